@@ -1,0 +1,124 @@
+// Entries that say what there is on the job: the same words whether a plan brought them or a call on the spot.
+import { z } from 'zod';
+import { methodSchema, specSchema } from '../spec.ts';
+import { holeSchema, nameSchema, subjectSchema } from '../subjects.ts';
+
+const reason = z.string().min(1).max(400);
+const line = <K extends string, S extends z.ZodRawShape>(kind: K, shape: S) =>
+  z.strictObject({ kind: z.literal(kind), ...shape });
+
+export const areaRoles = ['wheel', 'brake', 'steering', 'suspension', 'mount', 'drive', 'engine'] as const;
+export const temporaryKinds = ['pin', 'lock', 'bar', 'plug', 'rag', 'mask', 'strap', 'jack', 'block', 'stand'] as const;
+export const finishedLater = ['after-belt', 'after-turning', 'on-wheels'] as const;
+
+/** S1, S5: the label of one product. Hours from the last hole snug; times hold at the label's conditions. */
+export const productSchema = z.strictObject({
+  product: nameSchema,
+  kind: z.enum(['moisture', 'anaerobic', 'non-setting', 'dry']),
+  skinMinutes: z.number().positive().max(1440).optional(),
+  fillHours: z.number().nonnegative().max(1000).optional(),
+  runHours: z.number().nonnegative().max(1000).optional(),
+  fullHours: z.number().nonnegative().max(1000).optional(),
+  labelCelsius: z.number().min(-20).max(60),
+  labelHumidityPct: z.number().min(1).max(100),
+  lowestCelsius: z.number().min(-40).max(60).optional(),
+  /** S4: the label's own full-cure figures for other temperatures; the other times go in proportion. */
+  atCelsius: z
+    .array(z.strictObject({ celsius: z.number().min(-20).max(60), fullHours: z.number().positive().max(1000) }))
+    .max(12)
+    .optional(),
+});
+export type Product = z.infer<typeof productSchema>;
+
+export const declaredEntries = [
+  line('job-opened', {
+    vehicle: z.strictObject({
+      label: nameSchema,
+      registration: z.string().max(20).optional(),
+      notes: z.string().max(400).optional(),
+    }),
+  }),
+  line('service-ordered', { service: nameSchema }),
+  line('service-done', { service: nameSchema }),
+  line('service-dropped', { service: nameSchema, because: reason }),
+
+  /** An area of holes. `planned` areas need no count by eye (K4); `critical` carries to every hole of it. */
+  line('area-declared', {
+    area: nameSchema,
+    planned: z.literal(true).optional(),
+    critical: z.literal(true).optional(),
+    /** F6: must stay clean while it is open. */
+    keepClean: z.literal(true).optional(),
+    role: z.enum(areaRoles).optional(),
+    method: methodSchema.optional(),
+    /** O3: names of the passes in order; default snug, final. */
+    passes: z.array(nameSchema).min(1).max(8).optional(),
+    /** O3: hole numbers in tightening order; default as numbered. */
+    order: z.array(z.string().max(20)).max(500).optional(),
+    /** O6: called seen before the area closes. */
+    companions: z.array(nameSchema).max(20).optional(),
+    blindHoles: z.literal(true).optional(),
+    /** O6: direction or routing was marked and is to be called right. */
+    marked: z.literal(true).optional(),
+    outline: z.array(z.tuple([z.number(), z.number()])).max(200).optional(),
+  }),
+  line('hole-declared', {
+    hole: holeSchema,
+    wants: specSchema.optional(),
+    slackOnly: z.literal(true).optional(),
+    ownPlace: z.literal(true).optional(),
+    critical: z.literal(true).optional(),
+    method: methodSchema.optional(),
+    later: z.enum(finishedLater).optional(),
+    at: z.tuple([z.number(), z.number()]).optional(),
+    /** Awkward access: the tool it wants. */
+    tool: z.string().max(80).optional(),
+  }),
+  line('part-declared', {
+    part: nameSchema,
+    /** The holes whose fasteners hold it; none for what merely sits (a belt, a gasket). */
+    heldBy: z.array(holeSchema).max(500),
+    /** To be renewed: it does not come back by itself with its first fastener. */
+    renew: z.literal(true).optional(),
+  }),
+  line('connection-declared', { connection: nameSchema, area: nameSchema.optional(), circuit: nameSchema.optional() }),
+  line('face-declared', {
+    face: nameSchema,
+    area: nameSchema,
+    pressedBy: z.array(holeSchema).min(1).max(500),
+    /** S5: circuits this face keeps in; none named: every filling waits. */
+    keepsIn: z.array(nameSchema).max(8),
+    part: nameSchema.optional(),
+    /** Sealed by a bead, so that one opened needs a new one. */
+    bead: z.literal(true).optional(),
+  }),
+  /** O1: what sits behind what. `until` snug is enough where said; `gate` can't be overridden (R7). */
+  line('behind-declared', {
+    front: subjectSchema,
+    behind: subjectSchema,
+    until: z.enum(['closed', 'snug']),
+    gate: z.literal(true).optional(),
+    from: z.enum(['plan', 'said']),
+  }),
+  line('drive-declared', {
+    drive: nameSchema,
+    areas: z.array(nameSchema).max(20),
+    parts: z.array(nameSchema).max(20),
+    marks: z.array(nameSchema).max(20),
+    /** R4: crank turns, a whole multiple of two. */
+    turns: z.number().int().min(2).max(20).multipleOf(2),
+    tensioner: z.enum(['sprung', 'plunger', 'set', 'none']),
+    /** R2: without a key in the crank sprocket the crank bolt must be tight for the check. */
+    crankBolt: holeSchema.optional(),
+    crankKeyed: z.boolean(),
+  }),
+  line('circuit-declared', { circuit: nameSchema, fluid: nameSchema }),
+  line('temporary-declared', {
+    temporary: nameSchema,
+    sort: z.enum(temporaryKinds),
+    at: subjectSchema.optional(),
+  }),
+  line('product-declared', { label: productSchema }),
+  /** K4: counted by eye, hole numbers without their levels. */
+  line('holes-counted', { area: nameSchema, count: z.number().int().min(0).max(5000) }),
+] as const;

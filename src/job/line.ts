@@ -1,0 +1,42 @@
+// One line is what one call wrote: the unit of writing, of "saved", of tearing and of striking.
+import { z } from 'zod';
+import { entryKinds, entrySchema } from './entry.ts';
+import { nameSchema } from './subjects.ts';
+
+/** `atMs` wall clock UTC, `zoneMin` its offset, `run` one opening of the program, `awakeMs` monotonic since it began. */
+export const stampSchema = z.strictObject({
+  atMs: z.number().int(),
+  zoneMin: z.number().int().min(-1440).max(1440),
+  run: z.number().int().nonnegative(),
+  awakeMs: z.number().int().nonnegative(),
+});
+export type Stamp = z.infer<typeof stampSchema>;
+
+export const lineSchema = z.strictObject({
+  n: z.number().int().positive(),
+  ...stampSchema.shape,
+  call: z.string().min(1).max(60),
+  by: z.enum(['key', 'pad', 'voice', 'line']),
+  who: z.string().max(60).optional(),
+  /** What was current when it was called: evidence for ranking strays, read by nothing else. */
+  facing: z.strictObject({ area: nameSchema.optional(), tray: nameSchema.optional() }),
+  /** O5: order only. */
+  overrides: z.array(z.strictObject({ rule: z.enum(['O1', 'O2', 'O3']), because: z.string().min(1).max(400) })).optional(),
+  entries: z.tuple([entrySchema], entrySchema),
+});
+export type Line = z.infer<typeof lineSchema>;
+
+export type ReadLine = { ok: true; line: Line } | { ok: false; what: string; newer: boolean };
+
+/** Parses one line's value; `newer` when a name or field is unknown, so that the file is refused and not "repaired". */
+export function readLine(value: unknown): ReadLine {
+  const read = lineSchema.safeParse(value);
+  if (read.success) return { ok: true, line: read.data };
+  const issue = read.error.issues[0];
+  const at = issue?.path.join('.') || 'line';
+  const kinds: readonly string[] = entryKinds;
+  const entries = (value as { entries?: { kind?: unknown }[] } | null)?.entries;
+  const unknownKind = Array.isArray(entries) && entries.some((e) => typeof e?.kind === 'string' && !kinds.includes(e.kind));
+  const newer = unknownKind || issue?.code === 'unrecognized_keys';
+  return { ok: false, what: `${at}: ${issue?.message ?? 'not a line'}`, newer };
+}

@@ -1,0 +1,70 @@
+// What a fastener is, as far as it is known, and how it is to be tightened. Equality and contradiction of two specs
+// live here; whether a head can carry a thread is a computation of the trade, not of this module.
+import { z } from 'zod';
+
+export const fastenerKinds = [
+  'bolt',
+  'nut',
+  'screw',
+  'stud',
+  'clamp',
+  'clip',
+  'pin',
+  'plug',
+  'washer',
+  'union',
+  'bleeder',
+  'sensor',
+  'cap',
+] as const;
+export type FastenerKind = (typeof fastenerKinds)[number];
+
+const short = z.string().min(1).max(80);
+
+/** `head` is shape and size ("hex 10"), `thread` a designation ("M10x1.25"), `class` a property class ("10.9"). */
+export const specSchema = z.strictObject({
+  kind: z.enum(fastenerKinds).optional(),
+  head: short.optional(),
+  thread: short.optional(),
+  lengthMm: z.number().positive().max(2000).optional(),
+  class: short.optional(),
+  oneUse: z.literal(true).optional(),
+  shouldered: z.literal(true).optional(),
+});
+export type Spec = z.infer<typeof specSchema>;
+
+const stage = z.union([
+  z.strictObject({ newtonMetres: z.number().positive().max(2000) }),
+  z.strictObject({ degrees: z.number().positive().max(720) }),
+  z.strictObject({ loosenDegrees: z.number().positive().max(1080) }),
+]);
+
+/** O4: how a fastener is brought up. "shoulder" and "sleeve" stop there and carry no value. */
+export const methodSchema = z.strictObject({
+  by: z.enum(['torque', 'torque-angle', 'shoulder', 'sleeve', 'hand', 'clamp', 'castle']),
+  newtonMetres: z.number().positive().max(2000).optional(),
+  stages: z.array(stage).max(8).optional(),
+  with: z.enum(['oil', 'dry', 'locking compound']).optional(),
+});
+export type Method = z.infer<typeof methodSchema>;
+
+/** The fields by which two fasteners are told apart (L5, L6). */
+export const tellingFields = ['kind', 'head', 'thread', 'lengthMm', 'class'] as const;
+export type TellingField = (typeof tellingFields)[number];
+
+/** Fields known on both sides that differ; empty when nothing contradicts. */
+export function contradictions(one: Spec, other: Spec): TellingField[] {
+  return tellingFields.filter((f) => one[f] !== undefined && other[f] !== undefined && one[f] !== other[f]);
+}
+
+/** L6: equal in every known field: the same fields are known and they agree. */
+export function cannotBeToldApart(one: Spec, other: Spec): boolean {
+  return tellingFields.every((f) => one[f] === other[f]) && one.oneUse === other.oneUse;
+}
+
+/** A spec as the trade writes it: "bolt hex 10 M6x25 8.8". Also the key of the books by exact spec (L12). */
+export function specText(spec: Spec): string {
+  const size = spec.lengthMm === undefined ? spec.thread : `${spec.thread ?? ''}x${spec.lengthMm}`;
+  const words = [spec.kind, spec.head, size, spec.class, spec.shouldered && 'shouldered', spec.oneUse && 'one-use'];
+  return words.filter(Boolean).join(' ') || 'unknown';
+}
