@@ -1,0 +1,2 @@
+/** Builds dist/countback.js from src/main.tsx. */
+export function bundle(): Promise<void>;
