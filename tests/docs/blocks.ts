@@ -1,0 +1,66 @@
+// What the generated blocks of README.md and DEVELOPERS.md contain. A block stands between `<!-- made: NAME -->` and
+// `<!-- /made -->`; to add one, add its maker here and the two markers where it belongs, then run `npm run docs`.
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { launcher, type Room, rooms } from '../boundaries/rooms.ts';
+import { ruleBook, rulesIn } from '../rules/reading.ts';
+import { whyEach } from './dependencies.ts';
+
+const root = fileURLToPath(new URL('../../', import.meta.url));
+
+export const documents = ['README.md', 'DEVELOPERS.md'] as const;
+
+const cell = (text: string): string => text.replaceAll('|', '\\|').replaceAll('\n', ' ');
+
+/** A table of Markdown; what stands in a cell cannot end it. */
+export function table(heads: readonly string[], rows: readonly (readonly string[])[]): string {
+  const row = (cells: readonly string[]): string => `| ${cells.map(cell).join(' | ')} |`;
+  return [row(heads), `|${heads.map(() => '---').join('|')}|`, ...rows.map(row)].join('\n');
+}
+
+function roomsBlock(): string {
+  const mayImport = (room: Room): string => {
+    const types = (room.oursForTypes ?? []).map((name) => `${name} (types)`);
+    if (room.name === 'main.tsx') return 'all';
+    return [...room.ours, ...types].join(', ') || '–';
+  };
+  return table(
+    ['room', 'holds', 'may import (ours)', 'packages', 'pure'],
+    rooms.map((room) => [
+      `**${room.name}**`,
+      room.holds,
+      mayImport(room),
+      room.packages.join(', ') || '–',
+      room.pure ? 'yes' : '',
+    ]),
+  ).concat(`\n\nBeside them \`src/${launcher}\` finds a Node that is new enough and starts the bundle.`);
+}
+
+function rulesBlock(): string {
+  const rules = rulesIn(ruleBook());
+  const families = [...new Set(rules.map((rule) => rule.family))];
+  return table(
+    ['family', 'rules'],
+    families.map((family) => {
+      const own = rules.filter((rule) => rule.family === family).map((rule) => rule.number);
+      return [family, own.join(' ')];
+    }),
+  );
+}
+
+function dependenciesBlock(): string {
+  const { dependencies, devDependencies } = JSON.parse(readFileSync(`${root}package.json`, 'utf8'));
+  const rowsOf = (wanted: Record<string, string>, place: string): string[][] =>
+    Object.entries(wanted).map(([name, version]) => [name, version, place, whyEach[name] ?? '']);
+  return table(
+    ['package', 'version', 'in', 'why'],
+    [...rowsOf(dependencies, 'the program'), ...rowsOf(devDependencies, 'development')],
+  );
+}
+
+/** One maker a block. */
+export const blocks: Readonly<Record<string, () => string>> = {
+  rooms: roomsBlock,
+  rules: rulesBlock,
+  dependencies: dependenciesBlock,
+};
