@@ -1,0 +1,144 @@
+// Whether a bead stands, when its face came together, and how far it has cured (S1 to S8). Computed when asked.
+import { moistureCureFactor, unknownHumidityPct } from '../trade/vapour.ts';
+import { type Conditions, conditionsAt, earnedSince, longestMinutes, type Rate } from './clock.ts';
+import type { Product } from './entries/declared.ts';
+import { every, type Ledger, stateOf } from './ledger.ts';
+import type { Stamp } from './line.ts';
+import type { FaceState, Reached } from './states.ts';
+
+export const stages = ['fill', 'run', 'full'] as const;
+export type Stage = (typeof stages)[number];
+
+export type BeadStanding = {
+  face: string;
+  n: number;
+  label: Product;
+  void?: 'its part came off' | 'opened again' | 'skinned before it was together';
+  /** Line at which the face was together, 0 when it is not yet. */
+  togetherAt: number;
+  skinMinutesLeft?: number;
+  earnedHours: number;
+  /** Label hours that wait for the time shown to be called right. */
+  awayHours: number;
+  needs: Record<Stage, number>;
+  reached: Record<Stage, boolean>;
+  /** Now + the time left at the conditions in force, ms UTC; undefined when nothing is being earned. */
+  readyAtMs: Record<Stage, number | undefined>;
+  /** How many times as long as on the label; Infinity when nothing is earned. */
+  factor: number;
+};
+
+/** The trade's usual wait where a label gives none: common practice, no source. */
+const usualHours = 24;
+
+export function labelHours(label: Product): Record<Stage, number> {
+  const { fillHours: fill, runHours: run, fullHours: full } = label;
+  if (label.kind === 'non-setting' || label.kind === 'dry') return { fill: 0, run: 0, full: 0 };
+  return {
+    fill: fill ?? run ?? full ?? usualHours,
+    run: run ?? full ?? fill ?? usualHours,
+    full: full ?? run ?? fill ?? usualHours,
+  };
+}
+
+/** S4: how many times as long as on the label. */
+export function cureFactor(label: Product, at: Conditions | undefined): number {
+  if (!at || (label.lowestCelsius !== undefined && at.celsius < label.lowestCelsius)) return Number.POSITIVE_INFINITY;
+  const humidityPct = at.humidityPct ?? unknownHumidityPct;
+  const asWarm = at.celsius >= label.labelCelsius;
+  if (asWarm && (label.kind !== 'moisture' || humidityPct >= label.labelHumidityPct)) return 1;
+  const colder = (label.atCelsius ?? [])
+    .filter((row) => row.celsius <= at.celsius && row.celsius < label.labelCelsius)
+    .reduce<{ celsius: number; fullHours: number } | undefined>((a, b) => (a && a.celsius > b.celsius ? a : b), undefined);
+  if (colder && !asWarm) return Math.max(1, colder.fullHours / labelHours(label).full);
+  if (label.kind !== 'moisture') return 1;
+  return moistureCureFactor(
+    { celsius: at.celsius, humidityPct },
+    { celsius: label.labelCelsius, humidityPct: label.labelHumidityPct },
+  );
+}
+
+type Together = { togetherAt: number; openedAgainAt: number };
+
+/** Walks the levels of the face's holes from the bead on, line by line. */
+function together(ledger: Ledger, face: FaceState, from: number): Together {
+  const holes = face.declared?.pressedBy ?? [];
+  const rows = holes.map((h) => stateOf(ledger, 'hole', h)?.called.levels ?? []);
+  const level: (Reached['level'] | undefined)[] = rows.map((row) => row.findLast((r) => r.n <= from)?.level);
+  const pressed = (l: Reached['level'] | undefined) => l !== 'off' && l !== 'slack' && l !== 'on';
+  const loose = () => level.filter((l) => l === 'off' || l === 'slack').length;
+  const later = rows.flatMap((row, hole) => row.filter((r) => r.n > from).map((r) => ({ ...r, hole })));
+  later.sort((a, b) => a.n - b.n);
+  let togetherAt = level.every(pressed) ? from : 0;
+  let openedAgainAt = 0;
+  for (const [i, change] of later.entries()) {
+    level[change.hole] = change.level;
+    if (later[i + 1]?.n === change.n) continue;
+    if (!togetherAt && level.every(pressed)) togetherAt = change.n;
+    else if (togetherAt && !openedAgainAt && loose() >= 2) openedAgainAt = change.n;
+  }
+  return { togetherAt, openedAgainAt };
+}
+
+export function beadStanding(ledger: Ledger, face: FaceState, bead: FaceState['beads'][number], now: Stamp): BeadStanding {
+  const { label, n } = bead;
+  const { togetherAt, openedAgainAt } = together(ledger, face, n);
+  const part = face.declared?.part ? stateOf(ledger, 'part', face.declared.part) : undefined;
+  const sinceLaid = longestMinutes(ledger, n, togetherAt || undefined, now);
+  const skin = label.kind === 'moisture' ? label.skinMinutes : undefined;
+  const voided =
+    part && part.removedAt > n
+      ? 'its part came off'
+      : openedAgainAt
+        ? 'opened again'
+        : skin !== undefined && sinceLaid > skin
+          ? 'skinned before it was together'
+          : undefined;
+  const rate: Rate = (conditions) => 1 / cureFactor(label, conditions);
+  const earned = togetherAt ? earnedSince(ledger, togetherAt, now, rate) : { hours: 0, away: 0 };
+  const factor = cureFactor(label, conditionsAt(ledger, ledger.lines.length));
+  const needs = labelHours(label);
+  const at = <T>(of: (stage: Stage) => T): Record<Stage, T> => ({ fill: of('fill'), run: of('run'), full: of('full') });
+  const left = (stage: Stage) => Math.max(0, needs[stage] - earned.hours);
+  return {
+    face: face.face,
+    n,
+    label,
+    ...(voided && { void: voided }),
+    togetherAt,
+    ...(skin !== undefined && !togetherAt && { skinMinutesLeft: skin - sinceLaid }),
+    earnedHours: earned.hours,
+    awayHours: earned.away,
+    needs,
+    // A tenth of a second of rounding must not hold a car.
+    reached: at((stage) => (togetherAt > 0 && left(stage) < 1e-5) || needs[stage] === 0),
+    readyAtMs: at((stage) =>
+      togetherAt && Number.isFinite(factor) ? now.atMs + left(stage) * factor * 3_600_000 : undefined,
+    ),
+    factor,
+  };
+}
+
+export const beadsOn = (ledger: Ledger, face: FaceState, now: Stamp): BeadStanding[] =>
+  face.beads.map((bead) => beadStanding(ledger, face, bead, now));
+
+export const everyBead = (ledger: Ledger, now: Stamp): BeadStanding[] =>
+  [...every(ledger, 'face')].flatMap((face) => beadsOn(ledger, face, now));
+
+/** Line at which the face was last opened: a hole of it opened, or its part removed. */
+export function faceOpenedAt(ledger: Ledger, face: FaceState): number {
+  const holes = face.declared?.pressedBy ?? [];
+  const part = face.declared?.part ? stateOf(ledger, 'part', face.declared.part) : undefined;
+  return Math.max(part?.removedAt ?? 0, 0, ...holes.map((h) => stateOf(ledger, 'hole', h)?.called.openedAt ?? 0));
+}
+
+/** A face that wants a bead and has none that stands. */
+export function beadMissing(ledger: Ledger, face: FaceState, now: Stamp): string | null {
+  const beads = beadsOn(ledger, face, now);
+  const stands = beads.findLast((b) => !b.void);
+  const bad = beads.findLast((b) => b.void);
+  if (bad && !(stands && stands.n > bad.n)) return `the bead is void: ${bad.void}`;
+  if (stands) return null;
+  const opened = face.declared?.bead === true && faceOpenedAt(ledger, face) > 0;
+  return opened ? 'opened, and no bead laid' : null;
+}

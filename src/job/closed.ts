@@ -1,0 +1,81 @@
+// L3 and READINGS: when a hole, an area, a part or a connection is closed, and if not, why in a few words.
+import { type Ledger, stateOf } from './ledger.ts';
+import { contradictions, type Spec } from './spec.ts';
+import type { AreaState, FastenerState, HoleState } from './states.ts';
+import { snugOrBetter } from './states.ts';
+import { withinArea } from './subjects.ts';
+
+/** L5: the last stated, else the declared, else what was first found in it. */
+export const wantsOf = (h: HoleState): Spec | undefined => h.called.stated ?? h.declared?.wants ?? h.called.firstSpec;
+
+export const isCritical = (ledger: Ledger, h: HoleState, area: string): boolean =>
+  h.declared?.critical === true || stateOf(ledger, 'area', area)?.declared?.critical === true;
+
+export const isSpent = (f: FastenerState): boolean => f.spec.oneUse === true && f.loosened;
+export const isTouched = (h: HoleState): boolean => h.called.touchedAt > 0;
+/** Off: touched, nothing in it, and not left so by statement. */
+export const isOff = (h: HoleState): boolean => isTouched(h) && !h.called.occupant && !h.called.leftEmpty;
+
+/** Why a touched hole is not closed; null when it is, or when it is as found. */
+export function openBecause(ledger: Ledger, h: HoleState): string | null {
+  const c = h.called;
+  if (!isTouched(h)) return null;
+  if (c.pieces.length > 0) return 'a broken piece is in it';
+  if (c.findings.length > 0) return 'a finding on it is open';
+  if (c.temporaries.length > 0) return `${c.temporaries[0]} is in it`;
+  const o = c.occupant;
+  if (!o) return c.leftEmpty ? null : c.foundEmptyAt && !c.own ? 'empty on arrival' : 'off';
+  if (o.working) return 'a working fastener is in it';
+  const f = stateOf(ledger, 'fastener', o.fastener);
+  if (f?.condemned) return 'its fastener is condemned';
+  if (f && isSpent(f)) return 'its fastener is spent';
+  if (o.level !== 'tight') return o.level === 'as-found' ? 'touched and not called tight' : o.level;
+  if (o.forNow) return 'on for now';
+  const wants = wantsOf(h);
+  const differs = wants && !o.substitute && !o.newPattern ? contradictions(wants, o.spec) : [];
+  return differs.length > 0 ? `wants another ${differs.join(' and ')}` : null;
+}
+
+/** L3: a hole as found needs nothing. */
+export const isClosed = (ledger: Ledger, h: HoleState): boolean => openBecause(ledger, h) === null;
+
+/** O1: closed, or with a `later` snug, or as found. */
+export function isClosedForOrder(ledger: Ledger, h: HoleState): boolean {
+  const o = h.called.occupant;
+  if (h.declared?.later && o && snugOrBetter(o.level) && !o.forNow && !o.working) return true;
+  return isClosed(ledger, h);
+}
+
+export const holesOf = (ledger: Ledger, a: AreaState): HoleState[] =>
+  a.holes.flatMap((h) => stateOf(ledger, 'hole', h) ?? []);
+
+/** Line at which the area was last opened: a hole of it slackened or off, or a part held there removed. 0 = never. */
+export function areaOpenedAt(ledger: Ledger, area: string): number {
+  const a = stateOf(ledger, 'area', area);
+  if (!a) return 0;
+  let at = 0;
+  for (const h of a.holes) at = Math.max(at, stateOf(ledger, 'hole', h)?.called.openedAt ?? 0);
+  for (const p of a.parts) at = Math.max(at, stateOf(ledger, 'part', p)?.removedAt ?? 0);
+  return at;
+}
+
+/** F6: open while a hole of it is off or a part held there is off. */
+export function areaStandsOpen(ledger: Ledger, a: AreaState): boolean {
+  return holesOf(ledger, a).some(isOff) || a.parts.some((p) => stateOf(ledger, 'part', p)?.off === true);
+}
+
+/** O6: what an opened area still wants to hear before it is closed. */
+export function unsaidOf(ledger: Ledger, a: AreaState): ('companions' | 'blind-holes' | 'direction')[] {
+  const opened = areaOpenedAt(ledger, a.area);
+  const d = a.declared;
+  if (!opened || !d) return [];
+  return [
+    ...(d.companions?.length && a.seenAt < opened ? (['companions'] as const) : []),
+    ...(d.blindHoles && a.dryAt < opened ? (['blind-holes'] as const) : []),
+    ...(d.marked && a.directionAt < opened ? (['direction'] as const) : []),
+  ];
+}
+
+/** Hole numbers of an area in use, without their levels (K4). */
+export const holeNumbers = (ledger: Ledger, a: AreaState): Set<string> =>
+  new Set(holesOf(ledger, a).map((h) => withinArea(h.hole).split(' ')[0] as string));

@@ -1,0 +1,58 @@
+// Counts by eye: whether a tray's count stands (K1, K2), whether an area's holes were counted (K4), tools out.
+import { holeNumbers, holesOf, isTouched } from './closed.ts';
+import type { EntryKind } from './entry.ts';
+import { every, isStruck, type Ledger, lineAt } from './ledger.ts';
+import type { AreaState, TrayState } from './states.ts';
+
+/** A count stands until something moves in or out, and only when it agrees with what the ledger has there. */
+export const countStands = (t: TrayState): boolean =>
+  t.counted !== undefined && t.counted.n > t.movedAt && t.counted.count === t.contents.length;
+
+/** K2: counted since the last move, and not what the ledger has. */
+export const countDiffers = (t: TrayState): boolean =>
+  t.counted !== undefined && t.counted.n > t.movedAt && t.counted.count !== t.contents.length;
+
+export const uncounted = (ledger: Ledger): TrayState[] =>
+  [...every(ledger, 'tray')].filter((t) => t.everUsed && !countStands(t));
+
+/** K4: why the holes of an unplanned area still want counting; null when they do not. */
+export function holesUncounted(ledger: Ledger, a: AreaState): string | null {
+  if (a.declared?.planned || !holesOf(ledger, a).some(isTouched)) return null;
+  const known = holeNumbers(ledger, a).size;
+  if (!a.counted) return 'its holes were not counted by eye';
+  return a.counted.count === known ? null : `${a.counted.count} holes counted by eye, ${known} called`;
+}
+
+const work: ReadonlySet<EntryKind> = new Set<EntryKind>([
+  'fastener-slackened',
+  'fastener-removed',
+  'fastener-fitted',
+  'fastener-tightened',
+  'fastener-made-final',
+  'fastener-broken',
+  'thread-chased',
+  'repair-step',
+  'part-removed',
+  'part-fitted',
+  'part-replaced',
+  'part-made-final',
+  'connection-parted',
+  'connection-made',
+  'temporary-put-in',
+  'temporary-taken-out',
+  'all-masked',
+  'all-unmasked',
+  'fluid-drained',
+  'fluid-filled',
+]);
+
+/** K1: "tools out" was called after the last work on the car, or no work was called at all. */
+export function toolsStandOut(ledger: Ledger): boolean {
+  for (let n = ledger.lines.length; n > 0; n--) {
+    if (isStruck(ledger, n)) continue;
+    const kinds = lineAt(ledger, n)?.entries.map((e) => e.kind) ?? [];
+    if (kinds.includes('tools-out')) return true;
+    if (kinds.some((k) => work.has(k))) return false;
+  }
+  return true;
+}

@@ -1,0 +1,100 @@
+// What each entry does to a sealing face and to a drive. Whether a bead or a check rotation stands is not kept here:
+// it depends on what was opened since, and is computed when asked.
+import type { Entry, EntryOf } from '../entry.ts';
+import type { DriveState, FaceState, Try } from '../states.ts';
+import { type Misfit, misfit } from './misfit.ts';
+
+export function evolveFace(before: FaceState | undefined, entry: Entry, n: number, face: string): FaceState {
+  const f: FaceState = before ?? { face, cleanedAt: 0, beads: [] };
+  switch (entry.kind) {
+    case 'face-declared': {
+      const { kind: _, ...said } = entry;
+      return { ...f, declared: { ...f.declared, ...said } };
+    }
+    case 'face-cleaned':
+      return { ...f, cleanedAt: n, beads: [] };
+    case 'bead-laid':
+      return { ...f, beads: [...f.beads, { n, label: entry.label }] };
+    default:
+      return f;
+  }
+}
+
+export const quartersOfTwoTurns = 8;
+
+export function evolveDrive(before: DriveState | undefined, entry: Entry, n: number, drive: string): DriveState | Misfit {
+  const d: DriveState = before ?? { drive, liveAt: 0, tries: [] };
+  switch (entry.kind) {
+    case 'drive-declared': {
+      const { kind: _, ...said } = entry;
+      return { ...d, declared: { ...d.declared, ...said } };
+    }
+    case 'tensioner-live':
+      return { ...d, liveAt: n };
+    case 'rotation-begun':
+      return { ...d, tries: [...d.tries, freshTry(n, 4 * (d.declared?.turns ?? 2))] };
+    case 'tension-reset':
+    case 'crank-turned':
+    case 'mark-read':
+    case 'locks-slid':
+    case 'tension-read':
+    case 'bind-felt':
+    case 'bind-explained': {
+      const running = d.tries.at(-1);
+      if (!running) return misfit;
+      const next = passed(evolveTry(running, entry, n), d, n);
+      return { ...d, tries: [...d.tries.slice(0, -1), next] };
+    }
+    default:
+      return d;
+  }
+}
+
+const freshTry = (n: number, need: number): Try => ({
+  begunAt: n,
+  quarters: 0,
+  need,
+  turnedAt: 0,
+  marks: {},
+  locksSlid: false,
+  passedAt: 0,
+});
+
+type OfTry = EntryOf<
+  'tension-reset' | 'crank-turned' | 'mark-read' | 'locks-slid' | 'tension-read' | 'bind-felt' | 'bind-explained'
+>;
+
+function evolveTry(t: Try, entry: OfTry, n: number): Try {
+  const { tension: _, ...unread } = { ...t, marks: {}, locksSlid: false, passedAt: 0 };
+  switch (entry.kind) {
+    case 'crank-turned':
+      return { ...unread, quarters: entry.backwards ? 0 : t.quarters + entry.quarters, turnedAt: n };
+    case 'tension-reset':
+      return { ...unread, quarters: 0, need: quartersOfTwoTurns };
+    case 'mark-read': {
+      const marks = { ...t.marks, [entry.mark]: entry.teethOff };
+      return entry.teethOff === 0 ? { ...t, marks } : failed({ ...t, marks }, `${entry.mark} off by ${entry.teethOff}`);
+    }
+    case 'locks-slid':
+      return { ...t, locksSlid: true };
+    case 'tension-read': {
+      const read = { ...t, tension: { how: entry.how, right: entry.right } };
+      return entry.right ? read : failed(read, 'tension not right');
+    }
+    case 'bind-felt':
+      return failed(t, 'bind felt');
+    case 'bind-explained':
+      return { ...t, explained: entry.cause };
+  }
+}
+const failed = (t: Try, why: string): Try => ({ ...t, failed: t.failed ?? why, passedAt: 0 });
+
+/** R4: turns complete, then marks or locks, then tension. Only the entry that completes the row sets the line. */
+function passed(t: Try, d: DriveState, n: number): Try {
+  if (t.failed || t.passedAt || !turned(t)) return t;
+  const marks = d.declared?.marks ?? [];
+  const seen = t.locksSlid || (marks.length > 0 && marks.every((m) => t.marks[m] === 0));
+  const tensed = (d.declared?.tensioner ?? 'none') === 'none' || t.tension?.right === true;
+  return seen && tensed ? { ...t, passedAt: n } : t;
+}
+export const turned = (t: Try): boolean => t.quarters >= t.need && t.quarters % quartersOfTwoTurns === 0;

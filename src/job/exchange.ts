@@ -1,0 +1,38 @@
+// U3: all that was called of one hole was of the other. The called of both change places, with the fasteners, pieces
+// and findings that came from or lie in them; what was declared of the holes stays.
+import { everyKey, pick, put, settled } from './drawers.ts';
+import type { EntryOf } from './entry.ts';
+import { freshHole } from './evolve/hole.ts';
+import type { Work } from './fold.ts';
+import { inHole } from './subjects.ts';
+
+export function exchange(work: Work, { one, other }: EntryOf<'holes-exchanged'>, n: number): void {
+  const holes = settled(work.states.hole);
+  const a = pick(holes, one) ?? freshHole(one);
+  const b = pick(holes, other) ?? freshHole(other);
+  const marked = { openedAt: n, changedAt: n };
+  // A hole nobody had touched stays as found: nothing was called of it.
+  const touchedBy = (called: typeof a.called) => (called.touchedAt ? { ...called, ...marked, touchedAt: n } : called);
+  put(work.states.hole, one, { ...a, called: touchedBy(b.called) });
+  put(work.states.hole, other, { ...b, called: touchedBy(a.called) });
+
+  const swapped = (of: string): string =>
+    of === inHole(one) ? inHole(other) : of === inHole(other) ? inHole(one) : of;
+  for (const [id, f] of [...everyKey(settled(work.states.fastener))]) {
+    const place = swapped(f.place);
+    const origin = swapped(f.origin);
+    if (place !== f.place || origin !== f.origin) put(work.states.fastener, id, { ...f, place, origin });
+  }
+  for (const [id, p] of [...everyKey(settled(work.states.piece))]) {
+    if (swapped(p.place) !== p.place) put(work.states.piece, id, { ...p, place: swapped(p.place) });
+  }
+  for (const [id, f] of [...everyKey(settled(work.states.finding))]) {
+    if (swapped(f.at) !== f.at) put(work.states.finding, id, { ...f, at: swapped(f.at) });
+  }
+  for (const hole of [one, other]) {
+    const area = hole.slice(0, hole.indexOf('/'));
+    work.changed.add(`hole:${hole}`);
+    const state = pick(settled(work.states.area), area);
+    if (state && !state.holes.includes(hole)) put(work.states.area, area, { ...state, holes: [...state.holes, hole] });
+  }
+}

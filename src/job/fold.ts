@@ -1,0 +1,208 @@
+// Folding lines onto a ledger. Appending evolves the call's own subjects; striking or restoring a line, new or old,
+// folds only the chains it touches anew. It refuses nothing: an entry that does not fit is filed as a misfit.
+import { appended, type Draft, type Drawers, draftOf, emptyRow, pick, put, type Row, settled } from './drawers.ts';
+import type { Entry } from './entry.ts';
+import { evolveDrive, evolveFace } from './evolve/face-and-drive.ts';
+import { evolveFastener, evolvePiece, evolveStray } from './evolve/fastener.ts';
+import { evolveHole } from './evolve/hole.ts';
+import { type Misfit, misfit } from './evolve/misfit.ts';
+import { evolveVehicle } from './evolve/vehicle.ts';
+import {
+  evolveArea,
+  evolveBox,
+  evolveCircuit,
+  evolveConnection,
+  evolveFinding,
+  evolvePart,
+  evolveService,
+  evolveTemporary,
+  evolveTray,
+} from './evolve/works.ts';
+import { exchange } from './exchange.ts';
+import { bySort, everySort, keyName, keySort, type Ledger } from './ledger.ts';
+import type { Line, Stamp } from './line.ts';
+import type { Sort, States } from './states.ts';
+import { retally } from './tally.ts';
+import { touches } from './touches.ts';
+
+/** Whether the car might leave, judged over a ledger at the stamp of a `released` line. */
+export type Judge = (ledger: Ledger, now: Stamp) => boolean;
+
+/** A ledger being changed: drawers are copied once, the rows grow in place for whoever sees that far. */
+export type Work = {
+  before: Ledger;
+  lines: Row<Line>;
+  struck: Draft<number>;
+  chains: Draft<Row<number>>;
+  states: { [S in Sort]: Draft<States[S]> };
+  names: { [S in Sort]: Row<string> };
+  misfits: Draft<readonly number[]>;
+  verdicts: Record<number, boolean>;
+  coupled: boolean;
+  changed: Set<string>;
+};
+
+function workOn(before: Ledger): Work {
+  return {
+    before,
+    lines: before.lines,
+    struck: draftOf(before.struck),
+    chains: draftOf(before.chains),
+    states: bySort((s) => draftOf(before.states[s] as Drawers<unknown>)),
+    names: { ...before.names },
+    misfits: draftOf(before.misfits),
+    verdicts: { ...before.verdicts },
+    coupled: before.coupled,
+    changed: new Set(),
+  };
+}
+
+function finish(work: Work): Ledger {
+  const ledger: Ledger = {
+    lines: work.lines,
+    struck: settled(work.struck),
+    chains: settled(work.chains),
+    states: bySort((s) => settled(work.states[s] as Draft<unknown>)),
+    names: work.names,
+    misfits: settled(work.misfits),
+    verdicts: work.verdicts,
+    coupled: work.coupled,
+    tallies: work.before.tallies,
+  };
+  return { ...ledger, tallies: retally(work.before, ledger, work.changed) };
+}
+
+/** Folds lines onto a ledger, in order; a `released` is judged over all that came before it. */
+export function foldLines(ledger: Ledger, lines: readonly Line[], judge: Judge): Ledger {
+  let work = workOn(ledger);
+  for (const line of lines) {
+    if (line.entries.some((e) => e.kind === 'released')) {
+      const sofar = finish(work);
+      work = workOn(sofar);
+      work.verdicts[line.n] ??= judge(sofar, line);
+    }
+    takeLine(work, line);
+  }
+  return finish(work);
+}
+
+function takeLine(work: Work, line: Line): void {
+  work.lines = appended(work.lines, line);
+  for (const entry of line.entries) {
+    if (entry.kind === 'calls-struck' || entry.kind === 'calls-restored') {
+      strike(work, entry.lines, entry.kind === 'calls-struck' ? line.n : undefined);
+    } else {
+      file(work, entry, line.n);
+      evolveAll(work, entry, line.n);
+    }
+  }
+}
+
+function file(work: Work, entry: Entry, n: number): void {
+  for (const key of touches(entry)) {
+    const chain = pick(settled(work.chains), key) ?? emptyRow<number>();
+    if (chain.length === 0) {
+      const sort = keySort(key);
+      work.names[sort] = appended(work.names[sort], keyName(key));
+    }
+    if (chain.all[chain.length - 1] !== n || chain.length === 0) put(work.chains, key, appended(chain, n));
+  }
+}
+
+function evolveAll(work: Work, entry: Entry, n: number): void {
+  if (entry.kind === 'holes-exchanged') {
+    work.coupled = true;
+    exchange(work, entry, n);
+    return;
+  }
+  for (const key of touches(entry)) evolveOne(work, key, entry, n);
+}
+
+function evolveOne(work: Work, key: string, entry: Entry, n: number): void {
+  const sort = keySort(key);
+  const name = keyName(key);
+  const draft = work.states[sort] as Draft<unknown>;
+  const before = pick(settled(draft) as Drawers<unknown>, name);
+  const next = evolvers[sort](before as never, entry, n, name, work.verdicts[n] ?? false);
+  work.changed.add(key);
+  if (next === misfit) put(work.misfits, key, [...(pick(settled(work.misfits), key) ?? []), n]);
+  else put(draft, name, next);
+}
+
+type Evolver<S extends Sort> = (
+  state: States[S] | undefined,
+  entry: Entry,
+  n: number,
+  name: string,
+  allowed: boolean,
+) => States[S] | Misfit;
+const evolvers: { [S in Sort]: Evolver<S> } = {
+  hole: evolveHole,
+  fastener: evolveFastener,
+  piece: evolvePiece,
+  stray: evolveStray,
+  area: evolveArea,
+  part: evolvePart,
+  connection: evolveConnection,
+  temporary: evolveTemporary,
+  face: evolveFace,
+  drive: evolveDrive,
+  circuit: evolveCircuit,
+  tray: evolveTray,
+  box: evolveBox,
+  finding: evolveFinding,
+  service: evolveService,
+  product: (_, entry) => (entry.kind === 'product-declared' ? { label: entry.label } : misfit),
+  behind: (state, entry, n) => {
+    if (entry.kind !== 'behind-declared') return misfit;
+    const { kind: _, ...edge } = entry;
+    return { edges: [...(state?.edges ?? []), { ...edge, n }] };
+  },
+  vehicle: (state, entry, n, _name, allowed) => evolveVehicle(state, entry, n, allowed),
+};
+
+function strike(work: Work, lines: readonly number[], by: number | undefined): void {
+  const keys = new Set<string>();
+  for (const n of lines) {
+    const struck = work.lines.all[n - 1];
+    if (!struck || n > work.lines.length) continue;
+    put(work.struck, String(n), by);
+    for (const entry of struck.entries) for (const key of touches(entry)) keys.add(key);
+  }
+  if (work.coupled) replayAll(work);
+  else for (const key of keys) refold(work, key);
+}
+
+function refold(work: Work, key: string): void {
+  const sort = keySort(key);
+  put(work.states[sort] as Draft<unknown>, keyName(key), undefined);
+  put(work.misfits, key, undefined);
+  work.changed.add(key);
+  const chain = pick(settled(work.chains), key) ?? emptyRow<number>();
+  for (let i = 0; i < chain.length; i++) {
+    const n = chain.all[i] as number;
+    if (pick(settled(work.struck), String(n)) !== undefined) continue;
+    for (const entry of (work.lines.all[n - 1] as Line).entries) {
+      if (touches(entry).includes(key)) evolveOne(work, key, entry, n);
+    }
+  }
+}
+
+function replayAll(work: Work): void {
+  for (const sort of everySort) {
+    const { all, length } = work.names[sort];
+    for (let i = 0; i < length; i++) {
+      const key = sort === 'vehicle' ? 'vehicle' : `${sort}:${all[i]}`;
+      put(work.states[sort] as Draft<unknown>, all[i] as string, undefined);
+      put(work.misfits, key, undefined);
+      work.changed.add(key);
+    }
+  }
+  for (let i = 0; i < work.lines.length; i++) {
+    const line = work.lines.all[i] as Line;
+    if (pick(settled(work.struck), String(line.n)) !== undefined) continue;
+    for (const entry of line.entries) {
+      if (entry.kind !== 'calls-struck' && entry.kind !== 'calls-restored') evolveAll(work, entry, line.n);
+    }
+  }
+}

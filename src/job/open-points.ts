@@ -1,0 +1,203 @@
+// X1: everything that still stands between the car and the road, as one list. The car may leave when it is empty.
+import { beadMissing, beadsOn } from './beads.ts';
+import { bookDifferences } from './books.ts';
+import { areaOpenedAt, isCritical, isTouched, openBecause, unsaidOf } from './closed.ts';
+import { holesUncounted, toolsStandOut, uncounted } from './counts.ts';
+import { everyKey } from './drawers.ts';
+import { every, type Ledger, stateOf } from './ledger.ts';
+import type { Stamp } from './line.ts';
+import type { OpenPoint } from './open-point.ts';
+import { driveOpenedAt, rotationNeeded } from './rotation.ts';
+import { specText } from './spec.ts';
+import type { CircuitState } from './states.ts';
+import { areaOf, subjectText } from './subjects.ts';
+
+export function openPoints(ledger: Ledger, now: Stamp): OpenPoint[] {
+  return [
+    ...misfitPoints(ledger),
+    ...holePoints(ledger),
+    ...fastenerPoints(ledger),
+    ...partPoints(ledger),
+    ...areaPoints(ledger),
+    ...facePoints(ledger, now),
+    ...proofPoints(ledger),
+    ...trayAndBoxPoints(ledger),
+    ...vehiclePoints(ledger),
+  ];
+}
+/** X1. */
+export const mayLeave = (ledger: Ledger, now: Stamp): boolean => openPoints(ledger, now).length === 0;
+
+function* misfitPoints(ledger: Ledger): Generator<OpenPoint> {
+  const lines = new Set([...everyKey(ledger.misfits)].flatMap(([, ns]) => ns));
+  for (const n of [...lines].sort((a, b) => a - b)) {
+    yield { code: 'misfit', at: `line:${n}`, because: `line ${n} does not fit what was there` };
+  }
+}
+
+function* holePoints(ledger: Ledger): Generator<OpenPoint> {
+  for (const h of every(ledger, 'hole')) {
+    const at = `hole:${h.hole}`;
+    const o = h.called.occupant;
+    if (o?.working) yield { code: 'working-in', at, because: 'a working fastener is in it' };
+    if (o?.forNow) yield { code: 'for-now', at, because: 'on for now' };
+    const open = openBecause(ledger, h);
+    if (open) yield { code: 'hole-open', at, because: open };
+    if (isTouched(h) && isCritical(ledger, h, areaOf(h.hole)) && h.called.lookedAt <= h.called.changedAt) {
+      yield { code: 'second-look', at, because: 'critical: to be looked at again since its last change' };
+    }
+  }
+  for (const f of every(ledger, 'finding')) {
+    if (!f.closed) yield { code: 'finding-open', at: `finding:${f.id}`, because: `${subjectText(f.at)}: ${f.what}` };
+  }
+}
+
+function* fastenerPoints(ledger: Ledger): Generator<OpenPoint> {
+  const lost = (where: string, reaches: boolean) =>
+    `lost${where && ` at ${where}`}${reaches ? ', can reach the works' : ''}`;
+  for (const f of every(ledger, 'fastener')) {
+    const at = `fastener:${f.id}`;
+    const what = `${specText(f.spec)} of ${subjectText(f.origin)}`;
+    if (f.loss && !f.loss.ruledOut) yield { code: 'lost', at, because: `${what} ${lost(f.loss.where, f.loss.reaches)}` };
+    if (!f.place.startsWith('tray:')) continue;
+    if (f.condemned) yield { code: 'condemned-about', at, because: `${what} is condemned and lies in ${subjectText(f.place)}` };
+    if (f.broken) yield { code: 'broken-about', at, because: `${what} is broken and lies in ${subjectText(f.place)}` };
+  }
+  for (const p of every(ledger, 'piece')) {
+    if (p.loss && !p.loss.ruledOut) {
+      yield { code: 'lost', at: `piece:${p.id}`, because: `a broken piece ${lost(p.loss.where, p.loss.reaches)}` };
+    }
+  }
+  for (const s of every(ledger, 'stray')) {
+    if (!s.settled) {
+      yield { code: 'stray', at: `stray:${s.id}`, because: `${specText(s.spec)} in ${subjectText(s.place)}, its hole unknown` };
+    }
+  }
+}
+
+function* partPoints(ledger: Ledger): Generator<OpenPoint> {
+  for (const p of every(ledger, 'part')) {
+    const at = `part:${p.part}`;
+    if (p.off) yield { code: 'part-off', at, because: 'off' };
+    if (p.forNow && !p.off) yield { code: 'for-now', at, because: 'on for now' };
+    if (p.replacedAt > 0 && !p.judged) yield { code: 'part-not-judged', at, because: 'the old one has no verdict' };
+  }
+  for (const c of every(ledger, 'connection')) {
+    const at = `connection:${c.connection}`;
+    if (c.parted) yield { code: 'connection-parted', at, because: 'parted' };
+    if (c.forNow && !c.parted) yield { code: 'for-now', at, because: 'made for now' };
+  }
+  for (const t of every(ledger, 'temporary')) {
+    if (t.in) yield { code: 'temporary-in', at: `temporary:${t.temporary}`, because: `${t.sort} is in` };
+  }
+}
+
+function* areaPoints(ledger: Ledger): Generator<OpenPoint> {
+  for (const a of every(ledger, 'area')) {
+    const at = `area:${a.area}`;
+    for (const code of unsaidOf(ledger, a)) yield { code, at, because: unsaidText[code] };
+    if (a.maskedAt > 0) yield { code: 'masked', at, because: 'masked' };
+    const uncountedBecause = holesUncounted(ledger, a);
+    if (uncountedBecause) yield { code: 'holes-not-counted', at, because: uncountedBecause };
+  }
+}
+const unsaidText = {
+  companions: 'companions not called seen since it was opened',
+  'blind-holes': 'blind holes not called dry since it was opened',
+  direction: 'direction or routing not called right since it was opened',
+} as const;
+
+function* facePoints(ledger: Ledger, now: Stamp): Generator<OpenPoint> {
+  for (const face of every(ledger, 'face')) {
+    const at = `face:${face.face}`;
+    const missing = beadMissing(ledger, face, now);
+    if (missing) yield { code: 'bead-missing', at, because: missing };
+    const curing = beadsOn(ledger, face, now).find((b) => !b.void && !b.reached.full);
+    if (curing) {
+      const because = curing.togetherAt === 0 ? 'the face is not together' : `${curing.label.product} is curing`;
+      yield { code: 'bead-curing', at, because };
+    }
+  }
+}
+
+/** T5: line at which something of the circuit was last opened: a face that keeps it in, a connection of it, drained. */
+export function circuitOpenedAt(ledger: Ledger, c: CircuitState): number {
+  let at = c.drainedAt;
+  for (const face of every(ledger, 'face')) {
+    if (!face.declared?.keepsIn.includes(c.circuit)) continue;
+    const part = face.declared.part ? stateOf(ledger, 'part', face.declared.part) : undefined;
+    at = Math.max(at, part?.removedAt ?? 0);
+    for (const h of face.declared.pressedBy) at = Math.max(at, stateOf(ledger, 'hole', h)?.called.openedAt ?? 0);
+  }
+  for (const one of every(ledger, 'connection')) {
+    if (one.declared?.circuit === c.circuit) at = Math.max(at, one.partedAt);
+  }
+  return at;
+}
+
+function* proofPoints(ledger: Ledger): Generator<OpenPoint> {
+  for (const d of every(ledger, 'drive')) {
+    if (!rotationNeeded(ledger, d)) continue;
+    const last = d.tries.at(-1);
+    const opened = driveOpenedAt(ledger, d);
+    const because = last?.failed && last.begunAt > opened ? `last try failed: ${last.failed}` : 'opened, no check rotation stands';
+    yield { code: 'rotation-needed', at: `drive:${d.drive}`, because };
+  }
+  for (const c of every(ledger, 'circuit')) {
+    const at = `circuit:${c.circuit}`;
+    if (c.drainedAt === 0) continue;
+    if (c.filledAt <= c.drainedAt) yield { code: 'circuit-empty', at, because: 'drained and not filled' };
+    else if (c.checkedAt <= circuitOpenedAt(ledger, c)) yield { code: 'circuit-unchecked', at, because: 'not leak-checked since' };
+  }
+}
+
+function* trayAndBoxPoints(ledger: Ledger): Generator<OpenPoint> {
+  for (const t of every(ledger, 'tray')) {
+    const at = `tray:${t.tray}`;
+    if (t.contents.length > 0) yield { code: 'tray-not-empty', at, because: `${t.contents.length} still in it` };
+  }
+  for (const t of uncounted(ledger)) {
+    yield { code: 'tray-uncounted', at: `tray:${t.tray}`, because: 'no count by eye stands that agrees' };
+  }
+  for (const b of every(ledger, 'box')) {
+    if (b.left > 0) yield { code: 'box-left', at: `box:${b.name}`, because: `${b.left} left in the parts box` };
+  }
+}
+
+const roadRoles = new Set(['wheel', 'brake', 'steering', 'suspension', 'mount', 'drive', 'engine']);
+
+/** T7: line at which an area with one of these roles was last opened. */
+export function roleOpenedAt(ledger: Ledger, roles: ReadonlySet<string>): number {
+  let at = 0;
+  for (const a of every(ledger, 'area')) {
+    if (a.declared?.role && roles.has(a.declared.role)) at = Math.max(at, areaOpenedAt(ledger, a.area));
+  }
+  return at;
+}
+const brake: ReadonlySet<string> = new Set(['brake']);
+
+export function brakeOpenedAt(ledger: Ledger): number {
+  let at = roleOpenedAt(ledger, brake);
+  for (const c of every(ledger, 'connection')) {
+    const area = c.declared?.area ? stateOf(ledger, 'area', c.declared.area) : undefined;
+    if (area?.declared?.role === 'brake') at = Math.max(at, c.partedAt);
+  }
+  return at;
+}
+
+function* vehiclePoints(ledger: Ledger): Generator<OpenPoint> {
+  const at = 'vehicle';
+  for (const s of every(ledger, 'service')) {
+    if (s.state === 'ordered') {
+      yield { code: 'service-open', at: `service:${s.service}`, because: 'neither done nor dropped' };
+    }
+  }
+  const v = stateOf(ledger, 'vehicle', 'vehicle');
+  if (!toolsStandOut(ledger)) yield { code: 'tools', at, because: 'tools not called out since the last work' };
+  if (brakeOpenedAt(ledger) > (v?.pedalAt ?? 0)) yield { code: 'pedal', at, because: 'brake pedal not called firm' };
+  if (roleOpenedAt(ledger, roadRoles) > (v?.roadAt ?? 0)) yield { code: 'road-test', at, because: 'no road test, no reason why not' };
+  if (!v?.odometer) yield { code: 'odometer', at, because: 'odometer not noted' };
+  if (v?.waiting) yield { code: 'waiting', at, because: `waiting: ${v.waiting.because}` };
+  const differ = bookDifferences(ledger);
+  if (differ.length > 0) yield { code: 'books', at, because: `the two books differ: ${differ.slice(0, 4).join(', ')}` };
+}

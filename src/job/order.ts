@@ -1,0 +1,100 @@
+// O1: what sits behind what. Edges run front to behind and are followed through; the nearest open place is named first.
+import { areaStandsOpen, holesOf, isClosedForOrder, isTouched, openBecause, unsaidOf } from './closed.ts';
+import { type Ledger, stateOf } from './ledger.ts';
+import { rotationNeeded } from './rotation.ts';
+import { type Edge, snugOrBetter } from './states.ts';
+import { areaOf, type Hole, nameOf, type Subject, sortOf, subjectText } from './subjects.ts';
+
+const noEdges: readonly Edge[] = [];
+export const edgesOf = (ledger: Ledger): readonly Edge[] => stateOf(ledger, 'behind', '')?.edges ?? noEdges;
+
+const byFront = new WeakMap<readonly Edge[], Map<Subject, Edge[]>>();
+function graphOf(ledger: Ledger): Map<Subject, Edge[]> {
+  const edges = edgesOf(ledger);
+  let graph = byFront.get(edges);
+  if (!graph) {
+    graph = Map.groupBy(edges, (e) => e.front);
+    byFront.set(edges, graph);
+  }
+  return graph;
+}
+
+/** The subjects in front of which a hole stands: itself, its area, the parts it holds. */
+export function frontsOf(ledger: Ledger, hole: Hole): Subject[] {
+  const parts = stateOf(ledger, 'area', areaOf(hole))?.parts ?? [];
+  const held = parts.filter((p) => stateOf(ledger, 'part', p)?.declared?.heldBy.includes(hole));
+  return [`hole:${hole}`, `area:${areaOf(hole)}`, ...held.map((p) => `part:${p}`)];
+}
+
+export type OpenBehind = { subject: Subject; because: string; gate: boolean };
+
+/** Everything behind these fronts that is neither closed (or snug, where that is enough) nor as found; nearest first. */
+export function openBehind(ledger: Ledger, fronts: readonly Subject[]): OpenBehind[] {
+  const graph = graphOf(ledger);
+  const seen = new Set<Subject>(fronts);
+  const open: OpenBehind[] = [];
+  let ring: readonly Subject[] = fronts;
+  while (ring.length > 0) {
+    const edges = ring.flatMap((front) => graph.get(front) ?? []).filter((e) => !seen.has(e.behind));
+    for (const edge of edges) {
+      if (seen.has(edge.behind)) continue;
+      seen.add(edge.behind);
+      const because = subjectOpen(ledger, edge.behind, edge.until);
+      if (because) open.push({ subject: edge.behind, because, gate: edge.gate === true });
+    }
+    ring = edges.map((e) => e.behind);
+  }
+  return open;
+}
+
+function subjectOpen(ledger: Ledger, subject: Subject, until: 'closed' | 'snug'): string | null {
+  const name = nameOf(subject);
+  switch (sortOf(subject)) {
+    case 'hole':
+      return holeOpen(ledger, name, until);
+    case 'area':
+      return areaOpen(ledger, name, until);
+    case 'part': {
+      const p = stateOf(ledger, 'part', name);
+      return p?.off ? 'off' : p?.forNow ? 'on for now' : null;
+    }
+    case 'connection': {
+      const c = stateOf(ledger, 'connection', name);
+      return c?.parted ? 'parted' : c?.forNow ? 'made for now' : null;
+    }
+    case 'rotation': {
+      const d = stateOf(ledger, 'drive', name);
+      return d && rotationNeeded(ledger, d) ? 'check rotation not passed' : null;
+    }
+    default:
+      return null;
+  }
+}
+
+function holeOpen(ledger: Ledger, hole: Hole, until: 'closed' | 'snug'): string | null {
+  const h = stateOf(ledger, 'hole', hole);
+  if (!h || !isTouched(h) || isClosedForOrder(ledger, h)) return null;
+  const o = h.called.occupant;
+  if (until === 'snug' && o && snugOrBetter(o.level) && !o.forNow && !o.working) return null;
+  return openBecause(ledger, h);
+}
+
+function areaOpen(ledger: Ledger, area: string, until: 'closed' | 'snug'): string | null {
+  const a = stateOf(ledger, 'area', area);
+  if (!a) return null;
+  for (const h of holesOf(ledger, a)) {
+    const because = holeOpen(ledger, h.hole, until);
+    if (because) return `${subjectText(`hole:${h.hole}`)} ${because}`;
+  }
+  const part = a.parts.find((p) => stateOf(ledger, 'part', p)?.off || stateOf(ledger, 'part', p)?.forNow);
+  if (part) return `${part} ${stateOf(ledger, 'part', part)?.off ? 'off' : 'on for now'}`;
+  const unsaid = unsaidOf(ledger, a)[0];
+  return unsaid ? `${unsaid.replace('-', ' ')} not called` : null;
+}
+
+/** F6: areas that must stay clean, stand open, and are not masked. */
+export const openUnmasked = (ledger: Ledger, areas: Iterable<string>): string[] =>
+  [...areas].filter((name) => {
+    const a = stateOf(ledger, 'area', name);
+    return a?.declared?.keepClean === true && a.maskedAt === 0 && areaStandsOpen(ledger, a);
+  });

@@ -1,0 +1,59 @@
+// The check rotation of a drive: whether one is needed, whether one stands, and how far the running try has come (R).
+import { areaOpenedAt, holesOf, isClosed, isTouched } from './closed.ts';
+import { turned } from './evolve/face-and-drive.ts';
+import { every, type Ledger, stateOf } from './ledger.ts';
+import type { DriveState, HoleState, Try } from './states.ts';
+
+/** Line at which the drive was last opened: a hole or part of its areas, or a part of the drive. 0 = never. */
+export function driveOpenedAt(ledger: Ledger, d: DriveState): number {
+  const areas = (d.declared?.areas ?? []).map((a) => areaOpenedAt(ledger, a));
+  const parts = (d.declared?.parts ?? []).map((p) => stateOf(ledger, 'part', p)?.removedAt ?? 0);
+  return Math.max(0, ...areas, ...parts);
+}
+
+/** R1, R6: opened, and the last try did not pass after that. */
+export function rotationNeeded(ledger: Ledger, d: DriveState): boolean {
+  const opened = driveOpenedAt(ledger, d);
+  const last = d.tries.at(-1);
+  return opened > 0 && !(last && last.passedAt > 0 && last.begunAt > opened);
+}
+
+/** The try that goes on: begun after the last opening, neither passed nor failed. */
+export function runningTry(ledger: Ledger, d: DriveState): Try | undefined {
+  const last = d.tries.at(-1);
+  return last && !last.passedAt && !last.failed && last.begunAt > driveOpenedAt(ledger, d) ? last : undefined;
+}
+
+/** R2: what the tensioner still lacks; null when it is live since the drive was last opened. */
+export function tensionerNotLive(ledger: Ledger, d: DriveState): string | null {
+  const kind = d.declared?.tensioner ?? 'none';
+  if (kind === 'none' || d.liveAt > driveOpenedAt(ledger, d)) return null;
+  return { sprung: 'its pin is not pulled', plunger: 'its plunger is not released', set: 'it is not set and tight' }[kind];
+}
+
+/** R2: holes of the drive that are not closed, and the crank bolt where the sprocket has no key. */
+export function driveHolesOpen(ledger: Ledger, d: DriveState): HoleState[] {
+  const areas = (d.declared?.areas ?? []).flatMap((a) => stateOf(ledger, 'area', a) ?? []);
+  const holes = areas.flatMap((a) => holesOf(ledger, a)).filter((h) => isTouched(h) && !isClosed(ledger, h));
+  const bolt = d.declared?.crankKeyed === false && d.declared.crankBolt;
+  const crank = bolt ? stateOf(ledger, 'hole', bolt) : undefined;
+  return crank && isTouched(crank) && !isClosed(ledger, crank) && !holes.includes(crank) ? [...holes, crank] : holes;
+}
+
+/** R2: parts of the drive that are off. */
+export const drivePartsOff = (ledger: Ledger, d: DriveState): string[] => {
+  const held = (d.declared?.areas ?? []).flatMap((a) => stateOf(ledger, 'area', a)?.parts ?? []);
+  const parts = new Set([...(d.declared?.parts ?? []), ...held]);
+  return [...parts].filter((p) => stateOf(ledger, 'part', p)?.off === true);
+};
+
+export const locksIn = (ledger: Ledger): string[] =>
+  [...every(ledger, 'temporary')].filter((t) => t.in && ['lock', 'bar', 'pin'].includes(t.sort)).map((t) => t.temporary);
+
+/** What the running try asks for next. */
+export function wantedOfTry(d: DriveState, t: Try): 'turns' | 'marks' | 'tension' {
+  if (!turned(t)) return 'turns';
+  const marks = d.declared?.marks ?? [];
+  const seen = t.locksSlid || (marks.length > 0 && marks.every((m) => t.marks[m] === 0));
+  return seen ? 'tension' : 'marks';
+}

@@ -1,0 +1,214 @@
+// What is known of each subject of a job, folded from its own chain of lines. Plain JSON; stamps are line numbers, 0 = never.
+import type { EntryKind, EntryOf } from './entry.ts';
+import type { Method, Spec } from './spec.ts';
+import type { Hole, Place, Subject } from './subjects.ts';
+import type { Product } from './entries/declared.ts';
+
+type Declared<K extends EntryKind> = Omit<EntryOf<K>, 'kind'>;
+
+export type Level = 'as-found' | 'slack' | 'on' | 'snug' | 'tight';
+export const snugOrBetter = (level: Level): boolean => level === 'snug' || level === 'tight';
+
+export type Reached = { n: number; level: Level | 'off' | 'left' };
+
+export type Occupant = {
+  fastener: string;
+  spec: Spec;
+  level: Level;
+  forNow?: true;
+  working?: true;
+  substitute?: string;
+  newPattern?: string[];
+};
+export type Pass = {
+  n: number;
+  pass: string;
+  last: boolean;
+  fastener: string;
+  method?: Method;
+  tool?: string;
+  outOfOrder?: true;
+};
+
+/** All that was called of a hole; what was declared of it lies beside it, so that U3 can exchange the called alone. */
+export type CalledOfHole = {
+  touchedAt: number;
+  openedAt: number;
+  changedAt: number;
+  lookedAt: number;
+  foundEmptyAt: number;
+  firstSpec?: Spec;
+  /** The fastener that belongs here: the last one in it that was no working fastener. */
+  own?: string;
+  occupant?: Occupant;
+  leftEmpty?: { who: string; because: string };
+  stated?: Spec;
+  /** What was reached at which line: a level, `off` when it came out or was missing, `left` empty by statement. */
+  levels: readonly Reached[];
+  passes: readonly Pass[];
+  findings: readonly string[];
+  pieces: readonly string[];
+  temporaries: readonly string[];
+  repair: readonly { n: number; step: EntryOf<'repair-step'>['step']; millimetres?: number; words?: string }[];
+  chasedAt: number;
+};
+export type HoleState = { hole: Hole; declared?: Declared<'hole-declared'>; called: CalledOfHole };
+
+export type FastenerState = {
+  id: string;
+  spec: Spec;
+  /** The hole it came out of, or box:NAME, or stray:ID. */
+  origin: string;
+  place: Place;
+  everOff: boolean;
+  /** Was tight and then slack or off (L7), and not measured good since. */
+  loosened: boolean;
+  tight: boolean;
+  condemned?: string;
+  broken?: true;
+  measured?: { what: string; measuredMm: number; limitMm: number };
+  loss?: Loss;
+};
+export type Loss = { reaches: boolean; where: string; searched: readonly string[]; ruledOut?: { who: string; because: string } };
+export type PieceState = { id: string; fastener: string; place: Place; loss?: Loss };
+export type StrayState = {
+  id: string;
+  spec: Spec;
+  place: Place;
+  settled?: { as: EntryOf<'stray-settled'>['as']; fastener?: string; who?: string; because?: string };
+};
+
+export type AreaState = {
+  area: string;
+  declared?: Declared<'area-declared'>;
+  holes: readonly Hole[];
+  parts: readonly string[];
+  seenAt: number;
+  dryAt: number;
+  directionAt: number;
+  counted?: { n: number; count: number };
+  maskedAt: number;
+};
+export type PartState = {
+  part: string;
+  declared?: Declared<'part-declared'>;
+  off: boolean;
+  forNow: boolean;
+  removedAt: number;
+  fittedAt: number;
+  replacedAt: number;
+  replacedFrom?: string;
+  judged?: { n: number; verdict: string; because?: string };
+};
+export type ConnectionState = {
+  connection: string;
+  declared?: Declared<'connection-declared'>;
+  parted: boolean;
+  forNow: boolean;
+  partedAt: number;
+  madeAt: number;
+};
+export type TemporaryState = { temporary: string; sort: EntryOf<'temporary-put-in'>['sort']; at?: Subject; in: boolean };
+export type FaceState = {
+  face: string;
+  declared?: Declared<'face-declared'>;
+  cleanedAt: number;
+  beads: readonly { n: number; label: Product }[];
+};
+export type Try = {
+  begunAt: number;
+  quarters: number;
+  need: number;
+  turnedAt: number;
+  marks: Readonly<Record<string, number>>;
+  locksSlid: boolean;
+  tension?: { how: string; right: boolean };
+  failed?: string;
+  explained?: string;
+  passedAt: number;
+};
+export type DriveState = { drive: string; declared?: Declared<'drive-declared'>; liveAt: number; tries: readonly Try[] };
+export type CircuitState = {
+  circuit: string;
+  fluid?: string;
+  litres?: number;
+  drainedAt: number;
+  filledAt: number;
+  checkedAt: number;
+  checkedHow?: string;
+};
+export type TrayState = {
+  tray: string;
+  isPart?: true;
+  contents: readonly string[];
+  everUsed: boolean;
+  movedAt: number;
+  counted?: { n: number; count: number };
+};
+export type BoxState = {
+  name: string;
+  sort: 'fastener' | 'part' | 'supply';
+  spec?: Spec;
+  replaces?: string;
+  bought: number;
+  left: number;
+  moved: Readonly<Record<string, number>>;
+};
+export type FindingState = {
+  id: string;
+  at: Subject;
+  what: string;
+  when: 'on arrival' | 'during the work';
+  madeAt: number;
+  told?: string;
+  closed?: { n: number; how: 'put right' | 'accepted' | 'declined'; who?: string; because?: string };
+};
+export type ServiceState = { service: string; state: 'ordered' | 'done' | 'dropped'; because?: string };
+export type VehicleState = {
+  label: string;
+  registration?: string;
+  notes?: string;
+  odometer?: { distance: number; unit: 'km' | 'mi' };
+  waiting?: { n: number; who: string; because: string; until?: string };
+  resumedAt: number;
+  startedAt: number;
+  movedAt: number;
+  pedalAt: number;
+  oilAt: number;
+  toolsAt: number;
+  roadAt: number;
+  roadWaived?: { who: string; because: string };
+  due: readonly { what: string; on?: string; atDistance?: number }[];
+  remarks: readonly { n: number; words: string; at?: Subject }[];
+  /** Line of a release that X1 allowed, 0 when not released or reopened. */
+  releasedAt: number;
+  releasedBy?: string;
+  falseReleases: readonly number[];
+  left?: { n: number; who: string; because: string };
+  loweredAt: number;
+};
+
+export type Edge = Omit<EntryOf<'behind-declared'>, 'kind'> & { n: number };
+
+/** Everything folded of one subject, by the sort its key begins with. */
+export type States = {
+  hole: HoleState;
+  fastener: FastenerState;
+  piece: PieceState;
+  stray: StrayState;
+  area: AreaState;
+  part: PartState;
+  connection: ConnectionState;
+  temporary: TemporaryState;
+  face: FaceState;
+  drive: DriveState;
+  circuit: CircuitState;
+  tray: TrayState;
+  box: BoxState;
+  finding: FindingState;
+  service: ServiceState;
+  product: { label: Product };
+  behind: { edges: readonly Edge[] };
+  vehicle: VehicleState;
+};
+export type Sort = keyof States;

@@ -1,0 +1,56 @@
+// How many holes of each area are off, slack, open or closed, kept as running sums: a line's change is its own holes'
+// new share less their old one.
+import { isClosed, isOff, isTouched } from './closed.ts';
+import { type Ledger, stateOf, type Tallies, type Tally, zeroTally } from './ledger.ts';
+import type { HoleState } from './states.ts';
+import { areaOf, named } from './subjects.ts';
+
+function share(ledger: Ledger, h: HoleState | undefined): Tally {
+  if (!h) return zeroTally;
+  const is = (yes: boolean): number => (yes ? 1 : 0);
+  const touched = isTouched(h);
+  const closed = isClosed(ledger, h);
+  const level = h.called.occupant?.level;
+  return {
+    holes: 1,
+    touched: is(touched),
+    off: is(isOff(h)),
+    slack: is(level === 'slack'),
+    on: is(level === 'on'),
+    snug: is(level === 'snug'),
+    closed: is(touched && closed),
+    open: is(touched && !closed),
+  };
+}
+
+function plus(sum: Tally, one: Tally, sign: 1 | -1): Tally {
+  const next = { ...sum };
+  for (const key of Object.keys(zeroTally) as (keyof Tally)[]) next[key] += sign * one[key];
+  return next;
+}
+
+/** Sums after a change, from the sums before it and the subjects that changed. */
+export function retally(before: Ledger, after: Ledger, changed: ReadonlySet<string>): Tallies {
+  const holes = new Set<string>();
+  for (const key of changed) {
+    const hole = named('hole', key);
+    if (hole) holes.add(hole);
+    const fastener = named('fastener', key);
+    if (!fastener) continue;
+    for (const ledger of [before, after]) {
+      const at = named('hole', stateOf(ledger, 'fastener', fastener)?.place ?? '');
+      if (at) holes.add(at);
+    }
+  }
+  if (holes.size === 0) return before.tallies;
+  let all = before.tallies.all;
+  const areas: Record<string, Tally> = { ...before.tallies.areas };
+  for (const hole of holes) {
+    const area = areaOf(hole);
+    const old = share(before, stateOf(before, 'hole', hole));
+    const now = share(after, stateOf(after, 'hole', hole));
+    all = plus(plus(all, old, -1), now, 1);
+    areas[area] = plus(plus(areas[area] ?? zeroTally, old, -1), now, 1);
+  }
+  return { all, areas };
+}
