@@ -49,7 +49,10 @@ export function cureFactor(label: Product, at: Conditions | undefined): number {
   if (asWarm && (label.kind !== 'moisture' || humidityPct >= label.labelHumidityPct)) return 1;
   const colder = (label.atCelsius ?? [])
     .filter((row) => row.celsius <= at.celsius && row.celsius < label.labelCelsius)
-    .reduce<{ celsius: number; fullHours: number } | undefined>((a, b) => (a && a.celsius > b.celsius ? a : b), undefined);
+    .reduce<{ celsius: number; fullHours: number } | undefined>(
+      (a, b) => (a && a.celsius > b.celsius ? a : b),
+      undefined,
+    );
   if (colder && !asWarm) return Math.max(1, colder.fullHours / labelHours(label).full);
   if (label.kind !== 'moisture') return 1;
   return moistureCureFactor(
@@ -80,7 +83,12 @@ function together(ledger: Ledger, face: FaceState, from: number): Together {
   return { togetherAt, openedAgainAt };
 }
 
-export function beadStanding(ledger: Ledger, face: FaceState, bead: FaceState['beads'][number], now: Stamp): BeadStanding {
+export function beadStanding(
+  ledger: Ledger,
+  face: FaceState,
+  bead: FaceState['beads'][number],
+  now: Stamp,
+): BeadStanding {
   const { label, n } = bead;
   const { togetherAt, openedAgainAt } = together(ledger, face, n);
   const part = face.declared?.part ? stateOf(ledger, 'part', face.declared.part) : undefined;

@@ -3,7 +3,7 @@
 import type { Entry } from './entry.ts';
 import { every, isStruck, type Ledger, lineAt, stateOf } from './ledger.ts';
 import { specText } from './spec.ts';
-import { areaOf, nameOf, named, sortOf } from './subjects.ts';
+import { areaOf, named, nameOf, sortOf } from './subjects.ts';
 
 /** Where fasteners that came off or out of the box are now; `refitted` is in a hole. */
 export type Account = 'refitted' | 'tray' | 'scrap' | 'owner' | 'supplier' | 'lost';
@@ -54,8 +54,8 @@ export function books(ledger: Ledger): Books {
   const add = (book: typeof flow, groups: string[], account: Account | undefined) => {
     if (!account) return;
     for (const group of groups) {
-      const accounts = (book[group] ??= {});
-      accounts[account] = (accounts[account] ?? 0) + 1;
+      const accounts = book[group] ?? {};
+      book[group] = { ...accounts, [account]: (accounts[account] ?? 0) + 1 };
     }
   };
   for (const f of every(ledger, 'fastener')) {

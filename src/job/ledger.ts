@@ -81,10 +81,11 @@ export function* every<S extends Sort>(ledger: Ledger, sort: S): Generator<State
     if (state !== undefined) yield state;
   }
 }
-export const lineAt = (ledger: Ledger, n: number): Line | undefined => (n <= ledger.lines.length ? ledger.lines.all[n - 1] : undefined);
+export const lineAt = (ledger: Ledger, n: number): Line | undefined =>
+  n <= ledger.lines.length ? ledger.lines.all[n - 1] : undefined;
 export const lastLine = (ledger: Ledger): Line | undefined => lineAt(ledger, ledger.lines.length);
 export const isStruck = (ledger: Ledger, n: number): boolean => pick(ledger.struck, String(n)) !== undefined;
 
-export const keySort = (key: string): Sort => (key.includes(':') ? (key.slice(0, key.indexOf(':')) as Sort) : 'vehicle');
+export const keySort = (key: string): Sort =>
+  key.includes(':') ? (key.slice(0, key.indexOf(':')) as Sort) : 'vehicle';
 export const keyName = (key: string): string => key.slice(key.indexOf(':') + 1);
-

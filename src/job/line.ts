@@ -21,7 +21,9 @@ export const lineSchema = z.strictObject({
   /** What was current when it was called: evidence for ranking strays, read by nothing else. */
   facing: z.strictObject({ area: nameSchema.optional(), tray: nameSchema.optional() }),
   /** O5: order only. */
-  overrides: z.array(z.strictObject({ rule: z.enum(['O1', 'O2', 'O3']), because: z.string().min(1).max(400) })).optional(),
+  overrides: z
+    .array(z.strictObject({ rule: z.enum(['O1', 'O2', 'O3']), because: z.string().min(1).max(400) }))
+    .optional(),
   entries: z.tuple([entrySchema], entrySchema),
 });
 export type Line = z.infer<typeof lineSchema>;
@@ -36,7 +38,8 @@ export function readLine(value: unknown): ReadLine {
   const at = issue?.path.join('.') || 'line';
   const kinds: readonly string[] = entryKinds;
   const entries = (value as { entries?: { kind?: unknown }[] } | null)?.entries;
-  const unknownKind = Array.isArray(entries) && entries.some((e) => typeof e?.kind === 'string' && !kinds.includes(e.kind));
+  const unknownKind =
+    Array.isArray(entries) && entries.some((e) => typeof e?.kind === 'string' && !kinds.includes(e.kind));
   const newer = unknownKind || issue?.code === 'unrecognized_keys';
   return { ok: false, what: `${at}: ${issue?.message ?? 'not a line'}`, newer };
 }

@@ -58,9 +58,11 @@ function* fastenerPoints(ledger: Ledger): Generator<OpenPoint> {
   for (const f of every(ledger, 'fastener')) {
     const at = `fastener:${f.id}`;
     const what = `${specText(f.spec)} of ${subjectText(f.origin)}`;
-    if (f.loss && !f.loss.ruledOut) yield { code: 'lost', at, because: `${what} ${lost(f.loss.where, f.loss.reaches)}` };
+    if (f.loss && !f.loss.ruledOut)
+      yield { code: 'lost', at, because: `${what} ${lost(f.loss.where, f.loss.reaches)}` };
     if (!f.place.startsWith('tray:')) continue;
-    if (f.condemned) yield { code: 'condemned-about', at, because: `${what} is condemned and lies in ${subjectText(f.place)}` };
+    if (f.condemned)
+      yield { code: 'condemned-about', at, because: `${what} is condemned and lies in ${subjectText(f.place)}` };
     if (f.broken) yield { code: 'broken-about', at, because: `${what} is broken and lies in ${subjectText(f.place)}` };
   }
   for (const p of every(ledger, 'piece')) {
@@ -70,7 +72,11 @@ function* fastenerPoints(ledger: Ledger): Generator<OpenPoint> {
   }
   for (const s of every(ledger, 'stray')) {
     if (!s.settled) {
-      yield { code: 'stray', at: `stray:${s.id}`, because: `${specText(s.spec)} in ${subjectText(s.place)}, its hole unknown` };
+      yield {
+        code: 'stray',
+        at: `stray:${s.id}`,
+        because: `${specText(s.spec)} in ${subjectText(s.place)}, its hole unknown`,
+      };
     }
   }
 }
@@ -140,14 +146,16 @@ function* proofPoints(ledger: Ledger): Generator<OpenPoint> {
     if (!rotationNeeded(ledger, d)) continue;
     const last = d.tries.at(-1);
     const opened = driveOpenedAt(ledger, d);
-    const because = last?.failed && last.begunAt > opened ? `last try failed: ${last.failed}` : 'opened, no check rotation stands';
+    const because =
+      last?.failed && last.begunAt > opened ? `last try failed: ${last.failed}` : 'opened, no check rotation stands';
     yield { code: 'rotation-needed', at: `drive:${d.drive}`, because };
   }
   for (const c of every(ledger, 'circuit')) {
     const at = `circuit:${c.circuit}`;
     if (c.drainedAt === 0) continue;
     if (c.filledAt <= c.drainedAt) yield { code: 'circuit-empty', at, because: 'drained and not filled' };
-    else if (c.checkedAt <= circuitOpenedAt(ledger, c)) yield { code: 'circuit-unchecked', at, because: 'not leak-checked since' };
+    else if (c.checkedAt <= circuitOpenedAt(ledger, c))
+      yield { code: 'circuit-unchecked', at, because: 'not leak-checked since' };
   }
 }
 
@@ -195,7 +203,8 @@ function* vehiclePoints(ledger: Ledger): Generator<OpenPoint> {
   const v = stateOf(ledger, 'vehicle', 'vehicle');
   if (!toolsStandOut(ledger)) yield { code: 'tools', at, because: 'tools not called out since the last work' };
   if (brakeOpenedAt(ledger) > (v?.pedalAt ?? 0)) yield { code: 'pedal', at, because: 'brake pedal not called firm' };
-  if (roleOpenedAt(ledger, roadRoles) > (v?.roadAt ?? 0)) yield { code: 'road-test', at, because: 'no road test, no reason why not' };
+  if (roleOpenedAt(ledger, roadRoles) > (v?.roadAt ?? 0))
+    yield { code: 'road-test', at, because: 'no road test, no reason why not' };
   if (!v?.odometer) yield { code: 'odometer', at, because: 'odometer not noted' };
   if (v?.waiting) yield { code: 'waiting', at, because: `waiting: ${v.waiting.because}` };
   const differ = bookDifferences(ledger);

@@ -28,7 +28,9 @@ export function runningTry(ledger: Ledger, d: DriveState): Try | undefined {
 export function tensionerNotLive(ledger: Ledger, d: DriveState): string | null {
   const kind = d.declared?.tensioner ?? 'none';
   if (kind === 'none' || d.liveAt > driveOpenedAt(ledger, d)) return null;
-  return { sprung: 'its pin is not pulled', plunger: 'its plunger is not released', set: 'it is not set and tight' }[kind];
+  return { sprung: 'its pin is not pulled', plunger: 'its plunger is not released', set: 'it is not set and tight' }[
+    kind
+  ];
 }
 
 /** R2: holes of the drive that are not closed, and the crank bolt where the sprocket has no key. */
@@ -48,7 +50,9 @@ export const drivePartsOff = (ledger: Ledger, d: DriveState): string[] => {
 };
 
 export const locksIn = (ledger: Ledger): string[] =>
-  [...every(ledger, 'temporary')].filter((t) => t.in && ['lock', 'bar', 'pin'].includes(t.sort)).map((t) => t.temporary);
+  [...every(ledger, 'temporary')]
+    .filter((t) => t.in && ['lock', 'bar', 'pin'].includes(t.sort))
+    .map((t) => t.temporary);
 
 /** What the running try asks for next. */
 export function wantedOfTry(d: DriveState, t: Try): 'turns' | 'marks' | 'tension' {

@@ -1,8 +1,9 @@
 // What is known of each subject of a job, folded from its own chain of lines. Plain JSON; stamps are line numbers, 0 = never.
+
+import type { Product } from './entries/declared.ts';
 import type { EntryKind, EntryOf } from './entry.ts';
 import type { Method, Spec } from './spec.ts';
 import type { Hole, Place, Subject } from './subjects.ts';
-import type { Product } from './entries/declared.ts';
 
 type Declared<K extends EntryKind> = Omit<EntryOf<K>, 'kind'>;
 
@@ -69,7 +70,12 @@ export type FastenerState = {
   measured?: { what: string; measuredMm: number; limitMm: number };
   loss?: Loss;
 };
-export type Loss = { reaches: boolean; where: string; searched: readonly string[]; ruledOut?: { who: string; because: string } };
+export type Loss = {
+  reaches: boolean;
+  where: string;
+  searched: readonly string[];
+  ruledOut?: { who: string; because: string };
+};
 export type PieceState = { id: string; fastener: string; place: Place; loss?: Loss };
 export type StrayState = {
   id: string;
@@ -108,7 +114,12 @@ export type ConnectionState = {
   partedAt: number;
   madeAt: number;
 };
-export type TemporaryState = { temporary: string; sort: EntryOf<'temporary-put-in'>['sort']; at?: Subject; in: boolean };
+export type TemporaryState = {
+  temporary: string;
+  sort: EntryOf<'temporary-put-in'>['sort'];
+  at?: Subject;
+  in: boolean;
+};
 export type FaceState = {
   face: string;
   declared?: Declared<'face-declared'>;
@@ -127,7 +138,12 @@ export type Try = {
   explained?: string;
   passedAt: number;
 };
-export type DriveState = { drive: string; declared?: Declared<'drive-declared'>; liveAt: number; tries: readonly Try[] };
+export type DriveState = {
+  drive: string;
+  declared?: Declared<'drive-declared'>;
+  liveAt: number;
+  tries: readonly Try[];
+};
 export type CircuitState = {
   circuit: string;
   fluid?: string;

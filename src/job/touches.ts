@@ -111,11 +111,7 @@ export function touches(entry: Entry): string[] {
     case 'stray-found':
       return [`stray:${entry.stray}`, ...lies(entry.at)];
     case 'stray-settled':
-      return [
-        `stray:${entry.stray}`,
-        ...(entry.fastener ? [`fastener:${entry.fastener}`] : []),
-        ...lies(entry.at),
-      ];
+      return [`stray:${entry.stray}`, ...(entry.fastener ? [`fastener:${entry.fastener}`] : []), ...lies(entry.at)];
     case 'all-masked':
     case 'all-unmasked':
       return entry.areas.map((a) => `area:${a}`);

@@ -60,7 +60,10 @@ export const declaredEntries = [
     blindHoles: z.literal(true).optional(),
     /** O6: direction or routing was marked and is to be called right. */
     marked: z.literal(true).optional(),
-    outline: z.array(z.tuple([z.number(), z.number()])).max(200).optional(),
+    outline: z
+      .array(z.tuple([z.number(), z.number()]))
+      .max(200)
+      .optional(),
   }),
   line('hole-declared', {
     hole: holeSchema,

@@ -46,9 +46,19 @@ export const fastenerEntries = [
   /** On for now is made final where it is, nothing else moved. */
   line('fastener-made-final', inItsHole),
   /** Between tray, scrap pile, owner, supplier, lost and found again; never into or out of a hole. */
-  line('fastener-moved', { fastener: fastenerIdSchema, from: placeSchema, to: placeSchema, because: reason.optional() }),
+  line('fastener-moved', {
+    fastener: fastenerIdSchema,
+    from: placeSchema,
+    to: placeSchema,
+    because: reason.optional(),
+  }),
   /** L9: dropped and not recovered. `reaches` belt, gears, valves, cylinders or sump. */
-  line('fastener-lost', { fastener: fastenerIdSchema, from: placeSchema, reaches: z.boolean(), where: z.string().max(80) }),
+  line('fastener-lost', {
+    fastener: fastenerIdSchema,
+    from: placeSchema,
+    reaches: z.boolean(),
+    where: z.string().max(80),
+  }),
   line('piece-lost', { piece: pieceIdSchema, from: placeSchema, reaches: z.boolean(), where: z.string().max(80) }),
   line('search-made', {
     lost: z.union([fastenerIdSchema, pieceIdSchema]),
@@ -96,6 +106,7 @@ export const fastenerEntries = [
     stray: z.string().regex(/^s\d{1,8}\.\d{1,4}$/),
     at: placeSchema,
     as: z.enum(['given', 'scrapped', 'not-of-this-vehicle']),
+    spec: specSchema.optional(),
     fastener: fastenerIdSchema.optional(),
     who: person.optional(),
     because: reason.optional(),

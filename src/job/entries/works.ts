@@ -2,7 +2,7 @@
 // findings, counts, and the car itself.
 import { z } from 'zod';
 import { specSchema } from '../spec.ts';
-import { holeSchema, nameSchema, placeSchema, subjectSchema } from '../subjects.ts';
+import { type holeSchema, nameSchema, type placeSchema, subjectSchema } from '../subjects.ts';
 import { productSchema, temporaryKinds } from './declared.ts';
 
 const reason = z.string().min(1).max(400);
@@ -13,7 +13,15 @@ const line = <K extends string, S extends z.ZodRawShape>(kind: K, shape: S) =>
 const drive = { drive: nameSchema };
 const circuit = { circuit: nameSchema };
 
-export const partVerdicts = ['worn', 'rough', 'cracked', 'leaking', 'aged', 'owner keeps', 'return for deposit'] as const;
+export const partVerdicts = [
+  'worn',
+  'rough',
+  'cracked',
+  'leaking',
+  'aged',
+  'owner keeps',
+  'return for deposit',
+] as const;
 
 export const workEntries = [
   line('part-removed', { part: nameSchema }),
@@ -75,7 +83,10 @@ export const workEntries = [
   line('face-cleaned', { face: nameSchema }),
   line('bead-laid', { face: nameSchema, label: productSchema }),
   /** S1, S4: at the bench, from now until noted again. */
-  line('conditions-noted', { celsius: z.number().min(-40).max(60), humidityPct: z.number().min(0).max(100).optional() }),
+  line('conditions-noted', {
+    celsius: z.number().min(-40).max(60),
+    humidityPct: z.number().min(0).max(100).optional(),
+  }),
   /** S7: on return, the time shown was called right. */
   line('clock-confirmed', {}),
 
@@ -99,7 +110,11 @@ export const workEntries = [
   line('road-tested', {}),
   line('road-test-waived', { who: person, because: reason }),
   line('odometer-noted', { distance: z.number().nonnegative().max(5_000_000), unit: z.enum(['km', 'mi']) }),
-  line('due-noted', { what: z.string().min(1).max(120), on: z.string().max(10).optional(), atDistance: z.number().positive().optional() }),
+  line('due-noted', {
+    what: z.string().min(1).max(120),
+    on: z.string().max(10).optional(),
+    atDistance: z.number().positive().optional(),
+  }),
   line('job-waiting', { who: person, because: reason, until: z.string().max(40).optional() }),
   line('job-resumed', {}),
   line('note-made', { words: z.string().min(1).max(400), at: subjectSchema.optional() }),

@@ -22,7 +22,12 @@ export function evolveFace(before: FaceState | undefined, entry: Entry, n: numbe
 
 export const quartersOfTwoTurns = 8;
 
-export function evolveDrive(before: DriveState | undefined, entry: Entry, n: number, drive: string): DriveState | Misfit {
+export function evolveDrive(
+  before: DriveState | undefined,
+  entry: Entry,
+  n: number,
+  drive: string,
+): DriveState | Misfit {
   const d: DriveState = before ?? { drive, liveAt: 0, tries: [] };
   switch (entry.kind) {
     case 'drive-declared': {

@@ -5,9 +5,15 @@ import type { FastenerState, Loss, PieceState, StrayState } from '../states.ts';
 import { inHole } from '../subjects.ts';
 import { type Misfit, misfit } from './misfit.ts';
 
-export function evolveFastener(f: FastenerState | undefined, entry: Entry, _n: number, id: string): FastenerState | Misfit {
+export function evolveFastener(
+  f: FastenerState | undefined,
+  entry: Entry,
+  _n: number,
+  id: string,
+): FastenerState | Misfit {
   if (entry.kind === 'fastener-found') return f ? misfit : born(id, entry.spec, `hole:${entry.hole}`, true);
-  if (entry.kind === 'stray-settled') return f ? misfit : born(id, {}, `stray:${entry.stray}`, false, entry.at);
+  if (entry.kind === 'stray-settled')
+    return f ? misfit : born(id, entry.spec ?? {}, `stray:${entry.stray}`, false, entry.at);
   if (entry.kind === 'fastener-fitted' && entry.from.startsWith('box:')) {
     return f ? misfit : { ...born(id, entry.spec, entry.from, false), place: inHole(entry.hole) };
   }
@@ -56,7 +62,11 @@ function evolveKnown(f: FastenerState, entry: Entry): FastenerState | Misfit {
 }
 
 const loosened = (f: FastenerState): FastenerState => (f.tight ? { ...f, tight: false, loosened: true } : f);
-const lossOf = ({ reaches, where }: EntryOf<'fastener-lost' | 'piece-lost'>): Loss => ({ reaches, where, searched: [] });
+const lossOf = ({ reaches, where }: EntryOf<'fastener-lost' | 'piece-lost'>): Loss => ({
+  reaches,
+  where,
+  searched: [],
+});
 
 export function evolvePiece(p: PieceState | undefined, entry: Entry, _n: number, id: string): PieceState | Misfit {
   if (entry.kind === 'fastener-broken') {

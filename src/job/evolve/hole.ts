@@ -40,7 +40,9 @@ function evolveCalled(c: CalledOfHole, entry: Entry, n: number, hole: Hole): Cal
     case 'fastener-found':
       return c.occupant || c.foundEmptyAt ? misfit : found(c, entry, n);
     case 'hole-found-empty':
-      return c.occupant || c.touchedAt ? misfit : { ...c, ...opened(n), foundEmptyAt: n, levels: reached(c, n, 'off') };
+      return c.occupant || c.touchedAt
+        ? misfit
+        : { ...c, ...touched(n), foundEmptyAt: n, levels: reached(c, n, 'off') };
     case 'fastener-slackened':
     case 'fastener-removed':
     case 'fastener-tightened':
@@ -167,7 +169,12 @@ function evolveOccupied(
 
 function corrected(c: CalledOfHole, occupant: Occupant, entry: EntryOf<'spec-corrected'>, n: number): CalledOfHole {
   const wasFirst = c.firstSpec === occupant.spec;
-  return { ...c, ...opened(n), occupant: { ...occupant, spec: entry.spec }, ...(wasFirst && { firstSpec: entry.spec }) };
+  return {
+    ...c,
+    ...opened(n),
+    occupant: { ...occupant, spec: entry.spec },
+    ...(wasFirst && { firstSpec: entry.spec }),
+  };
 }
 
 function broken(c: CalledOfHole, entry: EntryOf<'fastener-broken'>, n: number, hole: Hole): CalledOfHole | Misfit {

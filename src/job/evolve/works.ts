@@ -134,7 +134,9 @@ export function evolveTray(before: TrayState | undefined, entry: Entry, n: numbe
     case 'fastener-moved':
       return entry.from === here ? out(entry.fastener) : into(entry.fastener);
     case 'fastener-broken':
-      return t.contents.includes(entry.fastener) ? t : entry.pieces.reduce<TrayState>((all, p) => pieceIn(all, p, n), t);
+      return t.contents.includes(entry.fastener)
+        ? t
+        : entry.pieces.reduce<TrayState>((all, p) => pieceIn(all, p, n), t);
     case 'piece-moved':
       return entry.from === here ? out(entry.piece) : into(entry.piece);
     case 'piece-lost':
@@ -144,7 +146,11 @@ export function evolveTray(before: TrayState | undefined, entry: Entry, n: numbe
     case 'stray-settled': {
       if (!t.contents.includes(entry.stray)) return misfit;
       const rest = t.contents.filter((one) => one !== entry.stray);
-      return { ...t, contents: entry.fastener ? [...rest, entry.fastener] : rest, movedAt: entry.fastener ? t.movedAt : n };
+      return {
+        ...t,
+        contents: entry.fastener ? [...rest, entry.fastener] : rest,
+        movedAt: entry.fastener ? t.movedAt : n,
+      };
     }
     default:
       return t;
@@ -187,7 +193,12 @@ export function evolveBox(b: BoxState | undefined, entry: Entry, _n: number, nam
   }
 }
 
-export function evolveCircuit(before: CircuitState | undefined, entry: Entry, n: number, circuit: string): CircuitState {
+export function evolveCircuit(
+  before: CircuitState | undefined,
+  entry: Entry,
+  n: number,
+  circuit: string,
+): CircuitState {
   const c: CircuitState = before ?? { circuit, drainedAt: 0, filledAt: 0, checkedAt: 0 };
   switch (entry.kind) {
     case 'circuit-declared':
@@ -215,7 +226,12 @@ export function evolveFinding(f: FindingState | undefined, entry: Entry, n: numb
   return { ...f, closed: { n, how, ...(who && { who }), ...(because && { because }) } };
 }
 
-export function evolveService(s: ServiceState | undefined, entry: Entry, _n: number, service: string): ServiceState | Misfit {
+export function evolveService(
+  s: ServiceState | undefined,
+  entry: Entry,
+  _n: number,
+  service: string,
+): ServiceState | Misfit {
   switch (entry.kind) {
     case 'service-ordered':
       return { service, state: 'ordered' };

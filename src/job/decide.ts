@@ -1,0 +1,107 @@
+// The one door to the log: guards first, then what the call writes. It refuses; it never changes anything.
+import { z } from 'zod';
+import { type Entry, entrySchema } from './entry.ts';
+import { type Ledger, stateOf } from './ledger.ts';
+import type { Line, Stamp } from './line.ts';
+import type { No, Refusal } from './refusal.ts';
+import type { Said } from './said.ts';
+import type { Guard, Standing, Verb } from './verb.ts';
+import { carVerbs } from './verbs/car.ts';
+import { faceAndDriveVerbs } from './verbs/face-and-drive.ts';
+import { fastenerVerbs } from './verbs/fasteners.ts';
+import { jobVerbs } from './verbs/job.ts';
+import { whereaboutsVerbs } from './verbs/whereabouts.ts';
+import { workVerbs } from './verbs/works.ts';
+
+type AnyVerb = Verb<Record<string, unknown>>;
+/** Every verb of the job by its id. */
+export const verbs: ReadonlyMap<string, AnyVerb> = new Map(
+  (
+    [
+      ...jobVerbs,
+      ...fastenerVerbs,
+      ...whereaboutsVerbs,
+      ...workVerbs,
+      ...faceAndDriveVerbs,
+      ...carVerbs,
+    ] as unknown as AnyVerb[]
+  ).map((verb) => [verb.id, verb]),
+);
+
+export type Decided = { entries: [Entry, ...Entry[]]; overrides?: NonNullable<Line['overrides']> };
+export type Answer = { refused: Refusal } | Decided;
+/** O5: order answered "done already", with a reason by number or typed. */
+export type Override = { because: string };
+
+const closedJob: Guard<object> = {
+  code: 'job-is-released',
+  rule: 'X3',
+  kind: 'rule',
+  needs: [],
+  check(s) {
+    const v = stateOf(s.ledger, 'vehicle', 'vehicle');
+    if (v?.releasedAt)
+      return { because: `released in line ${v.releasedAt}: the job is read-only`, instead: 'reopen it' };
+    return v?.left ? { because: 'the car has left unreleased', instead: 'reopen the job' } : null;
+  },
+};
+
+const refusal = (guard: Guard<never>, no: No): Refusal => ({
+  code: guard.code,
+  rule: guard.rule,
+  kind: guard.kind,
+  because: no.because,
+  instead: no.instead,
+  places: no.places ?? [],
+});
+
+const standing = (ledger: Ledger, now: Stamp): Standing => ({ ledger, now, n: ledger.lines.length + 1 });
+
+/**
+ * What a call would write, or why it is refused.
+ * @param override answers guards of kind "order" (O5); every other kind stays a refusal
+ * @throws when a verb writes an entry that is none: a bug
+ */
+export function decide(ledger: Ledger, said: Said, now: Stamp, override?: Override): Answer {
+  const { verb: id, ...rest } = said;
+  const verb = verbs.get(id);
+  if (!verb) return { refused: badCall('unknown-verb', `there is no call "${id}"`) };
+  const takes = verb.takes.safeParse(rest);
+  if (!takes.success) {
+    const issue = takes.error.issues[0];
+    return { refused: badCall('badly-said', `${issue?.path.join('.') || id}: ${issue?.message}`) };
+  }
+  const s = standing(ledger, now);
+  const overrides: NonNullable<Line['overrides']> = [];
+  if (id !== 'reopen') {
+    const stop = closedJob.check(s, {});
+    if (stop) return { refused: refusal(closedJob, stop) };
+  }
+  for (const guard of verb.guards) {
+    const stop = guard.check(s, takes.data);
+    if (!stop) continue;
+    if (guard.kind !== 'order' || !override) return { refused: refusal(guard, stop) };
+    overrides.push({ rule: guard.rule as 'O1', because: override.because });
+  }
+  const entries = z.tuple([entrySchema], entrySchema).parse(verb.writes(s, takes.data)) as [Entry, ...Entry[]];
+  return { entries, ...(overrides.length > 0 && { overrides }) };
+}
+
+function badCall(code: string, because: string): Refusal {
+  return { code, rule: 'L1', kind: 'footing', because, instead: 'say it otherwise', places: [] };
+}
+
+/** The guards whose needs are already said, in the table's order: why a key is dimmed before it is pressed. */
+export function blocked(ledger: Ledger, said: Said, now: Stamp): Refusal | null {
+  const { verb: id, ...rest } = said;
+  const verb = verbs.get(id);
+  if (!verb) return null;
+  const s = standing(ledger, now);
+  const guards = id === 'reopen' ? verb.guards : [closedJob as Guard<Record<string, unknown>>, ...verb.guards];
+  for (const guard of guards) {
+    if (!guard.needs.every((need) => rest[need] !== undefined)) continue;
+    const stop = guard.check(s, rest);
+    if (stop) return refusal(guard as Guard<never>, stop);
+  }
+  return null;
+}

@@ -1,0 +1,177 @@
+// Guards shared by several verbs: footing (where things are), what a fastener may do (L5 to L8), order (O1, O2).
+import { type BeadStanding, everyBead, type Stage } from './beads.ts';
+import { isSpent, wantsOf } from './closed.ts';
+import { countDiffers, uncounted } from './counts.ts';
+import { every, type Ledger, stateOf } from './ledger.ts';
+import { frontsOf, openBehind } from './order.ts';
+import type { No } from './refusal.ts';
+import { contradictions, type Spec, specText } from './spec.ts';
+import type { FastenerState, TrayState } from './states.ts';
+import { areaOf, type Hole, type Subject, subjectText } from './subjects.ts';
+import type { Guard, Standing } from './verb.ts';
+
+export const no = (because: string, instead: string, places: readonly Subject[] = []): No => ({
+  because,
+  instead,
+  places,
+});
+const listed = (all: readonly string[]): string =>
+  all.length > 4 ? `${all.slice(0, 4).join(', ')} and ${all.length - 4} more` : all.join(', ');
+export const textOf = (subjects: readonly Subject[]): string => listed(subjects.map(subjectText));
+
+export const holeState = (s: Standing, hole: Hole) => stateOf(s.ledger, 'hole', hole);
+export const occupantOf = (s: Standing, hole: Hole) => holeState(s, hole)?.called.occupant;
+export const fastenerState = (s: Standing, id: string) => stateOf(s.ledger, 'fastener', id);
+
+/** L1: the hole is known and holds something, or nobody has called it yet (then the call makes it known). */
+export const holdsSomething: Guard<{ hole: Hole }> = {
+  code: 'hole-is-empty',
+  rule: 'L1',
+  kind: 'footing',
+  needs: ['hole'],
+  check(s, { hole }) {
+    const h = holeState(s, hole);
+    if (!h || h.called.occupant || (!h.called.foundEmptyAt && h.called.levels.length === 0)) return null;
+    return no(`${subjectText(`hole:${hole}`)} holds nothing`, 'call the hole that does', [`hole:${hole}`]);
+  },
+};
+
+/** L1: what is to be tightened must be in its hole by a call, or as found. */
+export const holdsKnown: Guard<{ hole: Hole }> = {
+  code: 'nothing-known-in-hole',
+  rule: 'L1',
+  kind: 'footing',
+  needs: ['hole'],
+  check(s, { hole }) {
+    if (occupantOf(s, hole)) return null;
+    return no(`nothing is known to be in ${subjectText(`hole:${hole}`)}`, 'put it back first', [`hole:${hole}`]);
+  },
+};
+
+export const holeIsFree: Guard<{ hole: Hole }> = {
+  code: 'hole-is-taken',
+  rule: 'L1',
+  kind: 'footing',
+  needs: ['hole'],
+  check(s, { hole }) {
+    const h = holeState(s, hole);
+    if (h?.called.occupant) {
+      return no(
+        `${subjectText(`hole:${hole}`)} already holds ${specText(h.called.occupant.spec)}`,
+        'call it off first',
+      );
+    }
+    const asFound = !h || (h.called.touchedAt === 0 && !h.called.firstSpec);
+    return asFound
+      ? no(`${subjectText(`hole:${hole}`)} is as found: nothing came out of it`, 'call it off, or found empty')
+      : null;
+  },
+};
+
+/** L7, L8, L10: what may not serve in a hole again, whatever the hole. Null when it may. */
+export function mayNotServe(f: FastenerState, working: boolean): { rule: string; because: string } | null {
+  if (f.condemned) return { rule: 'L8', because: `condemned: ${f.condemned}` };
+  if (f.broken) return { rule: 'L10', because: 'broken' };
+  if (isSpent(f) && !working) return { rule: 'L7', because: 'one-use, and it was tight before' };
+  return null;
+}
+
+/** L5: the fields in which a fastener contradicts what the hole wants; from the box only thread and length count. */
+export function unfit(wants: Spec | undefined, spec: Spec, fresh: boolean): string[] {
+  const differs = wants ? contradictions(wants, spec) : [];
+  return fresh ? differs.filter((f) => f === 'thread' || f === 'lengthMm' || f === 'kind') : differs;
+}
+
+export const wantsIn = (ledger: Ledger, hole: Hole): Spec | undefined => {
+  const h = stateOf(ledger, 'hole', hole);
+  return h && wantsOf(h);
+};
+
+/** O1 for a hole that is to be made snug or tight. Gates among the edges are R7 and are asked by the next guard. */
+export const nothingOpenBehind: Guard<{ hole: Hole }> = {
+  code: 'open-behind',
+  rule: 'O1',
+  kind: 'order',
+  needs: ['hole'],
+  check(s, { hole }) {
+    const o = occupantOf(s, hole);
+    return o?.forNow || o?.working ? null : behindRefusal(s, frontsOf(s.ledger, hole), false);
+  },
+};
+export const noGateBehind: Guard<{ hole: Hole }> = {
+  code: 'hides-what-is-not-proven',
+  rule: 'R7',
+  kind: 'gate',
+  needs: ['hole'],
+  check(s, { hole }) {
+    const o = occupantOf(s, hole);
+    return o?.forNow || o?.working ? null : behindRefusal(s, frontsOf(s.ledger, hole), true);
+  },
+};
+export function behindRefusal(s: Standing, fronts: readonly Subject[], gates: boolean): No | null {
+  const open = openBehind(s.ledger, fronts).filter((one) => one.gate === gates);
+  const [nearest] = open;
+  if (!nearest) return null;
+  const rest = open.slice(1).map((one) => one.subject);
+  const more = rest.length > 0 ? `; then ${textOf(rest)}` : '';
+  const because = `behind it ${subjectText(nearest.subject)} is open: ${nearest.because}${more}`;
+  return no(because, `close ${subjectText(nearest.subject)} first`, [nearest.subject, ...rest]);
+}
+
+/** O2: a part is back before its fasteners are snug; a working fastener or one on for now needs none. */
+export const partIsBack: Guard<{ hole: Hole }> = {
+  code: 'part-not-back',
+  rule: 'O2',
+  kind: 'order',
+  needs: ['hole'],
+  check(s, { hole }) {
+    const o = occupantOf(s, hole);
+    if (o?.working || o?.forNow) return null;
+    const parts = stateOf(s.ledger, 'area', areaOf(hole))?.parts ?? [];
+    const off = parts.filter((p) => {
+      const part = stateOf(s.ledger, 'part', p);
+      return part?.off && part.declared?.heldBy.includes(hole);
+    });
+    const [first] = off;
+    if (!first) return null;
+    const renew = stateOf(s.ledger, 'part', first)?.declared?.renew;
+    return no(
+      `${first} is not back`,
+      renew ? `put the new ${first} on` : `put ${first} back`,
+      off.map((p) => `part:${p}`),
+    );
+  },
+};
+
+const traysText = (trays: readonly TrayState[]): string => listed(trays.map((t) => `tray ${t.tray}`));
+/** K1, K2: every tray used has a standing count that agrees. */
+export const traysCounted: Guard<object> = {
+  code: 'trays-not-counted',
+  rule: 'K1',
+  kind: 'gate',
+  needs: [],
+  check(s) {
+    const trays = uncounted(s.ledger);
+    if (trays.length === 0) return null;
+    const differ = trays.filter(countDiffers);
+    const places = trays.map((t) => `tray:${t.tray}`);
+    return differ.length > 0
+      ? no(
+          `the count of ${traysText(differ)} differs from the ledger`,
+          'count again, then call what is short or over',
+          places,
+        )
+      : no(`no count by eye stands for ${traysText(trays)}`, 'count the trays', places);
+  },
+};
+
+/** Beads that stand and have not reached a stage. */
+export const notReached = (s: Standing, stage: Stage, circuit?: string): BeadStanding[] =>
+  everyBead(s.ledger, s.now).filter((b) => {
+    const keepsIn = stateOf(s.ledger, 'face', b.face)?.declared?.keepsIn ?? [];
+    const concerned = circuit === undefined || keepsIn.length === 0 || keepsIn.includes(circuit);
+    return concerned && (b.void !== undefined || !b.reached[stage]);
+  });
+
+export const inOfSort = (s: Standing, sorts: readonly string[]) =>
+  [...every(s.ledger, 'temporary')].filter((t) => t.in && sorts.includes(t.sort));

@@ -1,0 +1,36 @@
+// U1, U2: what leans on a line. Found by trying: the lines that would become misfits if it were struck or restored.
+import { everyKey } from './drawers.ts';
+import { foldLines } from './fold.ts';
+import { isStruck, type Ledger, lastLine, lineAt } from './ledger.ts';
+import type { Line } from './line.ts';
+
+const never = new Set(['job-opened', 'released', 'reopened', 'left-unreleased', 'calls-struck', 'calls-restored']);
+export const struckAlready = (ledger: Ledger, n: number): boolean => isStruck(ledger, n);
+/** X3: opening, release and reopening stay; a strike is answered by restoring. */
+export const unstrikable = (ledger: Ledger, n: number): boolean =>
+  lineAt(ledger, n)?.entries.some((e) => never.has(e.kind)) ?? true;
+
+/** The ledger as it would stand with these lines struck or restored. Nothing is written. */
+export function tried(ledger: Ledger, lines: readonly number[], kind: 'calls-struck' | 'calls-restored'): Ledger {
+  const last = lastLine(ledger);
+  if (!last) return ledger;
+  const line: Line = { ...last, n: last.n + 1, call: 'tried', entries: [{ kind, lines: [...lines] }] };
+  return foldLines(ledger, [line], () => false);
+}
+
+const misfitLines = (ledger: Ledger): Set<number> => new Set([...everyKey(ledger.misfits)].flatMap(([, ns]) => ns));
+
+/** Lines that would newly not fit, and what would lean on those, until nothing more does; without the lines given. */
+export function leaningOn(ledger: Ledger, lines: readonly number[], kind: 'calls-struck' | 'calls-restored'): number[] {
+  const before = misfitLines(ledger);
+  if (kind === 'calls-restored') {
+    return [...misfitLines(tried(ledger, lines, kind))].filter((n) => !before.has(n)).sort((a, b) => a - b);
+  }
+  const all = new Set(lines);
+  for (;;) {
+    const more = [...misfitLines(tried(ledger, [...all], kind))].filter((n) => !before.has(n) && !all.has(n));
+    if (more.length === 0) break;
+    for (const n of more) all.add(n);
+  }
+  return [...all].filter((n) => !lines.includes(n)).sort((a, b) => a - b);
+}

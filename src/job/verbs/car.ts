@@ -1,0 +1,269 @@
+// Verbs on the car and the job as a whole: first start, moving it, pedal, road, waiting, release.
+import { z } from 'zod';
+import { holesOf, isClosed, isTouched } from '../closed.ts';
+import { toolsStandOut } from '../counts.ts';
+import { inOfSort, no, notReached, traysCounted } from '../guards.ts';
+import { every, stateOf } from '../ledger.ts';
+import { brakeOpenedAt, circuitOpenedAt, openPoints } from '../open-points.ts';
+import { locksIn, rotationNeeded } from '../rotation.ts';
+import { snugOrBetter } from '../states.ts';
+import { subjectText } from '../subjects.ts';
+import { type Guard, type Standing, verb } from '../verb.ts';
+
+const nothing = z.strictObject({});
+const reason = z.string().min(1).max(400);
+const person = z.string().min(1).max(60);
+const vehicleOf = (s: Standing) => stateOf(s.ledger, 'vehicle', 'vehicle');
+
+/** A gate over the whole car: the first reason found, with its place. */
+const gate = (code: string, rule: string, check: Guard<object>['check']): Guard<object> => ({
+  code,
+  rule,
+  kind: 'gate',
+  needs: [],
+  check,
+});
+
+const toolsOut = gate('tools-not-out', 'K1', (s) =>
+  toolsStandOut(s.ledger)
+    ? null
+    : no('tools were not called out since the last work', 'call the tools out', ['vehicle']),
+);
+
+const startGates: Guard<object>[] = [
+  gate('bead-not-ready', 'S5', (s) => {
+    const [bead] = notReached(s, 'run');
+    return bead
+      ? no(
+          `the bead on ${bead.face} ${bead.void ? `is void: ${bead.void}` : 'may not be run yet'}`,
+          bead.void ? 'clean and lay again' : 'wait for its time',
+          [`face:${bead.face}`],
+        )
+      : null;
+  }),
+  gate('rotation-not-passed', 'T6', (s) => {
+    const d = [...every(s.ledger, 'drive')].find((one) => rotationNeeded(s.ledger, one));
+    return d
+      ? no(`${d.drive}: no check rotation stands`, 'turn it over by hand and call the marks', [`drive:${d.drive}`])
+      : null;
+  }),
+  gate('fluid-missing', 'T6', (s) => {
+    const c = [...every(s.ledger, 'circuit')].find((one) => one.drainedAt > one.filledAt);
+    return c ? no(`${c.circuit} is drained`, `fill ${c.circuit}`, [`circuit:${c.circuit}`]) : null;
+  }),
+  gate('oil-level-not-seen', 'T6', (s) => {
+    const oilAt = vehicleOf(s)?.oilAt ?? 0;
+    const drained = Math.max(
+      0,
+      ...[...every(s.ledger, 'circuit')]
+        .filter((c) => c.circuit.includes('oil'))
+        .map((c) => circuitOpenedAt(s.ledger, c)),
+    );
+    return oilAt > drained
+      ? null
+      : no('the oil level was not looked at', 'look at the oil level, and call it', ['vehicle']);
+  }),
+  gate('connection-parted', 'T6', (s) => {
+    const c = [...every(s.ledger, 'connection')].find((one) => one.parted);
+    return c ? no(`${c.connection} is parted`, `make ${c.connection}`, [`connection:${c.connection}`]) : null;
+  }),
+  gate('pin-still-in', 'T6', (s) => {
+    const [lock] = locksIn(s.ledger);
+    return lock ? no(`${lock} is in`, `take ${lock} out`, [`temporary:${lock}`]) : null;
+  }),
+  gate('jack-still-in', 'T1', (s) => {
+    const [jack] = inOfSort(s, ['jack', 'block']);
+    return jack ? no(`${jack.temporary} is in`, `take ${jack.temporary} out`, [`temporary:${jack.temporary}`]) : null;
+  }),
+  gate('working-fastener-in', 'T1', (s) => {
+    const h = [...every(s.ledger, 'hole')].find((one) => one.called.occupant?.working);
+    return h
+      ? no(`a working fastener is in ${subjectText(`hole:${h.hole}`)}`, 'take it out', [`hole:${h.hole}`])
+      : null;
+  }),
+  toolsOut,
+  traysCounted,
+];
+const start = verb('start-engine', nothing, startGates, () => [{ kind: 'engine-started' }]);
+
+const holesOfRole = (s: Standing, role: string) =>
+  [...every(s.ledger, 'area')]
+    .filter((a) => a.declared?.role === role)
+    .flatMap((a) => holesOf(s.ledger, a))
+    .filter(isTouched);
+const wheelsSnug = gate('wheel-not-snug', 'T7', (s) => {
+  const h = holesOfRole(s, 'wheel').find(
+    (one) => !one.called.leftEmpty && !(one.called.occupant && snugOrBetter(one.called.occupant.level)),
+  );
+  return h ? no(`${subjectText(`hole:${h.hole}`)} is not snug`, 'bring the wheel snug', [`hole:${h.hole}`]) : null;
+});
+const lower = verb(
+  'lower-car',
+  nothing,
+  [
+    { ...wheelsSnug, rule: 'T1' },
+    gate('stand-still-in', 'T1', (s) => {
+      const [stand] = inOfSort(s, ['stand']);
+      return stand
+        ? no(`${stand.temporary} is in`, `take ${stand.temporary} out`, [`temporary:${stand.temporary}`])
+        : null;
+    }),
+  ],
+  () => [{ kind: 'car-lowered' }],
+);
+const mayMove = [
+  gate('pedal-not-firm', 'T7', (s) => {
+    const opened = brakeOpenedAt(s.ledger);
+    return opened > (vehicleOf(s)?.pedalAt ?? 0)
+      ? no('the brake was open and the pedal was not called firm since', 'press the pedal until firm, and call it', [
+          'vehicle',
+        ])
+      : null;
+  }),
+  wheelsSnug,
+  gate('steering-not-tight', 'T7', (s) => {
+    const h = holesOfRole(s, 'steering').find((one) => !isClosed(s.ledger, one));
+    return h
+      ? no(`steering: ${subjectText(`hole:${h.hole}`)} is not closed`, 'bring the steering tight', [`hole:${h.hole}`])
+      : null;
+  }),
+  gate('car-still-up', 'T1', (s) => {
+    const [one] = inOfSort(s, ['stand', 'jack', 'block']);
+    return one ? no(`${one.temporary} is in`, `take ${one.temporary} out`, [`temporary:${one.temporary}`]) : null;
+  }),
+];
+const move = verb(
+  'move-car',
+  z.strictObject({ how: z.enum(['own power', 'by hand']).optional() }),
+  mayMove,
+  (_s, said) => [{ kind: 'car-moved', how: said.how ?? 'by hand' }],
+);
+const pedal = verb('pedal-firm', nothing, [], () => [{ kind: 'pedal-firm' }]);
+const road = verb(
+  'road-test',
+  nothing,
+  [
+    ...mayMove,
+    gate('not-on-the-road-yet', 'T7', (s) => {
+      const h = [...every(s.ledger, 'hole')].find((one) => isTouched(one) && !isClosed(s.ledger, one));
+      return h
+        ? no(`${subjectText(`hole:${h.hole}`)} is not closed`, 'close it before the road', [`hole:${h.hole}`])
+        : null;
+    }),
+    gate('rotation-not-passed', 'T7', (s) => {
+      const d = [...every(s.ledger, 'drive')].find((one) => rotationNeeded(s.ledger, one));
+      return d
+        ? no(`${d.drive}: no check rotation stands`, 'turn it over by hand and call the marks', [`drive:${d.drive}`])
+        : null;
+    }),
+  ],
+  () => [{ kind: 'road-tested' }],
+);
+const waive = verb('waive-road-test', z.strictObject({ who: person, because: reason }), [], (_s, said) => [
+  { kind: 'road-test-waived', ...said },
+]);
+const toolsCall = verb('tools-out', nothing, [], () => [{ kind: 'tools-out' }]);
+const odometer = verb(
+  'note-odometer',
+  z.strictObject({ distance: z.number().nonnegative().max(5_000_000), unit: z.enum(['km', 'mi']).optional() }),
+  [],
+  (_s, said) => [{ kind: 'odometer-noted', distance: said.distance, unit: said.unit ?? 'km' }],
+);
+const due = verb(
+  'note-due',
+  z.strictObject({
+    what: z.string().min(1).max(120),
+    on: z.string().max(10).optional(),
+    atDistance: z.number().positive().optional(),
+  }),
+  [],
+  (_s, said) => [{ kind: 'due-noted', ...said }],
+);
+const remark = verb('note', z.strictObject({ words: z.string().min(1).max(400) }), [], (_s, said) => [
+  { kind: 'note-made', ...said },
+]);
+const wait = verb(
+  'wait',
+  z.strictObject({ who: person, because: reason, until: z.string().max(40).optional() }),
+  [],
+  (_s, said) => [{ kind: 'job-waiting', ...said }],
+);
+const resume = verb(
+  'resume',
+  nothing,
+  [
+    {
+      code: 'not-waiting',
+      rule: 'T8',
+      kind: 'footing',
+      needs: [],
+      check: (s) => (vehicleOf(s)?.waiting ? null : no('the job is not waiting', 'go on')),
+    },
+  ],
+  () => [{ kind: 'job-resumed' }],
+);
+const conditions = verb(
+  'note-conditions',
+  z.strictObject({ celsius: z.number().min(-40).max(60), humidityPct: z.number().min(0).max(100).optional() }),
+  [],
+  (_s, said) => [{ kind: 'conditions-noted', ...said }],
+);
+const clock = verb('confirm-clock', nothing, [], () => [{ kind: 'clock-confirmed' }]);
+
+/** X1, X2: nothing overrides it. */
+const release = verb(
+  'release',
+  z.strictObject({ who: person }),
+  [
+    gate('open-points', 'X1', (s) => {
+      const open = openPoints(s.ledger, s.now);
+      const [first] = open;
+      const because = `${open.length} open: ${first ? `${subjectText(first.at)}, ${first.because}` : ''}`;
+      return first
+        ? no(
+            because,
+            'close what is open',
+            open.map((p) => p.at),
+          )
+        : null;
+    }),
+  ],
+  (_s, said) => [{ kind: 'released', ...said }],
+);
+const reopen = verb(
+  'reopen',
+  z.strictObject({ who: person, because: reason }),
+  [
+    {
+      code: 'not-released',
+      rule: 'X3',
+      kind: 'footing',
+      needs: [],
+      check: (s) => (vehicleOf(s)?.releasedAt || vehicleOf(s)?.left ? null : no('the job is not released', 'go on')),
+    },
+  ],
+  (_s, said) => [{ kind: 'reopened', ...said }],
+);
+const leave = verb('leave-unreleased', z.strictObject({ who: person, because: reason }), [], (_s, said) => [
+  { kind: 'left-unreleased', ...said },
+]);
+
+export const carVerbs = [
+  start,
+  lower,
+  move,
+  pedal,
+  road,
+  waive,
+  toolsCall,
+  odometer,
+  due,
+  remark,
+  wait,
+  resume,
+  conditions,
+  clock,
+  release,
+  reopen,
+  leave,
+];

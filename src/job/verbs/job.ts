@@ -1,0 +1,253 @@
+// Verbs that open a job, order services, declare what there is, count by eye, and strike or restore lines.
+import { z } from 'zod';
+import { declaredEntries } from '../entries/declared.ts';
+import type { Entry } from '../entry.ts';
+import { no } from '../guards.ts';
+import { stateOf } from '../ledger.ts';
+import { edgesOf } from '../order.ts';
+import { dueIn, passesOf } from '../passes.ts';
+import { leaningOn, struckAlready, unstrikable } from '../striking.ts';
+import { holeIn, nameSchema, subjectText } from '../subjects.ts';
+import { type Guard, type Standing, verb } from '../verb.ts';
+import { tightenEntries, tightenGuards } from './fasteners.ts';
+
+const reason = z.string().min(1).max(400);
+const declarationSchema = z.discriminatedUnion('kind', [...declaredEntries]);
+const notADeclaration = new Set(['job-opened', 'service-ordered', 'service-done', 'service-dropped', 'holes-counted']);
+
+const open = verb(
+  'open-job',
+  z.strictObject({
+    label: nameSchema,
+    registration: z.string().max(20).optional(),
+    notes: z.string().max(400).optional(),
+  }),
+  [
+    {
+      code: 'job-is-open',
+      rule: 'X3',
+      kind: 'footing',
+      needs: [],
+      check: (s) => (stateOf(s.ledger, 'vehicle', 'vehicle')?.label ? no('the job has been opened', 'go on') : null),
+    },
+  ],
+  (_s, said) => [{ kind: 'job-opened', vehicle: said }],
+);
+
+/** P1: a plan's declarations are written into the job on this line. */
+const order = verb(
+  'order-service',
+  z.strictObject({ service: nameSchema, declares: z.array(declarationSchema).max(5000).optional() }),
+  [
+    {
+      code: 'ordered-already',
+      rule: 'P1',
+      kind: 'footing',
+      needs: ['service'],
+      check: (s, said) =>
+        stateOf(s.ledger, 'service', said.service)?.state === 'ordered'
+          ? no(`${said.service} is ordered already`, 'go on')
+          : null,
+    },
+  ],
+  (_s, { service, declares }) => [{ kind: 'service-ordered', service }, ...((declares ?? []) as Entry[])],
+);
+const isOrdered: Guard<{ service: string }> = {
+  code: 'service-not-open',
+  rule: 'X1',
+  kind: 'footing',
+  needs: ['service'],
+  check: (s, said) =>
+    stateOf(s.ledger, 'service', said.service)?.state === 'ordered'
+      ? null
+      : no(`${said.service} is not an open service`, 'name an open service'),
+};
+const done = verb('service-done', z.strictObject({ service: nameSchema }), [isOrdered], (_s, said) => [
+  { kind: 'service-done', ...said },
+]);
+const drop = verb('drop-service', z.strictObject({ service: nameSchema, because: reason }), [isOrdered], (_s, said) => [
+  { kind: 'service-dropped', ...said },
+]);
+
+const declare = verb(
+  'declare',
+  z.strictObject({ entries: z.array(declarationSchema).min(1).max(5000) }),
+  [
+    {
+      code: 'not-a-declaration',
+      rule: 'P1',
+      kind: 'rule',
+      needs: ['entries'],
+      check: (_s, said) => {
+        const other = said.entries.find((e) => notADeclaration.has(e.kind));
+        return other ? no(`${other.kind} declares nothing`, 'use its own call') : null;
+      },
+    },
+    {
+      code: 'goes-round',
+      rule: 'O1',
+      kind: 'rule',
+      needs: ['entries'],
+      check(s, said) {
+        const edges = [...edgesOf(s.ledger), ...said.entries.filter((e) => e.kind === 'behind-declared')];
+        const round = cycleIn(edges);
+        return round
+          ? no(`${round.map(subjectText).join(' behind ')}: that goes round`, 'leave one of them out', round)
+          : null;
+      },
+    },
+  ],
+  (_s, said) => said.entries as Entry[],
+);
+
+/** The subjects of a cycle of "behind", or undefined. */
+export function cycleIn(edges: readonly { front: string; behind: string }[]): string[] | undefined {
+  const behind = Map.groupBy(edges, (e) => e.front);
+  const done = new Set<string>();
+  const walk = (at: string, path: string[]): string[] | undefined => {
+    if (path.includes(at)) return [...path.slice(path.indexOf(at)), at];
+    if (done.has(at)) return undefined;
+    for (const edge of behind.get(at) ?? []) {
+      const round = walk(edge.behind, [...path, at]);
+      if (round) return round;
+    }
+    done.add(at);
+    return undefined;
+  };
+  for (const front of behind.keys()) {
+    const round = walk(front, []);
+    if (round) return round;
+  }
+  return undefined;
+}
+
+const countHoles = verb(
+  'count-holes',
+  z.strictObject({ area: nameSchema, count: z.number().int().min(0).max(5000) }),
+  [],
+  (_s, said) => [{ kind: 'holes-counted', ...said }],
+);
+const countTrays = verb(
+  'count-trays',
+  z.strictObject({
+    counts: z
+      .array(z.strictObject({ tray: nameSchema, count: z.number().int().min(0).max(5000) }))
+      .min(1)
+      .max(500),
+  }),
+  [],
+  (_s, { counts }) => counts.map((one): Entry => ({ kind: 'tray-counted', ...one })),
+);
+const areaTakes = z.strictObject({ area: nameSchema });
+const seen = verb('companions-seen', areaTakes, [], (_s, said) => [{ kind: 'companions-seen', ...said }]);
+const dry = verb('blind-holes-dry', areaTakes, [], (_s, said) => [{ kind: 'blind-holes-dry', ...said }]);
+const direction = verb('direction-right', areaTakes, [], (_s, said) => [{ kind: 'direction-seen', ...said }]);
+
+type PassSaid = { area: string; pass?: string; tool?: string };
+const passOf = (s: Standing, said: PassSaid): string =>
+  said.pass ?? passesOf(s.ledger, said.area).find((pass) => dueIn(s.ledger, said.area, pass).length > 0) ?? 'final';
+const each = (s: Standing, said: PassSaid) => dueIn(s.ledger, said.area, passOf(s, said));
+
+/** O3: one call, one entry a hole; what stands against any of its holes stands against the pass. */
+const passComplete = verb(
+  'complete-pass',
+  z.strictObject({ area: nameSchema, pass: nameSchema.optional(), tool: z.string().max(60).optional() }),
+  [
+    {
+      code: 'nothing-due',
+      rule: 'O3',
+      kind: 'footing',
+      needs: ['area'],
+      check: (s, said) =>
+        each(s, said).length > 0
+          ? null
+          : no(`no hole of ${said.area} is due`, 'put its fasteners back first', [`area:${said.area}`]),
+    },
+    ...tightenGuards.map(
+      (guard): Guard<PassSaid> => ({
+        ...guard,
+        needs: ['area'],
+        check(s, said) {
+          for (const hole of each(s, said)) {
+            const stop = guard.check(s, { hole, pass: passOf(s, said) });
+            if (stop) return { ...stop, because: `${subjectText(`hole:${hole}`)}: ${stop.because}` };
+          }
+          return null;
+        },
+      }),
+    ),
+  ],
+  (s, said) => {
+    const pass = passOf(s, said);
+    return each(s, said).flatMap((hole) => tightenEntries(s, { hole, pass, tool: said.tool }).map(inTurn));
+  },
+);
+const inTurn = (entry: Entry): Entry => {
+  if (entry.kind !== 'fastener-tightened') return entry;
+  const { outOfOrder: _, ...rest } = entry;
+  return rest;
+};
+
+const linesTaken = z.strictObject({ lines: z.array(z.number().int().positive()).min(1).max(200) });
+type Lines = z.infer<typeof linesTaken>;
+const thereAre = (wanted: 'struck' | 'standing'): Guard<Lines> => ({
+  code: wanted === 'struck' ? 'not-struck' : 'no-such-line',
+  rule: 'U1',
+  kind: 'footing',
+  needs: ['lines'],
+  check(s, { lines }) {
+    const wrong = lines.find((n) => n > s.ledger.lines.length || struckAlready(s.ledger, n) !== (wanted === 'struck'));
+    if (wrong)
+      return no(
+        `line ${wrong} ${wanted === 'struck' ? 'is not struck' : 'is not there to strike'}`,
+        'name a line of the log',
+      );
+    const never = lines.find((n) => unstrikable(s.ledger, n));
+    return never
+      ? no(
+          `line ${never} is never struck: it opens, releases, reopens or strikes`,
+          wanted === 'struck' ? 'leave it' : 'restore, reopen, or correct instead',
+        )
+      : null;
+  },
+});
+const leans = (kind: 'calls-struck' | 'calls-restored'): Guard<Lines> => ({
+  code: 'others-lean-on-it',
+  rule: 'U2',
+  kind: 'footing',
+  needs: ['lines'],
+  check(s, { lines }) {
+    const more = leaningOn(s.ledger, lines, kind);
+    return more.length > 0
+      ? no(
+          `${more.length === 1 ? 'line' : 'lines'} ${more.join(', ')} would have no footing`,
+          kind === 'calls-struck' ? 'strike them all together' : 'restore what it stands on too',
+          more.map((n) => `line:${n}`),
+        )
+      : null;
+  },
+});
+const strike = verb('strike', linesTaken, [thereAre('standing'), leans('calls-struck')], (_s, { lines }) => [
+  { kind: 'calls-struck', lines },
+]);
+const restore = verb('restore', linesTaken, [thereAre('struck'), leans('calls-restored')], (_s, { lines }) => [
+  { kind: 'calls-restored', lines },
+]);
+
+export const holeNamed = (area: string, number: string | number): string => holeIn(area, String(number));
+
+export const jobVerbs = [
+  open,
+  order,
+  done,
+  drop,
+  declare,
+  countHoles,
+  countTrays,
+  seen,
+  dry,
+  direction,
+  passComplete,
+  strike,
+  restore,
+];
