@@ -1,0 +1,44 @@
+// Dated copies of a job file in the folder "copies" beside it: one a day, made when the job is opened, the last seven
+// kept. A copy is only ever added or grown old; none is written over.
+import { basename, dirname, join } from 'node:path';
+import type { Disk } from './disk.ts';
+import { hasCode } from './fault.ts';
+import { jobFileEnding } from './places.ts';
+import { unlinkIfThere, writeWhole } from './whole-file.ts';
+
+const kept = 7;
+
+const folderOf = (jobPath: string) => join(dirname(jobPath), 'copies');
+const stemOf = (jobPath: string) => basename(jobPath, jobFileEnding);
+
+const two = (n: number) => String(n).padStart(2, '0');
+const dayOf = (d: Date) => `${String(d.getFullYear()).padStart(4, '0')}-${two(d.getMonth() + 1)}-${two(d.getDate())}`;
+const timeOf = (d: Date) => `${two(d.getHours())}${two(d.getMinutes())}${two(d.getSeconds())}`;
+
+/** The copy of the day, if it is not there already. */
+export async function copyOfTheDay(disk: Disk, jobPath: string, bytes: Uint8Array, now: Date): Promise<void> {
+  const stem = `${stemOf(jobPath)}.`;
+  const isCopy = (name: string) =>
+    name.startsWith(stem) && /^\d{4}-\d\d-\d\d$/.test(name.slice(stem.length, -jobFileEnding.length));
+  await writeFresh(disk, join(folderOf(jobPath), `${stem}${dayOf(now)}${jobFileEnding}`), bytes);
+  const copies = (await disk.readdir(folderOf(jobPath))).filter((n) => n.endsWith(jobFileEnding) && isCopy(n)).sort();
+  for (const old of copies.slice(0, -kept)) await unlinkIfThere(disk, join(folderOf(jobPath), old));
+}
+
+/** A copy that never grows old, made before a line is cut off. */
+export async function copyBeforeCut(disk: Disk, jobPath: string, bytes: Uint8Array, now: Date): Promise<string> {
+  const name = `${stemOf(jobPath)}.${dayOf(now)}-${timeOf(now)}-before-cut${jobFileEnding}`;
+  const path = join(folderOf(jobPath), name);
+  await writeFresh(disk, path, bytes);
+  return path;
+}
+
+async function writeFresh(disk: Disk, path: string, bytes: Uint8Array): Promise<void> {
+  const there = await disk.stat(path).catch(() => undefined);
+  if (there) return;
+  try {
+    await writeWhole(disk, path, bytes, 'fresh');
+  } catch (thrown) {
+    if (!hasCode(thrown, 'EEXIST')) throw thrown;
+  }
+}

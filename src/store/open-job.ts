@@ -1,0 +1,202 @@
+// One job file, open: its lines, and one way to add one. Hides lowdb, the lock and the disk behind it. It does not know
+// what a line means and shows nothing; who opens it says how a line is read.
+import { Low } from 'lowdb';
+import { plainText } from '../trade/plain-text.ts';
+import { copyBeforeCut, copyOfTheDay } from './copies.ts';
+import { type Disk, realDisk } from './disk.ts';
+import { type Fault, fault, faultFrom, hasCode, isFault } from './fault.ts';
+import { everySoOften, followJob } from './follow.ts';
+import { headerLine, type ReadLine } from './journal.ts';
+import { type JobFile, type JournalAdapter, journalAdapter, readJobBytes } from './journal-adapter.ts';
+import { type Lock, takeLock } from './lock.ts';
+import { type Processes, realProcesses } from './processes.ts';
+import { type Saved, savingOf } from './saving.ts';
+import { writeWhole } from './whole-file.ts';
+
+export type OpenJob<L> = {
+  readonly path: string;
+  readonly job: string;
+  /** `look`: nothing can be written; `whyLook` says why, and is absent where only a look was asked for. */
+  readonly mode: 'write' | 'look';
+  readonly whyLook?: Fault;
+  /** The last line does not hold; opening again with `withoutLineAt: byte` goes on without it. */
+  readonly doubt?: { fault: Fault; byte: number };
+  /** To be told once: a half-written line left out, a copy that could not be made. */
+  readonly notices: readonly Fault[];
+  /** Every line taken, saved or not. */
+  lines(): readonly L[];
+  /** Back when the line is on the disk, or is known not to be. Calls may overlap: lines are saved in their order. */
+  append(line: L): Promise<Saved>;
+  /** Why no line is taken just now. */
+  trouble(): Fault | undefined;
+  unsaved(): readonly L[];
+  /** Saves what is not saved; lines are taken again when that went well. */
+  retry(): Promise<Saved>;
+  /** The full digest, in hex, behind the last saved line. */
+  digest(): string;
+  /** Only while looking on: new lines as another program saves them. Returns what ends it. */
+  onLine(told: { line(line: L): void; fault(fault: Fault): void }, everyMs?: number): () => void;
+  /** Lets go of the job; returns what was not saved. */
+  close(): Promise<readonly L[]>;
+};
+
+export type OpenJobOptions<L> = {
+  path: string;
+  readLine: ReadLine<L>;
+  look?: boolean;
+  withoutLineAt?: number;
+  disk?: Disk;
+  processes?: Processes;
+  now?: () => Date;
+};
+
+/** D3: well under the two seconds a second program may lag behind. */
+const lookEveryMs = 500;
+
+/** A new job with no line yet, whole at once. Throws a fault where a file is there already. */
+export async function createJob(path: string, job: string, disk: Disk = realDisk): Promise<void> {
+  try {
+    await writeWhole(disk, path, headerLine(plainText(job)).bytes, 'fresh');
+  } catch (thrown) {
+    throw hasCode(thrown, 'EEXIST')
+      ? fault('exists', 'there is a job of this name already', path, 'open that one, or choose another name')
+      : faultFrom(thrown, path);
+  }
+}
+
+/** Opens a job to write it or, where that cannot be, to look. Throws a fault where the file is refused. */
+export async function openJob<L extends { n: number }>(options: OpenJobOptions<L>): Promise<OpenJob<L>> {
+  const { path, look = false, disk = realDisk, processes = realProcesses } = options;
+  try {
+    // A refused file gets no lock beside it.
+    await readJobBytes({ disk, path });
+    const held = look ? undefined : await lockOrFault(disk, processes, path);
+    try {
+      return await openWith(options, disk, held);
+    } catch (thrown) {
+      if (held && !isFault(held)) await letGo(held);
+      throw thrown;
+    }
+  } catch (thrown) {
+    throw faultFrom(thrown, path);
+  }
+}
+
+async function openWith<L extends { n: number }>(
+  { path, readLine, withoutLineAt, now = () => new Date() }: OpenJobOptions<L>,
+  disk: Disk,
+  held: Lock | Fault | undefined,
+): Promise<OpenJob<L>> {
+  const lock = isFault(held) ? undefined : held;
+  const saving = savingOf(() => low, path);
+  const stillMine = async () => lock?.stillMine();
+  const adapter: JournalAdapter<L> = journalAdapter({ disk, path }, readLine, stillMine, saving.onSaved);
+  const low: Low<JobFile<L>> = new Low(adapter, { job: '', lines: [] });
+  await low.read();
+
+  const read = adapter.asRead();
+  // While another program writes, a line that is not whole yet is no news.
+  const torn = isFault(held) ? undefined : read.torn;
+  const doubt = isFault(held) || read.doubt?.byte === withoutLineAt ? undefined : read.doubt;
+  const shared = { path, job: low.data.job, notices: torn ? [torn] : [], lines: () => low.data.lines };
+
+  if (!lock || doubt) {
+    if (lock) await letGo(lock);
+    const whyLook = isFault(held) ? held : lock && doubt?.fault;
+    return {
+      ...shared,
+      ...(whyLook && { whyLook }),
+      ...(doubt && { doubt }),
+      ...lookingOn(disk, path, readLine, adapter, low, whyLook),
+    };
+  }
+
+  if (read.doubt) await copyBeforeCut(disk, path, read.bytes, now());
+  await copyOfTheDay(disk, path, read.bytes, now()).catch((thrown: unknown) =>
+    shared.notices.push(noCopy(thrown, path)),
+  );
+  // Settles what an earlier end left behind; where that fails, the job is open and in trouble.
+  if (!saving.trouble()) await saving.retry();
+  const unsaved = () => low.data.lines.slice(adapter.saved().lines);
+  let closed = false;
+  return {
+    ...shared,
+    mode: 'write',
+    async append(line) {
+      if (closed) throw new Error('the job is closed');
+      return saving.append(line);
+    },
+    trouble: saving.trouble,
+    unsaved,
+    retry: saving.retry,
+    digest: () => adapter.saved().reached.digest.toString('hex'),
+    onLine: () => () => undefined,
+    async close() {
+      if (closed) return unsaved();
+      closed = true;
+      await saving.idle();
+      await adapter.close();
+      await letGo(lock);
+      return unsaved();
+    },
+  };
+}
+
+function lookingOn<L extends { n: number }>(
+  disk: Disk,
+  path: string,
+  readLine: ReadLine<L>,
+  adapter: JournalAdapter<L>,
+  { data }: Low<JobFile<L>>,
+  whyLook: Fault | undefined,
+) {
+  const { bytes, inode, reached } = adapter.asRead();
+  const newlineMissing = bytes[reached.end - 1] !== 0x0a;
+  const follower = followJob({ disk, path }, { reached, lines: data.lines.length, inode, newlineMissing }, readLine);
+  const refused: Saved = {
+    saved: false,
+    taken: false,
+    fault: whyLook ?? fault('in-use', 'the job is open only to look', path, 'open it again to write'),
+  };
+  let stop = () => {};
+  return {
+    mode: 'look' as const,
+    append: async () => refused,
+    trouble: () => undefined,
+    unsaved: () => [],
+    retry: async () => refused,
+    digest: () => follower.reached().digest.toString('hex'),
+    onLine(told: { line(line: L): void; fault(fault: Fault): void }, everyMs: number = lookEveryMs) {
+      stop();
+      const onLines = (lines: L[]) => {
+        for (const line of lines) {
+          data.lines.push(line);
+          told.line(line);
+        }
+      };
+      stop = everySoOften(follower, everyMs, onLines, (thrown) => told.fault(faultFrom(thrown, path)));
+      return stop;
+    },
+    async close() {
+      stop();
+      return [];
+    },
+  };
+}
+
+/** What keeps from writing does not keep from looking. */
+async function lockOrFault(disk: Disk, processes: Processes, path: string): Promise<Lock | Fault> {
+  try {
+    return await takeLock(disk, processes, path);
+  } catch (thrown) {
+    return faultFrom(thrown, path);
+  }
+}
+
+/** A lock that cannot be let go of dies with this process. */
+const letGo = (lock: Lock) => lock.release().catch(() => undefined);
+
+function noCopy(thrown: unknown, path: string): Fault {
+  const why = faultFrom(thrown, path);
+  return fault(why.kind, `the dated copy of the day was not made: ${why.what}`, why.where, 'the job itself is open');
+}

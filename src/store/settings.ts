@@ -1,0 +1,122 @@
+// What a workshop sets once: who works here, trays, sounds, the sealants on the shelf. A missing file means the defaults;
+// a broken one is told, line by line, and left as it is. Settings never change what a job demands.
+import { Low } from 'lowdb';
+import { z } from 'zod';
+import { productSchema } from '../job/entries/declared.ts';
+import { nameSchema } from '../job/subjects.ts';
+import { plainDeep } from '../trade/plain-text.ts';
+import { type Disk, realDisk } from './disk.ts';
+import { type Fault, fault, faultFrom } from './fault.ts';
+import { whereJsonBreaks } from './json-place.ts';
+import { wholeFileAdapter } from './whole-file-adapter.ts';
+
+const sealantSchema = productSchema.superRefine((product, found) => {
+  const { kind, skinMinutes, fillHours, runHours, fullHours } = product;
+  const cures = kind === 'moisture' || kind === 'anaerobic';
+  if (kind === 'moisture' && skinMinutes === undefined)
+    found.addIssue({ code: 'custom', path: ['skinMinutes'], message: 'a moisture-curing product needs its skin time' });
+  if (cures && fillHours === undefined && runHours === undefined && fullHours === undefined)
+    found.addIssue({
+      code: 'custom',
+      path: ['fullHours'],
+      message: 'a product that cures needs one time of its label',
+    });
+});
+
+const settingsSchema = z.strictObject({
+  /** Asked for on the sheet and at release; offered, never assumed. */
+  name: z.string().min(1).max(60).optional(),
+  trays: z.array(nameSchema).min(1).max(40).default(['1', '2', '3', '4', '5', '6']),
+  sounds: z.boolean().default(true),
+  sealants: z
+    .array(sealantSchema)
+    .max(200)
+    .default([])
+    .superRefine((sealants, found) => {
+      for (const [i, { product }] of sealants.entries())
+        if (sealants.findIndex((s) => s.product === product) < i)
+          found.addIssue({ code: 'custom', path: [i, 'product'], message: `"${product}" is in the list twice` });
+    }),
+});
+export type Settings = z.infer<typeof settingsSchema>;
+
+export const defaultSettings = (): Settings => settingsSchema.parse({});
+
+export type OpenSettings = {
+  /** The defaults where the file is missing or broken. */
+  settings(): Settings;
+  /** One for each thing wrong with the file. */
+  readonly faults: readonly Fault[];
+  /** The fault when it could not be saved; a broken file is never written over. */
+  save(settings: Settings): Promise<Fault | undefined>;
+};
+
+export async function openSettings(path: string, disk: Disk = realDisk): Promise<OpenSettings> {
+  let faults: Fault[] = [];
+  const adapter = wholeFileAdapter<Settings>(disk, path, (text) => {
+    const read = readSettings(text, path);
+    if (read.ok) return read.settings;
+    faults = read.faults;
+    throw read.faults[0];
+  });
+  const low = new Low<Settings>(adapter, defaultSettings());
+  try {
+    await low.read();
+  } catch (thrown) {
+    if (faults.length === 0) faults = [faultFrom(thrown, path)];
+  }
+  return {
+    settings: () => low.data,
+    faults,
+    async save(settings) {
+      const read = readSettings(JSON.stringify(settings), path);
+      if (!read.ok) return read.faults[0];
+      const before = low.data;
+      low.data = read.settings;
+      try {
+        await low.write();
+        return undefined;
+      } catch (thrown) {
+        low.data = before;
+        return faultFrom(thrown, path);
+      }
+    },
+  };
+}
+
+export function readSettings(
+  text: string,
+  path: string,
+): { ok: true; settings: Settings } | { ok: false; faults: Fault[] } {
+  const bad = (what: string, where: string) => fault('bad-settings', what, where, 'put it right and start again');
+  let value: unknown;
+  try {
+    value = plainDeep(JSON.parse(text) as unknown);
+  } catch {
+    const { line, column } = whereJsonBreaks(text) ?? { line: 1, column: 1 };
+    return { ok: false, faults: [bad('this is no JSON from here on', `${path}, line ${line}, column ${column}`)] };
+  }
+  const read = settingsSchema.safeParse(value);
+  if (read.success) return { ok: true, settings: read.data };
+  const faults = read.error.issues.flatMap((issue) =>
+    told(issue).map(({ what, at }) => bad(what, [path, placeName(at)].filter(Boolean).join(', '))),
+  );
+  return { ok: false, faults };
+}
+
+const placeName = (at: readonly PropertyKey[]) =>
+  at.reduce<string>(
+    (name, step) => (typeof step === 'number' ? `${name}[${step}]` : `${name}${name && '.'}${String(step)}`),
+    '',
+  );
+
+function told(issue: z.core.$ZodIssue): { what: string; at: readonly PropertyKey[] }[] {
+  if (issue.code === 'unrecognized_keys')
+    return issue.keys.map((key) => ({ what: 'there is no such setting', at: [...issue.path, key] }));
+  if (issue.code === 'invalid_type' && issue.input === undefined && issue.message.endsWith('undefined'))
+    return [{ what: 'this is missing', at: issue.path }];
+  if (issue.code === 'invalid_type') return [{ what: `this must be a ${issue.expected}`, at: issue.path }];
+  if (issue.code === 'invalid_value')
+    return [{ what: `this must be one of ${issue.values.map(String).join(', ')}`, at: issue.path }];
+  return [{ what: issue.message, at: issue.path }];
+}

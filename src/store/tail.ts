@@ -1,0 +1,109 @@
+// The growing end of a job file on the disk: one line at a time, each on the disk before the next is begun, so that at
+// any instant at most one line is in doubt. It knows bytes and where the chain stands; not what a line says.
+import { type Reached, readChain } from './chain.ts';
+import { type Disk, type OpenFile, readFully, writeFully } from './disk.ts';
+import { type Fault, fault } from './fault.ts';
+
+export type Tail = {
+  /** Leaves the file whole: no half-written end, a newline behind the last line, all of it on the disk. */
+  settle(): Promise<void>;
+  /** Back when `bytes` are on the disk and the chain stands at `next`. Throws otherwise; ask again with the same. */
+  append(bytes: Buffer, next: Reached): Promise<void>;
+  close(): Promise<void>;
+};
+
+/** The file as it was read; `lastLine` with its newline, as it must be. */
+export type AsRead = { reached: Reached; lastLine: Buffer; size: number; inode: string };
+
+export function openTail(disk: Disk, path: string, asRead: AsRead, stillMine: () => Promise<Fault | undefined>): Tail {
+  let { reached, inode, size } = asRead;
+  const { lastLine } = asRead;
+  let handle: OpenFile | undefined;
+  let settled = false;
+  let pending: Buffer = Buffer.alloc(0);
+
+  const changed = (what: string) =>
+    fault('changed-underneath', what, path, 'see what other program wrote it; countback has not written over it');
+
+  async function asLeft(file: OpenFile): Promise<OpenFile> {
+    const facts = await disk.stat(path);
+    if (facts.inode !== inode) throw changed('another file is in the place of the job file');
+    if (facts.size !== size) throw changed(`the job file has ${facts.size} bytes and was left with ${size}`);
+    return file;
+  }
+
+  // After a failure the open file is not trusted: what it shows may be memory that the disk never took.
+  async function openAgain(): Promise<OpenFile> {
+    const lost = await stillMine();
+    if (lost) throw lost;
+    const file = await disk.open(path, 'write');
+    try {
+      const facts = await file.stat();
+      const bytes = await readFully(file, 0, facts.size);
+      const there = readChain(bytes.subarray(0, reached.end)).reached;
+      const known = there.end === reached.end && there.digest.equals(reached.digest);
+      const restKnown = settled ? isOurs(bytes.subarray(reached.end)) : facts.size <= Math.max(size, reached.end);
+      if (!known || !restKnown) throw changed('the job file is not as it was left');
+      inode = facts.inode;
+      size = facts.size;
+      handle = file;
+      return file;
+    } catch (thrown) {
+      await file.close().catch(() => undefined);
+      throw thrown;
+    }
+  }
+
+  /** What our own broken write can have left: the beginning of the line, with blocks of it missing. */
+  const isOurs = (rest: Buffer) =>
+    rest.length <= pending.length && rest.every((byte, i) => byte === pending[i] || byte === 0);
+
+  async function forget() {
+    const file = handle;
+    handle = undefined;
+    await file?.close().catch(() => undefined);
+  }
+
+  async function settle() {
+    if (settled) return;
+    try {
+      const file = await openAgain();
+      if (size > reached.end) await file.truncate(reached.end);
+      // The last line is what an earlier end may have left in memory only, and if that end's fsync failed, the disk will
+      // not be asked for it again: only bytes written anew are. The same bytes, so nothing can be lost by it.
+      await writeFully(file, lastLine, reached.end - lastLine.length);
+      await file.sync();
+      size = reached.end;
+      settled = true;
+    } catch (thrown) {
+      await forget();
+      throw thrown;
+    }
+  }
+
+  async function write(bytes: Buffer, next: Reached, mayTryAgain: boolean): Promise<void> {
+    const file = handle ? await asLeft(handle) : await openAgain();
+    await writeFully(file, bytes, reached.end);
+    try {
+      await file.sync();
+    } catch (thrown) {
+      await forget();
+      if (!mayTryAgain) throw thrown;
+      return write(bytes, next, false);
+    }
+    size = next.end;
+    reached = next;
+  }
+
+  async function append(bytes: Buffer, next: Reached) {
+    pending = bytes;
+    try {
+      await write(bytes, next, true);
+    } catch (thrown) {
+      await forget();
+      throw thrown;
+    }
+  }
+
+  return { settle, append, close: forget };
+}

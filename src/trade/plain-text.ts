@@ -1,0 +1,51 @@
+// Text as it may reach a screen: no control characters, no escape sequences, no turned reading direction, no endless
+// length. It judges no meaning, and what it returns it returns unchanged a second time.
+
+const esc = String.fromCharCode(0x1b);
+const csi = String.fromCharCode(0x9b);
+const stringOpeners = String.fromCharCode(0x90, 0x98, 0x9d, 0x9e, 0x9f);
+const stringClosers = String.fromCharCode(0x07, 0x9c);
+
+// The bodies exclude every control character, so that no run of openers can make the search slow.
+// Source of the grammar: ECMA-48, 5th edition 1991, 5.3 to 5.6 and 8.3.
+const sequences = new RegExp(
+  [
+    `(?:${esc}\\[|${csi})[0-?]*[ -/]*[@-~]`,
+    `(?:${esc}[PX\\]^_]|[${stringOpeners}])[^\\p{Cc}]*(?:[${stringClosers}]|${esc}\\\\)`,
+    `${esc}[ -/]*[0-~]`,
+  ].join('|'),
+  'gu',
+);
+const breaks = /\r\n|[\t\n\v\f\r\u{85}\u{2028}\u{2029}]/gu;
+// Direction overrides and isolates, marks nobody can see, and tag characters.
+const unseen =
+  /[\p{Cc}\u{61C}\u{200B}\u{200E}\u{200F}\u{202A}-\u{202E}\u{2060}-\u{206F}\u{FEFF}\u{FFF9}-\u{FFFB}\u{E0000}-\u{E007F}]/gu;
+
+/** The longest text kept anywhere; each field's own limit is far below it. */
+export const longestText = 4000;
+
+/** `text` without what could steer a terminal; line breaks and tabs become spaces. At most `max` characters. */
+export function plainText(text: string, max: number = longestText): string {
+  const plain = text.toWellFormed().replace(sequences, '').replace(breaks, ' ').replace(unseen, '');
+  if (plain.length <= max) return plain;
+  return [...plain].slice(0, max).join('');
+}
+
+/** The same for every text inside a JSON value, names of fields too. Returns `value` itself where nothing changes. */
+export function plainDeep<T>(value: T): T {
+  return cleaned(value) as T;
+}
+
+function cleaned(value: unknown): unknown {
+  if (typeof value === 'string') return plainText(value);
+  if (value === null || typeof value !== 'object') return value;
+  if (Array.isArray(value)) {
+    const each = value.map(cleaned);
+    return each.every((v, i) => v === value[i]) ? value : each;
+  }
+  const fields = Object.entries(value);
+  const each = fields.map(([name, v]) => [plainText(name), cleaned(v)] as const);
+  return each.every(([name, v], i) => name === fields[i]?.[0] && v === fields[i]?.[1])
+    ? value
+    : Object.fromEntries(each);
+}
