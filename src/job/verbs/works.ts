@@ -20,7 +20,8 @@ const partState = (s: Standing, part: string) => stateOf(s.ledger, 'part', part)
 
 const removePart = verb(
   'remove-part',
-  partTakes,
+  /** `heldBy` declares a part nobody has named before, in the same breath. */
+  z.strictObject({ part: nameSchema, heldBy: z.array(holeSchema).max(500).optional() }),
   [
     {
       code: 'off-already',
@@ -51,7 +52,10 @@ const removePart = verb(
       },
     },
   ],
-  (_s, { part }) => [{ kind: 'part-removed', part }],
+  (s, { part, heldBy }) => [
+    ...(partState(s, part)?.declared ? [] : [{ kind: 'part-declared' as const, part, heldBy: heldBy ?? [] }]),
+    { kind: 'part-removed', part },
+  ],
 );
 
 const isOff: Guard<{ part: string }> = {
