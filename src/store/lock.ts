@@ -31,12 +31,22 @@ const rounds = 50;
 
 /** The lock of `jobPath`, or the fault that names who holds it. Throws what the disk throws. */
 export async function takeLock(disk: Disk, processes: Processes, jobPath: string): Promise<Lock | Fault> {
-  const lockPath = `${jobPath}.lock`;
+  for (let drafts = 3; ; drafts--) {
+    try {
+      return await takeWithDraft(disk, processes, `${jobPath}.lock`);
+    } catch (thrown) {
+      // Who holds the lock clears half-written drafts away, and ours was one a moment ago.
+      if (drafts === 1 || !hasCode(thrown, 'ENOENT')) throw thrown;
+    }
+  }
+}
+
+async function takeWithDraft(disk: Disk, processes: Processes, lockPath: string): Promise<Lock | Fault> {
   const self = await processes.self();
   const mine: Claim = { lock: 'countback', ...self, key: randomBytes(12).toString('hex') };
   const draft = `${lockPath}.new-${mine.key}`;
-  await writeDraft(disk, draft, Buffer.from(`${JSON.stringify(mine)}\n`));
   try {
+    await writeDraft(disk, draft, Buffer.from(`${JSON.stringify(mine)}\n`));
     for (let round = 0; round < rounds; round++) {
       if (await linkIfFree(disk, draft, lockPath)) return await taken(disk, processes, lockPath, mine);
       const held = await claimAt(disk, lockPath);
@@ -48,7 +58,8 @@ export async function takeLock(disk: Disk, processes: Processes, jobPath: string
     }
     return fault('in-use', 'other programs are taking this job just now', lockPath, 'try again');
   } finally {
-    await unlinkIfThere(disk, draft);
+    // The lock stands or does not: a draft left lying changes nothing.
+    await disk.unlink(draft).catch(() => undefined);
   }
 }
 
@@ -93,7 +104,8 @@ async function stands(disk: Disk, lockPath: string, chain: readonly Claim[]): Pr
 }
 
 async function taken(disk: Disk, processes: Processes, lockPath: string, mine: Claim): Promise<Lock> {
-  await clearLeftOvers(disk, processes, lockPath, mine);
+  // Left for the next who takes the lock, where it cannot be done now.
+  await clearLeftOvers(disk, processes, lockPath, mine).catch(() => undefined);
   const isMine = async () => {
     const there = await claimAt(disk, lockPath);
     return there !== undefined && there !== 'unreadable' && there.key === mine.key;
@@ -109,7 +121,7 @@ async function taken(disk: Disk, processes: Processes, lockPath: string, mine: C
   };
 }
 
-/** While the lock is held by the living, every claim is void; drafts stay while who made them lives. */
+/** While the lock is held by the living, every claim is void; whole drafts stay while who made them lives. */
 async function clearLeftOvers(disk: Disk, processes: Processes, lockPath: string, mine: Claim): Promise<void> {
   const folder = dirname(lockPath);
   const name = basename(lockPath);
@@ -118,8 +130,8 @@ async function clearLeftOvers(disk: Disk, processes: Processes, lockPath: string
     if (found.startsWith(`${name}.steal-`)) await unlinkIfThere(disk, path);
     if (!found.startsWith(`${name}.new-`) || found.endsWith(mine.key)) continue;
     const made = await claimAt(disk, path);
-    if (made === undefined || made === 'unreadable') continue;
-    if (await isDead(processes, mine, made)) await unlinkIfThere(disk, path);
+    if (made === undefined) continue;
+    if (made === 'unreadable' || (await isDead(processes, mine, made))) await unlinkIfThere(disk, path);
   }
 }
 

@@ -110,12 +110,21 @@ const placeName = (at: readonly PropertyKey[]) =>
     '',
   );
 
+const kindNames: Record<string, string> = {
+  string: 'a text',
+  number: 'a number',
+  boolean: 'true or false',
+  array: 'a list',
+  object: 'a set of fields',
+};
+
 function told(issue: z.core.$ZodIssue): { what: string; at: readonly PropertyKey[] }[] {
   if (issue.code === 'unrecognized_keys')
     return issue.keys.map((key) => ({ what: 'there is no such setting', at: [...issue.path, key] }));
   if (issue.code === 'invalid_type' && issue.input === undefined && issue.message.endsWith('undefined'))
     return [{ what: 'this is missing', at: issue.path }];
-  if (issue.code === 'invalid_type') return [{ what: `this must be a ${issue.expected}`, at: issue.path }];
+  if (issue.code === 'invalid_type')
+    return [{ what: `this must be ${kindNames[issue.expected] ?? issue.expected}`, at: issue.path }];
   if (issue.code === 'invalid_value')
     return [{ what: `this must be one of ${issue.values.map(String).join(', ')}`, at: issue.path }];
   return [{ what: issue.message, at: issue.path }];

@@ -51,7 +51,7 @@ const block = 32;
 const error = (code: string, path: string) => Object.assign(new Error(`${code}: ${path}`), { code });
 
 /** Mulberry32, by Tommy Ettinger (public domain). */
-function chance(seed: number): () => number {
+export function chance(seed: number): () => number {
   let a = seed >>> 0;
   return () => {
     a = (a + 0x6d2b79f5) >>> 0;

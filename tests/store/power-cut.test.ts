@@ -17,12 +17,15 @@ function pullingThePlug(disk: DiskDouble, counts: { acknowledged: number; begun:
   return all;
 }
 
+type Found = 'whole' | 'torn' | 'doubt';
+
 /** Opens what is left as a mechanic would, confirming where that is asked. */
 async function openFallen(disk: DiskDouble) {
   const first = await openOn(disk);
-  if (!first.doubt) return first;
+  const found: Found = first.doubt ? 'doubt' : first.notices.length > 0 ? 'torn' : 'whole';
+  if (!first.doubt) return { job: first, found };
   await first.close();
-  return openOn(disk, { withoutLineAt: first.doubt.byte });
+  return { job: await openOn(disk, { withoutLineAt: first.doubt.byte }), found };
 }
 
 async function fillWatched(disk: DiskDouble, last: number, manners: number, from = 0): Promise<Fallen[]> {
@@ -52,11 +55,8 @@ it('[D1] [D2] a power cut at any operation keeps every line shown as saved, whol
   expect(fallen.length).toBeGreaterThan(1500);
   const seen = { whole: 0, torn: 0, doubt: 0 };
   for (const { after, acknowledged, begun, at } of fallen) {
-    const look = await openOn(after, { look: true });
-    if (look.doubt) seen.doubt++;
-    else if (look.notices.length > 0) seen.torn++;
-    else seen.whole++;
-    const job = await openFallen(after);
+    const { job, found } = await openFallen(after);
+    seen[found]++;
     const kept = job.lines().length;
     expect(job.mode, at).toBe('write');
     expect(kept, at).toBeGreaterThanOrEqual(acknowledged);
@@ -75,14 +75,14 @@ it('[D2] a power cut while a cut job is opened again and goes on loses nothing e
     const kept = (await openOn(after.cut(1), { look: true })).lines().length;
     const counts = { acknowledged: kept, begun: kept + 1 };
     const again = pullingThePlug(after, counts, 2);
-    const job = await openFallen(after);
+    const { job } = await openFallen(after);
     const saved = await job.append({ n: kept + 1, said: 'after the cut' });
     expect(saved, at).toEqual({ saved: true });
     counts.acknowledged = kept + 1;
     await job.close();
     after.watching = undefined;
     for (const twice of again) {
-      const last = await openFallen(twice.after);
+      const { job: last } = await openFallen(twice.after);
       const where = `${at}; then ${twice.at}`;
       expect(last.lines().length, where).toBeGreaterThanOrEqual(twice.acknowledged);
       expect(last.lines().slice(0, kept), where).toEqual(linesTo(kept));
