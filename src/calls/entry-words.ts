@@ -1,0 +1,219 @@
+// What an entry says, in a few words: for the answer to a call and for the log.
+import type { Entry } from '../job/entry.ts';
+import { areaOf, subjectText } from '../job/subjects.ts';
+import { specWords } from './spec-words.ts';
+
+const hole = (h: string): string => subjectText(`hole:${h}`);
+
+/** One line of words for one entry; empty where it says nothing to a reader. */
+export function entryWords(entry: Entry): string {
+  switch (entry.kind) {
+    case 'job-opened':
+      return `${entry.vehicle.label} on the bench`;
+    case 'fastener-found':
+      return `${hole(entry.hole)} holds ${specWords(entry.spec)}`;
+    case 'hole-found-empty':
+      return `${hole(entry.hole)} empty on arrival`;
+    case 'fastener-slackened':
+      return `${hole(entry.hole)} slack`;
+    case 'fastener-removed':
+      return `${hole(entry.hole)} off, to ${subjectText(entry.to)}`;
+    case 'fastener-fitted': {
+      const how = entry.working
+        ? 'in as a working fastener'
+        : entry.forNow
+          ? 'on for now'
+          : entry.from.startsWith('box:')
+            ? 'new one in'
+            : 'back';
+      return `${hole(entry.hole)} ${how}${entry.substitute ? `, substitute: ${entry.substitute}` : ''}`;
+    }
+    case 'fastener-tightened':
+      return `${hole(entry.hole)} ${entry.last ? 'tight' : entry.pass}${entry.outOfOrder ? ', out of order' : ''}`;
+    case 'fastener-made-final':
+      return `${hole(entry.hole)} stays`;
+    case 'fastener-moved':
+      return `${entry.fastener} to ${subjectText(entry.to)}`;
+    case 'fastener-lost':
+    case 'piece-lost':
+      return `lost${entry.where ? ` at ${entry.where}` : ''}${entry.reaches ? ', can reach the works' : ''}`;
+    case 'search-made':
+      return `searched by ${entry.how}`;
+    case 'loss-ruled-out':
+      return `${entry.lost} not in the vehicle, says ${entry.who}`;
+    case 'fastener-condemned':
+      return `${entry.fastener} condemned: ${entry.because}`;
+    case 'fastener-broken':
+      return `${entry.fastener} broken, ${entry.pieces.length} piece${entry.pieces.length === 1 ? '' : 's'} besides its head`;
+    case 'piece-moved':
+      return `${entry.piece} to ${subjectText(entry.to)}`;
+    case 'fastener-measured':
+      return `${entry.what} ${entry.measuredMm} mm, limit ${entry.limitMm} mm`;
+    case 'hole-left-empty':
+      return `${hole(entry.hole)} stays empty, says ${entry.who}`;
+    case 'wants-stated':
+      return `${hole(entry.hole)} wants ${specWords(entry.spec)}`;
+    case 'spec-corrected':
+      return `${entry.fastener} is ${specWords(entry.spec)}`;
+    case 'holes-exchanged':
+      return `${hole(entry.one)} was really ${hole(entry.other)}`;
+    case 'looked-again':
+      return `${hole(entry.hole)} looked at again`;
+    case 'thread-chased':
+      return `${hole(entry.hole)} thread chased`;
+    case 'repair-step':
+      return `${hole(entry.hole)} ${entry.step}${entry.millimetres ? ` ${entry.millimetres} mm` : ''}`;
+    case 'stray-found':
+      return `stray ${entry.stray}: ${specWords(entry.spec)}`;
+    case 'stray-settled':
+      return `stray ${entry.stray} ${entry.as.replaceAll('-', ' ')}`;
+    case 'part-removed':
+      return `${entry.part} off`;
+    case 'part-fitted':
+      return `${entry.part} ${entry.forNow ? 'on for now' : 'back'}`;
+    case 'part-replaced':
+      return `${entry.part} renewed`;
+    case 'part-made-final':
+      return `${entry.part} stays`;
+    case 'part-judged':
+      return `old ${entry.part}: ${entry.verdict}`;
+    case 'companions-seen':
+      return `companions of ${entry.area} seen`;
+    case 'blind-holes-dry':
+      return `blind holes of ${entry.area} dry`;
+    case 'direction-seen':
+      return `direction right at ${entry.area}`;
+    case 'connection-parted':
+      return `${entry.connection} parted`;
+    case 'connection-made':
+      return `${entry.connection} made${entry.forNow ? ' for now' : ''}`;
+    case 'temporary-put-in':
+      return `${entry.temporary} in`;
+    case 'temporary-taken-out':
+      return `${entry.temporary} out`;
+    case 'all-masked':
+      return `masked: ${entry.areas.join(', ')}`;
+    case 'all-unmasked':
+      return 'masks away, chips out';
+    case 'box-filled':
+      return `in the box: ${entry.quantity > 1 ? `${entry.quantity} ` : ''}${entry.name}`;
+    case 'box-used':
+      return `used: ${entry.name}`;
+    case 'box-moved':
+      return `${entry.name} to ${subjectText(entry.to)}`;
+    case 'fluid-drained':
+      return `${entry.circuit} drained`;
+    case 'fluid-filled':
+      return `${entry.circuit} filled with ${entry.fluid}${entry.litres ? `, ${entry.litres} l` : ''}`;
+    case 'oil-level-seen':
+      return 'oil level looked at';
+    case 'leak-checked':
+      return `${entry.circuit} dry ${entry.how}`;
+    case 'finding-made':
+      return `finding ${entry.finding} at ${subjectText(entry.at)}: ${entry.what}`;
+    case 'owner-told':
+      return `owner told of ${entry.finding}`;
+    case 'finding-closed':
+      return `finding ${entry.finding} ${entry.how}`;
+    case 'face-cleaned':
+      return `${entry.face} clean`;
+    case 'bead-laid':
+      return `${entry.label.product} laid on ${entry.face}`;
+    case 'conditions-noted':
+      return `bench ${entry.celsius} \u00b0C${entry.humidityPct === undefined ? '' : `, ${entry.humidityPct} %`}`;
+    case 'clock-confirmed':
+      return 'the time shown is right';
+    case 'tensioner-live':
+      return `tensioner live: ${entry.how}`;
+    case 'tension-reset':
+      return 'tension set anew, two more turns';
+    case 'rotation-begun':
+      return `check rotation of ${entry.drive} begun`;
+    case 'crank-turned':
+      return entry.backwards
+        ? 'turned backwards, the count starts again'
+        : `${entry.quarters} quarter${entry.quarters === 1 ? '' : 's'} turned`;
+    case 'mark-read':
+      return entry.teethOff === 0 ? `mark ${entry.mark} stands` : `mark ${entry.mark} off by ${entry.teethOff}`;
+    case 'locks-slid':
+      return 'every lock slides';
+    case 'tension-read':
+      return `tension ${entry.right ? 'right' : 'not right'} by ${entry.how}`;
+    case 'bind-felt':
+      return 'bind felt';
+    case 'bind-explained':
+      return `bind: ${entry.cause}`;
+    case 'tray-counted':
+      return `tray ${entry.tray} counted: ${entry.count}`;
+    case 'holes-counted':
+      return `${entry.count} holes counted at ${entry.area}`;
+    case 'calls-struck':
+      return `struck: ${entry.lines.join(', ')}`;
+    case 'calls-restored':
+      return `restored: ${entry.lines.join(', ')}`;
+    case 'service-ordered':
+      return `${entry.service} ordered`;
+    case 'service-done':
+      return `${entry.service} done`;
+    case 'service-dropped':
+      return `${entry.service} dropped: ${entry.because}`;
+    case 'odometer-noted':
+      return `odometer ${entry.distance} ${entry.unit}`;
+    case 'road-test-waived':
+      return `no road test: ${entry.because}`;
+    case 'job-waiting':
+      return `waiting for ${entry.who}: ${entry.because}`;
+    case 'released':
+      return `released by ${entry.who}`;
+    case 'reopened':
+      return `reopened by ${entry.who}: ${entry.because}`;
+    case 'left-unreleased':
+      return `left unreleased: ${entry.because}`;
+    case 'note-made':
+      return entry.words;
+    case 'due-noted':
+      return `due: ${entry.what}`;
+    case 'area-declared':
+      return `${entry.area} declared`;
+    case 'hole-declared':
+      return `${hole(entry.hole)} declared at ${areaOf(entry.hole)}`;
+    case 'behind-declared':
+      return `${subjectText(entry.behind)} sits behind ${subjectText(entry.front)}`;
+    case 'part-declared':
+      return `part ${entry.part}`;
+    case 'connection-declared':
+      return `connection ${entry.connection}`;
+    case 'face-declared':
+      return `sealing face ${entry.face}`;
+    case 'drive-declared':
+      return `drive ${entry.drive}`;
+    case 'circuit-declared':
+      return `circuit ${entry.circuit}`;
+    case 'temporary-declared':
+      return `${entry.temporary} will be needed`;
+    case 'product-declared':
+      return `label of ${entry.label.product}`;
+    default:
+      return plainKind[entry.kind] ?? entry.kind;
+  }
+}
+const plainKind: Record<string, string> = {
+  'tools-out': 'tools out',
+  'engine-started': 'engine started',
+  'pedal-firm': 'brake pedal firm',
+  'car-lowered': 'car on its wheels',
+  'car-moved': 'car moved',
+  'road-tested': 'road tested',
+  'job-resumed': 'job goes on',
+  'tray-declared': 'tray',
+};
+
+const quiet = new Set(['area-declared', 'hole-declared', 'fastener-found', 'part-declared', 'rotation-begun']);
+const mostSaid = 3;
+/** A whole call in words: declarations that only ride along are left out, many entries of a kind are counted. */
+export function callWords(entries: readonly Entry[]): string {
+  const loud = entries.filter((e) => !quiet.has(e.kind));
+  const said = (loud.length > 0 ? loud : entries).map(entryWords).filter(Boolean);
+  const more = said.length - mostSaid;
+  return more > 0 ? `${said.slice(0, mostSaid).join('; ')}; and ${more} more` : said.join('; ');
+}

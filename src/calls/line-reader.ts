@@ -1,0 +1,106 @@
+// Reads a typed line into a row of the table and its slots, and says a call back in the words of its row.
+import type { Said } from '../job/said.ts';
+import type { Desk } from './desk.ts';
+import { type Args, formText, matchForm, slotsOf, type Token, tokens, writeForm } from './form.ts';
+import { type Meant, meantBy, type Row } from './row.ts';
+import { readSlot, showSlot } from './slots.ts';
+import { formOf, rowById, rows } from './table.ts';
+
+export type Read = { row: Row; args: Args } | { why: string; instead: string };
+
+/** The rows a line may begin with, by how many words they take. */
+function beginnings(line: readonly Token[]): { row: Row; used: number }[] {
+  const said = line.map((t) => (t.quoted ? '"' : t.text.toLowerCase()));
+  const found = rows.flatMap((row) =>
+    [row.id, ...row.words].flatMap((words) => {
+      const parts = words.split(' ');
+      const begins = parts.every((part, i) => said[i] === part);
+      const kept = row.keepsWord && words !== row.words[0] && words !== row.id;
+      return begins ? [{ row, used: kept ? 0 : parts.length, length: parts.length }] : [];
+    }),
+  );
+  return found.sort((a, b) => b.length - a.length);
+}
+
+/** Reads one line. The longest beginning that reads wins; the reason given is the longest beginning's. */
+export function readLine(desk: Desk, text: string): Read {
+  const line = tokens(text);
+  const found = beginnings(line);
+  const [first] = found;
+  if (!first) {
+    return {
+      why: line.length === 0 ? 'nothing was said' : `"${line[0]?.text}" begins no call`,
+      instead: 'see "countback calls"',
+    };
+  }
+  let why: string | undefined;
+  for (const { row, used } of found) {
+    const matched = matchForm(formOf.get(row.id) ?? [], line.slice(used), readSlot(desk));
+    if ('args' in matched) return { row, args: matched.args };
+    why ??= matched.why;
+  }
+  return { why: why ?? 'not understood', instead: `as: ${usage(first.row)}` };
+}
+
+export const usage = (row: Row): string => `${row.words[0]} ${formText(formOf.get(row.id) ?? [])}`.trim();
+
+/** What a line comes to. */
+export function meantByLine(desk: Desk, text: string): { row: Row; meant: Meant } | { why: string; instead: string } {
+  const read = readLine(desk, text);
+  return 'why' in read ? read : { row: read.row, meant: meantBy(read.row, desk, read.args) };
+}
+
+/** A said in words that read back to it; its row is the one whose verb and fixed words agree. */
+export function wordsOf(desk: Desk, said: Said): string {
+  for (const row of rows) {
+    const text = row.verb === said.verb ? inWordsOf(row, desk, said) : null;
+    if (text) return text;
+  }
+  return otherwise(desk, said) ?? said.verb.replaceAll('-', ' ');
+}
+
+function inWordsOf(row: Row, desk: Desk, said: Said): string | null {
+  const fixed = Object.entries(row.fixed ?? {});
+  if (!fixed.every(([name, value]) => said[name] === value)) return null;
+  const nodes = formOf.get(row.id) ?? [];
+  const known = new Set([...slotsOf(nodes).map((s) => s.slot), ...fixed.map(([name]) => name), 'verb']);
+  const covered = Object.keys(said).every((name) => known.has(name) || isFilled(row, desk, said, name));
+  if (!covered) return null;
+  const text = writeForm(nodes, (type, slot) => showSlot(desk, type, said[slot]));
+  return text === null ? null : `${row.words[0]} ${text}`.trim();
+}
+const isFilled = (row: Row, desk: Desk, said: Said, name: string): boolean =>
+  row.fills?.(desk, {})[name] === said[name];
+
+/** Verbs whose rows put their slots together in their own way. */
+function otherwise(desk: Desk, said: Said): string | null {
+  const hole = (h: unknown) => showSlot(desk, 'hole', h) ?? '';
+  switch (said.verb) {
+    case 'count-trays': {
+      const [one] = said.counts as { tray: string; count: number }[];
+      return one ? `count ${one.tray} is ${one.count}` : null;
+    }
+    case 'look-again':
+      return `second look ${(said.holes as string[])[0]?.split('/')[0] ?? ''}`.trim();
+    case 'turn-crank':
+      return `turned ${(said.quarters as number) / 4}`;
+    case 'remove-part':
+      return `part off ${said.part}`;
+    case 'lose-fastener':
+      return `lost ${said.fastener}${said.reaches ? ' reaches the works' : ''}`;
+    case 'move-piece':
+      return `piece out ${said.piece}`;
+    case 'remove':
+      return `off ${hole(said.hole)} to ${showSlot(desk, 'place', said.to)}`;
+    case 'order-service':
+      return `service ${said.service}`;
+    case 'explain-bind':
+      return `bind because ${said.cause}`;
+    case 'move-fastener':
+      return `lay ${said.fastener} to ${showSlot(desk, 'place', said.to)}`;
+    default:
+      return null;
+  }
+}
+
+export const rowOf = (id: string): Row | undefined => rowById.get(id);

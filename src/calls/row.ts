@@ -1,0 +1,85 @@
+// What a row of the table of calls is. Everything a call has lives in its row: words, form, keys, help, meaning.
+import type { Said } from '../job/said.ts';
+import type { Facing } from '../view/facing.ts';
+import type { Desk } from './desk.ts';
+import type { Args } from './form.ts';
+
+export const screens = [
+  'shelf',
+  'strip',
+  'build',
+  'findings',
+  'rotation',
+  'sealing',
+  'box',
+  'leaving',
+  'log',
+  'help',
+] as const;
+export type ScreenId = (typeof screens)[number];
+
+/** Steps of the screen itself; they write nothing and mean nothing on the command line. */
+export type Step =
+  | { to: ScreenId }
+  | { step: 'up' | 'down' | 'page-up' | 'page-down' | 'leave' | 'choose' | 'type' | 'help' | 'quit' | 'again' };
+
+/** What a call comes to: something said to the job, a change of what is faced, or a step of the screen. */
+export type Meant =
+  | { say: Said; face?: Partial<Facing> }
+  | { face: Partial<Facing>; answer: string }
+  | { step: Step }
+  | { again: { because: string } }
+  | { no: { because: string; instead: string } };
+
+export type Binding = {
+  key: string;
+  on: ScreenId | readonly ScreenId[] | 'any';
+  /** What the key itself says: the head size of a size key. */
+  args?: Args;
+  /** In the footer of that screen, in the order of the table. */
+  footer?: false;
+  /** Optional slots asked for when the call is made by this key. */
+  asks?: readonly string[];
+};
+
+export type Row = {
+  /** Stable for ever; a line may begin with it. */
+  id: string;
+  /** First words of a line; the first is the one that is shown. */
+  words: readonly [string, ...string[]];
+  form: string;
+  /** Words after the first are also the beginning of what is said ("bolt hex 10"). */
+  keepsWord?: true;
+  /** In the footer. */
+  label: string;
+  /** One sentence, for help and the tables of the documents. */
+  help: string;
+  group: string;
+  keys: readonly Binding[];
+  /** The verb of the job, what of it is fixed by this row, and what fills a slot that was not said. */
+  verb?: string;
+  fixed?: Readonly<Record<string, unknown>>;
+  fills?: (desk: Desk, args: Args) => Args;
+  /** Slots that are read but not said to the job as they stand. */
+  means?: (desk: Desk, args: Args) => Meant;
+  /** What is faced after the call was taken. */
+  after?: (desk: Desk, said: Said) => Partial<Facing>;
+};
+
+const undefinedGone = (args: Args): Args => Object.fromEntries(Object.entries(args).filter(([, v]) => v !== undefined));
+
+/** What this row comes to with these slots filled. */
+export function meantBy(row: Row, desk: Desk, args: Args): Meant {
+  const filled = { ...undefinedGone(row.fills?.(desk, args) ?? {}), ...args };
+  if (row.means) return row.means(desk, filled);
+  if (!row.verb) return { no: { because: `${row.id} means nothing here`, instead: 'use it on the screen' } };
+  const say: Said = { verb: row.verb, ...row.fixed, ...filled };
+  return { say };
+}
+
+const any = 'any' as const;
+export const key = (name: string, on: Binding['on'] = any, more: Omit<Binding, 'key' | 'on'> = {}): Binding => ({
+  key: name,
+  on,
+  ...more,
+});

@@ -1,0 +1,59 @@
+// Steps of the screen itself: going from one screen to another, moving in a list, typing a line, help, leaving.
+import { key, type Row, type ScreenId, type Step } from '../row.ts';
+
+const stepRow = (
+  id: string,
+  words: [string, ...string[]],
+  label: string,
+  help: string,
+  step: Step,
+  keys: Row['keys'],
+): Row => ({
+  id,
+  words,
+  form: '',
+  label,
+  help,
+  group: 'the screen',
+  keys,
+  means: () => ({ step }),
+});
+const go = (to: ScreenId, letter: string, label: string, help: string): Row =>
+  stepRow(`to-${to}`, [`show ${to}`], label, help, { to }, [key(letter, 'any', { footer: false })]);
+const inLists = ['shelf', 'strip', 'build', 'findings', 'sealing', 'box', 'leaving', 'log', 'help'] as const;
+
+export const stepRows: readonly Row[] = [
+  go('strip', 'S', 'Strip', 'What comes off.'),
+  go('build', 'B', 'Build', 'What goes back.'),
+  go('findings', 'F', 'Findings', 'What is wrong, and how it is closed.'),
+  go('rotation', 'R', 'Rotation', 'Turning the engine over by hand, and its marks.'),
+  go('sealing', 'C', 'Cure', 'Sealing faces, beads, fluids, and when they are ready.'),
+  go('box', 'P', 'Parts box', 'The parts box, trays and the scrap pile.'),
+  go('leaving', 'L', 'Leaving', 'What must be closed before the car leaves.'),
+  go('log', 'J', 'Log', 'Every call of this job; striking and restoring.'),
+  go('shelf', 'H', 'Shelf', 'The jobs on the shelf.'),
+  stepRow('help', ['help'], 'help', 'The calls of this screen, then all.', { step: 'help' }, [key('?')]),
+  stepRow('line', ['line'], 'type a line', 'Type a call in words.', { step: 'type' }, [
+    key('/'),
+    key(':', 'any', { footer: false }),
+  ]),
+  stepRow('up', ['up'], 'up', 'The row above.', { step: 'up' }, [key('up', inLists, { footer: false })]),
+  stepRow('down', ['down'], 'down', 'The row below.', { step: 'down' }, [key('down', inLists, { footer: false })]),
+  stepRow('page-up', ['page up'], 'page up', 'A page up.', { step: 'page-up' }, [
+    key('page-up', inLists, { footer: false }),
+  ]),
+  stepRow('page-down', ['page down'], 'page down', 'A page down.', { step: 'page-down' }, [
+    key('page-down', inLists, { footer: false }),
+  ]),
+  stepRow('choose', ['choose'], 'choose', 'Open what is chosen, or go to its place.', { step: 'choose' }, [
+    key('enter', ['shelf', 'findings', 'box', 'log', 'help', 'sealing']),
+    key('right', 'leaving'),
+  ]),
+  stepRow('leave', ['leave'], 'back', 'Up one level; from the shelf it leaves the program.', { step: 'leave' }, [
+    key('escape', 'any', { footer: false }),
+  ]),
+  stepRow('quit', ['quit'], 'leave program', 'Leave the program; everything saved is on the disk.', { step: 'quit' }, [
+    key('q'),
+    key('ctrl+c', 'any', { footer: false }),
+  ]),
+];

@@ -1,0 +1,63 @@
+// A fastener's spec in words: "bolt hex 10 M6x25 8.8 one-use". Reads as many words as belong to it.
+import { fastenerKinds, type Spec, specText } from '../job/spec.ts';
+import { readDesignation } from '../trade/designation.ts';
+import type { Token } from './form.ts';
+
+/** Head shapes in use on vehicles; the number after them is a size in mm, except star, a size number. */
+export const headShapes = [
+  'hex',
+  'hexkey',
+  'star',
+  'outer-star',
+  'twelve-point',
+  'triple-square',
+  'cross',
+  'slot',
+] as const;
+const needNoSize = new Set(['cross', 'slot']);
+const kinds: readonly string[] = fastenerKinds;
+const shapes: readonly string[] = headShapes;
+/** Property classes of ISO 898-1 (bolts) and ISO 898-2 (nuts), and of stainless steel in ISO 3506. */
+const classText = /^(4\.6|4\.8|5\.6|5\.8|6\.8|8\.8|9\.8|10\.9|12\.9|A[24]-(50|70|80)|class(\d{1,2}))$/i;
+
+/** The spec in the first words and how many they are; `used` is 0 when the first word belongs to no spec. */
+export function readSpec(words: readonly Token[]): { spec: Spec; used: number } {
+  let spec: Spec = {};
+  let used = 0;
+  while (used < words.length) {
+    const more = readWord(spec, words.slice(used));
+    if (!more) break;
+    spec = { ...spec, ...more.spec };
+    used += more.used;
+  }
+  return { spec, used };
+}
+
+function readWord(sofar: Spec, words: readonly Token[]): { spec: Spec; used: number } | null {
+  const word = words[0]?.text ?? '';
+  const low = word.toLowerCase();
+  if (kinds.includes(low) && sofar.kind === undefined) return { spec: { kind: low as Spec['kind'] }, used: 1 };
+  if (shapes.includes(low)) return readHead(low, words[1]?.text);
+  if (low === 'one-use' || low === 'stretch') return { spec: { oneUse: true }, used: 1 };
+  if (low === 'shouldered') return { spec: { shouldered: true }, used: 1 };
+  if (classText.test(word)) return { spec: { class: word.replace(/^class/i, '') }, used: 1 };
+  const length = /^x(\d+(?:\.\d+)?)$/.exec(low);
+  if (length) return { spec: { lengthMm: Number(length[1]) }, used: 1 };
+  const designation = readDesignation(word);
+  return designation ? { spec: designation, used: 1 } : null;
+}
+
+function readHead(shape: string, size: string | undefined): { spec: Spec; used: number } | null {
+  const number = size === undefined ? Number.NaN : Number(size);
+  if (number > 0 && number < 100) return { spec: { head: `${shape} ${number}` }, used: 2 };
+  return needNoSize.has(shape) ? { spec: { head: shape }, used: 1 } : null;
+}
+
+export const specWords = (spec: Spec): string =>
+  spec.thread === undefined && spec.lengthMm !== undefined
+    ? specText({ ...spec, lengthMm: undefined })
+        .replace('unknown', '')
+        .trim()
+        .concat(` x${spec.lengthMm}`)
+        .trim()
+    : specText(spec);

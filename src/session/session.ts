@@ -1,0 +1,186 @@
+// The running job: the ledger as it stands, what is faced, the last answer, and whether it is saved. One way to run a
+// call on it, whoever calls. It paints nothing and knows no rule.
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { Desk, PlanOffer } from '../calls/desk.ts';
+import { callWords } from '../calls/entry-words.ts';
+import type { Args } from '../calls/form.ts';
+import { readLine } from '../calls/line-reader.ts';
+import { type Meant, meantBy, type Row, type Step } from '../calls/row.ts';
+import { decide, type Override } from '../job/decide.ts';
+import type { Product } from '../job/entries/declared.ts';
+import type { Ledger } from '../job/ledger.ts';
+import type { Line, Stamp } from '../job/line.ts';
+import { appendLine, readLog } from '../job/log.ts';
+import type { Refusal } from '../job/refusal.ts';
+import type { Said } from '../job/said.ts';
+import { areaOf } from '../job/subjects.ts';
+import type { Fault } from '../store/fault.ts';
+import type { OpenJob } from '../store/open-job.ts';
+import { plainDeep, plainText } from '../trade/plain-text.ts';
+import { type Facing, firstFacing } from '../view/facing.ts';
+import type { Clock } from './clock.ts';
+
+export type Answer =
+  | { kind: 'taken'; text: string; n: number; call: string }
+  | { kind: 'faced'; text: string }
+  | { kind: 'refused'; text: string; instead: string; refusal?: Refusal }
+  | { kind: 'step'; step: Step };
+
+export type SessionState = {
+  ledger: Ledger;
+  facing: Facing;
+  answer?: Answer;
+  /** Lines known to be on the disk. */
+  savedTo: number;
+  /** D5: sticky until a retry went well. */
+  notSaved?: Fault;
+  looking: boolean;
+};
+
+export type Session = {
+  store: StoreApi<SessionState>;
+  job: OpenJob<Line>;
+  run(row: Row, args: Args, by: Line['by']): Answer;
+  runLine(text: string, by?: Line['by']): Answer;
+  /** Changes what is faced without a call: pointing at a hole. */
+  face(facing: Partial<Facing>): void;
+  desk(): Desk;
+  now(): Stamp;
+  /** Back when everything taken so far is on the disk, or is known not to be. */
+  settled(): Promise<void>;
+  retry(): Promise<void>;
+  close(): Promise<readonly Line[]>;
+};
+
+export type SessionOptions = {
+  job: OpenJob<Line>;
+  clock: Clock;
+  plans?: readonly PlanOffer[];
+  products?: readonly Product[];
+  facing?: Partial<Facing>;
+};
+
+const runOf = (lines: readonly Line[]): number => lines.reduce((most, line) => Math.max(most, line.run), 0) + 1;
+
+export function createSession({ job, clock, plans = [], products = [], facing = {} }: SessionOptions): Session {
+  const run = runOf(job.lines());
+  const ledger = readLog(job.lines());
+  const store = createStore<SessionState>(() => ({
+    ledger,
+    facing: { ...firstFacing, ...lastFaced(job.lines()), ...facing },
+    savedTo: ledger.lines.length,
+    looking: job.mode === 'look',
+  }));
+  let refused: { said: Said; row: string } | undefined;
+  let saving: Promise<void> = Promise.resolve();
+
+  const now = (): Stamp => ({ ...clock(), run });
+  const desk = (): Desk => ({
+    ledger: store.getState().ledger,
+    facing: store.getState().facing,
+    now: now(),
+    plans,
+    products,
+  });
+  const answered = (answer: Answer): Answer => {
+    store.setState({ answer });
+    return answer;
+  };
+  const no = (text: string, instead: string, refusal?: Refusal): Answer =>
+    answered({ kind: 'refused', text, instead, refusal });
+
+  function carryOut(row: Row, meant: Meant, by: Line['by']): Answer {
+    if ('no' in meant) return no(meant.no.because, meant.no.instead);
+    if ('step' in meant) return { kind: 'step', step: meant.step };
+    if ('again' in meant) {
+      return refused
+        ? say(refused.row, refused.said, by, meant.again)
+        : no('nothing was refused that could be answered', 'go on');
+    }
+    if ('face' in meant && !('say' in meant)) {
+      store.setState((s) => ({ facing: { ...s.facing, ...meant.face } }));
+      return answered({ kind: 'faced', text: meant.answer });
+    }
+    const sameAgain = refused?.row === row.id && JSON.stringify(refused.said) === JSON.stringify(meant.say);
+    return say(row.id, meant.say, by, sameAgain ? { because: 'done already' } : undefined);
+  }
+
+  function say(call: string, said: Said, by: Line['by'], override?: Override): Answer {
+    const stop = mayNotWrite();
+    if (stop) return stop;
+    const { ledger, facing } = store.getState();
+    const at = now();
+    const decided = decide(ledger, plainDeep(said), at, override);
+    if ('refused' in decided) {
+      refused = decided.refused.kind === 'order' ? { said, row: call } : undefined;
+      return no(decided.refused.because, decided.refused.instead, decided.refused);
+    }
+    refused = undefined;
+    const line: Line = {
+      n: ledger.lines.length + 1,
+      ...at,
+      call,
+      by,
+      facing: { ...(facing.area !== undefined && { area: facing.area }), tray: facing.tray },
+      ...(decided.overrides && { overrides: decided.overrides }),
+      entries: decided.entries,
+    };
+    const { hole: _, ...kept } = facing;
+    const text = plainText(callWords(line.entries));
+    store.setState({ ledger: appendLine(ledger, line), facing: { ...kept, ...areaFaced(said) } });
+    save(line);
+    return answered({ kind: 'taken', text, n: line.n, call });
+  }
+
+  function mayNotWrite(): Answer | undefined {
+    if (store.getState().looking) {
+      const why = job.whyLook;
+      return no(
+        why ? `opened to look only: ${why.message}` : 'opened to look only',
+        'close the other program, and open again',
+      );
+    }
+    const trouble = job.trouble();
+    return trouble ? no(`NOT SAVED: ${trouble.message}`, 'make room or mend the disk, then save again') : undefined;
+  }
+
+  function save(line: Line): void {
+    const done = job.append(line).then((saved) => {
+      if (saved.saved) store.setState((s) => ({ savedTo: Math.max(s.savedTo, line.n), notSaved: undefined }));
+      else store.setState({ notSaved: saved.fault });
+    });
+    saving = saving.then(() => done);
+  }
+
+  return {
+    store,
+    job,
+    now,
+    desk,
+    run: (row, args, by) => carryOut(row, meantBy(row, desk(), args), by),
+    runLine(text, by = 'line') {
+      const read = readLine(desk(), plainText(text));
+      return 'why' in read ? no(read.why, read.instead) : carryOut(read.row, meantBy(read.row, desk(), read.args), by);
+    },
+    face: (faced) => store.setState((s) => ({ facing: { ...s.facing, ...faced } })),
+    settled: () => saving,
+    async retry() {
+      const saved = await job.retry();
+      if (saved.saved) store.setState((s) => ({ savedTo: s.ledger.lines.length, notSaved: undefined }));
+      else store.setState({ notSaved: saved.fault });
+    },
+    close: () => saving.then(() => job.close()),
+  };
+}
+
+/** A call on a hole of another area takes that area in use. */
+function areaFaced(said: Said): Partial<Facing> {
+  return typeof said.hole === 'string' && said.hole.includes('/') ? { area: areaOf(said.hole) } : {};
+}
+/** Opened again, the bench looks as it was left. */
+function lastFaced(lines: readonly Line[]): Partial<Facing> {
+  const last = lines.at(-1)?.facing;
+  return last
+    ? { ...(last.area !== undefined && { area: last.area }), ...(last.tray !== undefined && { tray: last.tray }) }
+    : {};
+}

@@ -1,0 +1,14 @@
+// What the mechanic faces: the area, tray and fastener in use, which stay set until changed. Read by the calls, never
+// by the log.
+import type { Spec } from '../job/spec.ts';
+
+export type Facing = {
+  area?: string;
+  tray: string;
+  /** The fastener in use: what comes off next is this, until another is said. */
+  spec: Spec;
+  /** A hole pointed at by hand ("cam cover/7"); forgotten after one call. */
+  hole?: string;
+};
+
+export const firstFacing: Facing = { tray: '1', spec: {} };

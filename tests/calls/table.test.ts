@@ -1,0 +1,70 @@
+import { describe, expect, it } from 'vitest';
+import type { Desk } from '../../src/calls/desk.ts';
+import { slotsOf } from '../../src/calls/form.ts';
+import { screens } from '../../src/calls/row.ts';
+import { readSlot } from '../../src/calls/slots.ts';
+import { formOf, keysOn, rows } from '../../src/calls/table.ts';
+import { verbs } from '../../src/job/decide.ts';
+import { emptyLedger } from '../../src/job/ledger.ts';
+
+const desk: Desk = {
+  ledger: emptyLedger,
+  facing: { tray: '1', spec: {} },
+  now: { atMs: 0, zoneMin: 0, run: 1, awakeMs: 0 },
+  plans: [],
+};
+
+describe('the table of calls', () => {
+  it('gives every row an id of its own, and no two rows the same words', () => {
+    const all = rows.flatMap((row) => [row.id, ...row.words.filter((w) => w !== row.id)]);
+    expect(all.filter((word, i) => all.indexOf(word) !== i)).toEqual([]);
+  });
+
+  it('binds no key twice on a screen; only a screen of its own goes before what holds anywhere', () => {
+    for (const screen of screens) {
+      const own = keysOn(screen).filter((b) => b.binding.on !== 'any');
+      const names = own.map((b) => b.binding.key);
+      expect(
+        names.filter((k, i) => names.indexOf(k) !== i),
+        screen,
+      ).toEqual([]);
+      const anywhere = keysOn(screen).filter((b) => b.binding.on === 'any');
+      expect(
+        anywhere.filter((b) => names.includes(b.binding.key)).map((b) => b.row.id),
+        screen,
+      ).toEqual([]);
+    }
+  });
+
+  it('names only verbs there are, and reaches every verb by a line', () => {
+    const named = rows.flatMap((row) => (row.verb ? [row.verb] : []));
+    expect(named.filter((verb) => !verbs.has(verb))).toEqual([]);
+    const byMeaning = [
+      'lose-fastener',
+      'move-piece',
+      'lose-piece',
+      'break',
+      'lay-bead',
+      'look-again',
+      'remove-part',
+      'count-trays',
+      'order-service',
+      'declare',
+      'exchange-holes',
+    ];
+    // Scrapping a hole's own is the same as laying its fastener on the scrap pile.
+    const reached = new Set([...named, ...byMeaning, 'scrap-own']);
+    expect([...verbs.keys()].filter((verb) => !reached.has(verb))).toEqual([]);
+  });
+
+  it('has a reader for every slot of every form', () => {
+    for (const [id, form] of formOf) {
+      for (const { type } of slotsOf(form))
+        expect(() => readSlot(desk)(type, [], [], {}), `${id}: ${type}`).not.toThrow();
+    }
+  });
+
+  it('says help in one sentence that ends with a full stop', () => {
+    for (const row of rows) expect(row.help, row.id).toMatch(/^[A-Z].*\.$/);
+  });
+});
