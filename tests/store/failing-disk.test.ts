@@ -158,6 +158,15 @@ it('[D4] another file in the place of the job file: nothing is written to it, no
   expect(await job.close()).toEqual([lineNo(4)]);
 });
 
+it('[D4] a copy in the place of the job file: told once, and the key saves to the one that is there now', async () => {
+  const { disk, job } = await jobWith(3);
+  disk.put(jobPath, disk.bytesAt(jobPath) ?? Buffer.alloc(0));
+  expect(await job.append(lineNo(4))).toMatchObject({ saved: false, fault: { kind: 'changed-underneath' } });
+  expect(await surelyThere(disk)).toEqual(linesTo(3));
+  expect(await job.retry()).toEqual({ saved: true });
+  expect(await surelyThere(disk)).toEqual(linesTo(4));
+});
+
 it('[D4] the job file removed underneath: NOT SAVED; moved back, the key saves', async () => {
   const { disk, job } = await jobWith(3);
   await disk.rename(jobPath, '/jobs/elsewhere');

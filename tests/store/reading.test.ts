@@ -1,8 +1,8 @@
 // What a job file that is not as it was written is taken for: kept, dropped and told, opened to look, or refused and
 // left exactly as it is.
 import { expect, it } from 'vitest';
-import { beforeFirst, linked } from '../../src/store/chain.ts';
-import { type Fault, isFault } from '../../src/store/fault.ts';
+import { beforeFirst, linked, type Reached } from '../../src/store/chain.ts';
+import { type Fault, fault, isFault } from '../../src/store/fault.ts';
 import { headerLine } from '../../src/store/journal.ts';
 import type { OpenJob } from '../../src/store/open-job.ts';
 import { type DiskDouble, diskDouble } from './disk-double.ts';
@@ -19,10 +19,20 @@ async function opened(disk: DiskDouble): Promise<OpenJob<PracticeLine> | Fault> 
 
 async function refused(bytes: Uint8Array): Promise<Fault> {
   const disk = diskWith(bytes);
+  const touched: string[] = [];
+  disk.watching = (op) => {
+    if (op.name === 'truncate' || (op.path === jobPath && (op.name === 'write' || op.how === 'write')))
+      touched.push(op.name);
+    if (op.name === 'link') touched.push('lock');
+  };
   const found = await opened(disk);
+  disk.watching = undefined;
   if (!isFault(found)) throw new Error('the file was opened');
   expect(disk.bytesAt(jobPath)?.equals(bytes)).toBe(true);
   expect(disk.names()).toEqual([jobPath]);
+  // Only what is wrong behind the header is found after the lock is taken, and that is given back.
+  const known = ['damaged', 'newer'].includes(found.kind) ? ['lock', 'lock'] : [];
+  expect(known).toEqual(expect.arrayContaining(touched));
   expect(found.where).toContain(jobPath);
   expect(found.next.length).toBeGreaterThan(5);
   return found;
@@ -113,6 +123,28 @@ it('[D4] a block of zeros, lines in another order, a line left out, a line twice
   expect(made(all).equals(bytes)).toBe(true);
   for (const changed of [zeroed, made([0, 1, 3, 2, 4, 5, 6]), made([0, 1, 2, 4, 5, 6]), made([0, 1, 2, 2, 3, 4, 5, 6])])
     expect((await refused(changed)).kind).toBe('damaged');
+});
+
+it('[D4] a line that holds in another job does not hold in this one', async () => {
+  const line = (said: string, before: Reached) => linked({ n: before.line, said }, before);
+  const header = headerLine('blue');
+  const first = line('bolt 1 off', header.reached);
+  const other = line('bolt 1 back', header.reached);
+  const second = line('bolt 2 off', first.reached);
+  const third = line('bolt 3 off', second.reached);
+  const whole = [header, first, second, third].map(({ bytes }) => bytes);
+  expect((await openOn(diskWith(Buffer.concat(whole)))).lines().length).toBe(3);
+  const exchanged = [header, other, second, third].map(({ bytes }) => bytes);
+  expect(await refused(Buffer.concat(exchanged))).toMatchObject({
+    kind: 'damaged',
+    where: expect.stringContaining('line 3'),
+  });
+});
+
+it('[D4] no control character passes through a fault, whatever it tells of', () => {
+  const told = fault('damaged', 'x\u001b[2Jy', '/jobs/\u009b31m\nz', 'a\u0007b\u202e');
+  expect([told.what, told.where, told.next]).toEqual(['xy', '/jobs/ z', 'ab']);
+  expect(told.message).toBe('/jobs/ z: xy; ab');
 });
 
 it('[D2] only the last line bad: opened to look, gone on without after one confirmation, a copy kept of what was', async () => {
