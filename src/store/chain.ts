@@ -1,6 +1,6 @@
 // The chain that runs through a job file: the last field of each line is a link, 16 hex of SHA-256 over the previous
 // full digest and the bytes before the link. It sees bytes, lines and links; what a line means is none of its business.
-import { createHash } from 'node:crypto';
+import { hash } from 'node:crypto';
 
 /** Where the verified part of a file ends. */
 export type Reached = { end: number; line: number; digest: Buffer };
@@ -14,7 +14,7 @@ const linkLength = opening.length + hexLength + closing.length;
 const newline = 0x0a;
 
 const digestOf = (before: Reached, bytes: Uint8Array) =>
-  createHash('sha256').update(before.digest).update(bytes).digest();
+  hash('sha256', Buffer.concat([before.digest, bytes]), 'buffer');
 
 /** `value` as the next line, newline and all. */
 export function linked(value: object, before: Reached): { bytes: Buffer; reached: Reached } {

@@ -46,8 +46,7 @@ export function journalAdapter<L extends { n: number }>(
       found = { ...journal, bytes, inode };
       reached = journal.reached;
       savedLines = journal.lines.length;
-      const lastLine = Buffer.concat([bytes.subarray(journal.lastFrom, reached.end - 1), Buffer.from('\n')]);
-      tail = openTail(disk, path, { reached, lastLine, size: bytes.length, inode }, stillMine);
+      tail = openTail(disk, path, { bytes, reached, lastFrom: journal.lastFrom, inode }, stillMine);
       return { job: journal.job, lines: [...journal.lines] };
     },
     async write({ lines }) {

@@ -12,14 +12,15 @@ export type Tail = {
   close(): Promise<void>;
 };
 
-/** The file as it was read; `lastLine` with its newline, as it must be. */
-export type AsRead = { reached: Reached; lastLine: Buffer; size: number; inode: string };
+/** The file as it was read: all of its bytes, and where the verified ones end. */
+export type AsRead = { bytes: Buffer; reached: Reached; lastFrom: number; inode: string };
 
 export function openTail(disk: Disk, path: string, asRead: AsRead, stillMine: () => Promise<Fault | undefined>): Tail {
-  let { reached, inode, size } = asRead;
-  const { lastLine } = asRead;
+  let { reached, inode } = asRead;
+  let size = asRead.bytes.length;
   let handle: OpenFile | undefined;
-  let settled = false;
+  /** Until the file is settled: its verified bytes, without the last newline, which may be missing. */
+  let unsettled: Buffer | undefined = asRead.bytes.subarray(0, reached.end - 1);
   let pending: Buffer = Buffer.alloc(0);
 
   const changed = (what: string) =>
@@ -40,10 +41,8 @@ export function openTail(disk: Disk, path: string, asRead: AsRead, stillMine: ()
     try {
       const facts = await file.stat();
       const bytes = await readFully(file, 0, facts.size);
-      const there = readChain(bytes.subarray(0, reached.end)).reached;
-      const known = there.end === reached.end && there.digest.equals(reached.digest);
-      const restKnown = settled ? isOurs(bytes.subarray(reached.end)) : facts.size <= Math.max(size, reached.end);
-      if (!known || !restKnown) throw changed('the job file is not as it was left');
+      if (!(unsettled ? isAsRead(bytes, unsettled) : isAsWritten(bytes)))
+        throw changed('the job file is not as it was left');
       inode = facts.inode;
       size = facts.size;
       handle = file;
@@ -52,6 +51,14 @@ export function openTail(disk: Disk, path: string, asRead: AsRead, stillMine: ()
       await file.close().catch(() => undefined);
       throw thrown;
     }
+  }
+
+  const isAsRead = (bytes: Buffer, verified: Buffer) =>
+    bytes.length <= Math.max(size, reached.end) && bytes.subarray(0, verified.length).equals(verified);
+
+  function isAsWritten(bytes: Buffer) {
+    const there = readChain(bytes.subarray(0, reached.end)).reached;
+    return there.end === reached.end && there.digest.equals(reached.digest) && isOurs(bytes.subarray(reached.end));
   }
 
   /** What our own broken write can have left: the beginning of the line, with blocks of it missing. */
@@ -65,16 +72,17 @@ export function openTail(disk: Disk, path: string, asRead: AsRead, stillMine: ()
   }
 
   async function settle() {
-    if (settled) return;
+    if (!unsettled) return;
     try {
       const file = await openAgain();
       if (size > reached.end) await file.truncate(reached.end);
       // The last line is what an earlier end may have left in memory only, and if that end's fsync failed, the disk will
       // not be asked for it again: only bytes written anew are. The same bytes, so nothing can be lost by it.
-      await writeFully(file, lastLine, reached.end - lastLine.length);
+      const lastLine = Buffer.concat([unsettled.subarray(asRead.lastFrom), Buffer.from('\n')]);
+      await writeFully(file, lastLine, asRead.lastFrom);
       await file.sync();
       size = reached.end;
-      settled = true;
+      unsettled = undefined;
     } catch (thrown) {
       await forget();
       throw thrown;

@@ -21,11 +21,16 @@ const breaks = /\r\n|[\t\n\v\f\r\u{85}\u{2028}\u{2029}]/gu;
 const unseen =
   /[\p{Cc}\u{61C}\u{200B}\u{200E}\u{200F}\u{202A}-\u{202E}\u{2060}-\u{206F}\u{FEFF}\u{FFF9}-\u{FFFB}\u{E0000}-\u{E007F}]/gu;
 
+/** One look is enough for nearly every text; a job of 20,000 lines has half a million. */
+const suspicious =
+  /[\p{Cc}\p{Cs}\u{61C}\u{200B}\u{200E}\u{200F}\u{2028}-\u{202E}\u{2060}-\u{206F}\u{FEFF}\u{FFF9}-\u{FFFB}\u{E0000}-\u{E007F}]/u;
+
 /** The longest text kept anywhere; each field's own limit is far below it. */
 export const longestText = 4000;
 
 /** `text` without what could steer a terminal; line breaks and tabs become spaces. At most `max` characters. */
 export function plainText(text: string, max: number = longestText): string {
+  if (text.length <= max && !suspicious.test(text)) return text;
   const plain = text.toWellFormed().replace(sequences, '').replace(breaks, ' ').replace(unseen, '');
   if (plain.length <= max) return plain;
   return [...plain].slice(0, max).join('');
