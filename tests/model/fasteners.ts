@@ -1,0 +1,247 @@
+// What entries about holes, fasteners, pieces and strays do to the second ledger. Returns false when one does not fit.
+import type { PlainEntry } from './plain.ts';
+import { type FastenerNow, type HoleNow, holeNow, movedAt, type World } from './world.ts';
+
+const freshFastener = (entry: PlainEntry, at: string, origin: string): FastenerNow => ({
+  id: entry.fastener,
+  spec: entry.spec,
+  at,
+  origin,
+  knownAt: at,
+  loosened: false,
+  condemned: false,
+  broken: false,
+  ruledOut: false,
+});
+
+function change(world: World, hole: HoleNow): void {
+  hole.changed = world.at;
+}
+function touch(world: World, hole: HoleNow): void {
+  hole.touched = true;
+  change(world, hole);
+}
+function open(world: World, hole: HoleNow): void {
+  hole.opened = world.at;
+  change(world, hole);
+}
+
+function empty(hole: HoleNow): void {
+  hole.holds = undefined;
+  hole.forNow = false;
+  hole.working = false;
+  hole.oddOne = false;
+}
+
+/** L7: that it was tight is over; whether that spends it depends on what it is known to be, and is asked at the end. */
+function loosen(hole: HoleNow, fastener: FastenerNow): void {
+  if (hole.level === 'as-found' || hole.level === 'tight') fastener.loosened = true;
+}
+
+function move(world: World, fastener: FastenerNow, to: string): void {
+  world.moves.push({ fastener: fastener.id, from: fastener.at, to });
+  movedAt(world, fastener.at);
+  movedAt(world, to);
+  fastener.at = to;
+  fastener.ruledOut = false;
+}
+
+/** A hole loses what it held to a place outside. */
+function takeOut(world: World, hole: HoleNow, fastener: FastenerNow, to: string): void {
+  loosen(hole, fastener);
+  empty(hole);
+  touch(world, hole);
+  open(world, hole);
+  move(world, fastener, to);
+}
+
+const holeOfPlace = (place: string): string | undefined =>
+  place.startsWith('hole:') ? place.slice('hole:'.length) : undefined;
+
+export function happenToFasteners(world: World, entry: PlainEntry): boolean {
+  const fastener = world.fasteners.get(entry.fastener);
+  const hole = entry.hole === undefined ? undefined : holeNow(world, entry.hole);
+  const inIt = hole !== undefined && hole.holds !== undefined && hole.holds === entry.fastener;
+  switch (entry.kind) {
+    case 'fastener-found': {
+      if (hole === undefined || hole.holds !== undefined || fastener !== undefined) return false;
+      world.fasteners.set(
+        entry.fastener,
+        freshFastener(entry, `hole:${hole.name}`, `area:${entry.hole.split('/')[0]}`),
+      );
+      hole.holds = entry.fastener;
+      hole.level = 'as-found';
+      hole.leftEmpty = false;
+      hole.firstFound ??= entry.fastener;
+      return true;
+    }
+    case 'hole-found-empty': {
+      if (hole === undefined || hole.holds !== undefined) return false;
+      touch(world, hole);
+      return true;
+    }
+    case 'fastener-slackened': {
+      if (!inIt || hole === undefined || fastener === undefined) return false;
+      loosen(hole, fastener);
+      hole.level = 'slack';
+      touch(world, hole);
+      open(world, hole);
+      return true;
+    }
+    case 'fastener-removed': {
+      if (!inIt || hole === undefined || fastener === undefined) return false;
+      takeOut(world, hole, fastener, entry.to);
+      return true;
+    }
+    case 'fastener-fitted': {
+      const fresh = entry.from.startsWith('box:');
+      let fits = true;
+      if (fresh) {
+        const named = entry.from.slice('box:'.length);
+        const left = world.box.get(named) ?? 0;
+        if (left >= 1) world.box.set(named, left - 1);
+        else fits = false;
+      }
+      if (hole === undefined || hole.holds !== undefined) return false;
+      if (fresh ? fastener !== undefined : fastener === undefined || fastener.at !== entry.from) return false;
+      const its = fastener ?? freshFastener(entry, entry.from, 'box');
+      world.fasteners.set(its.id, its);
+      move(world, its, `hole:${hole.name}`);
+      hole.holds = its.id;
+      hole.level = 'on';
+      hole.leftEmpty = false;
+      hole.forNow = entry.forNow === true;
+      hole.working = entry.working === true;
+      hole.oddOne = entry.substitute !== undefined || entry.newPattern !== undefined;
+      touch(world, hole);
+      return fits;
+    }
+    case 'fastener-tightened': {
+      if (!inIt || hole === undefined) return false;
+      if (entry.last) hole.level = 'tight';
+      else if (hole.level !== 'tight') hole.level = 'snug';
+      touch(world, hole);
+      return true;
+    }
+    case 'fastener-made-final': {
+      if (!inIt || hole === undefined) return false;
+      hole.forNow = false;
+      return true;
+    }
+    case 'fastener-moved': {
+      if (fastener === undefined || fastener.at !== entry.from) return false;
+      if (entry.from.startsWith('hole:') || entry.to.startsWith('hole:')) return false;
+      move(world, fastener, entry.to);
+      return true;
+    }
+    case 'fastener-lost': {
+      if (fastener === undefined || fastener.at !== entry.from) return false;
+      const left = holeOfPlace(entry.from);
+      if (left === undefined) move(world, fastener, 'lost');
+      else takeOut(world, holeNow(world, left), fastener, 'lost');
+      return true;
+    }
+    case 'fastener-condemned':
+    case 'fastener-broken':
+    case 'fastener-measured':
+    case 'spec-corrected': {
+      if (fastener === undefined || fastener.at !== entry.at) return false;
+      const its = holeOfPlace(entry.at);
+      happenWhereItIs(world, entry, fastener, its === undefined ? undefined : holeNow(world, its));
+      return true;
+    }
+    case 'hole-left-empty': {
+      if (hole === undefined || hole.holds !== undefined) return false;
+      hole.leftEmpty = true;
+      touch(world, hole);
+      return true;
+    }
+    case 'wants-stated': {
+      if (hole === undefined) return false;
+      hole.wantsStated = entry.spec;
+      change(world, hole);
+      return true;
+    }
+    case 'holes-exchanged': {
+      for (const name of [entry.one, entry.other]) {
+        touch(world, holeNow(world, name));
+        open(world, holeNow(world, name));
+      }
+      return true;
+    }
+    case 'looked-again': {
+      if (hole !== undefined) hole.looked = world.at;
+      return true;
+    }
+    case 'repair-step': {
+      if (hole !== undefined) touch(world, hole);
+      return true;
+    }
+    default:
+      return happenToPiecesAndStrays(world, entry);
+  }
+}
+
+function happenWhereItIs(world: World, entry: PlainEntry, fastener: FastenerNow, hole: HoleNow | undefined): void {
+  if (entry.kind === 'fastener-condemned') {
+    fastener.condemned = true;
+    if (hole !== undefined) change(world, hole);
+  }
+  if (entry.kind === 'fastener-measured') {
+    fastener.loosened = false;
+    if (hole !== undefined) change(world, hole);
+  }
+  if (entry.kind === 'spec-corrected') {
+    fastener.spec = entry.spec;
+    if (hole !== undefined) open(world, hole);
+  }
+  if (entry.kind === 'fastener-broken') {
+    fastener.broken = true;
+    if (hole !== undefined) touch(world, hole);
+    for (const piece of entry.pieces) {
+      world.pieces.set(piece.piece, { at: piece.in, ruledOut: false });
+      movedAt(world, piece.in);
+    }
+  }
+}
+
+function happenToPiecesAndStrays(world: World, entry: PlainEntry): boolean {
+  switch (entry.kind) {
+    case 'piece-moved':
+    case 'piece-lost': {
+      const piece = world.pieces.get(entry.piece);
+      if (piece === undefined || piece.at !== entry.from) return false;
+      piece.at = entry.kind === 'piece-lost' ? 'lost' : entry.to;
+      piece.ruledOut = false;
+      movedAt(world, entry.from);
+      movedAt(world, piece.at);
+      return true;
+    }
+    case 'loss-ruled-out': {
+      const lost = world.fasteners.get(entry.lost) ?? world.pieces.get(entry.lost);
+      if (lost === undefined || lost.at !== 'lost') return false;
+      lost.ruledOut = true;
+      return true;
+    }
+    case 'stray-found': {
+      world.strays.set(entry.stray, { at: entry.at, settled: false });
+      movedAt(world, entry.at);
+      return true;
+    }
+    case 'stray-settled': {
+      const stray = world.strays.get(entry.stray);
+      if (stray === undefined || stray.settled || stray.at !== entry.at) return false;
+      stray.settled = true;
+      // Given to a hole, it lies where it lay and has a fastener's name from now on: nothing moved.
+      if (entry.as !== 'given') movedAt(world, stray.at);
+      else if (entry.fastener !== undefined) {
+        const given = freshFastener(entry, stray.at, 'stray');
+        given.spec = entry.spec ?? {};
+        world.fasteners.set(entry.fastener, given);
+      }
+      return true;
+    }
+    default:
+      return true;
+  }
+}

@@ -1,0 +1,201 @@
+// What still stands between the car and the road, by the second ledger: codes and subjects, nothing else.
+import { areaOf, contradicts, numberOf, type PlainLine, type PlainSpec, type PlainStamp } from './plain.ts';
+import { rotationIsNeeded } from './rotation.ts';
+import { judgeBeads } from './seals.ts';
+import { isCritical, walk } from './walk.ts';
+import { areaOpened, type FastenerNow, faceOpened, type HoleNow, type World } from './world.ts';
+
+const isSpent = (fastener: FastenerNow) => fastener.spec.oneUse === true && fastener.loosened;
+
+function wantsOf(world: World, hole: HoleNow): PlainSpec {
+  const first = hole.firstFound === undefined ? undefined : world.fasteners.get(hole.firstFound)?.spec;
+  return hole.wantsStated ?? hole.declared?.wants ?? first ?? {};
+}
+
+function holeIsClosed(world: World, hole: HoleNow): boolean {
+  for (const finding of world.findings.values()) {
+    if (finding.open && finding.at === `hole:${hole.name}`) return false;
+  }
+  for (const piece of world.pieces.values()) if (piece.at === `hole:${hole.name}`) return false;
+  for (const at of world.temporariesIn.values()) if (at === `hole:${hole.name}`) return false;
+  if (hole.holds === undefined) return hole.leftEmpty;
+  const fastener = world.fasteners.get(hole.holds) as FastenerNow;
+  if (hole.level !== 'tight' || hole.working || hole.forNow) return false;
+  if (fastener.condemned || fastener.broken || isSpent(fastener)) return false;
+  return hole.oddOne || !contradicts(wantsOf(world, hole), fastener.spec);
+}
+
+function holePoints(world: World): string[] {
+  const open: string[] = [];
+  for (const hole of world.holes.values()) {
+    const at = `hole:${hole.name}`;
+    if (hole.touched && !holeIsClosed(world, hole)) open.push(`hole-open ${at}`);
+    if (hole.holds !== undefined && hole.forNow) open.push(`for-now ${at}`);
+    if (hole.holds !== undefined && hole.working) open.push(`working-in ${at}`);
+    if (hole.touched && isCritical(world, hole) && hole.looked <= hole.changed) open.push(`second-look ${at}`);
+  }
+  return open;
+}
+
+function fastenerPoints(world: World): string[] {
+  const open: string[] = [];
+  for (const fastener of world.fasteners.values()) {
+    const at = `fastener:${fastener.id}`;
+    if (fastener.at === 'lost' && !fastener.ruledOut) open.push(`lost ${at}`);
+    if (fastener.at.startsWith('tray:') && fastener.condemned) open.push(`condemned-about ${at}`);
+    if (fastener.at.startsWith('tray:') && fastener.broken) open.push(`broken-about ${at}`);
+  }
+  for (const [name, piece] of world.pieces) {
+    if (piece.at === 'lost' && !piece.ruledOut) open.push(`lost piece:${name}`);
+  }
+  for (const [name, stray] of world.strays) if (!stray.settled) open.push(`stray stray:${name}`);
+  return open;
+}
+
+/** All that lies in a tray: fasteners, pieces of broken ones, strays nobody has settled. */
+function heldIn(world: World, tray: string): number {
+  const here = `tray:${tray}`;
+  const fasteners = [...world.fasteners.values()].filter((fastener) => fastener.at === here).length;
+  const pieces = [...world.pieces.values()].filter((piece) => piece.at === here).length;
+  const strays = [...world.strays.values()].filter((stray) => !stray.settled && stray.at === here).length;
+  return fasteners + pieces + strays;
+}
+
+function trayPoints(world: World): string[] {
+  const open: string[] = [];
+  for (const [name, tray] of world.trays) {
+    const held = heldIn(world, name);
+    if (held > 0) open.push(`tray-not-empty tray:${name}`);
+    const stands = tray.counted > tray.moved && tray.count === held;
+    if ((tray.everHeld || tray.counted > 0) && !stands) open.push(`tray-uncounted tray:${name}`);
+  }
+  for (const [name, left] of world.box) if (left > 0) open.push(`box-left box:${name}`);
+  return open;
+}
+
+function areaPoints(world: World): string[] {
+  const open: string[] = [];
+  const names = new Set([...world.areas.keys(), ...[...world.holes.keys()].map(areaOf)]);
+  for (const name of names) {
+    const area = world.areas.get(name);
+    const opened = areaOpened(world, name);
+    const since = (called: Map<string, number>) => (called.get(name) ?? 0) > opened;
+    if (opened > 0) {
+      if ((area?.companions ?? []).length > 0 && !since(world.companionsSeen)) open.push(`companions area:${name}`);
+      if (area?.blindHoles && !since(world.blindHolesDry)) open.push(`blind-holes area:${name}`);
+      if (area?.marked && !since(world.directionSeen)) open.push(`direction area:${name}`);
+    }
+    const holes = [...world.holes.values()].filter((hole) => areaOf(hole.name) === name);
+    const numbers = new Set(holes.map((hole) => numberOf(hole.name)));
+    if (area?.planned !== true && holes.some((hole) => hole.touched) && world.counted.get(name) !== numbers.size) {
+      open.push(`holes-not-counted area:${name}`);
+    }
+  }
+  for (const name of world.masked) open.push(`masked area:${name}`);
+  return open;
+}
+
+function workPoints(world: World): string[] {
+  const open: string[] = [];
+  for (const [name, finding] of world.findings) if (finding.open) open.push(`finding-open finding:${name}`);
+  for (const [name, part] of world.partsNow) {
+    if (part.off) open.push(`part-off part:${name}`);
+    if (part.forNow) open.push(`for-now part:${name}`);
+    if (part.oldOneWaits) open.push(`part-not-judged part:${name}`);
+  }
+  for (const [name, connection] of world.connectionsNow) {
+    if (connection.parted) open.push(`connection-parted connection:${name}`);
+    if (connection.forNow) open.push(`for-now connection:${name}`);
+  }
+  for (const name of world.temporariesIn.keys()) open.push(`temporary-in temporary:${name}`);
+  for (const [name, waits] of world.services) if (waits) open.push(`service-open service:${name}`);
+  for (const [name, circuit] of world.circuits) {
+    if (circuit.drained) open.push(`circuit-empty circuit:${name}`);
+    else if (circuit.everDrained && !leakCheckStands(world, name)) open.push(`circuit-unchecked circuit:${name}`);
+  }
+  return open;
+}
+
+function leakCheckStands(world: World, circuit: string): boolean {
+  const now = world.circuits.get(circuit);
+  if (now === undefined || now.checked === 0 || now.drainedAt > now.checked) return false;
+  for (const face of world.faces.values()) {
+    if (face.keepsIn.includes(circuit) && faceOpened(world, face) > now.checked) return false;
+  }
+  for (const connection of world.connections.values()) {
+    if (connection.circuit !== circuit) continue;
+    if ((world.connectionsNow.get(connection.connection)?.partedAt ?? 0) > now.checked) return false;
+  }
+  return true;
+}
+
+function sealPoints(world: World, lines: PlainLine[], now: PlainStamp): string[] {
+  const open: string[] = [];
+  for (const [name, face] of world.faces) {
+    const beads = judgeBeads(world, lines, face, now);
+    const stands = beads.map((bead) => !bead.dropped && !bead.isVoid);
+    const needed = face.bead === true && faceOpened(world, face) > 0;
+    const someGone = stands.some((standing, place) => !standing && !stands.slice(place + 1).includes(true));
+    if ((needed && !stands.includes(true)) || someGone) open.push(`bead-missing face:${name}`);
+    if (beads.some((bead, place) => stands[place] && !bead.cured)) open.push(`bead-curing face:${name}`);
+  }
+  for (const [name, drive] of world.drives)
+    if (rotationIsNeeded(world, drive)) open.push(`rotation-needed drive:${name}`);
+  return open;
+}
+
+function carPoints(world: World): string[] {
+  const open: string[] = [];
+  const roles = [...world.areas.values()].filter((area) => area.role !== undefined);
+  const touched = Math.max(0, ...roles.map((area) => areaOpened(world, area.area)));
+  const brakes = roles.filter((area) => area.role === 'brake').map((area) => area.area);
+  const brakeLines = [...world.connections.values()]
+    .filter((connection) => brakes.includes(connection.area))
+    .map((connection) => world.connectionsNow.get(connection.connection)?.partedAt ?? 0);
+  const brakeTouched = Math.max(0, ...brakes.map((area) => areaOpened(world, area)), ...brakeLines);
+  if (world.worked > world.toolsOut) open.push('tools vehicle');
+  if (brakeTouched > world.pedalFirm) open.push('pedal vehicle');
+  if (touched > world.roadTested) open.push('road-test vehicle');
+  if (!world.odometer) open.push('odometer vehicle');
+  if (world.waiting) open.push('waiting vehicle');
+  for (const line of world.misfits) open.push(`misfit line:${line}`);
+  if (!booksAgree(world)) open.push('books vehicle');
+  return open;
+}
+
+/** L12: by origin and spec, what was called in and out of each place against where each fastener is. */
+function booksAgree(world: World): boolean {
+  const flow = new Map<string, number>();
+  const stock = new Map<string, number>();
+  const add = (book: Map<string, number>, fastener: FastenerNow, place: string, by: number) => {
+    if (place.startsWith('hole:') || place.startsWith('box:')) return;
+    const page = `${fastener.origin} ${JSON.stringify(fastener.spec)} ${place}`;
+    book.set(page, (book.get(page) ?? 0) + by);
+  };
+  for (const move of world.moves) {
+    const fastener = world.fasteners.get(move.fastener) as FastenerNow;
+    add(flow, fastener, move.from, -1);
+    add(flow, fastener, move.to, 1);
+  }
+  for (const fastener of world.fasteners.values()) {
+    add(stock, fastener, fastener.at, 1);
+    add(flow, fastener, fastener.knownAt, 1);
+  }
+  return [...new Set([...flow.keys(), ...stock.keys()])].every(
+    (page) => (flow.get(page) ?? 0) === (stock.get(page) ?? 0),
+  );
+}
+
+/** Sorted, each "code about". */
+export function openPointsOf(lines: PlainLine[], now: PlainStamp): string[] {
+  const world = walk(lines);
+  return [
+    ...holePoints(world),
+    ...fastenerPoints(world),
+    ...trayPoints(world),
+    ...areaPoints(world),
+    ...workPoints(world),
+    ...sealPoints(world, lines, now),
+    ...carPoints(world),
+  ].sort();
+}

@@ -1,0 +1,200 @@
+// What declarations and entries about parts, connections, temporaries, box, fluids, findings, faces, the drive, counts
+// and the car do to the second ledger. Returns false when one does not fit.
+import type { PlainEntry } from './plain.ts';
+import { happenOnTheCrank } from './rotation.ts';
+import { circuitNow, connectionNow, faceNow, faceOpened, holeNow, partNow, trayNow, type World } from './world.ts';
+
+function declare(world: World, entry: PlainEntry): void {
+  if (entry.kind === 'area-declared') world.areas.set(entry.area, entry);
+  if (entry.kind === 'part-declared') world.parts.set(entry.part, entry);
+  if (entry.kind === 'connection-declared') world.connections.set(entry.connection, entry);
+  if (entry.kind === 'face-declared') world.faces.set(entry.face, entry);
+  if (entry.kind === 'drive-declared') world.drives.set(entry.drive, entry);
+  if (entry.kind === 'hole-declared') holeNow(world, entry.hole).declared = entry;
+}
+
+function takeFromBox(world: World, name: string, quantity: number): boolean {
+  const left = world.box.get(name) ?? 0;
+  if (left < quantity) return false;
+  world.box.set(name, left - quantity);
+  return true;
+}
+
+function happenToParts(world: World, entry: PlainEntry): boolean {
+  const part = partNow(world, entry.part);
+  switch (entry.kind) {
+    case 'part-removed':
+      if (part.off) return false;
+      part.off = true;
+      part.forNow = false;
+      part.removed = world.at;
+      return true;
+    case 'part-fitted':
+      if (!part.off) return false;
+      part.off = false;
+      part.forNow = entry.forNow === true;
+      return true;
+    case 'part-replaced': {
+      const had = takeFromBox(world, entry.from, 1);
+      if (!part.off) return false;
+      part.off = false;
+      part.forNow = entry.forNow === true;
+      if (part.judged < part.removed) part.oldOneWaits = true;
+      return had;
+    }
+    case 'part-made-final':
+      if (part.off) return false;
+      part.forNow = false;
+      return true;
+    case 'part-judged':
+      part.judged = world.at;
+      part.oldOneWaits = false;
+      return true;
+    default:
+      return true;
+  }
+}
+
+function happenToConnections(world: World, entry: PlainEntry): boolean {
+  const connection = connectionNow(world, entry.connection);
+  if (entry.kind === 'connection-parted') {
+    if (connection.parted) return false;
+    connection.parted = true;
+    connection.forNow = false;
+    connection.partedAt = world.at;
+    return true;
+  }
+  if (entry.kind === 'connection-made') {
+    // Made for now, it is made once more to be final.
+    if (!connection.parted && !connection.forNow) return false;
+    connection.parted = false;
+    connection.forNow = entry.forNow === true;
+  }
+  return true;
+}
+
+function happenToTemporaries(world: World, entry: PlainEntry): boolean {
+  switch (entry.kind) {
+    case 'temporary-put-in':
+      if (world.temporariesIn.has(entry.temporary)) return false;
+      world.temporariesIn.set(entry.temporary, entry.at ?? '');
+      return true;
+    case 'temporary-taken-out':
+      return world.temporariesIn.delete(entry.temporary);
+    case 'all-masked':
+      for (const area of entry.areas) world.masked.add(area);
+      return true;
+    default:
+      for (const area of entry.areas) world.masked.delete(area);
+      return true;
+  }
+}
+
+function happenToFluids(world: World, entry: PlainEntry): void {
+  const circuit = circuitNow(world, entry.circuit);
+  if (entry.kind === 'fluid-drained') {
+    circuit.drained = true;
+    circuit.everDrained = true;
+    circuit.drainedAt = world.at;
+  }
+  if (entry.kind === 'fluid-filled') circuit.drained = false;
+  if (entry.kind === 'leak-checked') circuit.checked = world.at;
+}
+
+function happenToFaces(world: World, entry: PlainEntry): void {
+  const face = faceNow(world, entry.face);
+  if (entry.kind === 'face-cleaned') {
+    face.cleaned = world.at;
+    return;
+  }
+  const declared = world.faces.get(entry.face);
+  const opened = declared === undefined ? 0 : faceOpened(world, declared);
+  face.beads.push({
+    line: world.line,
+    at: world.at,
+    label: entry.label,
+    cleaned: face.cleaned,
+    faceWasClean: face.cleaned > opened,
+  });
+}
+
+export function happenToWorks(world: World, entry: PlainEntry): boolean {
+  if (entry.kind.endsWith('-declared')) declare(world, entry);
+  if (entry.kind.startsWith('part-') && entry.kind !== 'part-declared') return happenToParts(world, entry);
+  switch (entry.kind) {
+    case 'connection-parted':
+    case 'connection-made':
+      return happenToConnections(world, entry);
+    case 'temporary-put-in':
+    case 'temporary-taken-out':
+    case 'all-masked':
+    case 'all-unmasked':
+      return happenToTemporaries(world, entry);
+    case 'fluid-drained':
+    case 'fluid-filled':
+    case 'leak-checked':
+      happenToFluids(world, entry);
+      return true;
+    case 'face-cleaned':
+    case 'bead-laid':
+      happenToFaces(world, entry);
+      return true;
+    case 'box-filled':
+      world.box.set(entry.name, (world.box.get(entry.name) ?? 0) + entry.quantity);
+      return true;
+    case 'box-used':
+    case 'box-moved':
+      return takeFromBox(world, entry.name, entry.quantity);
+    case 'finding-made':
+      world.findings.set(entry.finding, { at: entry.at, open: true });
+      return true;
+    case 'finding-closed': {
+      const finding = world.findings.get(entry.finding);
+      if (finding === undefined || !finding.open) return false;
+      finding.open = false;
+      return true;
+    }
+    case 'service-ordered':
+      world.services.set(entry.service, true);
+      return true;
+    case 'service-done':
+    case 'service-dropped':
+      world.services.set(entry.service, false);
+      return true;
+    case 'holes-counted':
+      world.counted.set(entry.area, entry.count);
+      return true;
+    case 'companions-seen':
+      world.companionsSeen.set(entry.area, world.at);
+      return true;
+    case 'blind-holes-dry':
+      world.blindHolesDry.set(entry.area, world.at);
+      return true;
+    case 'direction-seen':
+      world.directionSeen.set(entry.area, world.at);
+      return true;
+    case 'tray-counted': {
+      const tray = trayNow(world, entry.tray);
+      tray.counted = world.at;
+      tray.count = entry.count;
+      return true;
+    }
+    default:
+      happenOnTheCrank(world, entry);
+      happenToTheCar(world, entry);
+      return true;
+  }
+}
+
+function happenToTheCar(world: World, entry: PlainEntry): void {
+  if (entry.kind === 'tools-out') world.toolsOut = world.at;
+  if (entry.kind === 'pedal-firm') world.pedalFirm = world.at;
+  if (entry.kind === 'road-tested' || entry.kind === 'road-test-waived') world.roadTested = world.at;
+  if (entry.kind === 'odometer-noted') world.odometer = true;
+  if (entry.kind === 'job-waiting') world.waiting = true;
+  if (entry.kind === 'job-resumed') world.waiting = false;
+  if (entry.kind === 'clock-confirmed') world.clockConfirmed.add(world.line);
+  if (entry.kind === 'conditions-noted') {
+    world.conditions.set(world.line, { celsius: entry.celsius, humidityPct: entry.humidityPct });
+  }
+}
