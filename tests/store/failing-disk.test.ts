@@ -158,6 +158,21 @@ it('[D4] another file in the place of the job file: nothing is written to it, no
   expect(await job.close()).toEqual([lineNo(4)]);
 });
 
+it('[D4] another file put there between reading and the first writing: nothing is written to it', async () => {
+  const { disk, job } = await jobWith(3);
+  await job.close();
+  const other = Buffer.from('somebody else’s\n'.repeat(20));
+  disk.remove('/jobs/copies/blue.2026-03-04.countback.jsonl');
+  disk.watching = (op) => {
+    if (op.path.includes('/copies/') && !disk.bytesAt(jobPath)?.equals(other)) disk.put(jobPath, other);
+  };
+  const again = await openOn(disk);
+  expect(again.trouble()?.kind).toBe('changed-underneath');
+  expect(await again.append(lineNo(4))).toMatchObject({ saved: false, taken: false });
+  expect(await again.retry()).toMatchObject({ saved: false });
+  expect(disk.bytesAt(jobPath)?.equals(other)).toBe(true);
+});
+
 it('[D4] a copy in the place of the job file: told once, and the key saves to the one that is there now', async () => {
   const { disk, job } = await jobWith(3);
   disk.put(jobPath, disk.bytesAt(jobPath) ?? Buffer.alloc(0));

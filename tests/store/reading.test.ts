@@ -1,12 +1,23 @@
 // What a job file that is not as it was written is taken for: kept, dropped and told, opened to look, or refused and
 // left exactly as it is.
 import { expect, it } from 'vitest';
+import { readLine as readJobLine } from '../../src/job/line.ts';
 import { beforeFirst, linked, type Reached } from '../../src/store/chain.ts';
 import { type Fault, fault, isFault } from '../../src/store/fault.ts';
 import { headerLine } from '../../src/store/journal.ts';
-import type { OpenJob } from '../../src/store/open-job.ts';
+import { type OpenJob, openJob } from '../../src/store/open-job.ts';
 import { type DiskDouble, diskDouble } from './disk-double.ts';
-import { diskWith, jobOf, jobPath, lineNo, linesTo, openOn, type PracticeLine } from './practice.ts';
+import {
+  diskWith,
+  jobOf,
+  jobPath,
+  lineNo,
+  linesTo,
+  noon,
+  openOn,
+  type PracticeLine,
+  processesDouble,
+} from './practice.ts';
 
 async function opened(disk: DiskDouble): Promise<OpenJob<PracticeLine> | Fault> {
   try {
@@ -214,6 +225,31 @@ it('[D4] [V1] a file from the future is refused as newer: format, header, field'
   expect(await refused(file)).toMatchObject({ kind: 'newer', where: `${jobPath}, line 3` });
 });
 
+it('[D4] [V1] a call with an unknown entry, an unknown field or an unknown field in an entry is newer, not damaged', async () => {
+  const stamp = { n: 1, atMs: 0, zoneMin: 0, run: 1, awakeMs: 0 };
+  const call = {
+    ...stamp,
+    call: 'open-job',
+    by: 'key',
+    facing: {},
+    entries: [{ kind: 'job-opened', vehicle: { label: 'blue' } }],
+  };
+  const { bytes, reached } = headerLine('blue');
+  const opening = (value: object) => {
+    const disk = diskWith(Buffer.concat([bytes, linked(value, reached).bytes]));
+    return openJob({ path: jobPath, disk, readLine: readJobLine, processes: processesDouble(1), now: noon });
+  };
+  expect((await opening(call)).lines()).toEqual([call]);
+  const [entry] = call.entries;
+  for (const newer of [
+    { ...call, entries: [entry, { kind: 'hologram-shown' }] },
+    { ...call, mood: 'good' },
+    { ...call, entries: [{ ...entry, mood: 'good' }] },
+  ])
+    await expect(opening(newer)).rejects.toMatchObject({ kind: 'newer', where: `${jobPath}, line 2` });
+  await expect(opening({ ...call, atMs: 'noon' })).rejects.toMatchObject({ kind: 'damaged' });
+});
+
 it('[D4] a well-chained line that is no call, or has another number, is refused', async () => {
   const { bytes, reached } = headerLine('blue');
   for (const value of [{ n: 'one', said: 'x' }, { n: 1 }, lineNo(2)])
@@ -238,7 +274,7 @@ it('[D4] control characters in a file never reach who reads it, neither in lines
   expect(`${unknown.message}${unknown.what}${unknown.where}${unknown.next}`).not.toMatch(/\p{Cc}/u);
 });
 
-it('[X3] the digest stands for every byte before it, and is the same on reading', async () => {
+it('the digest stands for every byte before it, and is the same on reading', async () => {
   const { disk } = await jobOf(3);
   const job = await openOn(disk);
   const before = job.digest();

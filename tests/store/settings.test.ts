@@ -65,7 +65,7 @@ it('says one clear line for each fault, naming its place', async () => {
   expect(await faultsOf([])).toEqual([`${path}: this must be a set of fields`]);
 });
 
-it('[S1] a sealant that cures has the times that its cure is reckoned from', async () => {
+it('a sealant that cures has the times that its cure is reckoned from', async () => {
   const { skinMinutes, runHours, fullHours, ...bare } = grey;
   expect(await faultsOf({ sealants: [bare] })).toEqual([
     'sealants[0].skinMinutes: a moisture-curing product needs its skin time',
