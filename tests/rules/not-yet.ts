@@ -69,7 +69,5 @@ export const notYet: Readonly<Record<string, string>> = {
   D5: 'comes with the job file',
   V1: 'comes with the frozen entry shapes',
   V2: 'nothing is released yet: the first released version brings its sample job',
-  P1: 'comes with plans',
-  P2: 'comes with plans',
   P3: 'comes with plans',
 };

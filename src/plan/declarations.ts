@@ -1,0 +1,89 @@
+// P1, P2: what the declares of an `order-service` say when services of a plan are taken onto a job. After that the job
+// never reads the plan again.
+import type { Entry } from '../job/entry.ts';
+import { type Ledger, stateOf } from '../job/ledger.ts';
+import { edgesOf } from '../job/order.ts';
+import { nameOf, type Subject, sortOf } from '../job/subjects.ts';
+import { broughtBy } from './brought.ts';
+import { type Declaration, declaredWhole, subjectOf } from './declared-whole.ts';
+import type { Plan } from './plan.ts';
+
+/**
+ * The declarations that taking `services` adds to a job; what the job knows already is not said again.
+ * P2: a hole called before keeps the spec it was called with, so the plan states no wants for it.
+ */
+export function declarationsOf(plan: Plan, services: readonly string[], ledger: Ledger): Entry[] {
+  const brought = broughtBy(plan, services);
+  const there = new Set(brought.flatMap((one) => subjectOf(one) ?? []));
+  const isThere = (subject: Subject) => there.has(standsFor(subject)) || isDeclared(ledger, standsFor(subject));
+  const edges = declaredWhole(plan).filter(
+    (one) => one.kind === 'behind-declared' && isThere(one.front) && isThere(one.behind),
+  );
+  return [...brought.map((one) => withoutWants(one, ledger)), ...edges].filter((one) => !isKnown(one, ledger));
+}
+
+/** A check rotation is there with its drive. */
+const standsFor = (subject: Subject): Subject =>
+  sortOf(subject) === 'rotation' ? `drive:${nameOf(subject)}` : subject;
+
+function isDeclared(ledger: Ledger, subject: Subject): boolean {
+  const name = nameOf(subject);
+  switch (sortOf(subject)) {
+    case 'area':
+    case 'hole':
+    case 'part':
+    case 'connection':
+    case 'face':
+    case 'drive':
+      return stateOf(ledger, sortOf(subject) as 'area', name)?.declared !== undefined;
+    case 'circuit':
+    case 'temporary':
+      return stateOf(ledger, sortOf(subject) as 'circuit', name) !== undefined;
+    default:
+      return false;
+  }
+}
+
+function withoutWants(one: Declaration, ledger: Ledger): Declaration {
+  if (one.kind !== 'hole-declared') return one;
+  const called = (stateOf(ledger, 'hole', one.hole)?.called.levels.length ?? 0) > 0;
+  if (!called) return one;
+  const { wants: _, ...rest } = one;
+  return rest;
+}
+
+function isKnown(one: Declaration, ledger: Ledger): boolean {
+  const { kind, ...said } = one;
+  if (kind === 'behind-declared') {
+    return edgesOf(ledger).some((e) => e.front === one.front && e.behind === one.behind && e.until === one.until);
+  }
+  return saysNothingNew(known(one, ledger), said);
+}
+
+function known(one: Declaration, ledger: Ledger): object | undefined {
+  switch (one.kind) {
+    case 'product-declared':
+      return stateOf(ledger, 'product', one.label.product);
+    case 'circuit-declared':
+      return stateOf(ledger, 'circuit', one.circuit);
+    case 'temporary-declared':
+      return stateOf(ledger, 'temporary', one.temporary);
+    case 'behind-declared':
+      return undefined;
+    default: {
+      const subject = subjectOf(one) ?? '';
+      return stateOf(ledger, sortOf(subject) as 'area', nameOf(subject))?.declared;
+    }
+  }
+}
+
+const saysNothingNew = (before: object | undefined, said: object): boolean =>
+  before !== undefined &&
+  Object.entries(said).every(([field, value]) => same((before as Record<string, unknown>)[field], value));
+
+function same(one: unknown, other: unknown): boolean {
+  if (one === other) return true;
+  if (typeof one !== 'object' || typeof other !== 'object' || !one || !other) return false;
+  const fields = new Set([...Object.keys(one), ...Object.keys(other)]);
+  return [...fields].every((f) => same((one as Record<string, unknown>)[f], (other as Record<string, unknown>)[f]));
+}

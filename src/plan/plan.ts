@@ -1,0 +1,130 @@
+// The shape of a plan file. A plan says what there is on a kind of vehicle, in the same words in which a job's log
+// declares it, written more briefly: hole ranges, and several places behind one front.
+import { z } from 'zod';
+import { areaRoles, finishedLater, productSchema, temporaryKinds } from '../job/entries/declared.ts';
+import { methodSchema, specSchema } from '../job/spec.ts';
+import { nameSchema, subjectSchema } from '../job/subjects.ts';
+import { readNumbers } from './holes-written.ts';
+
+export const planVersion = 1;
+
+const yes = z.literal(true).optional();
+const point = z.tuple([z.number(), z.number()]);
+
+/** "1-6", "1 2 4-6", "3 washer". */
+const numbersSchema = z
+  .string()
+  .min(1)
+  .max(400)
+  .superRefine((written, found) => {
+    const read = readNumbers(written);
+    if ('why' in read) found.addIssue({ code: 'custom', message: read.why });
+  });
+/** Holes of several areas: `{"cam cover": "1-10"}`. */
+const holesSchema = z.record(nameSchema, numbersSchema);
+
+const serviceSchema = z.strictObject({
+  service: nameSchema,
+  /** Each comes with its holes, the parts held there, its connections, faces, temporaries, and drives that have it. */
+  areas: z.array(nameSchema).max(100),
+  /** What belongs to no area: "part:timing belt", "connection:battery earth". */
+  also: z.array(subjectSchema).max(200).optional(),
+});
+
+const holeGroupSchema = z.strictObject({
+  numbers: numbersSchema,
+  wants: specSchema.optional(),
+  slackOnly: yes,
+  ownPlace: yes,
+  critical: yes,
+  method: methodSchema.optional(),
+  later: z.enum(finishedLater).optional(),
+  tool: z.string().min(1).max(80).optional(),
+  /** Where each of them sits, in the order of the numbers. */
+  at: z.array(point).max(500).optional(),
+});
+
+const areaSchema = z.strictObject({
+  area: nameSchema,
+  critical: yes,
+  keepClean: yes,
+  role: z.enum(areaRoles).optional(),
+  method: methodSchema.optional(),
+  passes: z.array(nameSchema).min(1).max(8).optional(),
+  /** O3: in which order its holes are tightened. */
+  order: numbersSchema.optional(),
+  companions: z.array(nameSchema).max(20).optional(),
+  blindHoles: yes,
+  marked: yes,
+  outline: z.array(point).max(200).optional(),
+  holes: z.array(holeGroupSchema).min(1).max(200),
+});
+
+export const planSchema = z.strictObject({
+  countback: z.literal('plan'),
+  version: z.literal(planVersion),
+  name: nameSchema,
+  /** The vehicle family in general words. */
+  vehicle: z.string().min(1).max(200),
+  notes: z.array(z.string().min(1).max(400)).max(40).optional(),
+  services: z.array(serviceSchema).min(1).max(40),
+  areas: z.array(areaSchema).max(200),
+  parts: z
+    .array(z.strictObject({ part: nameSchema, heldBy: holesSchema.optional(), renew: yes }))
+    .max(300)
+    .optional(),
+  connections: z
+    .array(z.strictObject({ connection: nameSchema, area: nameSchema.optional(), circuit: nameSchema.optional() }))
+    .max(300)
+    .optional(),
+  faces: z
+    .array(
+      z.strictObject({
+        face: nameSchema,
+        area: nameSchema,
+        pressedBy: holesSchema,
+        keepsIn: z.array(nameSchema).max(8),
+        part: nameSchema.optional(),
+        bead: yes,
+      }),
+    )
+    .max(100)
+    .optional(),
+  behind: z
+    .array(
+      z.strictObject({
+        front: subjectSchema,
+        behind: z.array(subjectSchema).min(1).max(40),
+        until: z.enum(['closed', 'snug']).optional(),
+        gate: yes,
+      }),
+    )
+    .max(500)
+    .optional(),
+  drives: z
+    .array(
+      z.strictObject({
+        drive: nameSchema,
+        areas: z.array(nameSchema).min(1).max(20),
+        parts: z.array(nameSchema).max(20),
+        marks: z.array(nameSchema).max(20),
+        turns: z.number().int().min(2).max(20).multipleOf(2),
+        tensioner: z.enum(['sprung', 'plunger', 'set', 'none']),
+        crankBolt: z.string().max(100).optional(),
+        crankKeyed: z.boolean(),
+      }),
+    )
+    .max(8)
+    .optional(),
+  circuits: z
+    .array(z.strictObject({ circuit: nameSchema, fluid: nameSchema }))
+    .max(40)
+    .optional(),
+  temporaries: z
+    .array(z.strictObject({ temporary: nameSchema, sort: z.enum(temporaryKinds), at: subjectSchema.optional() }))
+    .max(100)
+    .optional(),
+  products: z.array(productSchema).max(40).optional(),
+});
+export type Plan = z.infer<typeof planSchema>;
+export type PlanArea = Plan['areas'][number];
