@@ -1,0 +1,64 @@
+// Plays a script of calls through the job's one door with a simulated clock. It knows no job of its own.
+import { type Answer, decide } from '../../src/job/decide.ts';
+import { emptyLedger, type Ledger } from '../../src/job/ledger.ts';
+import type { Line, Stamp } from '../../src/job/line.ts';
+import { appendLine } from '../../src/job/log.ts';
+import type { Refusal } from '../../src/job/refusal.ts';
+import type { Said } from '../../src/job/said.ts';
+
+/** A call; time that passes at the bench; or the program closed for a while, on whose return a new run begins. */
+export type Step = Said | ((ledger: Ledger) => Said) | { minutes: number } | { closedHours: number };
+export type Script = readonly Step[];
+
+export const isCall = (step: Step): step is Said | ((ledger: Ledger) => Said) =>
+  typeof step === 'function' || 'verb' in step;
+
+/** Monday, 5 January 2026, 8:00 UTC. */
+const opening: Stamp = { atMs: Date.UTC(2026, 0, 5, 8), zoneMin: 0, run: 1, awakeMs: 0 };
+/** From one call to the next, when nothing else is said. */
+const betweenCallsMs = 30_000;
+
+const later = (now: Stamp, ms: number): Stamp => ({ ...now, atMs: now.atMs + ms, awakeMs: now.awakeMs + ms });
+
+export function passTime(now: Stamp, step: Exclude<Step, Said | ((ledger: Ledger) => Said)>): Stamp {
+  if ('minutes' in step) return later(now, step.minutes * 60_000);
+  return { ...now, atMs: now.atMs + step.closedHours * 3_600_000, run: now.run + 1, awakeMs: 0 };
+}
+
+export type Refused = { step: number; said: Said; refusal: Refusal };
+export type Played = { ledger: Ledger; now: Stamp; refused: readonly Refused[]; overridden: number; calls: number };
+
+/** Every call in turn; one that is refused is noted and the rest go on, as a mechanic would. */
+export function play(script: Script): Played {
+  let ledger = emptyLedger;
+  let now = opening;
+  let overridden = 0;
+  let calls = 0;
+  const refused: Refused[] = [];
+  for (const [step, one] of script.entries()) {
+    if (!isCall(one)) {
+      now = passTime(now, one);
+      continue;
+    }
+    now = later(now, betweenCallsMs);
+    calls++;
+    const said = typeof one === 'function' ? one(ledger) : one;
+    const answer: Answer = decide(ledger, said, now);
+    if ('refused' in answer) {
+      refused.push({ step, said, refusal: answer.refused });
+      continue;
+    }
+    overridden += answer.overrides?.length ?? 0;
+    ledger = appendLine(ledger, lineOf(ledger, said, now, answer.entries));
+  }
+  return { ledger, now, refused, overridden, calls };
+}
+
+const lineOf = (ledger: Ledger, said: Said, now: Stamp, entries: Line['entries']): Line => ({
+  n: ledger.lines.length + 1,
+  ...now,
+  call: said.verb,
+  by: 'line',
+  facing: {},
+  entries,
+});
