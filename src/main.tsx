@@ -1,37 +1,77 @@
-// The command line: reads the arguments, answers or opens what they name. The only module that does anything on
+// The command line: reads the arguments and hands them to the command they name. The only module that does anything on
 // import. It knows no rule of the trade and draws nothing; the rooms do.
 import { readFileSync } from 'node:fs';
+import { type Command, exits, type Out, parse } from './commands/answer.ts';
+import { runBench } from './commands/bench.ts';
+import { calls } from './commands/calls.ts';
+import { standing } from './commands/standing.ts';
+import { take } from './commands/take.ts';
+import { show } from './screen/show.tsx';
 
 // The sources in src/ and the bundle in dist/ both lie one folder below the package's root.
 const packageRoot = new URL('../', import.meta.url);
+const open: Command = {
+  name: 'open',
+  usage: 'open JOB',
+  help: 'opens a job on the screen',
+  options: {},
+  async run(args) {
+    const [named] = args.names;
+    if (named === undefined || args.names.length > 1) {
+      out.complain(`countback: ${open.usage}`);
+      return exits.usage;
+    }
+    return runBench(named, packageRoot, show, out);
+  },
+};
+const commands: readonly Command[] = [open, take, standing, calls];
 
-const exitCodes = { fine: 0, usage: 64 } as const;
+const out: Out = { write: (text) => process.stdout.write(text), complain: (text) => process.stderr.write(`${text}\n`) };
 
-const help = `countback: keeps account, beside a car in pieces, of every fastener and part until all of it is back
+function help(): string {
+  const lines = commands.map((c) => `  countback ${c.usage}\n      ${c.help}\n`);
+  return `countback: keeps account, beside a car in pieces, of every fastener and part until all of it is back
 
-  countback --help       this page
+  countback              the shelf of jobs, on the screen
+${lines.join('')}  countback --help       this page
   countback --version    the version
-`;
 
-type Answer = { exit: number; out?: string; complaint?: string };
+JOB is a name, or a path to a job file. COUNTBACK_DATA says where jobs are kept.
+`;
+}
 
 function version(): string {
   const { version } = JSON.parse(readFileSync(new URL('package.json', packageRoot), 'utf8')) as { version: string };
   return version;
 }
 
-function answer(args: readonly string[]): Answer {
-  const [first] = args;
-  if (first === undefined || first === '--help' || first === '-h') return { exit: exitCodes.fine, out: help };
-  if (first === '--version') return { exit: exitCodes.fine, out: `${version()}\n` };
-  const kind = first.startsWith('-') ? 'option' : 'command';
-  return {
-    exit: exitCodes.usage,
-    complaint: `countback: unknown ${kind} ${JSON.stringify(first)}; see countback --help`,
-  };
+async function main(words: readonly string[]): Promise<number> {
+  const [first, ...rest] = words;
+  if (first === undefined) return runBench(undefined, packageRoot, show, out);
+  if (first === '--help' || first === '-h') {
+    out.write(help());
+    return exits.fine;
+  }
+  if (first === '--version') {
+    out.write(`${version()}\n`);
+    return exits.fine;
+  }
+  const command = commands.find((c) => c.name === first);
+  if (!command) {
+    const kind = first.startsWith('-') ? 'option' : 'command';
+    out.complain(`countback: unknown ${kind} ${JSON.stringify(first)}; see countback --help`);
+    return exits.usage;
+  }
+  if (rest.includes('--help') || rest.includes('-h')) {
+    out.write(`countback ${command.usage}\n    ${command.help}\n`);
+    return exits.fine;
+  }
+  const args = parse(rest, command.options);
+  if (typeof args === 'string') {
+    out.complain(`countback: ${args}; ${command.usage}`);
+    return exits.usage;
+  }
+  return command.run(args, out, packageRoot);
 }
 
-const { exit, out, complaint } = answer(process.argv.slice(2));
-if (out !== undefined) process.stdout.write(out);
-if (complaint !== undefined) process.stderr.write(`${complaint}\n`);
-process.exitCode = exit;
+process.exitCode = await main(process.argv.slice(2));

@@ -1,27 +1,14 @@
 // What a row of the table of calls is. Everything a call has lives in its row: words, form, keys, help, meaning.
 import type { Said } from '../job/said.ts';
 import type { Facing } from '../view/facing.ts';
+import type { ScreenId } from '../view/screens.ts';
 import type { Desk } from './desk.ts';
 import type { Args } from './form.ts';
-
-export const screens = [
-  'shelf',
-  'strip',
-  'build',
-  'findings',
-  'rotation',
-  'sealing',
-  'box',
-  'leaving',
-  'log',
-  'help',
-] as const;
-export type ScreenId = (typeof screens)[number];
 
 /** Steps of the screen itself; they write nothing and mean nothing on the command line. */
 export type Step =
   | { to: ScreenId }
-  | { step: 'up' | 'down' | 'page-up' | 'page-down' | 'leave' | 'choose' | 'type' | 'help' | 'quit' | 'again' };
+  | { step: 'up' | 'down' | 'page-up' | 'page-down' | 'leave' | 'choose' | 'type' | 'help' | 'quit' | 'new' | 'retry' };
 
 /** What a call comes to: something said to the job, a change of what is faced, or a step of the screen. */
 export type Meant =
@@ -38,7 +25,7 @@ export type Binding = {
   args?: Args;
   /** In the footer of that screen, in the order of the table. */
   footer?: false;
-  /** Optional slots asked for when the call is made by this key. */
+  /** Optional slots that are asked for when the call is made by this key. */
   asks?: readonly string[];
 };
 
@@ -55,6 +42,8 @@ export type Row = {
   /** One sentence, for help and the tables of the documents. */
   help: string;
   group: string;
+  /** Asked a second time before it is made (X3). */
+  twice?: string;
   keys: readonly Binding[];
   /** The verb of the job, what of it is fixed by this row, and what fills a slot that was not said. */
   verb?: string;

@@ -152,6 +152,14 @@ export function createSession({ job, clock, plans = [], products = [], facing = 
     saving = saving.then(() => done);
   }
 
+  const endLooking =
+    job.mode === 'look'
+      ? job.onLine({
+          line: (line) => store.setState((s) => ({ ledger: appendLine(s.ledger, line), savedTo: line.n })),
+          fault: (fault) => void no(fault.message, 'leave, and open the job again'),
+        })
+      : undefined;
+
   return {
     store,
     job,
@@ -169,7 +177,10 @@ export function createSession({ job, clock, plans = [], products = [], facing = 
       if (saved.saved) store.setState((s) => ({ savedTo: s.ledger.lines.length, notSaved: undefined }));
       else store.setState({ notSaved: saved.fault });
     },
-    close: () => saving.then(() => job.close()),
+    close() {
+      endLooking?.();
+      return saving.then(() => job.close());
+    },
   };
 }
 

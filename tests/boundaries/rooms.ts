@@ -91,9 +91,16 @@ export const rooms: readonly Room[] = [
     draws: true,
   },
   {
+    name: 'commands',
+    holds: 'the commands of the command line, a module each; they answer in text and exit codes',
+    ours: ['trade', 'job', 'plan', 'view', 'calls', 'store', 'session', 'voice', 'sheet'],
+    packages: ['node'],
+    pure: false,
+  },
+  {
     name: 'main.tsx',
     holds: 'the command line; the only module that does anything on import',
-    ours: ['trade', 'job', 'plan', 'view', 'calls', 'store', 'session', 'voice', 'sheet', 'screen'],
+    ours: ['trade', 'job', 'plan', 'view', 'calls', 'store', 'session', 'voice', 'sheet', 'screen', 'commands'],
     packages: ['node'],
     pure: false,
   },

@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import { keysOn } from '../../src/calls/bindings.ts';
 import type { Desk } from '../../src/calls/desk.ts';
 import { slotsOf } from '../../src/calls/form.ts';
-import { screens } from '../../src/calls/row.ts';
 import { readSlot } from '../../src/calls/slots.ts';
-import { formOf, keysOn, rows } from '../../src/calls/table.ts';
+import { formOf, rows } from '../../src/calls/table.ts';
 import { verbs } from '../../src/job/decide.ts';
 import { emptyLedger } from '../../src/job/ledger.ts';
+import { screens } from '../../src/view/screens.ts';
 
 const desk: Desk = {
   ledger: emptyLedger,

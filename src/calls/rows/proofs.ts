@@ -371,7 +371,8 @@ export const proofRows: readonly Row[] = [
     label: 'release',
     help: 'The car leaves. Refused while anything is open; nothing overrides it.',
     group: 'the car',
-    keys: [key('enter', 'leaving', { footer: false }), key('x', 'leaving')],
+    twice: 'The car leaves: release it?',
+    keys: [key('x', 'leaving')],
     verb: 'release',
   },
   {
@@ -391,6 +392,7 @@ export const proofRows: readonly Row[] = [
     label: 'leaves unreleased',
     help: 'The car leaves with its list open: towed, not fit to drive. It releases nothing.',
     group: 'the car',
+    twice: 'Not fit to drive, the list is handed over: leave it so?',
     keys: [key('u', 'leaving')],
     verb: 'leave-unreleased',
   },

@@ -1,5 +1,6 @@
 // Steps of the screen itself: going from one screen to another, moving in a list, typing a line, help, leaving.
-import { key, type Row, type ScreenId, type Step } from '../row.ts';
+import type { ScreenId } from '../../view/screens.ts';
+import { key, type Row, type Step } from '../row.ts';
 
 const stepRow = (
   id: string,
@@ -46,9 +47,10 @@ export const stepRows: readonly Row[] = [
     key('page-down', inLists, { footer: false }),
   ]),
   stepRow('choose', ['choose'], 'choose', 'Open what is chosen, or go to its place.', { step: 'choose' }, [
-    key('enter', ['shelf', 'findings', 'box', 'log', 'help', 'sealing']),
-    key('right', 'leaving'),
+    key('enter', ['shelf', 'leaving']),
   ]),
+  stepRow('new-job', ['make a job'], 'new job', 'A new job on the shelf.', { step: 'new' }, [key('n', 'shelf')]),
+  stepRow('retry', ['save again'], 'save again', 'Save what could not be saved.', { step: 'retry' }, [key('!')]),
   stepRow('leave', ['leave'], 'back', 'Up one level; from the shelf it leaves the program.', { step: 'leave' }, [
     key('escape', 'any', { footer: false }),
   ]),

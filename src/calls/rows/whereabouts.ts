@@ -1,9 +1,12 @@
 // Calls on where fasteners lie and what they are worth: scrapped, lost, broken, strays; and putting a call right.
+import { stateOf } from '../../job/ledger.ts';
 import type { Said } from '../../job/said.ts';
 import type { Spec } from '../../job/spec.ts';
 import { areaOf, holeIn, inHole, inTray, withinArea } from '../../job/subjects.ts';
 import { key, type Row } from '../row.ts';
 import { inTrayLike } from '../slots.ts';
+
+const repairSteps = ['depth', 'drilled', 'tapped', 'cleaned', 'insert', 'tried'] as const;
 
 export const whereaboutsRows: readonly Row[] = [
   {
@@ -252,6 +255,12 @@ export const whereaboutsRows: readonly Row[] = [
     group: 'findings',
     keys: [key('r', 'findings', { asks: ['millimetres'] })],
     verb: 'repair-thread',
+    fills: (desk, { hole }) => {
+      const done = new Set(
+        (hole ? stateOf(desk.ledger, 'hole', hole as string)?.called.repair : [])?.map((r) => r.step),
+      );
+      return { step: repairSteps.find((step) => !done.has(step)) };
+    },
   },
 ];
 

@@ -1,0 +1,53 @@
+// standing: what still stands between the car and the road.
+
+import type { Desk } from '../calls/desk.ts';
+import { wordsOf } from '../calls/line-reader.ts';
+import { readLog } from '../job/log.ts';
+import { openPointsWithNext } from '../job/next-call.ts';
+import { subjectText } from '../job/subjects.ts';
+import { machineClock } from '../session/clock.ts';
+import { plainText } from '../trade/plain-text.ts';
+import { firstFacing } from '../view/facing.ts';
+import { type Command, exits } from './answer.ts';
+import { openToLook, orFault } from './opening.ts';
+
+export const standing: Command = {
+  name: 'standing',
+  usage: 'standing JOB [--json]',
+  help: 'lists what is open, each with the next call (exit 0 may leave, 1 may not, 2 unreadable)',
+  options: { json: 'flag' },
+  run: (args, out) =>
+    orFault(out, async () => {
+      const [named] = args.names;
+      if (named === undefined || args.names.length > 1) {
+        out.complain(`countback: ${standing.usage}`);
+        return exits.usage;
+      }
+      const job = await openToLook(named);
+      try {
+        const lines = job.lines();
+        const ledger = readLog(lines);
+        const now = { ...machineClock()(), run: (lines.at(-1)?.run ?? 0) + 1 };
+        const desk: Desk = { ledger, facing: firstFacing, now, plans: [] };
+        const points = openPointsWithNext(ledger, now).map((p) => ({
+          code: p.code,
+          at: p.at,
+          because: plainText(p.because),
+          ...(p.next && { next: plainText(wordsOf(desk, p.next)) }),
+        }));
+        if (args.flags.has('json')) {
+          out.write(
+            `${JSON.stringify({ job: job.job, mayLeave: points.length === 0, open: points, totals: ledger.tallies.all }, null, 2)}\n`,
+          );
+        } else if (points.length === 0) {
+          out.write(`${job.job}: nothing is open; the car may leave.\n`);
+        } else {
+          out.write(`${job.job}: ${points.length} open\n`);
+          for (const p of points) out.write(`  ${subjectText(p.at)}: ${p.because}${p.next ? `  -> ${p.next}` : ''}\n`);
+        }
+        return points.length === 0 ? exits.fine : exits.open;
+      } finally {
+        await job.close();
+      }
+    }),
+};

@@ -1,0 +1,42 @@
+// The program on the screen: the bench's state as a frame of rows, and the one component that owns the keyboard.
+import { Box, useApp, useWindowSize } from 'ink';
+import { type ReactNode, useEffect, useMemo, useSyncExternalStore } from 'react';
+import type { Bench } from '../session/bench.ts';
+import { paintFor } from './colours.ts';
+import { frame } from './frame.ts';
+import { PaintedRow } from './rows.tsx';
+
+/** Tells key names and pasted text until the returned function is called. */
+export type Keys = (told: { key(name: string): void; paste(text: string): void }) => () => void;
+
+export function App({ bench, keys, colours }: { bench: Bench; keys: Keys; colours: boolean }): ReactNode {
+  const { columns, rows } = useWindowSize();
+  const state = useSyncExternalStore(bench.store.subscribe, bench.store.getState);
+  const session = useSyncExternalStore(
+    (changed) => state.session?.store.subscribe(changed) ?? (() => undefined),
+    () => state.session?.store.getState(),
+  );
+  const { exit } = useApp();
+  const paint = useMemo(() => paintFor(colours), [colours]);
+  useEffect(() => keys({ key: bench.press, paste: bench.type }), [bench, keys]);
+  useEffect(() => {
+    if (state.leaving) exit();
+  }, [state.leaving, exit]);
+  const scene = {
+    view: state.view,
+    desk: bench.desk(),
+    ...(session && { session }),
+    listed: bench.listed(),
+    ...(state.word !== undefined && { word: state.word }),
+    columns,
+    rows,
+  };
+  return (
+    <Box flexDirection='column' width={columns} height={rows}>
+      {frame(scene).map((row, i) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: a row of the screen is its place
+        <PaintedRow key={i} row={row} paint={paint} />
+      ))}
+    </Box>
+  );
+}

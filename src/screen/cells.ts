@@ -1,0 +1,54 @@
+// Text cut and filled to a number of terminal cells, and lists cut to the rows there are. Nothing of ink or of a job.
+
+/** Two cells wide: the blocks of Unicode 16 East Asian Width W and F that people type names in. */
+const wide =
+  /[\u1100-\u115f\u2e80-\u303e\u3041-\ua4cf\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe6f\uff00-\uff60\uffe0-\uffe6]/u;
+const joined = /\p{M}/u;
+const widthOf = (char: string): number => (joined.test(char) ? 0 : wide.test(char) || char > '\uffff' ? 2 : 1);
+export const cellsOf = (text: string): number => {
+  let sum = 0;
+  for (const char of text) sum += widthOf(char);
+  return sum;
+};
+
+/** Exactly `cells` wide; what does not fit ends in "…". */
+export function fitted(text: string, cells: number): string {
+  if (cells <= 0) return '';
+  if (cellsOf(text) <= cells) return text + ' '.repeat(cells - cellsOf(text));
+  let out = '';
+  let used = 0;
+  for (const char of text) {
+    const width = widthOf(char);
+    if (used + width > cells - 1) break;
+    out += char;
+    used += width;
+  }
+  return `${out}…${' '.repeat(cells - used - 1)}`;
+}
+
+/** Left text and right text on one row; the left one gives way. */
+export function spread(left: string, right: string, cells: number): string {
+  const end = right === '' ? '' : ` ${right}`;
+  const room = cells - cellsOf(end);
+  return room < 10 ? fitted(left, cells) : `${fitted(left, room)}${end}`;
+}
+
+/** The first row to show so that `at` is in view, of `of` rows with room for `rows`. */
+export function windowFrom(at: number, of: number, rows: number): number {
+  if (of <= rows) return 0;
+  return Math.max(0, Math.min(at - Math.floor(rows / 2), of - rows));
+}
+
+/** Words broken into rows of at most `cells`. */
+export function wrapped(text: string, cells: number, most: number): string[] {
+  const out: string[] = [];
+  let row = '';
+  for (const word of text.split(' ')) {
+    if (row !== '' && cellsOf(row) + 1 + cellsOf(word) > cells) {
+      out.push(row);
+      row = word;
+    } else row = row === '' ? word : `${row} ${word}`;
+  }
+  if (row !== '') out.push(row);
+  return out.length <= most ? out : [...out.slice(0, most - 1), fitted(`${out.slice(most - 1).join(' ')}`, cells)];
+}

@@ -1,0 +1,25 @@
+// The one place where colours are, as functions of state. Colour is never alone: each state has a shape and a word.
+import type { Mark } from '../calls/lists.ts';
+
+export type Look = { color?: string; bold?: true; dim?: true; inverse?: true; strike?: true };
+export type Paint = (look: Look) => Look;
+
+/** NO_COLOR: shapes, words, bold and reverse stay. */
+export const paintFor = (colours: boolean): Paint => (colours ? (look) => look : ({ color: _, ...rest }) => rest);
+
+const shapes: Record<Mark, string> = { open: '◉', half: '⠶', done: '✓', found: '·', struck: '✗', plain: ' ' };
+export const shapeOf = (mark: Mark): string => shapes[mark];
+const looks: Record<Mark, Look> = {
+  open: { color: 'yellow', bold: true },
+  half: { color: 'cyan' },
+  done: { color: 'green' },
+  found: { dim: true },
+  struck: { dim: true, strike: true },
+  plain: {},
+};
+export const lookOf = (mark: Mark): Look => looks[mark];
+export const refusedLook: Look = { color: 'red', bold: true };
+export const takenLook: Look = { bold: true };
+export const quietLook: Look = { dim: true };
+export const chosenLook: Look = { inverse: true, bold: true };
+export const alarmLook: Look = { color: 'red', bold: true, inverse: true };

@@ -1,0 +1,14 @@
+// The screens there are, in the order of a job.
+export const screens = [
+  'shelf',
+  'strip',
+  'build',
+  'findings',
+  'rotation',
+  'sealing',
+  'box',
+  'leaving',
+  'log',
+  'help',
+] as const;
+export type ScreenId = (typeof screens)[number];

@@ -1,0 +1,73 @@
+// Which screen is up, where its cursor stands, and what is being asked or typed: a plain reducer. It knows no job and
+// no key; what a key means is settled before it comes here.
+import type { ScreenId } from './screens.ts';
+
+/** One thing asked for: chosen from a list, or typed. */
+export type Asking = {
+  /** What is asked, in words. */
+  title: string;
+  /** The call's row and slot it is for. */
+  row: string;
+  slot: string;
+  type: string;
+  /** May be left out with an empty answer. */
+  optional: boolean;
+  choices: readonly Choice[];
+  typed: string;
+  at: number;
+  /** Why the last answer could not be read. */
+  why?: string;
+};
+export type Choice = { value: string; text: string /** Why it can't be taken now. */; blocked?: string };
+
+export type View = {
+  screen: ScreenId;
+  /** Where help and the shelf lead back to. */
+  before: ScreenId;
+  at: Readonly<Partial<Record<ScreenId, number>>>;
+  asking?: Asking;
+};
+
+export const firstView: View = { screen: 'shelf', before: 'shelf', at: {} };
+
+export type ViewStep =
+  | { to: ScreenId }
+  | { move: number; of: number }
+  | { ask: Asking }
+  | { type: string }
+  | { erase: true }
+  | { wrong: string }
+  | { stopAsking: true };
+
+/** Choices that hold what was typed, in their order. */
+export const offered = (asking: Asking): readonly Choice[] => {
+  const typed = asking.typed.trim().toLowerCase();
+  return typed === '' ? asking.choices : asking.choices.filter((c) => c.text.toLowerCase().includes(typed));
+};
+export const longestTyped = 200;
+
+const within = (at: number, of: number): number => Math.max(0, Math.min(at, of - 1));
+
+export function viewed(view: View, step: ViewStep): View {
+  if ('to' in step) {
+    const before = view.screen === 'help' || view.screen === 'shelf' ? view.before : view.screen;
+    const { asking: _, ...rest } = view;
+    return { ...rest, screen: step.to, before };
+  }
+  if ('ask' in step) return { ...view, asking: step.ask };
+  const { asking } = view;
+  if ('stopAsking' in step) {
+    const { asking: _, ...rest } = view;
+    return rest;
+  }
+  if ('move' in step) {
+    if (asking) return { ...view, asking: { ...asking, at: within(asking.at + step.move, offered(asking).length) } };
+    return { ...view, at: { ...view.at, [view.screen]: within((view.at[view.screen] ?? 0) + step.move, step.of) } };
+  }
+  if (!asking) return view;
+  if ('wrong' in step) return { ...view, asking: { ...asking, why: step.wrong } };
+  const { why: _, ...still } = asking;
+  const typed =
+    'erase' in step ? [...asking.typed].slice(0, -1).join('') : (asking.typed + step.type).slice(0, longestTyped);
+  return { ...view, asking: { ...still, typed, at: 0 } };
+}
