@@ -217,6 +217,15 @@ const readLines: Read = (_desk, rest) => {
     : none('line numbers are missing');
 };
 
+const plannedServices = (desk: Desk, args: Args): readonly string[] =>
+  desk.plans.filter((p) => args.plan === undefined || p.name === args.plan).flatMap((p) => p.services);
+function oneOf(known: readonly string[], what: string, rest: readonly Token[], stops: readonly string[]): Reading {
+  if (rest.length === 0) return missing(`the name of the ${what}`);
+  const found = knownAtStart(known, rest);
+  const said = joined(rest, lengths(rest, stops)[0] ?? rest.length);
+  return found.length > 0 ? found : none(`there is no ${what} "${said}"; there is: ${known.join(', ') || 'none'}`);
+}
+
 const readers: Record<string, Read> = {
   hole: readHole,
   holes: readHoles,
@@ -230,6 +239,14 @@ const readers: Record<string, Read> = {
   box: readName('box', 'the name of what is in the box'),
   service: readName('service', 'the name of the service'),
   product: readName('product', 'the name of the product'),
+  plan: (desk, rest, stops) =>
+    oneOf(
+      desk.plans.map((p) => p.name),
+      'plan',
+      rest,
+      stops,
+    ),
+  planned: (desk, rest, stops, args) => oneOf(plannedServices(desk, args), 'service', rest, stops),
   tray: readTray,
   place: readPlace,
   subject: readSubject,
@@ -289,8 +306,10 @@ const subjectWords = (subject: string): string => {
 };
 
 /** Names a slot could take now, for choosing from a list; empty when they are typed. */
-export function choicesFor(desk: Desk, type: string): string[] {
+export function choicesFor(desk: Desk, type: string, args: Args = {}): string[] {
   if (isChoice(type)) return type.split('|');
+  if (type === 'plan') return desk.plans.map((p) => p.name);
+  if (type === 'planned') return [...plannedServices(desk, args)];
   if (type === 'place') return [...names(desk.ledger, 'tray').map((t) => `tray ${t}`), ...piles];
   if (type === 'finding') return [...every(desk.ledger, 'finding')].filter((f) => !f.closed).map((f) => f.id);
   if (type === 'stray') return [...every(desk.ledger, 'stray')].filter((s) => !s.settled).map((s) => s.id);

@@ -10,7 +10,7 @@ import { createJob, type OpenJob, openJob } from '../store/open-job.ts';
 import { jobPlace, placesOn, thisMachine } from '../store/places.ts';
 import { openSettings } from '../store/settings.ts';
 import { exits, type Out } from './answer.ts';
-import { shippedPlans } from './plans.ts';
+import { plansAtHand } from './plans.ts';
 
 export const faultText = (fault: Fault): string => `countback: ${fault.message}`;
 
@@ -51,6 +51,6 @@ export async function openSession(
     readLine: readJobLine,
     ...(withoutLineAt !== undefined && { withoutLineAt }),
   });
-  const plans = await shippedPlans(packageRoot);
-  return createSession({ job, clock: machineClock(), plans, products: settings.settings().sealants });
+  const plans = await plansAtHand(packageRoot);
+  return createSession({ job, clock: machineClock(), plans: plans.offers, products: settings.settings().sealants });
 }

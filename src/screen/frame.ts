@@ -77,8 +77,23 @@ function headRows({ view, desk, session, columns }: Scene): Row[] {
     : '';
   return [
     plainRow(first, session?.notSaved ? alarmLook : { inverse: true, bold: true }),
-    plainRow(fitted(inUse, columns), quietLook),
+    tabsRow(view, columns),
+    plainRow(fitted(inUse, columns)),
   ];
+}
+/** Every screen with the letter that leads to it; the one that is up stands out. */
+function tabsRow(view: View, columns: number): Row {
+  const tabs = keysOn(view.screen).flatMap(({ row, binding }) =>
+    row.id.startsWith('to-') ? [{ key: binding.key, label: row.label, up: row.id === `to-${view.screen}` }] : [],
+  );
+  const runs = tabs.map((tab) => ({
+    text: ` ${tab.key} ${tab.label}`,
+    look: tab.up ? { bold: true as const } : quietLook,
+  }));
+  const used = runs.reduce((sum, run) => sum + cellsOf(run.text), 0);
+  return used <= columns
+    ? endRow(runs, used, columns)
+    : [{ text: fitted(runs.map((r) => r.text).join(''), columns), look: quietLook }];
 }
 function savedWords(session: Scene['session'], lines: number): string {
   if (!session) return '';

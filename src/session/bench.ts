@@ -143,7 +143,7 @@ export function createBench(doors: BenchDoors): Bench {
   }
 
   function askingFor(row: Row, { slot, type, optional }: Asked, args: Args): Asking {
-    const values = type === 'subject' || type === 'spec' ? [] : choicesFor(desk(), type);
+    const values = type === 'subject' || type === 'spec' ? [] : choicesFor(desk(), type, args);
     const judged = values.map((value): Choice => choiceOf(row, slot, type, value, args));
     const choices = [...judged.filter((c) => !c.blocked), ...judged.filter((c) => c.blocked)];
     return {
@@ -159,7 +159,7 @@ export function createBench(doors: BenchDoors): Bench {
   }
   function choiceOf(row: Row, slot: string, type: string, value: string, args: Args): Choice {
     const d = desk();
-    const read = readAnswer(type, value);
+    const read = readAnswer(type, value, args);
     const meant = 'value' in read ? meantBy(row, d, { ...args, [slot]: read.value }) : undefined;
     const stop = meant && 'say' in meant ? blocked(d.ledger, meant.say, d.now) : null;
     return { value, text: wordsFor(type, value), ...(stop && { blocked: stop.because }) };
@@ -211,7 +211,8 @@ export function createBench(doors: BenchDoors): Bench {
     if (exact) return exact.value;
     const typed = asking.typed.trim();
     const isOpen =
-      asking.type.includes('|') || ['finding', 'stray', 'lost', 'box', 'face', 'drive'].includes(asking.type);
+      asking.type.includes('|') ||
+      ['finding', 'stray', 'lost', 'box', 'face', 'drive', 'plan', 'planned'].includes(asking.type);
     if (typed !== '' && !(isOpen && choices.length > 0)) return typed;
     if (asking.optional && typed === '' && asking.at === 0) return '';
     return choices[asking.at]?.value ?? typed;
@@ -221,8 +222,11 @@ export function createBench(doors: BenchDoors): Bench {
     for (let n = 1; ; n++) if (!stateOf(ledger, 'area', `area ${n}`)) return `area ${n}`;
   }
 
-  function readAnswer(type: string, text: string): { value: unknown } | { why: string } {
-    const matched = matchForm([{ slot: 'value', type }], tokens(text), readSlot(desk()));
+  function readAnswer(type: string, text: string, args: Args = {}): { value: unknown } | { why: string } {
+    const read = readSlot(desk());
+    const matched = matchForm([{ slot: 'value', type }], tokens(text), (of, rest, stops) =>
+      read(of, rest, stops, args),
+    );
     return 'why' in matched ? matched : { value: matched.args.value };
   }
 
@@ -245,7 +249,7 @@ export function createBench(doors: BenchDoors): Bench {
     const left = gathering.left.slice(1);
     if (asking.optional && text.trim() === '') gathering = { ...gathering, left };
     else {
-      const read = asking.slot === 'sure' ? { value: true } : readAnswer(asking.type, text);
+      const read = asking.slot === 'sure' ? { value: true } : readAnswer(asking.type, text, gathering.args);
       if ('why' in read) return step({ wrong: read.why });
       gathering = { ...gathering, args: { ...gathering.args, [asking.slot]: read.value }, left };
     }

@@ -69,23 +69,24 @@ export const jobRows: readonly Row[] = [
   {
     id: 'service',
     words: ['service', 'order service'],
-    form: '<service> [from <plan:words>]',
+    form: '<service>',
     label: 'service',
-    help: 'A service is ordered; from a plan, everything the plan says of it is written into the job.',
+    help: 'A service is ordered that no plan describes.',
     group: 'the job',
     keys: [key('a', 'leaving')],
-    means: (desk, { service, plan }) => {
-      if (plan === undefined) return { say: { verb: 'order-service', service } };
+    verb: 'order-service',
+  },
+  {
+    id: 'plan',
+    words: ['plan', 'take plan'],
+    form: '<plan> for <service:planned>',
+    label: 'service from a plan',
+    help: 'A service is ordered from a plan: all the plan says of it is written into the job, and the plan is not read again.',
+    group: 'the job',
+    keys: [key('O', ['strip', 'build', 'leaving'])],
+    means: (desk, { plan, service }) => {
       const offer = desk.plans.find((p) => p.name === plan);
-      if (!offer)
-        return {
-          no: { because: `there is no plan "${plan}"`, instead: `one of: ${desk.plans.map((p) => p.name).join(', ')}` },
-        };
-      if (!offer.services.includes(service as string)) {
-        return {
-          no: { because: `the plan has no service "${service}"`, instead: `one of: ${offer.services.join(', ')}` },
-        };
-      }
+      if (!offer) return { no: { because: `there is no plan "${plan}"`, instead: 'see the folder of plans' } };
       return { say: { verb: 'order-service', service, declares: offer.declares([service as string], desk.ledger) } };
     },
   },
