@@ -8,20 +8,35 @@ import { areaOf, type Hole, nameOf, sortOf } from './subjects.ts';
 
 const inHand = (f: FastenerState): boolean => f.place.startsWith('tray:');
 
-/** The hole's own, else an equal from the same area, else from another if neither is critical. */
-export function chosenFor(ledger: Ledger, hole: Hole, working = false): FastenerState | undefined {
+/** L6: an open finding speaks of this fastener itself. */
+const hasFinding = (ledger: Ledger, f: FastenerState): boolean =>
+  [...every(ledger, 'finding')].some((one) => one.fastener === f.id && !one.closed);
+
+/**
+ * The hole's own, else an equal from the same area, else from another if neither is critical.
+ * @param except fasteners the same call has given to another level already
+ */
+export function chosenFor(
+  ledger: Ledger,
+  hole: Hole,
+  { working = false, except }: { working?: boolean; except?: ReadonlySet<string> } = {},
+): FastenerState | undefined {
   const h = stateOf(ledger, 'hole', hole);
   if (!h) return undefined;
   const wants = wantsOf(h);
   const serves = (f: FastenerState) =>
-    inHand(f) && !mayNotServe(f, working) && (working || unfit(wants, f.spec, false).length === 0);
+    inHand(f) &&
+    !except?.has(f.id) &&
+    !mayNotServe(f, working) &&
+    !hasFinding(ledger, f) &&
+    (working || unfit(wants, f.spec, false).length === 0);
   const own = h.called.own ? stateOf(ledger, 'fastener', h.called.own) : undefined;
   if (own && serves(own)) return own;
   if (h.declared?.ownPlace) return undefined;
-  const like = own?.spec ?? wants;
+  const like = own && unfit(wants, own.spec, false).length === 0 ? own.spec : wants;
   if (!like) return undefined;
   const equals = [...every(ledger, 'fastener')].filter(
-    (f) => serves(f) && cannotBeToldApart(f.spec, like) && !isOwnPlace(ledger, f),
+    (f) => cannotBeToldApart(f.spec, like) && !isOwnPlace(ledger, f) && serves(f),
   );
   return equals.find((f) => originArea(f) === areaOf(hole)) ?? equals.find((f) => mayCross(ledger, f, h));
 }
@@ -47,10 +62,4 @@ export function mayNotTrade(ledger: Ledger, f: FastenerState, hole: Hole): strin
   if (isOwnPlace(ledger, f)) return 'the fastener belongs in its own place only';
   const crosses = originArea(f) !== undefined && originArea(f) !== areaOf(hole);
   return crosses && !mayCross(ledger, f, h) ? 'a critical area trades with no other' : null;
-}
-
-/** All levels known under a hole's number, the one called first; a level called by name stands for itself. */
-export function levelsOf(ledger: Ledger, hole: Hole): Hole[] {
-  const area = stateOf(ledger, 'area', areaOf(hole));
-  return [hole, ...(area?.holes ?? []).filter((h) => h !== hole && h.startsWith(`${hole} `))];
 }

@@ -3,7 +3,7 @@ import { type Ledger, stateOf } from './ledger.ts';
 import { contradictions, type Spec } from './spec.ts';
 import type { AreaState, FastenerState, HoleState } from './states.ts';
 import { snugOrBetter } from './states.ts';
-import { withinArea } from './subjects.ts';
+import { areaOf, type Hole, withinArea } from './subjects.ts';
 
 /** L5: the last stated, else the declared, else what was first found in it. */
 export const wantsOf = (h: HoleState): Spec | undefined => h.called.stated ?? h.declared?.wants ?? h.called.firstSpec;
@@ -28,6 +28,7 @@ export function openBecause(ledger: Ledger, h: HoleState): string | null {
   if (o.working) return 'a working fastener is in it';
   const f = stateOf(ledger, 'fastener', o.fastener);
   if (f?.condemned) return 'its fastener is condemned';
+  if (f?.broken) return 'its fastener is broken';
   if (f && isSpent(f)) return 'its fastener is spent';
   if (o.level !== 'tight') return o.level === 'as-found' ? 'touched and not called tight' : o.level;
   if (o.forNow) return 'on for now';
@@ -39,10 +40,16 @@ export function openBecause(ledger: Ledger, h: HoleState): string | null {
 /** L3: a hole as found needs nothing. */
 export const isClosed = (ledger: Ledger, h: HoleState): boolean => openBecause(ledger, h) === null;
 
+/** O1, T1: when its final is due, where that is later; wheel nuts get theirs on the ground whatever was declared. */
+export function laterOf(ledger: Ledger, hole: Hole): 'after-belt' | 'after-turning' | 'on-wheels' | undefined {
+  const wheel = stateOf(ledger, 'area', areaOf(hole))?.declared?.role === 'wheel';
+  return stateOf(ledger, 'hole', hole)?.declared?.later ?? (wheel ? 'on-wheels' : undefined);
+}
+
 /** O1: closed, or with a `later` snug, or as found. */
 export function isClosedForOrder(ledger: Ledger, h: HoleState): boolean {
   const o = h.called.occupant;
-  if (h.declared?.later && o && snugOrBetter(o.level) && !o.forNow && !o.working) return true;
+  if (laterOf(ledger, h.hole) && o && snugOrBetter(o.level) && !o.forNow && !o.working) return true;
   return isClosed(ledger, h);
 }
 
@@ -79,3 +86,8 @@ export function unsaidOf(ledger: Ledger, a: AreaState): ('companions' | 'blind-h
 /** Hole numbers of an area in use, without their levels (K4). */
 export const holeNumbers = (ledger: Ledger, a: AreaState): Set<string> =>
   new Set(holesOf(ledger, a).map((h) => withinArea(h.hole).split(' ')[0] as string));
+
+export const isShouldered = (ledger: Ledger, hole: Hole): boolean => {
+  const h = stateOf(ledger, 'hole', hole);
+  return h?.called.occupant?.spec.shouldered === true || (h !== undefined && wantsOf(h)?.shouldered === true);
+};

@@ -6,12 +6,21 @@ import type { Line, Stamp } from './line.ts';
 import type { No, Refusal } from './refusal.ts';
 import type { Said } from './said.ts';
 import type { Guard, Standing, Verb } from './verb.ts';
+import { boxAndFluidVerbs } from './verbs/box-and-fluids.ts';
 import { carVerbs } from './verbs/car.ts';
+import { correctionVerbs } from './verbs/corrections.ts';
 import { faceAndDriveVerbs } from './verbs/face-and-drive.ts';
-import { fastenerVerbs } from './verbs/fasteners.ts';
+import { findingVerbs } from './verbs/findings.ts';
+import { fitVerbs } from './verbs/fit.ts';
 import { jobVerbs } from './verbs/job.ts';
+import { partVerbs } from './verbs/parts.ts';
+import { passVerbs } from './verbs/passes.ts';
+import { strayVerbs } from './verbs/strays.ts';
+import { strikingVerbs } from './verbs/striking.ts';
+import { stripVerbs } from './verbs/strip.ts';
+import { temporaryVerbs } from './verbs/temporaries.ts';
+import { tightenVerbs } from './verbs/tighten.ts';
 import { whereaboutsVerbs } from './verbs/whereabouts.ts';
-import { workVerbs } from './verbs/works.ts';
 
 type AnyVerb = Verb<Record<string, unknown>>;
 /** Every verb of the job by its id. */
@@ -19,11 +28,20 @@ export const verbs: ReadonlyMap<string, AnyVerb> = new Map(
   (
     [
       ...jobVerbs,
-      ...fastenerVerbs,
+      ...stripVerbs,
+      ...fitVerbs,
+      ...tightenVerbs,
+      ...passVerbs,
       ...whereaboutsVerbs,
-      ...workVerbs,
+      ...strayVerbs,
+      ...correctionVerbs,
+      ...partVerbs,
+      ...temporaryVerbs,
+      ...boxAndFluidVerbs,
+      ...findingVerbs,
       ...faceAndDriveVerbs,
       ...carVerbs,
+      ...strikingVerbs,
     ] as unknown as AnyVerb[]
   ).map((verb) => [verb.id, verb]),
 );

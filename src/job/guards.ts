@@ -5,7 +5,7 @@ import { countDiffers, uncounted } from './counts.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import { frontsOf, openBehind } from './order.ts';
 import type { No } from './refusal.ts';
-import { contradictions, type Spec, specText } from './spec.ts';
+import { contradictions, isWeaker, type Spec, specText } from './spec.ts';
 import type { FastenerState, TrayState } from './states.ts';
 import { areaOf, type Hole, type Subject, subjectText } from './subjects.ts';
 import type { Guard, Standing } from './verb.ts';
@@ -33,18 +33,6 @@ export const holdsSomething: Guard<{ hole: Hole }> = {
     const h = holeState(s, hole);
     if (!h || h.called.occupant || (!h.called.foundEmptyAt && h.called.levels.length === 0)) return null;
     return no(`${subjectText(`hole:${hole}`)} holds nothing`, 'call the hole that does', [`hole:${hole}`]);
-  },
-};
-
-/** L1: what is to be tightened must be in its hole by a call, or as found. */
-export const holdsKnown: Guard<{ hole: Hole }> = {
-  code: 'nothing-known-in-hole',
-  rule: 'L1',
-  kind: 'footing',
-  needs: ['hole'],
-  check(s, { hole }) {
-    if (occupantOf(s, hole)) return null;
-    return no(`nothing is known to be in ${subjectText(`hole:${hole}`)}`, 'put it back first', [`hole:${hole}`]);
   },
 };
 
@@ -76,10 +64,15 @@ export function mayNotServe(f: FastenerState, working: boolean): { rule: string;
   return null;
 }
 
-/** L5: the fields in which a fastener contradicts what the hole wants; from the box only thread and length count. */
+/**
+ * L5: the fields in which a fastener contradicts what the hole wants. A new one from the box may differ in head, and in
+ * class upwards.
+ */
 export function unfit(wants: Spec | undefined, spec: Spec, fresh: boolean): string[] {
   const differs = wants ? contradictions(wants, spec) : [];
-  return fresh ? differs.filter((f) => f === 'thread' || f === 'lengthMm' || f === 'kind') : differs;
+  if (!fresh) return differs;
+  const weaker = wants?.class !== undefined && spec.class !== undefined && isWeaker(wants.class, spec.class);
+  return differs.filter((f) => f === 'thread' || f === 'lengthMm' || f === 'kind' || (f === 'class' && weaker));
 }
 
 export const wantsIn = (ledger: Ledger, hole: Hole): Spec | undefined => {
@@ -87,26 +80,28 @@ export const wantsIn = (ledger: Ledger, hole: Hole): Spec | undefined => {
   return h && wantsOf(h);
 };
 
+/** On for now, or in only to turn or hold: order asks nothing of it. */
+const isFreeOfOrder = (s: Standing, hole: Hole): boolean => {
+  const o = occupantOf(s, hole);
+  return o?.forNow === true || o?.working === true;
+};
+export const behindOf = (s: Standing, hole: Hole, gates: boolean): No | null =>
+  behindRefusal(s, frontsOf(s.ledger, hole), gates);
+
 /** O1 for a hole that is to be made snug or tight. Gates among the edges are R7 and are asked by the next guard. */
 export const nothingOpenBehind: Guard<{ hole: Hole }> = {
   code: 'open-behind',
   rule: 'O1',
   kind: 'order',
   needs: ['hole'],
-  check(s, { hole }) {
-    const o = occupantOf(s, hole);
-    return o?.forNow || o?.working ? null : behindRefusal(s, frontsOf(s.ledger, hole), false);
-  },
+  check: (s, { hole }) => (isFreeOfOrder(s, hole) ? null : behindOf(s, hole, false)),
 };
 export const noGateBehind: Guard<{ hole: Hole }> = {
   code: 'hides-what-is-not-proven',
   rule: 'R7',
   kind: 'gate',
   needs: ['hole'],
-  check(s, { hole }) {
-    const o = occupantOf(s, hole);
-    return o?.forNow || o?.working ? null : behindRefusal(s, frontsOf(s.ledger, hole), true);
-  },
+  check: (s, { hole }) => (isFreeOfOrder(s, hole) ? null : behindOf(s, hole, true)),
 };
 export function behindRefusal(s: Standing, fronts: readonly Subject[], gates: boolean): No | null {
   const open = openBehind(s.ledger, fronts).filter((one) => one.gate === gates);
@@ -124,24 +119,23 @@ export const partIsBack: Guard<{ hole: Hole }> = {
   rule: 'O2',
   kind: 'order',
   needs: ['hole'],
-  check(s, { hole }) {
-    const o = occupantOf(s, hole);
-    if (o?.working || o?.forNow) return null;
-    const parts = stateOf(s.ledger, 'area', areaOf(hole))?.parts ?? [];
-    const off = parts.filter((p) => {
-      const part = stateOf(s.ledger, 'part', p);
-      return part?.off && part.declared?.heldBy.includes(hole);
-    });
-    const [first] = off;
-    if (!first) return null;
-    const renew = stateOf(s.ledger, 'part', first)?.declared?.renew;
-    return no(
-      `${first} is not back`,
-      renew ? `put the new ${first} on` : `put ${first} back`,
-      off.map((p) => `part:${p}`),
-    );
-  },
+  check: (s, { hole }) => (isFreeOfOrder(s, hole) ? null : partsMissingOf(s, hole)),
 };
+export function partsMissingOf(s: Standing, hole: Hole): No | null {
+  const parts = stateOf(s.ledger, 'area', areaOf(hole))?.parts ?? [];
+  const off = parts.filter((p) => {
+    const part = stateOf(s.ledger, 'part', p);
+    return part?.off && part.declared?.heldBy.includes(hole);
+  });
+  const [first] = off;
+  if (!first) return null;
+  const renew = stateOf(s.ledger, 'part', first)?.declared?.renew;
+  return no(
+    `${first} is not back`,
+    renew ? `put the new ${first} on` : `put ${first} back`,
+    off.map((p) => `part:${p}`),
+  );
+}
 
 const traysText = (trays: readonly TrayState[]): string => listed(trays.map((t) => `tray ${t.tray}`));
 /** K1, K2: every tray used has a standing count that agrees. */

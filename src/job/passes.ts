@@ -1,43 +1,71 @@
-// O3: the passes of an area, which one a hole is due for, and which hole is next in it.
+// O3: the passes of an area, which one a hole is due for, which hole is next in it, and when a pass goes round again.
+import { isShouldered } from './closed.ts';
 import { type Ledger, stateOf } from './ledger.ts';
-import type { HoleState } from './states.ts';
-import { areaOf, type Hole, holeIn, numberOf, withinArea } from './subjects.ts';
+import { levelsOf } from './levels.ts';
+import type { Method } from './spec.ts';
+import type { Pass } from './states.ts';
+import { areaOf, type Hole, holeIn, numberOf } from './subjects.ts';
 
 const usualPasses = ['snug', 'final'] as const;
 
 export const passesOf = (ledger: Ledger, area: string): readonly string[] =>
   stateOf(ledger, 'area', area)?.declared?.passes ?? usualPasses;
 
-/** The pass after the last one this hole has had since it was fitted or slackened. */
+/** O4: the method belongs to the fastener, else its area. */
+export const methodFor = (ledger: Ledger, hole: Hole): Method | undefined =>
+  stateOf(ledger, 'hole', hole)?.declared?.method ?? stateOf(ledger, 'area', areaOf(hole))?.declared?.method;
+
+const hadBy = (ledger: Ledger, hole: Hole): readonly Pass[] => stateOf(ledger, 'hole', hole)?.called.passes ?? [];
+
+/** The pass after the last one this hole has had since it was fitted or slackened. Two passes may bear one name. */
 export function nextPass(ledger: Ledger, hole: Hole): string {
   const passes = passesOf(ledger, areaOf(hole));
-  const had = stateOf(ledger, 'hole', hole)?.called.passes.at(-1)?.pass;
-  const at = had === undefined ? -1 : passes.indexOf(had);
+  let at = -1;
+  for (const { pass } of hadBy(ledger, hole)) {
+    const on = passes.indexOf(pass, at + 1);
+    if (on >= 0) at = on;
+  }
   return passes[Math.min(at + 1, passes.length - 1)] as string;
 }
 
-/** Holes of an area in tightening order: the declared order, then the rest as numbered. Levels ride with their number. */
+/** Hole numbers of an area in tightening order: the declared order, then the rest as numbered. Levels ride with theirs. */
 export function inOrder(ledger: Ledger, area: string): Hole[] {
   const a = stateOf(ledger, 'area', area);
-  const numbers = (a?.holes ?? []).map((h) => withinArea(h)).filter((h) => !h.includes(' '));
+  const numbers = [...new Set((a?.holes ?? []).map(numberOf))];
   const order = a?.declared?.order ?? [];
   const rest = numbers.filter((h) => !order.includes(h)).sort((x, y) => Number(x) - Number(y));
   return [...order.filter((h) => numbers.includes(h)), ...rest].map((h) => holeIn(area, h));
 }
 
-const dueFor = (ledger: Ledger, h: HoleState, pass: string): boolean => {
-  const o = h.called.occupant;
-  return (
-    o !== undefined && !o.working && h.called.touchedAt > 0 && o.level !== 'tight' && nextPass(ledger, h.hole) === pass
-  );
-};
+function levelIsDue(ledger: Ledger, level: Hole, pass: string): boolean {
+  const c = stateOf(ledger, 'hole', level)?.called;
+  const o = c?.occupant;
+  if (!c || !o || o.working || c.touchedAt === 0) return false;
+  return o.level !== 'tight' && nextPass(ledger, level) === pass;
+}
 
-/** Holes still due in a pass, in order. */
+/** Hole numbers still due in a pass, in order; when none is and one was taken out of order, those it goes round again. */
 export function dueIn(ledger: Ledger, area: string, pass: string): Hole[] {
-  return inOrder(ledger, area).filter((hole) => {
-    const h = stateOf(ledger, 'hole', hole);
-    return h !== undefined && dueFor(ledger, h, pass);
-  });
+  const all = inOrder(ledger, area);
+  const due = all.filter((hole) => levelsOf(ledger, hole).some((level) => levelIsDue(ledger, level, pass)));
+  return due.length > 0 ? due : dueAgain(ledger, area, all, pass);
+}
+
+/** O3: a closing round never touches torque-and-angle or shouldered fasteners. */
+function bearsAnother(ledger: Ledger, hole: Hole): boolean {
+  const by = methodFor(ledger, hole)?.by;
+  return by !== 'torque-angle' && by !== 'shoulder' && by !== 'sleeve' && !isShouldered(ledger, hole);
+}
+
+/** The pass once more, when all have had it and one out of order: each hole until it has had it after that. */
+function dueAgain(ledger: Ledger, area: string, all: readonly Hole[], pass: string): Hole[] {
+  const ofPass = (hole: Hole) => hadBy(ledger, hole).filter((p) => p.pass === pass);
+  const holes = all.filter((hole) => ofPass(hole).length > 0);
+  if (passesOf(ledger, area)[0] === pass) return [];
+  const roundAt = Math.max(0, ...holes.map((hole) => ofPass(hole)[0]?.n ?? 0));
+  const marked = holes.some((hole) => ofPass(hole).some((p) => p.outOfOrder && p.n <= roundAt));
+  if (!marked) return [];
+  return holes.filter((hole) => bearsAnother(ledger, hole) && (ofPass(hole).at(-1)?.n ?? 0) <= roundAt);
 }
 
 /** O3: in a pass after the first, another hole than the next one. */
@@ -46,5 +74,5 @@ export function outOfTurn(ledger: Ledger, hole: Hole, pass: string): boolean {
   if (pass === passesOf(ledger, area)[0]) return false;
   const due = dueIn(ledger, area, pass);
   const numbered = holeIn(area, numberOf(hole));
-  return due.length > 0 && due.includes(numbered) && due[0] !== numbered;
+  return due.includes(numbered) && due[0] !== numbered;
 }

@@ -57,6 +57,12 @@ export function contradictions(one: Spec, other: Spec): TellingField[] {
   return tellingFields.filter((f) => one[f] !== undefined && other[f] !== undefined && one[f] !== other[f]);
 }
 
+/** L5: a lower property class than wanted; what can't be compared by its figures counts as lower. */
+export function isWeaker(wanted: string, found: string): boolean {
+  const figures = (text: string): number => (/^\d{1,2}(\.\d)?$/.test(text) ? Number(text) : Number.NaN);
+  return !(figures(found) >= figures(wanted));
+}
+
 /** L6: equal in every known field: the same fields are known and they agree. */
 export function cannotBeToldApart(one: Spec, other: Spec): boolean {
   return tellingFields.every((f) => one[f] === other[f]) && one.oneUse === other.oneUse;

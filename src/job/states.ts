@@ -175,6 +175,7 @@ export type FindingState = {
   at: Subject;
   what: string;
   when: 'on arrival' | 'during the work';
+  fastener?: string;
   madeAt: number;
   told?: string;
   closed?: { n: number; how: 'put right' | 'accepted' | 'declined'; who?: string; because?: string };

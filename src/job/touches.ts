@@ -4,6 +4,7 @@ import { areaOf, sortOf } from './subjects.ts';
 
 const lies = (place: string | undefined): string[] =>
   place && (place.startsWith('hole:') || place.startsWith('tray:')) ? [place] : [];
+const ofBox = (place: string): string[] => (sortOf(place) === 'box' ? [place] : []);
 const atHoleOnly = (at: string | undefined): string[] => (at?.startsWith('hole:') ? [at] : []);
 const holeAndArea = (hole: string): string[] => [`hole:${hole}`, `area:${areaOf(hole)}`];
 const fixed = (hole: string, fastener: string): string[] => [`fastener:${fastener}`, ...holeAndArea(hole)];
@@ -80,15 +81,11 @@ export function touches(entry: Entry): string[] {
     case 'fastener-removed':
       return [...fixed(entry.hole, entry.fastener), ...lies(entry.to)];
     case 'fastener-fitted':
-      return [
-        ...fixed(entry.hole, entry.fastener),
-        ...lies(entry.from),
-        ...(sortOf(entry.from) === 'box' ? [entry.from] : []),
-      ];
+      return [...fixed(entry.hole, entry.fastener), ...lies(entry.from), ...ofBox(entry.from)];
     case 'fastener-moved':
       return [`fastener:${entry.fastener}`, ...lies(entry.from), ...lies(entry.to)];
     case 'fastener-lost':
-      return [`fastener:${entry.fastener}`, ...lies(entry.from)];
+      return [`fastener:${entry.fastener}`, ...lies(entry.from), ...ofBox(entry.from)];
     case 'piece-lost':
       return [`piece:${entry.piece}`, ...lies(entry.from)];
     case 'search-made':

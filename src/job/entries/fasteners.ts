@@ -52,12 +52,16 @@ export const fastenerEntries = [
     to: placeSchema,
     because: reason.optional(),
   }),
-  /** L9: dropped and not recovered. `reaches` belt, gears, valves, cylinders or sump. */
+  /**
+   * L9: dropped and not recovered. `reaches` belt, gears, valves, cylinders or sump. A new one dropped on its way from
+   * the parts box (`from` = box:NAME) is made known here, with its spec.
+   */
   line('fastener-lost', {
     fastener: fastenerIdSchema,
     from: placeSchema,
     reaches: z.boolean(),
     where: z.string().max(80),
+    spec: specSchema.optional(),
   }),
   line('piece-lost', { piece: pieceIdSchema, from: placeSchema, reaches: z.boolean(), where: z.string().max(80) }),
   line('search-made', {

@@ -4,6 +4,7 @@ import { z } from 'zod';
 import { specSchema } from '../spec.ts';
 import { type holeSchema, nameSchema, type placeSchema, subjectSchema } from '../subjects.ts';
 import { productSchema, temporaryKinds } from './declared.ts';
+import { fastenerIdSchema } from './fasteners.ts';
 
 const reason = z.string().min(1).max(400);
 const person = z.string().min(1).max(60);
@@ -69,6 +70,8 @@ export const workEntries = [
     at: subjectSchema,
     what: z.string().min(1).max(200),
     when: z.enum(['on arrival', 'during the work']),
+    /** L6: the fastener it speaks of, where it is the fastener and not the hole. */
+    fastener: fastenerIdSchema.optional(),
   }),
   line('owner-told', { finding, at: subjectSchema, said: z.string().max(400) }),
   /** F3 */

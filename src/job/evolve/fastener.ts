@@ -17,6 +17,9 @@ export function evolveFastener(
   if (entry.kind === 'fastener-fitted' && entry.from.startsWith('box:')) {
     return f ? misfit : { ...born(id, entry.spec, entry.from, false), place: inHole(entry.hole) };
   }
+  if (entry.kind === 'fastener-lost' && entry.from.startsWith('box:')) {
+    return f ? misfit : { ...born(id, entry.spec ?? {}, entry.from, false), place: 'lost', loss: lossOf(entry) };
+  }
   return f ? evolveKnown(f, entry) : misfit;
 }
 
@@ -29,7 +32,7 @@ function evolveKnown(f: FastenerState, entry: Entry): FastenerState | Misfit {
     case 'fastener-slackened':
       return f.place === inHole(entry.hole) ? loosened(f) : misfit;
     case 'fastener-removed':
-      return f.place === inHole(entry.hole) ? { ...loosened(f), place: entry.to, everOff: true } : misfit;
+      return f.place === inHole(entry.hole) ? { ...lyingAt(loosened(f), entry.to), everOff: true } : misfit;
     case 'fastener-fitted':
       return f.place === entry.from ? { ...f, spec: entry.spec, place: inHole(entry.hole) } : misfit;
     case 'fastener-tightened':
@@ -38,7 +41,7 @@ function evolveKnown(f: FastenerState, entry: Entry): FastenerState | Misfit {
       return f.place === inHole(entry.hole) ? f : misfit;
     case 'fastener-moved': {
       const { loss: _, ...rest } = f;
-      return f.place === entry.from ? { ...rest, place: entry.to } : misfit;
+      return f.place === entry.from ? lyingAt(rest, entry.to) : misfit;
     }
     case 'fastener-lost':
       return f.place === entry.from ? { ...f, place: 'lost', loss: lossOf(entry) } : misfit;
@@ -61,6 +64,10 @@ function evolveKnown(f: FastenerState, entry: Entry): FastenerState | Misfit {
   }
 }
 
+/** What is lost without more said may have fallen anywhere: it is taken to reach the works (L9). */
+const lyingAt = <T extends FastenerState | PieceState>(one: T, place: string): T =>
+  place === 'lost' ? { ...one, place, loss: { reaches: true, where: '', searched: [] } } : { ...one, place };
+
 const loosened = (f: FastenerState): FastenerState => (f.tight ? { ...f, tight: false, loosened: true } : f);
 const lossOf = ({ reaches, where }: EntryOf<'fastener-lost' | 'piece-lost'>): Loss => ({
   reaches,
@@ -71,15 +78,13 @@ const lossOf = ({ reaches, where }: EntryOf<'fastener-lost' | 'piece-lost'>): Lo
 export function evolvePiece(p: PieceState | undefined, entry: Entry, _n: number, id: string): PieceState | Misfit {
   if (entry.kind === 'fastener-broken') {
     const place = entry.pieces.find((one) => one.piece === id)?.in ?? 'lost';
-    const piece: PieceState = { id, fastener: entry.fastener, place };
-    if (p) return misfit;
-    return place === 'lost' ? { ...piece, loss: { reaches: true, where: '', searched: [] } } : piece;
+    return p ? misfit : lyingAt({ id, fastener: entry.fastener, place }, place);
   }
   if (!p) return misfit;
   switch (entry.kind) {
     case 'piece-moved': {
       const { loss: _, ...rest } = p;
-      return p.place === entry.from ? { ...rest, place: entry.to } : misfit;
+      return p.place === entry.from ? lyingAt(rest, entry.to) : misfit;
     }
     case 'piece-lost':
       return p.place === entry.from ? { ...p, place: 'lost', loss: lossOf(entry) } : misfit;

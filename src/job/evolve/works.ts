@@ -182,6 +182,7 @@ export function evolveBox(b: BoxState | undefined, entry: Entry, _n: number, nam
       : { ...b, left: b.left - quantity, moved: { ...b.moved, [to]: (b.moved[to] ?? 0) + quantity } };
   switch (entry.kind) {
     case 'fastener-fitted':
+    case 'fastener-lost':
     case 'part-replaced':
       return take(1, 'fitted');
     case 'box-used':
@@ -216,8 +217,8 @@ export function evolveCircuit(
 
 export function evolveFinding(f: FindingState | undefined, entry: Entry, n: number, id: string): FindingState | Misfit {
   if (entry.kind === 'finding-made') {
-    const { at, what, when } = entry;
-    return f ? misfit : { id, at, what, when, madeAt: n };
+    const { at, what, when, fastener } = entry;
+    return f ? misfit : { id, at, what, when, ...(fastener && { fastener }), madeAt: n };
   }
   if (!f) return misfit;
   if (entry.kind === 'owner-told') return { ...f, told: entry.said || 'told' };

@@ -5,11 +5,8 @@ import type { Entry } from '../entry.ts';
 import { no } from '../guards.ts';
 import { stateOf } from '../ledger.ts';
 import { edgesOf } from '../order.ts';
-import { dueIn, passesOf } from '../passes.ts';
-import { leaningOn, struckAlready, unstrikable } from '../striking.ts';
 import { holeIn, nameSchema, subjectText } from '../subjects.ts';
-import { type Guard, type Standing, verb } from '../verb.ts';
-import { tightenEntries, tightenGuards } from './fasteners.ts';
+import { type Guard, verb } from '../verb.ts';
 
 const reason = z.string().min(1).max(400);
 const declarationSchema = z.discriminatedUnion('kind', [...declaredEntries]);
@@ -143,111 +140,6 @@ const seen = verb('companions-seen', areaTakes, [], (_s, said) => [{ kind: 'comp
 const dry = verb('blind-holes-dry', areaTakes, [], (_s, said) => [{ kind: 'blind-holes-dry', ...said }]);
 const direction = verb('direction-right', areaTakes, [], (_s, said) => [{ kind: 'direction-seen', ...said }]);
 
-type PassSaid = { area: string; pass?: string; tool?: string };
-const passOf = (s: Standing, said: PassSaid): string =>
-  said.pass ?? passesOf(s.ledger, said.area).find((pass) => dueIn(s.ledger, said.area, pass).length > 0) ?? 'final';
-const each = (s: Standing, said: PassSaid) => dueIn(s.ledger, said.area, passOf(s, said));
-
-/** O3: one call, one entry a hole; what stands against any of its holes stands against the pass. */
-const passComplete = verb(
-  'complete-pass',
-  z.strictObject({ area: nameSchema, pass: nameSchema.optional(), tool: z.string().max(60).optional() }),
-  [
-    {
-      code: 'nothing-due',
-      rule: 'O3',
-      kind: 'footing',
-      needs: ['area'],
-      check: (s, said) =>
-        each(s, said).length > 0
-          ? null
-          : no(`no hole of ${said.area} is due`, 'put its fasteners back first', [`area:${said.area}`]),
-    },
-    ...tightenGuards.map(
-      (guard): Guard<PassSaid> => ({
-        ...guard,
-        needs: ['area'],
-        check(s, said) {
-          for (const hole of each(s, said)) {
-            const stop = guard.check(s, { hole, pass: passOf(s, said) });
-            if (stop) return { ...stop, because: `${subjectText(`hole:${hole}`)}: ${stop.because}` };
-          }
-          return null;
-        },
-      }),
-    ),
-  ],
-  (s, said) => {
-    const pass = passOf(s, said);
-    return each(s, said).flatMap((hole) => tightenEntries(s, { hole, pass, tool: said.tool }).map(inTurn));
-  },
-);
-const inTurn = (entry: Entry): Entry => {
-  if (entry.kind !== 'fastener-tightened') return entry;
-  const { outOfOrder: _, ...rest } = entry;
-  return rest;
-};
-
-const linesTaken = z.strictObject({ lines: z.array(z.number().int().positive()).min(1).max(200) });
-type Lines = z.infer<typeof linesTaken>;
-const thereAre = (wanted: 'struck' | 'standing'): Guard<Lines> => ({
-  code: wanted === 'struck' ? 'not-struck' : 'no-such-line',
-  rule: 'U1',
-  kind: 'footing',
-  needs: ['lines'],
-  check(s, { lines }) {
-    const wrong = lines.find((n) => n > s.ledger.lines.length || struckAlready(s.ledger, n) !== (wanted === 'struck'));
-    if (wrong)
-      return no(
-        `line ${wrong} ${wanted === 'struck' ? 'is not struck' : 'is not there to strike'}`,
-        'name a line of the log',
-      );
-    const never = lines.find((n) => unstrikable(s.ledger, n));
-    return never
-      ? no(
-          `line ${never} is never struck: it opens, releases, reopens or strikes`,
-          wanted === 'struck' ? 'leave it' : 'restore, reopen, or correct instead',
-        )
-      : null;
-  },
-});
-const leans = (kind: 'calls-struck' | 'calls-restored'): Guard<Lines> => ({
-  code: 'others-lean-on-it',
-  rule: 'U2',
-  kind: 'footing',
-  needs: ['lines'],
-  check(s, { lines }) {
-    const more = leaningOn(s.ledger, lines, kind);
-    return more.length > 0
-      ? no(
-          `${more.length === 1 ? 'line' : 'lines'} ${more.join(', ')} would have no footing`,
-          kind === 'calls-struck' ? 'strike them all together' : 'restore what it stands on too',
-          more.map((n) => `line:${n}`),
-        )
-      : null;
-  },
-});
-const strike = verb('strike', linesTaken, [thereAre('standing'), leans('calls-struck')], (_s, { lines }) => [
-  { kind: 'calls-struck', lines },
-]);
-const restore = verb('restore', linesTaken, [thereAre('struck'), leans('calls-restored')], (_s, { lines }) => [
-  { kind: 'calls-restored', lines },
-]);
-
 export const holeNamed = (area: string, number: string | number): string => holeIn(area, String(number));
 
-export const jobVerbs = [
-  open,
-  order,
-  done,
-  drop,
-  declare,
-  countHoles,
-  countTrays,
-  seen,
-  dry,
-  direction,
-  passComplete,
-  strike,
-  restore,
-];
+export const jobVerbs = [open, order, done, drop, declare, countHoles, countTrays, seen, dry, direction];

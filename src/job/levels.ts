@@ -1,0 +1,40 @@
+// What comes off together shares a number and has levels (7, 7 washer, 7 nut), each a hole of its own. Which of them one
+// call on a number speaks of.
+import { type Ledger, stateOf } from './ledger.ts';
+import { areaOf, type Hole, withinArea } from './subjects.ts';
+
+/** All levels known under a hole's number, the one called first; a level called by name stands for itself. */
+export function levelsOf(ledger: Ledger, hole: Hole): Hole[] {
+  if (withinArea(hole).includes(' ')) return [hole];
+  const area = stateOf(ledger, 'area', areaOf(hole));
+  return [hole, ...(area?.holes ?? []).filter((h) => h.startsWith(`${hole} `))];
+}
+
+const calledOf = (ledger: Ledger, hole: Hole) => stateOf(ledger, 'hole', hole)?.called;
+
+/** Levels with a fastener in them. */
+export const occupiedLevels = (ledger: Ledger, hole: Hole): Hole[] =>
+  levelsOf(ledger, hole).filter((level) => calledOf(ledger, level)?.occupant);
+
+/** Levels whose fastener came off or was missing. */
+export const emptiedLevels = (ledger: Ledger, hole: Hole): Hole[] =>
+  levelsOf(ledger, hole).filter((level) => {
+    const c = calledOf(ledger, level);
+    return c !== undefined && c.touchedAt > 0 && !c.occupant;
+  });
+
+/** The level a fastener goes into: the hole called, or what came off it where the hole itself is taken (nut on a stud). */
+export function levelToFill(ledger: Ledger, hole: Hole): Hole {
+  return calledOf(ledger, hole)?.occupant ? (emptiedLevels(ledger, hole)[0] ?? hole) : hole;
+}
+
+/** The levels one tightening speaks of: what was put on or slackened; a stud nobody moved stays as found. */
+export function levelsToTighten(ledger: Ledger, hole: Hole): Hole[] {
+  const held = occupiedLevels(ledger, hole);
+  const due = held.filter((level) => {
+    const c = calledOf(ledger, level);
+    return c !== undefined && c.touchedAt > 0 && c.occupant?.level !== 'tight';
+  });
+  if (due.length > 0) return due;
+  return held.includes(hole) ? [hole] : held;
+}

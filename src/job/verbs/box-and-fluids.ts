@@ -1,0 +1,146 @@
+// Verbs on the parts box and on fluids and their circuits (T4, T5).
+import { z } from 'zod';
+import { no, notReached } from '../guards.ts';
+import { stateOf } from '../ledger.ts';
+import { specSchema } from '../spec.ts';
+import { nameSchema, subjectSchema } from '../subjects.ts';
+import { type Guard, verb } from '../verb.ts';
+
+const reason = z.string().min(1).max(400);
+const fillBox = verb(
+  'fill-box',
+  z.strictObject({
+    name: nameSchema,
+    quantity: z.number().int().min(1).max(5000).optional(),
+    spec: specSchema.optional(),
+    replaces: nameSchema.optional(),
+  }),
+  [],
+  (_s, { name, quantity, spec, replaces }) => {
+    const sort = spec ? 'fastener' : replaces ? 'part' : 'supply';
+    return [
+      { kind: 'box-filled', name, sort, quantity: quantity ?? 1, ...(spec && { spec }), ...(replaces && { replaces }) },
+    ];
+  },
+);
+const boxTakes = z.strictObject({
+  name: nameSchema,
+  quantity: z.number().int().min(1).max(5000).optional(),
+  at: subjectSchema.optional(),
+});
+const isLeft: Guard<{ name: string; quantity?: number }> = {
+  code: 'not-in-the-box',
+  rule: 'L12',
+  kind: 'footing',
+  needs: ['name'],
+  check: (s, { name, quantity }) => {
+    const left = stateOf(s.ledger, 'box', name)?.left ?? 0;
+    return left >= (quantity ?? 1) ? null : no(`${left} ${name} left in the parts box`, 'name what is in the box');
+  },
+};
+const useUp = verb('use-from-box', boxTakes, [isLeft], (_s, said) => [
+  { kind: 'box-used', name: said.name, quantity: said.quantity ?? 1, ...(said.at && { at: said.at }) },
+]);
+const moveBox = verb(
+  'move-box',
+  z.strictObject({
+    name: nameSchema,
+    quantity: z.number().int().min(1).max(5000).optional(),
+    to: z.enum(['supplier', 'owner', 'scrap', 'lost']),
+    because: reason.optional(),
+  }),
+  [
+    isLeft,
+    {
+      code: 'lost-by-name',
+      rule: 'L9',
+      kind: 'rule',
+      needs: ['name', 'to'],
+      check: (s, said) =>
+        said.to === 'lost' && stateOf(s.ledger, 'box', said.name)?.sort === 'fastener'
+          ? no('a fastener lost stays open until it is found or ruled out', 'call it lost, one by one')
+          : null,
+    },
+  ],
+  (s, said) => [
+    {
+      kind: 'box-moved',
+      name: said.name,
+      quantity: said.quantity ?? stateOf(s.ledger, 'box', said.name)?.left ?? 1,
+      to: said.to,
+      ...(said.because && { because: said.because }),
+    },
+  ],
+);
+
+const circuit = z.strictObject({ circuit: nameSchema });
+const drain = verb('drain', circuit, [], (_s, said) => [{ kind: 'fluid-drained', ...said }]);
+const fillFluid = verb(
+  'fill-fluid',
+  z.strictObject({
+    circuit: nameSchema,
+    fluid: nameSchema.optional(),
+    litres: z.number().positive().max(200).optional(),
+  }),
+  [
+    {
+      code: 'not-cured-to-fill',
+      rule: 'S5',
+      kind: 'gate',
+      needs: ['circuit'],
+      check(s, said) {
+        const [bead] = notReached(s, 'fill', said.circuit);
+        if (!bead) return null;
+        const because = bead.void
+          ? `the bead on ${bead.face} is void: ${bead.void}`
+          : `the bead on ${bead.face} may not be filled yet`;
+        return no(because, bead.void ? 'clean the face and lay it again' : 'wait for the first label time', [
+          `face:${bead.face}`,
+        ]);
+      },
+    },
+  ],
+  (s, said) => [
+    {
+      kind: 'fluid-filled',
+      circuit: said.circuit,
+      fluid: said.fluid ?? stateOf(s.ledger, 'circuit', said.circuit)?.fluid ?? said.circuit,
+      ...(said.litres !== undefined && { litres: said.litres }),
+    },
+  ],
+);
+const leakCheck = verb(
+  'check-leaks',
+  z.strictObject({ circuit: nameSchema, how: z.enum(['after running', 'under pressure']).optional() }),
+  [
+    {
+      code: 'not-filled',
+      rule: 'T5',
+      kind: 'footing',
+      needs: ['circuit'],
+      check: (s, said) => {
+        const c = stateOf(s.ledger, 'circuit', said.circuit);
+        return !c || c.filledAt < c.drainedAt
+          ? no(`${said.circuit} is not filled`, 'fill it first', [`circuit:${said.circuit}`])
+          : null;
+      },
+    },
+    {
+      code: 'not-run-since-filled',
+      rule: 'T5',
+      kind: 'gate',
+      needs: ['circuit'],
+      check(s, said) {
+        const c = stateOf(s.ledger, 'circuit', said.circuit);
+        const started = stateOf(s.ledger, 'vehicle', 'vehicle')?.startedAt ?? 0;
+        return said.how === 'under pressure' || started > (c?.filledAt ?? 0)
+          ? null
+          : no('the engine has not run since it was filled', 'start it first, or check under pressure');
+      },
+    },
+  ],
+  (_s, said) => [{ kind: 'leak-checked', circuit: said.circuit, how: said.how ?? 'after running' }],
+);
+const oil = verb('see-oil-level', z.strictObject({}), [], () => [{ kind: 'oil-level-seen' }]);
+
+export const boxAndFluidVerbs = [fillBox, useUp, moveBox, drain, fillFluid, leakCheck, oil];

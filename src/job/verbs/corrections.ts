@@ -1,0 +1,113 @@
+// Verbs that state and correct: left empty, what a hole wants, a spec, holes exchanged (L5, L11, U3).
+import { z } from 'zod';
+import { isCritical } from '../closed.ts';
+import { fastenerIdSchema } from '../entries/fasteners.ts';
+import { fastenerState, holeState, no } from '../guards.ts';
+import { stateOf } from '../ledger.ts';
+import { contradictions, specSchema, specText } from '../spec.ts';
+import { areaOf, holeSchema, subjectText } from '../subjects.ts';
+import { verb } from '../verb.ts';
+import { isKnown } from './whereabouts.ts';
+
+const reason = z.string().min(1).max(400);
+const person = z.string().min(1).max(60);
+
+const fastener = fastenerIdSchema;
+const leaveEmpty = verb(
+  'leave-empty',
+  z.strictObject({ hole: holeSchema, who: person, because: reason }),
+  [
+    {
+      code: 'not-empty',
+      rule: 'L1',
+      kind: 'footing',
+      needs: ['hole'],
+      check: (s, { hole }) => {
+        const h = holeState(s, hole);
+        return !h?.called.touchedAt || h.called.occupant
+          ? no(`${subjectText(`hole:${hole}`)} is not an empty hole`, 'call it off, or found empty')
+          : null;
+      },
+    },
+    {
+      code: 'never-on-a-critical-area',
+      rule: 'L11',
+      kind: 'rule',
+      needs: ['hole'],
+      check: (s, { hole }) => {
+        const h = holeState(s, hole);
+        return h && isCritical(s.ledger, h, areaOf(hole))
+          ? no('no hole of a critical area stays empty', 'fit a fastener', [`hole:${hole}`])
+          : null;
+      },
+    },
+  ],
+  (_s, said) => [{ kind: 'hole-left-empty', ...said }],
+);
+
+const stateWants = verb(
+  'state-wants',
+  z.strictObject({ hole: holeSchema, spec: specSchema, because: reason }),
+  [],
+  (s, said) => [
+    ...(stateOf(s.ledger, 'area', areaOf(said.hole))?.declared
+      ? []
+      : [{ kind: 'area-declared' as const, area: areaOf(said.hole) }]),
+    { kind: 'wants-stated', ...said },
+  ],
+);
+
+const correctSpec = verb(
+  'correct-spec',
+  z.strictObject({ fastener, spec: specSchema, because: reason }),
+  [isKnown],
+  (s, said) => [{ kind: 'spec-corrected', at: fastenerState(s, said.fastener)?.place as string, ...said }],
+);
+
+const exchangeHoles = verb(
+  'exchange-holes',
+  z.strictObject({ one: holeSchema, other: holeSchema, because: reason }),
+  [
+    {
+      code: 'nothing-to-exchange',
+      rule: 'U3',
+      kind: 'footing',
+      needs: ['one', 'other'],
+      check(s, { one, other }) {
+        const called = (hole: string) => (holeState(s, hole)?.called.levels.length ?? 0) > 0;
+        if (one === other) return no('they are the same hole', 'name the hole it really was');
+        return called(one) || called(other)
+          ? null
+          : no('nothing was called of either', 'name the hole that was called');
+      },
+    },
+    {
+      code: 'could-not-have-held-it',
+      rule: 'U3',
+      kind: 'rule',
+      needs: ['one', 'other'],
+      check(s, { one, other }) {
+        const a = holeState(s, one);
+        const b = holeState(s, other);
+        for (const [from, into] of [
+          [a, b],
+          [b, a],
+        ] as const) {
+          const spec = from?.called.occupant?.spec;
+          const wants = into?.declared?.wants;
+          const differs = spec && wants && !from?.called.occupant?.substitute ? contradictions(wants, spec) : [];
+          if (differs.length > 0 && spec) {
+            return no(
+              `${subjectText(`hole:${into?.hole}`)} wants another ${differs.join(', ')} than ${specText(spec)}`,
+              'name the hole it really was',
+            );
+          }
+        }
+        return null;
+      },
+    },
+  ],
+  (_s, said) => [{ kind: 'holes-exchanged', ...said }],
+);
+
+export const correctionVerbs = [leaveEmpty, stateWants, correctSpec, exchangeHoles];

@@ -1,0 +1,55 @@
+// The verb that calls a whole pass of an area complete (O3).
+import { z } from 'zod';
+import type { Entry } from '../entry.ts';
+import { no } from '../guards.ts';
+import { dueIn, passesOf } from '../passes.ts';
+import { nameSchema, subjectText } from '../subjects.ts';
+import { type Guard, type Standing, verb } from '../verb.ts';
+import { tightenEntries, tightenGuards } from './tighten.ts';
+
+type PassSaid = { area: string; pass?: string; tool?: string };
+const passOf = (s: Standing, said: PassSaid): string =>
+  said.pass ?? passesOf(s.ledger, said.area).find((pass) => dueIn(s.ledger, said.area, pass).length > 0) ?? 'final';
+const each = (s: Standing, said: PassSaid) => dueIn(s.ledger, said.area, passOf(s, said));
+
+/** O3: one call, one entry a hole; what stands against any of its holes stands against the pass. */
+const passComplete = verb(
+  'complete-pass',
+  z.strictObject({ area: nameSchema, pass: nameSchema.optional(), tool: z.string().max(60).optional() }),
+  [
+    {
+      code: 'nothing-due',
+      rule: 'O3',
+      kind: 'footing',
+      needs: ['area'],
+      check: (s, said) =>
+        each(s, said).length > 0
+          ? null
+          : no(`no hole of ${said.area} is due`, 'put its fasteners back first', [`area:${said.area}`]),
+    },
+    ...tightenGuards.map(
+      (guard): Guard<PassSaid> => ({
+        ...guard,
+        needs: ['area'],
+        check(s, said) {
+          for (const hole of each(s, said)) {
+            const stop = guard.check(s, { hole, pass: passOf(s, said) });
+            if (stop) return { ...stop, because: `${subjectText(`hole:${hole}`)}: ${stop.because}` };
+          }
+          return null;
+        },
+      }),
+    ),
+  ],
+  (s, said) => {
+    const pass = passOf(s, said);
+    return each(s, said).flatMap((hole) => tightenEntries(s, { hole, pass, tool: said.tool }).map(inTurn));
+  },
+);
+const inTurn = (entry: Entry): Entry => {
+  if (entry.kind !== 'fastener-tightened') return entry;
+  const { outOfOrder: _, ...rest } = entry;
+  return rest;
+};
+
+export const passVerbs = [passComplete];
