@@ -1,0 +1,179 @@
+// Everything the job sheet says, gathered from the ledger as plain values: one gathering for every form of the sheet.
+// What it returns can't steer a terminal, whatever names and reasons the job holds. It words and lays out nothing.
+
+import { isCritical } from '../job/closed.ts';
+import { every, type Ledger, stateOf } from '../job/ledger.ts';
+import type { Stamp } from '../job/line.ts';
+import type { FindingState, VehicleState } from '../job/states.ts';
+import { areaOf, named } from '../job/subjects.ts';
+import { plainDeep } from '../trade/plain-text.ts';
+import { type AreaFact, areaFacts } from './area-facts.ts';
+import {
+  type BoxFacts,
+  boxFacts,
+  type FastenerSums,
+  fastenerSums,
+  type LossFact,
+  lossFacts,
+  madeAgain,
+  openedAt,
+  type PartFacts,
+  partFacts,
+  type StrayFact,
+  strangeFacts,
+} from './goods-facts.ts';
+import {
+  type CorrectionFact,
+  correctionFacts,
+  type LogFact,
+  logFact,
+  type OverrideFact,
+  overrideFacts,
+} from './log-facts.ts';
+import {
+  type CircuitFact,
+  circuitFacts,
+  type DriveFact,
+  driveFacts,
+  type FaceFact,
+  faceFacts,
+  oilSeen,
+} from './proof-facts.ts';
+import { type Moment, moment, momentOf, placeWords, type Reading } from './reading.ts';
+import { type StandingFacts, standingFacts } from './standing-facts.ts';
+
+export type SheetOptions = {
+  now: Stamp;
+  /** Of the log as printed; on a released job the seal (X3). */
+  digest?: string;
+  /** Minutes east of UTC to show every time at; without it each line is shown at the offset it was called in. */
+  zone?: number;
+};
+export type FindingFact = {
+  id: string;
+  place: string;
+  critical: boolean;
+  what: string;
+  when: FindingState['when'];
+  made: Moment;
+  told?: string;
+  closed?: Moment & { how: 'put right' | 'accepted' | 'declined'; by?: string; because?: string };
+};
+export type SheetFacts = StandingFacts & {
+  vehicle: Pick<VehicleState, 'label' | 'registration' | 'notes' | 'odometer'>;
+  opened?: Moment;
+  printed: { atMs: number; zoneMin: number };
+  digest?: string;
+  services: { service: string; state: 'ordered' | 'done' | 'dropped'; because?: string }[];
+  findings: FindingFact[];
+  due: { what: string; on?: string; atDistance?: number }[];
+  fasteners: FastenerSums;
+  areas: AreaFact[];
+  faces: FaceFact[];
+  drives: DriveFact[];
+  circuits: CircuitFact[];
+  oil?: Moment;
+  parts: PartFacts;
+  box: BoxFacts;
+  again: { connections: string[]; temporaries: string[] };
+  losses: LossFact[];
+  strange: StrayFact[];
+  overrides: OverrideFact[];
+  corrections: CorrectionFact[];
+  car: {
+    started?: Moment;
+    pedal?: Moment;
+    tools?: Moment;
+    road?: Moment & { waived?: { who: string; because: string } };
+    waiting?: Moment & { on: string; because: string; until?: string };
+  };
+  notes: (Moment & { words: string; place?: string })[];
+  log: LogFact;
+};
+
+export function sheetFacts(ledger: Ledger, { now, digest, zone }: SheetOptions): SheetFacts {
+  const of: Reading = { ledger, now, ...(zone !== undefined && { zone }) };
+  const v = stateOf(ledger, 'vehicle', 'vehicle');
+  const opened = openedAt(of);
+  const oil = oilSeen(of);
+  return plainDeep({
+    vehicle: {
+      label: v?.label ?? '',
+      ...(v?.registration && { registration: v.registration }),
+      ...(v?.notes && { notes: v.notes }),
+      ...(v?.odometer && { odometer: v.odometer }),
+    },
+    ...(opened && { opened }),
+    printed: { atMs: now.atMs, zoneMin: zone ?? now.zoneMin },
+    ...(digest && { digest }),
+    ...standingFacts(ledger, of),
+    services: [...every(ledger, 'service')],
+    findings: [...every(ledger, 'finding')].map((f) => findingFact(of, f)),
+    due: [...(v?.due ?? [])],
+    fasteners: fastenerSums(of),
+    areas: areaFacts(of),
+    faces: faceFacts(of),
+    drives: driveFacts(of),
+    circuits: circuitFacts(of),
+    ...(oil && { oil }),
+    parts: partFacts(of),
+    box: boxFacts(of),
+    again: madeAgain(of),
+    losses: lossFacts(of),
+    strange: strangeFacts(of),
+    overrides: overrideFacts(of),
+    corrections: correctionFacts(of),
+    car: carFact(of, v),
+    notes: (v?.remarks ?? []).map(({ n, words, at }) => ({
+      ...moment(of, n),
+      words,
+      ...(at && { place: placeWords(at) }),
+    })),
+    log: logFact(of),
+  } satisfies SheetFacts);
+}
+
+function findingFact(of: Reading, { id, at, what, when, madeAt, told, closed }: FindingState): FindingFact {
+  const hole = named('hole', at);
+  const h = hole === undefined ? undefined : stateOf(of.ledger, 'hole', hole);
+  const area = hole === undefined ? named('area', at) : areaOf(hole);
+  const critical =
+    area !== undefined &&
+    (stateOf(of.ledger, 'area', area)?.declared?.critical === true ||
+      (h !== undefined && isCritical(of.ledger, h, area)));
+  return {
+    id,
+    place: placeWords(at),
+    critical,
+    what,
+    when,
+    made: moment(of, madeAt),
+    ...(told && { told }),
+    ...(closed && {
+      closed: {
+        ...moment(of, closed.n),
+        how: closed.how,
+        ...(closed.who && { by: closed.who }),
+        ...(closed.because && { because: closed.because }),
+      },
+    }),
+  };
+}
+
+function carFact(of: Reading, v: VehicleState | undefined): SheetFacts['car'] {
+  if (!v) return {};
+  const started = momentOf(of, v.startedAt);
+  const pedal = momentOf(of, v.pedalAt);
+  const tools = momentOf(of, v.toolsAt);
+  const road = momentOf(of, v.roadAt);
+  const { waiting: w, roadWaived: waived } = v;
+  return {
+    ...(started && { started }),
+    ...(pedal && { pedal }),
+    ...(tools && { tools }),
+    ...(road && { road: { ...road, ...(waived && { waived }) } }),
+    ...(w && {
+      waiting: { ...moment(of, w.n), on: w.who, because: w.because, ...(w.until && { until: w.until }) },
+    }),
+  };
+}

@@ -1,0 +1,50 @@
+// Parts, the parts box, where the fasteners are, and what was lost, in words.
+import type { SheetFacts } from './facts.ts';
+import type { LossFact, Verdict, Whereabouts } from './goods-facts.ts';
+import { point } from './layout.ts';
+import { counted, timeText, why } from './words.ts';
+
+const oldText = (old: Verdict | undefined): string =>
+  old ? `the old one: ${old.verdict}${old.because ? ` (${old.because})` : ''}` : 'THE OLD ONE HAS NO VERDICT';
+
+export function partsText({ parts, box, again }: SheetFacts): string[] {
+  return [
+    ...parts.renewed.flatMap((p) => point(`new: ${p.part} (${p.from}), ${timeText(p)}; ${oldText(p.old)}`)),
+    ...(parts.refitted.length > 0 ? point(`refitted: ${parts.refitted.map((p) => p.part).join(', ')}`) : []),
+    ...parts.off.flatMap((p) => point(`OFF: ${p.part}${p.old ? `; ${oldText(p.old)}` : ''}`)),
+    ...box.used.flatMap((b) => point(`used up from the parts box: ${b.quantity} ${b.name}`)),
+    ...box.moved.flatMap((b) => point(`out of the parts box to ${b.to}: ${b.quantity} ${b.name}${why(b.because)}`)),
+    ...(again.connections.length > 0 ? point(`connections made again: ${again.connections.join(', ')}`) : []),
+    ...(again.temporaries.length > 0
+      ? point(`put in for the work and out again: ${again.temporaries.join(', ')}`)
+      : []),
+  ];
+}
+
+export function fastenersText({ fasteners: f }: SheetFacts): string[] {
+  return [
+    ...point(`${f.off} came off${sums(f.ofOff)}`),
+    ...(f.fresh > 0 ? point(`${counted(f.fresh, 'new one')} from the parts box${sums(f.ofFresh)}`) : []),
+    ...(f.given > 0 ? point(`${counted(f.given, 'stray')} given to a hole${sums(f.ofGiven)}`) : []),
+  ];
+}
+function sums(where: Whereabouts): string {
+  const all = Object.entries(where).map(([account, count]) => `${count} ${account}`);
+  return all.length > 0 ? `: ${all.join(', ')}` : '';
+}
+
+export function lossesText({ losses, strange }: SheetFacts): string[] {
+  return [
+    ...losses.flatMap((loss) => point(lossText(loss))),
+    ...strange.flatMap((s) =>
+      point(`${s.what}, found ${timeText(s.at)}: no part of this vehicle, stated by ${s.who}${why(s.because)}`),
+    ),
+  ];
+}
+function lossText({ what, where, reaches, searched, ruledOut }: LossFact): string {
+  const at = where ? ` at ${where}` : '';
+  const works = reaches ? ', could reach the works' : '';
+  const search = searched.length > 0 ? `; searched: ${searched.join(', ')}` : '';
+  const end = ruledOut ? `; stated not to be in the vehicle by ${ruledOut.who}: ${ruledOut.because}` : '; STILL LOST';
+  return `${what}, lost${at}${works}${search}${end}`;
+}

@@ -1,0 +1,35 @@
+// Whether the car may go, as the log stands, with what is open and every release that was called. Nothing is judged
+// here: X1's list and the verdict on each release are the ledger's.
+import { type Ledger, stateOf } from '../job/ledger.ts';
+import type { Stamp } from '../job/line.ts';
+import { openPoints } from '../job/open-points.ts';
+import { plainDeep } from '../trade/plain-text.ts';
+import { type LeavingFact, leavingFacts } from './log-facts.ts';
+import { type Moment, moment, placeWords, type Reading } from './reading.ts';
+
+export type OpenFact = { code: string; at: string; place: string; because: string };
+/** `writtenAfter` lines after a release are covered by nothing (X3). */
+export type Standing =
+  | { state: 'released'; at: Moment; by: string; writtenAfter: number }
+  | { state: 'left'; at: Moment; by: string; because: string }
+  | { state: 'here' };
+export type StandingFacts = { standing: Standing; leavings: LeavingFact[]; open: OpenFact[] };
+
+export function standingFacts(ledger: Ledger, options: { now: Stamp; zone?: number }): StandingFacts {
+  const of: Reading = { ledger, ...options };
+  return plainDeep({
+    standing: standingOf(of),
+    leavings: leavingFacts(of),
+    open: openPoints(ledger, of.now).map(({ code, at, because }) => ({ code, at, place: placeWords(at), because })),
+  });
+}
+
+function standingOf(of: Reading): Standing {
+  const v = stateOf(of.ledger, 'vehicle', 'vehicle');
+  if (v?.releasedAt) {
+    const writtenAfter = of.ledger.lines.length - v.releasedAt;
+    return { state: 'released', at: moment(of, v.releasedAt), by: v.releasedBy ?? '', writtenAfter };
+  }
+  if (v?.left) return { state: 'left', at: moment(of, v.left.n), by: v.left.who, because: v.left.because };
+  return { state: 'here' };
+}

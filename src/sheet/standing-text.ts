@@ -1,0 +1,61 @@
+// Whether the car may go, and what still stands against it, in words: a headline, and the open points one a line. The
+// words of a call are asked of the caller: the table of calls is not this room's.
+import type { Ledger } from '../job/ledger.ts';
+import type { Stamp } from '../job/line.ts';
+import { openPointsWithNext } from '../job/next-call.ts';
+import type { OpenPoint } from '../job/open-point.ts';
+import type { Said } from '../job/said.ts';
+import { plainText } from '../trade/plain-text.ts';
+import { headed } from './layout.ts';
+import { placeWords } from './reading.ts';
+import { type Standing, type StandingFacts, standingFacts } from './standing-facts.ts';
+import { counted, dayText, why } from './words.ts';
+
+export type StandingOptions = { now: Stamp; wordsOf: (said: Said) => string; zone?: number };
+
+/** The headline, then one line for each open point, however long: to be read, cut and searched line by line. */
+export function standingText(ledger: Ledger, { now, wordsOf, zone }: StandingOptions): string {
+  const points = openPointsWithNext(ledger, now);
+  const facts = standingFacts(ledger, { now, ...(zone !== undefined && { zone }) });
+  return `${[...standingLines(facts), ...points.map((one) => `- ${openPointLine(one, wordsOf)}`)].join('\n')}\n`;
+}
+
+/** "cam cover 7: off -> cam cover 7 back" */
+export function openPointLine({ at, because, next }: OpenPoint, wordsOf: (said: Said) => string): string {
+  const call = next ? wordsOf(next) : 'no call is free towards it yet';
+  return plainText(`${placeWords(at)}: ${because} -> ${call}`);
+}
+
+/** X2: released only when X1 allowed it and nothing was written since; everything else says plainly that it is not. */
+export function standingLines({ standing, open, leavings }: StandingFacts): string[] {
+  const points = counted(open.length, 'open point');
+  // What was said before a release that held is history, and stands in the log.
+  const none = standing.state === 'released' ? [] : leavings.filter((l) => l.how === 'said');
+  return [
+    ...headline(standing, open.length, points),
+    ...none.flatMap((l) =>
+      headed(`A RELEASE THAT WAS NONE: said by ${l.by} on ${dayText(l)} in line ${l.n}, and not allowed.`),
+    ),
+  ];
+}
+
+function headline(standing: Standing, open: number, points: string): string[] {
+  switch (standing.state) {
+    case 'released': {
+      const { by, at, writtenAfter } = standing;
+      const when = `by ${by} on ${dayText(at)}, line ${at.n}`;
+      if (writtenAfter === 0 && open === 0) return headed(`RELEASED ${when}`);
+      return [
+        ...headed(`NOT RELEASED AS IT STANDS, ${points}`),
+        ...headed(`The release ${when}, no longer covers the log: ${counted(writtenAfter, 'line')} written after it.`),
+      ];
+    }
+    case 'left':
+      return [
+        ...headed(`LEFT UNRELEASED: NOT FIT TO DRIVE, ${points}`),
+        ...headed(`called by ${standing.by} on ${dayText(standing.at)}${why(standing.because)}`),
+      ];
+    case 'here':
+      return open > 0 ? [`NOT RELEASED, ${points}`] : ['NOT RELEASED; nothing is open, release may be called'];
+  }
+}

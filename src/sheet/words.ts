@@ -1,0 +1,59 @@
+// How the sheet words single facts: times, methods, conditions, counts. Everything it writes of its own is ASCII.
+import type { Method } from '../job/spec.ts';
+import { civilText, dateText, timeOfDayText, weekdayText } from '../trade/civil-time.ts';
+import type { ConditionsFact } from './proof-facts.ts';
+import type { Moment } from './reading.ts';
+
+type Shown = Pick<Moment, 'atMs' | 'zoneMin'>;
+/** "2026-11-25 14:20" */
+export const timeText = ({ atMs, zoneMin }: Shown): string => civilText(atMs, zoneMin);
+/** "Wednesday 2026-11-25 14:20" */
+export const dayText = ({ atMs, zoneMin }: Shown): string => weekdayText(atMs, zoneMin);
+/** "2026-11-25 14:20 to 14:31": the first and the last of some moments in the order of their lines. */
+export function spanText(moments: readonly Moment[]): string {
+  const ordered = moments.toSorted((a, b) => a.n - b.n);
+  const [first, last] = [ordered[0], ordered.at(-1)];
+  if (!first || !last) return '';
+  if (timeText(first) === timeText(last)) return timeText(first);
+  const sameDay = dateText(first.atMs, first.zoneMin) === dateText(last.atMs, last.zoneMin);
+  return `${timeText(first)} to ${sameDay ? timeOfDayText(last.atMs, last.zoneMin) : timeText(last)}`;
+}
+
+export const counted = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
+export const by = (who: string | undefined): string => (who ? ` by ${who}` : '');
+export const why = (because: string | undefined): string => (because ? `: ${because}` : '');
+/** Up to two decimals, none that are not needed. */
+export const figure = (value: number): string => String(Math.round(value * 100) / 100);
+
+const manners = {
+  torque: 'torque',
+  'torque-angle': 'torque then angle',
+  shoulder: 'to the shoulder, then stop',
+  sleeve: 'to the sleeve, then stop',
+  hand: 'by hand',
+  clamp: 'clamp',
+  castle: 'castle nut and new pin',
+} as const;
+
+/** "torque then angle: 30 Nm, 90 deg, 90 deg; with oil" */
+export function methodText(method: Method): string {
+  const stages = (method.stages ?? []).map((stage) => {
+    if ('newtonMetres' in stage) return `${figure(stage.newtonMetres)} Nm`;
+    return 'degrees' in stage ? `${figure(stage.degrees)} deg` : `loosen ${figure(stage.loosenDegrees)} deg`;
+  });
+  const values = [...(method.newtonMetres === undefined ? [] : [`${figure(method.newtonMetres)} Nm`]), ...stages];
+  const how = values.length > 0 ? `${manners[method.by]}: ${values.join(', ')}` : manners[method.by];
+  if (!method.with) return how;
+  return `${how}; ${method.with === 'dry' ? 'dry' : `with ${method.with}`}`;
+}
+
+export const conditionsText = ({ celsius, humidityPct }: ConditionsFact): string =>
+  `${figure(celsius)} deg C, ${humidityPct === undefined ? 'humidity unknown' : `${figure(humidityPct)} % humidity`}`;
+
+/** "off by 1 tooth", "off by 2 teeth backwards", "on" */
+export function teethText(teethOff: number): string {
+  if (teethOff === 0) return 'on';
+  return `off by ${counted(Math.abs(teethOff), 'tooth', 'teeth')}${teethOff < 0 ? ' backwards' : ''}`;
+}
+
+export const distanceText = (distance: number, unit: string): string => `${figure(distance)} ${unit}`;

@@ -1,0 +1,275 @@
+// The job sheet as text: what a released, an unreleased, a falsely released and a left job say of themselves.
+import { expect, it } from 'vitest';
+import { cells } from '../../src/sheet/layout.ts';
+import { sheetText } from '../../src/sheet/text.ts';
+import { newStory, type Story, unwrapped } from './bench-story.ts';
+import { builtJob, releasedJob, strippedJob } from './jobs.ts';
+
+const sheet = (s: Story, more: { copy?: 'owner'; digest?: string; zone?: number } = {}) =>
+  sheetText(s.ledger, { now: s.now, ...more });
+/** The lines of one section, its title left out. */
+function sectionOf(text: string, title: string): string[] {
+  const lines = text.split('\n');
+  const from = lines.findIndex((line) => line.startsWith(`${title} -`));
+  if (from < 0) return [];
+  const to = lines.findIndex((line, i) => i > from && line === '');
+  return lines.slice(from + 1, to < 0 ? lines.length : to);
+}
+const said = (text: string, title: string) => unwrapped(sectionOf(text, title).join('\n'));
+
+const released = releasedJob();
+const releasedSheet = sheet(released, { digest: 'ab'.repeat(32) });
+
+it('says on top whose car it is, by whom and when it was released, and the digest of the log', () => {
+  expect(releasedSheet.split('\n').slice(2, 11)).toEqual([
+    'Vehicle         bench car',
+    'Registration    XX 12',
+    'Odometer        84210 km',
+    'Remarks         owner waits for a call',
+    'Job opened      Monday 2026-11-23 08:00',
+    'As it stands    Wednesday 2026-11-25 07:29 (UTC+01:00)',
+    `Log digest      ${'ab'.repeat(32)}`,
+    '',
+    'RELEASED by Ola on Wednesday 2026-11-25 07:28, line 89',
+  ]);
+  expect(releasedSheet).not.toContain('NOT RELEASED');
+  expect(sectionOf(releasedSheet, 'WHAT IS OPEN')).toEqual([]);
+});
+
+it('lists services done and dropped with the reason, and what is due by date and distance', () => {
+  expect(sectionOf(releasedSheet, 'SERVICES')).toEqual(['  - pump and belt: done', '  - wash: dropped: frost']);
+  expect(sectionOf(releasedSheet, 'RE-CHECKS AND NEXT SERVICE')).toEqual([
+    '  - mount bolt, right class: 2026-12-01 or at 85000 km, whichever first',
+    '  - coolant: 2030-11-01',
+  ]);
+});
+
+it('lists every finding, accepted and declined plain to see, with who and why', () => {
+  const text = said(releasedSheet, 'FINDINGS');
+  expect(text).toMatch(
+    /ACCEPTED AS IT IS.*part bracket: paint gone; found on arrival, 2026-11-23 08:05 accepted by Ola 2026-11-23 08:32: looks only/s,
+  );
+  expect(text).toMatch(
+    /DECLINED BY THE OWNER\s+- area mount \(critical\): rubber cracked; found on arrival, 2026-11-23 08:04 the owner was told, and said: not this year; declined by owner/,
+  );
+  expect(text).toMatch(/Put right\s+- pump 2: thread stripped; found during the work/);
+  expect(text).not.toContain('OPEN');
+});
+
+it('keeps the tightening record in the order in which the holes were called, out-of-order ones marked', () => {
+  const areas = sectionOf(releasedSheet, 'AREAS');
+  const pump = areas.slice(areas.indexOf('  pump: 4 of 4 closed'), areas.indexOf('  mount, critical: 2 of 2 closed'));
+  expect(pump.slice(1, 5)).toEqual([
+    '    snug        1, 3, 2',
+    '                torque: 10 Nm; 2026-11-24 04:46',
+    '    final       3*, 1, 2',
+    '                torque: 10 Nm; tool: torque wrench; 2026-11-24 04:49 to 04:50 by',
+  ]);
+  expect(unwrapped(areas.join('\n'))).toContain(
+    'torque then angle: 40 Nm, 90 deg; with oil; 2026-11-24 05:11 to 05:12',
+  );
+  expect(areas).toContain('    second look 1, 2; 2026-11-25 07:22 by Bo');
+  expect(areas).toContain('    seen        dowel, O-ring; 2026-11-24 04:47');
+});
+
+it('names new, new-pattern and substitute fasteners, holes left empty, and a spent one serving by measurement', () => {
+  const text = said(releasedSheet, 'AREAS');
+  expect(text).toContain('3 new bolt flange 10 M6x25 (flanged bolt)');
+  expect(text).toContain('3 new pattern: another head');
+  expect(text).toContain('4 left empty by Ola: no boss behind it');
+  expect(text).toContain(
+    '2 substitute bolt hex 14 M10x1.25x60 8.8 where bolt hex 14 M10x1.25x60 10.9 is wanted: right class not in stock',
+  );
+  expect(text).toContain('1 serves again by measurement: length under head 65.2 mm, limit 66 mm');
+  expect(sectionOf(releasedSheet, 'FASTENERS')).toEqual([
+    '  - 6 came off: 4 back, 2 scrap pile',
+    '  - 2 new ones from the parts box: 2 back',
+  ]);
+});
+
+it('tells a thread repair step by step', () => {
+  expect(said(releasedSheet, 'THREAD REPAIRS')).toContain(
+    'pump 2, 2026-11-23 08:20 to 08:25 depth in the boss 14 mm; drilled 6.3 mm; tapped (M6 for insert); cleaned; insert 12 mm; tried by hand',
+  );
+});
+
+it('tells a bead with its product, the bench, when the face was together, and its cure', () => {
+  expect(said(releasedSheet, 'SEALANT')).toContain(
+    'pump face: grey sealant (moisture), laid 2026-11-24 04:39 cleaned 2026-11-24 04:38; at the bench 23 deg C, 55 % humidity together 2026-11-24 04:46; fully cured (24 h by the label)',
+  );
+});
+
+it('tells each try of the check rotation with its result', () => {
+  const text = said(releasedSheet, 'CHECK ROTATION');
+  expect(text).toContain('timing belt: the check rotation stands');
+  expect(text).toContain('try 1, 2026-11-24 04:55: 2 turns, cam off by 1 tooth backwards; FAILED: cam off by -1');
+  expect(text).toContain(
+    'try 2, 2026-11-24 04:57: 2 turns, cam on, crank on, tension by pointer right; passed 2026-11-24 05:00',
+  );
+});
+
+it('tells fluids, parts with the verdict on the old ones, the road test not made, and the struck line', () => {
+  expect(said(releasedSheet, 'FLUIDS AND LEAK CHECKS')).toContain(
+    'coolant: drained 2026-11-23 08:12; filled 2026-11-25 07:16, 5.2 l coolant mix; leak-checked after running 2026-11-25 07:21',
+  );
+  const parts = said(releasedSheet, 'PARTS');
+  expect(parts).toContain('new: pump (new pump), 2026-11-24 04:40; the old one: leaking (at the shaft)');
+  expect(parts).toContain('new: belt (new belt), 2026-11-24 04:51; the old one: worn');
+  expect(parts).toContain('refitted: bracket');
+  expect(said(releasedSheet, 'START AND ROAD')).toContain('NO ROAD TEST: no number plates (Ola, 2026-11-25 07:23)');
+  expect(sectionOf(releasedSheet, 'LOG')[0]).toBe('  - 89 lines, 1 struck');
+});
+
+it('ends with the cautions', () => {
+  expect(releasedSheet.trimEnd().split('\n').slice(-3)).toEqual([
+    'This sheet says what was called, not what is right: torque, angles and order',
+    "come from the maker's manual.",
+    'Local codes and licensed practice come first, whatever is written here.',
+  ]);
+});
+
+it('marks a wrong order for the owner only where it is critical', () => {
+  const owners = sectionOf(sheet(released, { copy: 'owner' }), 'AREAS');
+  expect(owners).toContain('    final       3, 1, 2');
+  expect(owners).toContain('    final       2*, 1');
+});
+
+it('says of a job on the bench that it is not released, how much is open, and lists open findings first', () => {
+  const built = builtJob().call('make-finding', { at: 'hole:mount/1', what: 'thread dirty' });
+  const text = sheet(built);
+  const open = sectionOf(text, 'WHAT IS OPEN').filter((line) => line.startsWith('  - ')).length;
+  expect(open).toBeGreaterThan(5);
+  expect(text).toContain(`\nNOT RELEASED, ${open} open points\n`);
+  expect(text).not.toMatch(/^RELEASED/m);
+  expect(said(text, 'WHAT IS OPEN')).toContain('- mount 1: a finding on it is open');
+  expect(sectionOf(text, 'FINDINGS').slice(0, 2)).toEqual([
+    'OPEN',
+    '  - mount 1 (critical): thread dirty; found during the work, 2026-11-24 05:05',
+  ]);
+  expect(said(text, 'AREAS')).toContain('OPEN 2: off');
+  expect(said(text, 'SEALANT')).toMatch(
+    /together 2026-11-24 04:46; CURING: 23 h 40 min of label time left, ready Wednesday 2026-11-25 04:46/,
+  );
+  expect(said(text, 'FLUIDS AND LEAK CHECKS')).toContain('NOT FILLED; NOT LEAK-CHECKED');
+});
+
+it('says of a bead that skinned before its face was together that it is void, and counts the one cleaned off', () => {
+  const s = strippedJob()
+    .call('repair-thread', { hole: 'pump/2', step: 'depth', millimetres: 14 })
+    .call('note-conditions', { celsius: 20 })
+    .call('clean-face', { face: 'pump face' })
+    .call('lay-bead', { face: 'pump face', product: 'grey sealant' })
+    .call('clean-face', { face: 'pump face' })
+    .call('lay-bead', { face: 'pump face', product: 'grey sealant' })
+    .later(45)
+    .call('note-conditions', { celsius: 6, humidityPct: 80 });
+  const text = said(sheet(s), 'SEALANT');
+  expect(text).toContain('at the bench 20 deg C, humidity unknown; 6 deg C, 80 % humidity from 2026-11-23 09:08');
+  expect(text).toContain('VOID: skinned before it was together');
+  expect(text).toContain('pump face: 1 earlier bead laid and cleaned off again');
+});
+
+it('X2: a release the list of open points did not allow is shown as such and is none', () => {
+  const s = builtJob().forged({ kind: 'released', who: 'Mallory' });
+  const text = sheet(s);
+  expect(text).toMatch(/^NOT RELEASED, \d+ open points$/m);
+  expect(text.replace(/\s+/g, ' ')).toMatch(
+    /A RELEASE THAT WAS NONE: said by Mallory on Tuesday 2026-11-24 05:05 in line \d+, and not allowed\./,
+  );
+  expect(text).not.toMatch(/^RELEASED/m);
+});
+
+it('X3: what is written after a release is not covered by it', () => {
+  const s = releasedJob().forged({ kind: 'connection-parted', connection: 'bottom hose' });
+  const text = sheet(s);
+  expect(text).toMatch(/^NOT RELEASED AS IT STANDS, \d+ open points?$/m);
+  expect(text.replace(/\s+/g, ' ')).toContain(
+    'The release by Ola on Wednesday 2026-11-25 07:28, line 89, no longer covers the log: 1 line written after it.',
+  );
+  expect(text).not.toMatch(/^RELEASED/m);
+});
+
+it('a job reopened after its release is not released, and the log tells both', () => {
+  const s = releasedJob().call('reopen', { who: 'Bo', because: 'it drips' });
+  const text = sheet(s);
+  expect(text).toContain('\nNOT RELEASED; nothing is open, release may be called\n');
+  expect(said(text, 'LOG')).toMatch(/released by Ola, .*reopened by Bo, 2026-11-25 07:29, line 90: it drips/s);
+});
+
+it('a job that left unreleased is not fit to drive, and its open points are handed over', () => {
+  const s = strippedJob().call('leave-unreleased', { who: 'Ola', because: 'towed to the owner' });
+  const text = sheet(s);
+  expect(text).toMatch(/^LEFT UNRELEASED: NOT FIT TO DRIVE, \d+ open points$/m);
+  expect(text).toContain('called by Ola on Monday 2026-11-23 08:17: towed to the owner');
+  expect(said(text, 'WHAT IS OPEN')).toContain('- connection bottom hose: parted');
+  expect(text).not.toMatch(/^RELEASED/m);
+});
+
+it('O5: tells the workshop every overridden order with its reason, the owner only that a critical place was', () => {
+  const s = strippedJob()
+    .call('declare', {
+      entries: [
+        { kind: 'area-declared', area: 'lid', planned: true },
+        { kind: 'behind-declared', front: 'area:lid', behind: 'part:belt', until: 'closed', from: 'said' },
+      ],
+    })
+    .call('remove', { hole: 'lid/1', to: 'tray:3', spec: { kind: 'screw' } })
+    .call('fit', { hole: 'lid/1' })
+    .call('tighten', { hole: 'lid/1' }, { because: 'lid does not hide it' })
+    .call('fit', { hole: 'mount/1' })
+    .call('tighten', { hole: 'mount/1' }, { because: 'pump goes in from below', who: 'Kim' });
+  const workshops = said(sheet(s), 'DONE OUT OF ORDER');
+  expect(workshops).toContain('lid 1, 2026-11-23 08:20, line 21, rule O1: lid does not hide it');
+  expect(workshops).toContain('mount 1 (critical), 2026-11-23 08:22 by Kim, line 23, rule O1: pump goes in from below');
+  const owners = sheet(s, { copy: 'owner' });
+  expect(sectionOf(owners, 'DONE OUT OF ORDER')).toEqual(['  - critical, and done out of order: mount 1']);
+  expect(owners).not.toContain('goes in from below');
+  expect(owners).not.toContain('lid does not hide it');
+
+  s.call('strike', { lines: [23] });
+  expect(said(sheet(s), 'DONE OUT OF ORDER')).not.toContain('mount 1');
+});
+
+it('U3: what was called of the wrong hole is told of the right one, and the correction with its reason', () => {
+  const s = strippedJob()
+    .call('fit', { hole: 'mount/1' })
+    .call('tighten', { hole: 'mount/1' }, { because: 'no room later' })
+    .call('exchange-holes', { one: 'mount/1', other: 'mount/2', because: 'counted from the wrong end' });
+  const text = sheet(s);
+  expect(said(text, 'DONE OUT OF ORDER')).toContain('mount 2 (critical)');
+  expect(said(text, 'AREAS')).toContain('OPEN 1: off');
+  expect(said(text, 'LOG')).toContain('what was called of mount 1 was of mount 2: counted from the wrong end');
+});
+
+it('L9: a loss ruled out names who, why and the search; one that is not says so', () => {
+  const s = newStory()
+    .call('open-job', { label: 'bench car' })
+    .call('remove', { hole: 'cover/1', to: 'tray:1', spec: { kind: 'bolt', thread: 'M6', lengthMm: 20 } })
+    .call('remove', { hole: 'cover/2', to: 'tray:1', spec: { kind: 'bolt', thread: 'M6', lengthMm: 25 } })
+    .call('lose-fastener', { fastener: 'f2.1', reaches: true, where: 'the belt bay' })
+    .call('search', { lost: 'f2.1', how: 'camera' })
+    .call('rule-out-loss', { lost: 'f2.1', who: 'Ola', because: 'seen to fall on the floor' })
+    .call('lose-fastener', { fastener: 'f3.1', reaches: false, where: '' })
+    .call('find-stray', { tray: '1', spec: { kind: 'nut', thread: 'M8' } })
+    .call('disown-stray', { stray: 's8.1', who: 'Ola', because: 'fell out of a rag' });
+  const text = said(sheet(s), 'LOST, AND NOT OF THIS VEHICLE');
+  expect(text).toContain(
+    'bolt M6x20 of cover 1, lost at the belt bay, could reach the works; searched: camera; stated not to be in the vehicle by Ola: seen to fall on the floor',
+  );
+  expect(text).toContain('bolt M6x25 of cover 2, lost; STILL LOST');
+  expect(text).toContain('nut M8, found 2026-11-23 08:08: no part of this vehicle, stated by Ola: fell out of a rag');
+});
+
+it('shows each line at the offset it was called in, or all at the one asked for', () => {
+  const s = newStory().call('open-job', { label: 'ferry car' }).zone(-300).call('note', { words: 'over the sea' });
+  expect(sheet(s)).toContain('Job opened      Monday 2026-11-23 08:00');
+  expect(said(sheet(s), 'NOTES')).toContain('2026-11-23 02:01: over the sea');
+  expect(said(sheet(s, { zone: 60 }), 'NOTES')).toContain('2026-11-23 08:01: over the sea');
+});
+
+it('keeps within eighty columns and ASCII, and a job of nothing has a sheet too', () => {
+  for (const text of [releasedSheet, sheet(builtJob()), sheetText(newStory().ledger, { now: newStory().now })]) {
+    expect(text.split('\n').filter((line) => cells(line) > 80)).toEqual([]);
+    expect(text).toMatch(/^[\n\x20-\x7e]*$/);
+  }
+});

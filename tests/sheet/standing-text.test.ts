@@ -1,0 +1,49 @@
+// Open points in words: one a line, each with its place, why, and the next call as the table of calls would say it.
+import { expect, it } from 'vitest';
+import { openPoints } from '../../src/job/open-points.ts';
+import type { Said } from '../../src/job/said.ts';
+import { openPointLine, standingText } from '../../src/sheet/standing-text.ts';
+import type { Story } from './bench-story.ts';
+import { builtJob, releasedJob, strippedJob } from './jobs.ts';
+
+const wordsOf = ({ verb, ...about }: Said) => `${verb} ${Object.values(about).join(' ')}`.trim();
+const standing = (s: Story) => standingText(s.ledger, { now: s.now, wordsOf }).trimEnd().split('\n');
+
+it('X5: each open point is one line with its place, why, and the next call in words', () => {
+  const s = builtJob();
+  const [head, ...lines] = standing(s);
+  const points = openPoints(s.ledger, s.now);
+  expect(head).toBe(`NOT RELEASED, ${points.length} open points`);
+  expect(lines).toHaveLength(points.length);
+  expect(lines).toContain('- mount 1: off -> fit mount/1');
+  expect(lines).toContain('- connection bottom hose: parted -> make-connection bottom hose');
+  expect(lines).toContain('- face pump face: grey sealant is curing -> confirm-clock');
+  expect(lines).toContain('- the car: no road test, no reason why not -> waive-road-test workshop to be said');
+});
+
+it('says so where no call is free', () => {
+  expect(openPointLine({ code: 'books', at: 'vehicle', because: 'the two books differ' }, wordsOf)).toBe(
+    'the car: the two books differ -> no call is free towards it yet',
+  );
+});
+
+it('says of each sort of place what it is', () => {
+  const placed = (at: string) => openPointLine({ code: 'lost', at, because: 'x' }, wordsOf).split(':')[0];
+  expect(['hole:cam cover/7 nut', 'tray:2', 'finding:d3.1', 'box:new pump', 'line:5', 'vehicle'].map(placed)).toEqual([
+    'cam cover 7 nut',
+    'tray 2',
+    'finding d3.1',
+    'parts box, new pump',
+    'line 5',
+    'the car',
+  ]);
+});
+
+it('tells a released, a falsely released and a left job apart', () => {
+  expect(standing(releasedJob())).toEqual(['RELEASED by Ola on Wednesday 2026-11-25 07:28, line 89']);
+  const forged = standing(builtJob().forged({ kind: 'released', who: 'Mallory' }));
+  expect(forged[0]).toMatch(/^NOT RELEASED, \d+ open points$/);
+  expect(forged[1]).toMatch(/^A RELEASE THAT WAS NONE: said by Mallory/);
+  const left = standing(strippedJob().call('leave-unreleased', { who: 'Ola', because: 'towed' }));
+  expect(left[0]).toMatch(/^LEFT UNRELEASED: NOT FIT TO DRIVE, \d+ open points$/);
+});
