@@ -1,8 +1,8 @@
 // O1: what sits behind what. Edges run front to behind and are followed through; the nearest open place is named first.
 import { areaStandsOpen, holesOf, isClosedForOrder, isTouched, openBecause, unsaidOf } from './closed.ts';
-import { type Ledger, stateOf } from './ledger.ts';
+import { every, type Ledger, stateOf } from './ledger.ts';
 import { rotationNeeded } from './rotation.ts';
-import { type Edge, snugOrBetter } from './states.ts';
+import { type Edge, snugOrBetter, type TemporaryState } from './states.ts';
 import { areaOf, type Hole, nameOf, type Subject, sortOf, subjectText } from './subjects.ts';
 
 const noEdges: readonly Edge[] = [];
@@ -28,11 +28,26 @@ export function frontsOf(ledger: Ledger, hole: Hole): Subject[] {
 
 export type OpenBehind = { subject: Subject; because: string; gate: boolean };
 
+/** T1: what holds its area open while it is in; a strap may stay while the area's own fasteners are brought up. */
+const holding: ReadonlySet<string> = new Set(['plug', 'rag', 'mask', 'strap']);
+const lyingAt = (ledger: Ledger, subject: Subject): TemporaryState[] =>
+  [...every(ledger, 'temporary')].filter((t) => t.in && holding.has(t.sort) && t.at === subject);
+
+/** Plugs, rags and masks lying in what these fronts close. */
+function* leftInside(ledger: Ledger, fronts: readonly Subject[]): Generator<OpenBehind> {
+  for (const front of fronts) {
+    if (sortOf(front) === 'hole') continue;
+    for (const { temporary, sort } of lyingAt(ledger, front)) {
+      if (sort !== 'strap') yield { subject: `temporary:${temporary}`, because: `${sort} is in`, gate: false };
+    }
+  }
+}
+
 /** Everything behind these fronts that is neither closed (or snug, where that is enough) nor as found; nearest first. */
 export function openBehind(ledger: Ledger, fronts: readonly Subject[]): OpenBehind[] {
   const graph = graphOf(ledger);
   const seen = new Set<Subject>(fronts);
-  const open: OpenBehind[] = [];
+  const open: OpenBehind[] = [...leftInside(ledger, fronts)];
   let ring: readonly Subject[] = fronts;
   while (ring.length > 0) {
     const edges = ring.flatMap((front) => graph.get(front) ?? []).filter((e) => !seen.has(e.behind));
@@ -86,6 +101,8 @@ function areaOpen(ledger: Ledger, area: string, until: 'closed' | 'snug'): strin
     const because = holeOpen(ledger, h.hole, until);
     if (because) return `${subjectText(`hole:${h.hole}`)} ${because}`;
   }
+  const [inside] = [area, ...a.holes].flatMap((at) => lyingAt(ledger, at === area ? `area:${area}` : `hole:${at}`));
+  if (inside) return `${inside.temporary} is in`;
   const part = a.parts.find((p) => stateOf(ledger, 'part', p)?.off || stateOf(ledger, 'part', p)?.forNow);
   if (part) return `${part} ${stateOf(ledger, 'part', part)?.off ? 'off' : 'on for now'}`;
   const unsaid = unsaidOf(ledger, a)[0];

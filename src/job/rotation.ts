@@ -1,5 +1,5 @@
 // The check rotation of a drive: whether one is needed, whether one stands, and how far the running try has come (R).
-import { areaOpenedAt, holesOf, isClosed, isTouched } from './closed.ts';
+import { areaOpenedAt, holesOf, isClosed, isClosedForOrder, isTouched, laterOf } from './closed.ts';
 import { turned } from './evolve/face-and-drive.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import type { DriveState, HoleState, Try } from './states.ts';
@@ -33,13 +33,18 @@ export function tensionerNotLive(ledger: Ledger, d: DriveState): string | null {
   ];
 }
 
-/** R2: holes of the drive that are not closed, and the crank bolt where the sprocket has no key. */
+/** R2, O1: snug is enough for what is finished after turning or on its wheels. */
+const readyToTurn = (ledger: Ledger, h: HoleState): boolean =>
+  laterOf(ledger, h.hole) === 'after-belt' ? isClosed(ledger, h) : isClosedForOrder(ledger, h);
+
+/** R2: holes of the drive not ready, the crank bolt where the sprocket has no key, and whatever was to be tight after the belt. */
 export function driveHolesOpen(ledger: Ledger, d: DriveState): HoleState[] {
   const areas = (d.declared?.areas ?? []).flatMap((a) => stateOf(ledger, 'area', a) ?? []);
-  const holes = areas.flatMap((a) => holesOf(ledger, a)).filter((h) => isTouched(h) && !isClosed(ledger, h));
   const bolt = d.declared?.crankKeyed === false && d.declared.crankBolt;
   const crank = bolt ? stateOf(ledger, 'hole', bolt) : undefined;
-  return crank && isTouched(crank) && !isClosed(ledger, crank) && !holes.includes(crank) ? [...holes, crank] : holes;
+  const after = [...every(ledger, 'hole')].filter((h) => h.declared?.later === 'after-belt');
+  const holes = new Set([...areas.flatMap((a) => holesOf(ledger, a)), ...(crank ? [crank] : []), ...after]);
+  return [...holes].filter((h) => isTouched(h) && !(h === crank ? isClosed(ledger, h) : readyToTurn(ledger, h)));
 }
 
 /** R2: parts of the drive that are off. */

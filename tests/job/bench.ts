@@ -119,9 +119,9 @@ export function bench({ opened = true } = {}) {
     whereIs: (fastener: string) => stateOf(ledger, 'fastener', fastener)?.place,
     tray: (tray: string): number => stateOf(ledger, 'tray', tray)?.contents.length ?? 0,
 
-    off: (hole: string, spec?: More, more: More = {}): number =>
+    off: (hole: string, spec?: object, more: More = {}): number =>
       on.call('remove', { hole, to: 'tray:1', ...(spec && { spec }), ...more }),
-    slack: (hole: string, spec?: More): number => on.call('slacken', { hole, ...(spec && { spec }) }),
+    slack: (hole: string, spec?: object): number => on.call('slacken', { hole, ...(spec && { spec }) }),
     back: (hole: string, more: More = {}): number => on.call('fit', { hole, ...more }),
     snug: (hole: string): number => on.call('tighten', { hole, last: false }),
     tight: (hole: string, more: More = {}): number => on.call('tighten', { hole, last: true, ...more }),
@@ -133,7 +133,7 @@ export function bench({ opened = true } = {}) {
         .map((tray) => ({ tray, count: on.tray(tray) }));
       if (counts.length > 0) on.call('count-trays', { counts });
     },
-    declare: (...entries: Entry[]): number => on.call('declare', { entries }),
+    declare: (...entries: object[]): number => on.call('declare', { entries }),
   };
   if (opened) {
     on.call('open-job', { label: 'blue estate' });

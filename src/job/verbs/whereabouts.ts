@@ -4,7 +4,7 @@ import { fastenerIdSchema, pieceIdSchema } from '../entries/fasteners.ts';
 import type { Entry } from '../entry.ts';
 import { fastenerState, holeState, mayNotServe, no } from '../guards.ts';
 import { stateOf } from '../ledger.ts';
-import { fromBox, nameSchema, placeSchema, subjectText } from '../subjects.ts';
+import { fromBox, holeSchema, nameSchema, placeSchema, subjectText } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
 
 const reason = z.string().min(1).max(400);
