@@ -55,6 +55,25 @@ function takeOut(world: World, hole: HoleNow, fastener: FastenerNow, to: string)
   move(world, fastener, to);
 }
 
+function takeOneFromBox(world: World, entry: PlainEntry): boolean {
+  const named = entry.from.slice('box:'.length);
+  const left = world.box.get(named) ?? 0;
+  if (left < 1) return false;
+  world.box.set(named, left - 1);
+  return true;
+}
+
+/** It is a fastener from then on, lost, whether the box had it or not. */
+function loseOnTheWayFromTheBox(world: World, entry: PlainEntry): boolean {
+  const had = takeOneFromBox(world, entry);
+  if (world.fasteners.has(entry.fastener)) return false;
+  const lost = freshFastener(entry, entry.from, 'box');
+  lost.spec = entry.spec ?? {};
+  world.fasteners.set(lost.id, lost);
+  move(world, lost, 'lost');
+  return had;
+}
+
 const holeOfPlace = (place: string): string | undefined =>
   place.startsWith('hole:') ? place.slice('hole:'.length) : undefined;
 
@@ -95,13 +114,7 @@ export function happenToFasteners(world: World, entry: PlainEntry): boolean {
     }
     case 'fastener-fitted': {
       const fresh = entry.from.startsWith('box:');
-      let fits = true;
-      if (fresh) {
-        const named = entry.from.slice('box:'.length);
-        const left = world.box.get(named) ?? 0;
-        if (left >= 1) world.box.set(named, left - 1);
-        else fits = false;
-      }
+      const fits = fresh ? takeOneFromBox(world, entry) : true;
       if (hole === undefined || hole.holds !== undefined) return false;
       if (fresh ? fastener !== undefined : fastener === undefined || fastener.at !== entry.from) return false;
       const its = fastener ?? freshFastener(entry, entry.from, 'box');
@@ -135,6 +148,7 @@ export function happenToFasteners(world: World, entry: PlainEntry): boolean {
       return true;
     }
     case 'fastener-lost': {
+      if (entry.from.startsWith('box:')) return loseOnTheWayFromTheBox(world, entry);
       if (fastener === undefined || fastener.at !== entry.from) return false;
       const left = holeOfPlace(entry.from);
       if (left === undefined) move(world, fastener, 'lost');
@@ -164,8 +178,10 @@ export function happenToFasteners(world: World, entry: PlainEntry): boolean {
     }
     case 'holes-exchanged': {
       for (const name of [entry.one, entry.other]) {
-        touch(world, holeNow(world, name));
-        open(world, holeNow(world, name));
+        const exchanged = holeNow(world, name);
+        if (!exchanged.touched) continue; // nobody ever touched it: as found still
+        touch(world, exchanged);
+        open(world, exchanged);
       }
       return true;
     }

@@ -18,7 +18,7 @@ export function rate(label: PlainLabel, at: { celsius: number; humidityPct?: num
   for (const figure of label.atCelsius ?? []) {
     if (figure.celsius <= at.celsius && (colder === undefined || figure.celsius > colder.celsius)) colder = figure;
   }
-  if (colder !== undefined) return fullHours(label) / colder.fullHours;
+  if (colder !== undefined) return Math.min(1, fullHours(label) / colder.fullHours);
   if (label.kind !== 'moisture') return 1;
   const there = Math.min(humidity, label.labelHumidityPct) * saturationPa(Math.min(at.celsius, label.labelCelsius));
   return there / (label.labelHumidityPct * saturationPa(label.labelCelsius));

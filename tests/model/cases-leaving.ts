@@ -1,0 +1,91 @@
+// Hand-made jobs about leaving, striking and restoring.
+import {
+  area,
+  away,
+  back,
+  type Case,
+  cleared,
+  entry,
+  found,
+  job,
+  off,
+  putIn,
+  released,
+  restore,
+  snug,
+  strike,
+  tight,
+  toolsOut,
+} from './job-said.ts';
+
+const cover = area('cover');
+const one = [found('cover/1', 'f3.1'), off('cover/1', 'f3.1')];
+
+export const leavingCases: Case[] = [
+  {
+    name: '[X1] services are done or dropped, the odometer noted, tools called out after the last work',
+    job: job([
+      entry('service-ordered', { service: 'belt' }),
+      entry('service-ordered', { service: 'brakes' }),
+      entry('service-done', { service: 'belt' }),
+      toolsOut,
+      entry('thread-chased', { hole: 'cover/1' }),
+    ]),
+    open: ['service-open service:brakes', 'tools vehicle'],
+  },
+  {
+    name: '[X1 X3] released when nothing is open',
+    job: job(cover, one, back('cover/1', 'f3.1'), cleared, released),
+    open: [],
+    released: true,
+  },
+  {
+    name: '[X2] a release that was not allowed where it stands is none, whatever comes later',
+    job: job(cover, one, released, back('cover/1', 'f3.1'), cleared),
+    open: [],
+    released: false,
+  },
+  {
+    name: '[X3] reopened has not left, and a release can not be struck',
+    job: job(cover, released, strike(3)),
+    open: [],
+    released: true,
+  },
+  {
+    name: '[X3] reopened, release is asked anew',
+    job: job(cover, released, entry('reopened', { who: 'Ada', because: 'knocks' })),
+    open: [],
+    released: false,
+  },
+  {
+    name: '[U1] struck, the job stands as if it had never been',
+    job: job(cover, one, strike(3)),
+    open: [],
+  },
+  {
+    name: '[U1] restored, it is there again',
+    job: job(cover, one, strike(3), restore(3)),
+    open: ['hole-open hole:cover/1', 'tools vehicle', 'tray-not-empty tray:1', 'tray-uncounted tray:1'],
+  },
+  {
+    name: '[U1] a striking that is struck itself strikes nothing',
+    job: job(cover, one, strike(3), strike(4)),
+    open: ['hole-open hole:cover/1', 'tools vehicle', 'tray-not-empty tray:1', 'tray-uncounted tray:1'],
+  },
+  {
+    name: '[U2] a line that leaned on a struck one is a misfit and moves nothing',
+    job: job(cover, one, [putIn('cover/1', 'f3.1'), snug('cover/1', 'f3.1')], tight('cover/1', 'f3.1'), strike(4)),
+    open: [
+      'hole-open hole:cover/1',
+      'misfit line:5',
+      'tools vehicle',
+      'tray-not-empty tray:1',
+      'tray-uncounted tray:1',
+    ],
+  },
+  {
+    name: '[S7] time away changes nothing where nothing cures',
+    job: job(cover, one, away(40), back('cover/1', 'f3.1'), cleared),
+    open: [],
+  },
+];
