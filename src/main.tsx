@@ -4,6 +4,8 @@ import { readFileSync } from 'node:fs';
 import { type Command, exits, type Out, parse } from './commands/answer.ts';
 import { runBench } from './commands/bench.ts';
 import { calls } from './commands/calls.ts';
+import { demoOf } from './commands/demo.ts';
+import { sheet } from './commands/sheet.ts';
 import { standing } from './commands/standing.ts';
 import { take } from './commands/take.ts';
 import { show } from './screen/show.tsx';
@@ -24,7 +26,7 @@ const open: Command = {
     return runBench(named, packageRoot, show, out);
   },
 };
-const commands: readonly Command[] = [open, take, standing, calls];
+const commands: readonly Command[] = [open, demoOf(show), take, standing, sheet, calls];
 
 const out: Out = { write: (text) => process.stdout.write(text), complain: (text) => process.stderr.write(`${text}\n`) };
 
@@ -74,4 +76,9 @@ async function main(words: readonly string[]): Promise<number> {
   return command.run(args, out, packageRoot);
 }
 
+// A reader that has seen enough closes the pipe: that is no fault.
+process.stdout.on('error', (thrown: NodeJS.ErrnoException) => {
+  if (thrown.code !== 'EPIPE') throw thrown;
+  process.exit(exits.fine);
+});
 process.exitCode = await main(process.argv.slice(2));

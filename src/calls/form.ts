@@ -93,14 +93,20 @@ export function matchForm(nodes: readonly Node[], line: readonly Token[], read: 
   return args ? { args } : { why };
 }
 
+/** "km|mi", or a phrase that is there or not: "to be renewed". */
+export const isChoice = (type: string): boolean => /[| ]/.test(type);
+const choiceStarts = (type: string): string[] =>
+  isChoice(type) ? type.split('|').map((choice) => choice.split(' ')[0] as string) : [];
+
 /** Words that may follow a slot: where a name or a text of several words ends. */
 function stopsAfter(rest: readonly Node[]): string[] {
   const stops: string[] = [];
   for (const node of rest) {
     if ('word' in node) return [...stops, node.word];
-    if ('slot' in node) return stops;
+    if ('slot' in node) return [...stops, ...choiceStarts(node.type)];
     const first = node.group[0];
     if (first && 'word' in first) stops.push(first.word);
+    if (first && 'slot' in first) stops.push(...choiceStarts(first.type));
   }
   return stops;
 }

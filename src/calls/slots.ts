@@ -4,7 +4,7 @@ import { contradictions, type Spec } from '../job/spec.ts';
 import type { Sort } from '../job/states.ts';
 import { areaOf, holeIn, nameOf, sortOf, subjectText, withinArea } from '../job/subjects.ts';
 import { type Desk, fastenerOf, findingsOn, theOnly } from './desk.ts';
-import type { Args, Reading, ReadSlot, Token } from './form.ts';
+import { type Args, isChoice, type Reading, type ReadSlot, type Token } from './form.ts';
 import { readSpec, specWords } from './spec-words.ts';
 
 type Read = (desk: Desk, rest: readonly Token[], stops: readonly string[], args: Args) => Reading;
@@ -277,8 +277,6 @@ export const readSlot =
     if (!read) throw new Error(`no reader for slot type "${type}"`);
     return read(desk, rest, stops, args);
   };
-/** "km|mi", or a phrase that is there or not: "to be renewed". */
-const isChoice = (type: string): boolean => /[| ]/.test(type);
 function readChoice(choices: readonly string[], rest: readonly Token[]): Reading {
   const found = knownAtStart(choices, rest);
   return found.length > 0 ? found : none(`"${rest[0]?.text ?? ''}" is none of: ${choices.join(', ')}`);

@@ -4,8 +4,8 @@ import type { Desk } from '../calls/desk.ts';
 import { wordsOf } from '../calls/line-reader.ts';
 import { readLog } from '../job/log.ts';
 import { openPointsWithNext } from '../job/next-call.ts';
-import { subjectText } from '../job/subjects.ts';
 import { machineClock } from '../session/clock.ts';
+import { standingText } from '../sheet/standing-text.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { firstFacing } from '../view/facing.ts';
 import { type Command, exits } from './answer.ts';
@@ -39,11 +39,8 @@ export const standing: Command = {
           out.write(
             `${JSON.stringify({ job: job.job, mayLeave: points.length === 0, open: points, totals: ledger.tallies.all }, null, 2)}\n`,
           );
-        } else if (points.length === 0) {
-          out.write(`${job.job}: nothing is open; the car may leave.\n`);
         } else {
-          out.write(`${job.job}: ${points.length} open\n`);
-          for (const p of points) out.write(`  ${subjectText(p.at)}: ${p.because}${p.next ? `  -> ${p.next}` : ''}\n`);
+          out.write(standingText(ledger, { now, wordsOf: (said) => wordsOf(desk, said) }));
         }
         return points.length === 0 ? exits.fine : exits.open;
       } finally {

@@ -35,7 +35,6 @@ export const notYet: Readonly<Record<string, string>> = {
   K1: 'comes with the counts by eye',
   K2: 'comes with the counts by eye',
   K3: 'comes with the counts by eye',
-  K4: 'comes with the counts by eye',
   X1: 'comes with the list of open points and release',
   X2: 'comes with the list of open points and release',
   X3: 'comes with the list of open points and release',
@@ -44,6 +43,5 @@ export const notYet: Readonly<Record<string, string>> = {
   U1: 'comes with striking and correcting',
   U2: 'comes with striking and correcting',
   U3: 'comes with striking and correcting',
-  V2: 'nothing is released yet: the first released version brings its sample job',
   P3: 'comes with plans',
 };

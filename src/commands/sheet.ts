@@ -1,0 +1,44 @@
+// sheet: the job sheet as text, on standard output or into a file that is not there yet.
+import { writeFile } from 'node:fs/promises';
+import { readLog } from '../job/log.ts';
+import { machineClock } from '../session/clock.ts';
+import { sheetText } from '../sheet/text.ts';
+import { faultFrom } from '../store/fault.ts';
+import { type Command, exits } from './answer.ts';
+import { openToLook, orFault } from './opening.ts';
+
+export const sheet: Command = {
+  name: 'sheet',
+  usage: 'sheet JOB [--text] [--workshop] [-o FILE] [--force]',
+  help: "prints the job sheet; --workshop adds what is not the owner's business; -o writes a file, over an old one only with --force",
+  options: { text: 'flag', workshop: 'flag', o: 'value', force: 'flag' },
+  run: (args, out) =>
+    orFault(out, async () => {
+      const [named] = args.names;
+      if (named === undefined || args.names.length > 1) {
+        out.complain(`countback: ${sheet.usage}`);
+        return exits.usage;
+      }
+      const job = await openToLook(named);
+      try {
+        const lines = job.lines();
+        const now = { ...machineClock()(), run: (lines.at(-1)?.run ?? 0) + 1 };
+        const copy = args.flags.has('workshop') ? 'workshop' : 'owner';
+        const text = sheetText(readLog(lines), { now, digest: job.digest(), copy });
+        const file = args.values.get('o');
+        if (file === undefined) out.write(text.endsWith('\n') ? text : `${text}\n`);
+        else await write(file, text, args.flags.has('force'));
+        return exits.fine;
+      } finally {
+        await job.close();
+      }
+    }),
+};
+
+async function write(file: string, text: string, force: boolean): Promise<void> {
+  try {
+    await writeFile(file, text, { flag: force ? 'w' : 'wx' });
+  } catch (thrown) {
+    throw faultFrom(thrown, file);
+  }
+}
