@@ -26,14 +26,21 @@ export function passTime(now: Stamp, step: Exclude<Step, Said | ((ledger: Ledger
 }
 
 export type Refused = { step: number; said: Said; refusal: Refusal };
-export type Played = { ledger: Ledger; now: Stamp; refused: readonly Refused[]; overridden: number; calls: number };
+export type Called = { step: number; said: Said };
+export type Played = {
+  ledger: Ledger;
+  now: Stamp;
+  called: readonly Called[];
+  refused: readonly Refused[];
+  overridden: number;
+};
 
 /** Every call in turn; one that is refused is noted and the rest go on, as a mechanic would. */
 export function play(script: Script): Played {
   let ledger = emptyLedger;
   let now = opening;
   let overridden = 0;
-  let calls = 0;
+  const called: Called[] = [];
   const refused: Refused[] = [];
   for (const [step, one] of script.entries()) {
     if (!isCall(one)) {
@@ -41,8 +48,8 @@ export function play(script: Script): Played {
       continue;
     }
     now = later(now, betweenCallsMs);
-    calls++;
     const said = typeof one === 'function' ? one(ledger) : one;
+    called.push({ step, said });
     const answer: Answer = decide(ledger, said, now);
     if ('refused' in answer) {
       refused.push({ step, said, refusal: answer.refused });
@@ -51,7 +58,7 @@ export function play(script: Script): Played {
     overridden += answer.overrides?.length ?? 0;
     ledger = appendLine(ledger, lineOf(ledger, said, now, answer.entries));
   }
-  return { ledger, now, refused, overridden, calls };
+  return { ledger, now, called, refused, overridden };
 }
 
 const lineOf = (ledger: Ledger, said: Said, now: Stamp, entries: Line['entries']): Line => ({
@@ -62,3 +69,13 @@ const lineOf = (ledger: Ledger, said: Said, now: Stamp, entries: Line['entries']
   facing: {},
   entries,
 });
+
+/** A script without these of its steps. */
+export const without = (script: Script, steps: ReadonlySet<number>): Script =>
+  script.filter((_, step) => !steps.has(step));
+
+/** Up to the first call of a verb, that one left out. */
+export function playUntil(script: Script, verb: string, at = 0): Played {
+  const all = play(script).called.filter((one) => one.said.verb === verb);
+  return play(script.slice(0, all[at]?.step));
+}
