@@ -8,7 +8,8 @@ import type { Args } from './form.ts';
 /** Steps of the screen itself; they write nothing and mean nothing on the command line. */
 export type Step =
   | { to: ScreenId }
-  | { step: 'up' | 'down' | 'page-up' | 'page-down' | 'leave' | 'choose' | 'type' | 'help' | 'quit' | 'new' | 'retry' };
+  | { step: 'up' | 'down' | 'left' | 'right' | 'page-up' | 'page-down' }
+  | { step: 'leave' | 'choose' | 'type' | 'help' | 'quit' | 'new' | 'retry' };
 
 /** What a call comes to: something said to the job, a change of what is faced, or a step of the screen. */
 export type Meant =
@@ -23,10 +24,10 @@ export type Binding = {
   on: ScreenId | readonly ScreenId[] | 'any';
   /** What the key itself says: the head size of a size key. */
   args?: Args;
-  /** In the footer of that screen, in the order of the table. */
-  footer?: false;
-  /** Optional slots that are asked for when the call is made by this key. */
-  asks?: readonly string[];
+  /** Not in the footer of that screen; or, for several keys of one sense, what stands there for all of them. */
+  footer?: false | string;
+  /** Slots asked for when the call is made by this key, although they may be left out or are filled by themselves. */
+  asks?: readonly string[] | ((desk: Desk, args: Args) => readonly string[]);
 };
 
 export type Row = {
@@ -42,6 +43,8 @@ export type Row = {
   /** One sentence, for help and the tables of the documents. */
   help: string;
   group: string;
+  /** What is said when the hole, area or drive it is about can't be filled by itself. */
+  none?: string;
   /** Asked a second time before it is made (X3). */
   twice?: string;
   keys: readonly Binding[];
@@ -57,9 +60,22 @@ export type Row = {
 
 const undefinedGone = (args: Args): Args => Object.fromEntries(Object.entries(args).filter(([, v]) => v !== undefined));
 
+/** A call about a hole, an area or a drive that was not said and could not be filled by itself. */
+function lackingIn(row: Row, desk: Desk, filled: Args): { because: string; instead: string } | undefined {
+  if (!row.verb || !row.fills) return undefined;
+  const slot = ['hole', 'area', 'drive'].find((one) => row.form.includes(`[<${one}>]`) && filled[one] === undefined);
+  if (slot === undefined) return undefined;
+  if (slot === 'drive') return { because: 'no drive is declared, or more than one', instead: 'say which drive' };
+  return desk.facing.area === undefined
+    ? { because: 'no area is in use', instead: 'take one in use first' }
+    : { because: row.none ?? 'no hole is pointed at', instead: `say which ${slot}, or take another area in use` };
+}
+
 /** What this row comes to with these slots filled. */
 export function meantBy(row: Row, desk: Desk, args: Args): Meant {
   const filled = { ...undefinedGone(row.fills?.(desk, args) ?? {}), ...args };
+  const lacking = lackingIn(row, desk, filled);
+  if (lacking) return { no: lacking };
   if (row.means) return row.means(desk, filled);
   if (!row.verb) return { no: { because: `${row.id} means nothing here`, instead: 'use it on the screen' } };
   const say: Said = { verb: row.verb, ...row.fixed, ...filled };

@@ -163,7 +163,7 @@ export const finishedJob: DemoJob = {
       put right thermostat housing 3
       made top hose
       made battery earth
-      ~ away 17 h
+      ~ away 23 h
       clock right
       filled coolant with coolant mix litres 6.5
       oil level

@@ -2,6 +2,10 @@
 // `<!-- /made -->`; to add one, add its maker here and the two markers where it belongs, then run `npm run docs`.
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { keysOn } from '../../src/calls/bindings.ts';
+import { usage } from '../../src/calls/line-reader.ts';
+import { rows as calls } from '../../src/calls/table.ts';
+import { screens } from '../../src/view/screens.ts';
 import { launcher, type Room, rooms } from '../boundaries/rooms.ts';
 import { ruleBook, rulesIn } from '../rules/reading.ts';
 import { whyEach } from './dependencies.ts';
@@ -58,9 +62,46 @@ function dependenciesBlock(): string {
   );
 }
 
+/** Every call as it is typed, group by group. */
+function callsBlock(): string {
+  return [...Map.groupBy(calls, (row) => row.group)]
+    .filter(([group]) => group !== 'the screen')
+    .map(([group, rows]) => {
+      const lines = rows.map((row) => [`\`${usage(row)}\``, row.words.slice(1).join(', ') || '–', row.help]);
+      return `**${group}**\n\n${table(['line', 'or', 'what it says'], lines)}`;
+    })
+    .join('\n\n');
+}
+
+/** Every key, screen by screen. */
+function keysBlock(): string {
+  return table(
+    ['screen', 'keys'],
+    screens.map((screen) => {
+      const own = keysOn(screen).filter(({ binding }) => binding.on !== 'any');
+      const byRow = Map.groupBy(own, ({ row }) => row);
+      const said = [...byRow].map(
+        ([row, bound]) => `\`${bound.map(({ binding }) => binding.key).join(' ')}\` ${row.label}`,
+      );
+      return [screen, said.join(' · ')];
+    }),
+  ).concat(
+    `\n\nEverywhere: ${[
+      ...Map.groupBy(
+        keysOn('strip').filter(({ binding }) => binding.on === 'any'),
+        ({ row }) => row,
+      ),
+    ]
+      .map(([row, bound]) => `\`${bound.map(({ binding }) => binding.key).join(' ')}\` ${row.label}`)
+      .join(' · ')}.`,
+  );
+}
+
 /** One maker a block. */
 export const blocks: Readonly<Record<string, () => string>> = {
   rooms: roomsBlock,
+  calls: callsBlock,
+  keys: keysBlock,
   rules: rulesBlock,
   dependencies: dependenciesBlock,
 };
