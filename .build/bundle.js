@@ -2,16 +2,18 @@
 // Run by `npm run build`, by `npm ci` (prepare), by the launcher when the sources are newer, and once before
 // the tests. It is not part of the program and is not in the published package.
 import { mkdirSync, renameSync, writeFileSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 
 const root = fileURLToPath(new URL('../', import.meta.url));
 
-export async function bundle() {
+/** Another entry is bundled the same way, to be measured beside the program. */
+export async function bundle(entry = 'src/main.tsx', whole = join(root, 'dist/countback.js')) {
   const made = await build({
     absWorkingDir: root,
-    entryPoints: ['src/main.tsx'],
-    outfile: 'dist/countback.js',
+    entryPoints: [entry],
+    outfile: whole,
     write: false,
     bundle: true,
     platform: 'node',
@@ -30,9 +32,8 @@ export async function bundle() {
     },
     logLevel: 'warning',
   });
-  mkdirSync(new URL('../dist/', import.meta.url), { recursive: true });
-  const whole = new URL('../dist/countback.js', import.meta.url);
-  const fresh = new URL(`../dist/.countback.js.${process.pid}`, import.meta.url);
+  mkdirSync(dirname(whole), { recursive: true });
+  const fresh = join(dirname(whole), `.${basename(whole)}.${process.pid}`);
   // Renamed into place: a program started meanwhile reads the old bundle or the new one, never half of one.
   writeFileSync(fresh, made.outputFiles[0].contents);
   renameSync(fresh, whole);

@@ -1,23 +1,49 @@
-// `npm run bench`: measurements printed for a person, never asserted: this machine is not the next one. Each bench is
-// one function that returns its lines; `npm run bench -- NAME` runs only that one.
-import { startTime } from './start-time.ts';
+// `npm run bench [-- NAME …] [--json]`: measurements printed, never asserted: this machine is not the next one. Each bench
+// gives its figures, every one beside its baseline in the same run.
+import { execFileSync } from 'node:child_process';
+import { cpus } from 'node:os';
+import { coreTime } from './core.ts';
+import { type Figure, figureText } from './figure.ts';
+import { root } from './job-file.ts';
+import { keyTime } from './keys.ts';
+import { openingTime, startTime } from './start-time.ts';
 
-const benches: Readonly<Record<string, () => string[]>> = {
-  'start-time': startTime,
+const benches: Readonly<Record<string, () => Promise<Figure[]>>> = {
+  start: startTime,
+  keys: keyTime,
+  opening: openingTime,
+  core: coreTime,
 };
 
-const wanted = process.argv.slice(2);
-const unknown = wanted.filter((name) => !(name in benches));
+const options = process.argv.slice(2).filter((word) => word.startsWith('-'));
+const wanted = process.argv.slice(2).filter((word) => !word.startsWith('-'));
+const unknown = [...wanted.filter((name) => !(name in benches)), ...options.filter((option) => option !== '--json')];
+const asJson = options.includes('--json');
+
+function commit(): string {
+  const git = (...args: string[]) => execFileSync('git', args, { cwd: root, encoding: 'utf8' }).trim();
+  try {
+    return `${git('rev-parse', '--short', 'HEAD')}${git('status', '--porcelain', 'src') === '' ? '' : ' and changes'}`;
+  } catch {
+    return 'unknown';
+  }
+}
+const where = {
+  commit: commit(),
+  machine: `${cpus().length} x ${cpus()[0]?.model ?? 'unknown'}, ${process.platform}`,
+  node: process.versions.node,
+};
+
 if (unknown.length > 0) {
   process.stderr.write(`no bench is called ${unknown.join(', ')}; there are ${Object.keys(benches).join(', ')}\n`);
   process.exitCode = 64;
 } else {
+  if (!asJson) process.stdout.write(`${where.commit}, ${where.machine}, Node ${where.node}\n`);
+  const figures: Record<string, Figure[]> = {};
   for (const [name, bench] of Object.entries(benches)) {
     if (wanted.length > 0 && !wanted.includes(name)) continue;
-    process.stdout.write(
-      `${name}\n${bench()
-        .map((line) => `  ${line}\n`)
-        .join('')}`,
-    );
+    figures[name] = await bench();
+    if (!asJson) process.stdout.write(`${name}\n${figures[name].map((f) => `  ${figureText(f)}\n`).join('')}`);
   }
+  if (asJson) process.stdout.write(`${JSON.stringify({ ...where, figures }, null, 2)}\n`);
 }

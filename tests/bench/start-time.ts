@@ -1,33 +1,72 @@
-// How long the built program takes to answer, beside a Node that does nothing: trust the ratio.
+// Start to first frame, and opening a long job: the program beside bare ones, in a real terminal, turn about.
 import { spawnSync } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
+import { type Figure, figure } from './figure.ts';
+import { dataWith } from './job-file.ts';
+import { long, short } from './large-job.ts';
+import { bundled, programs } from './programs.ts';
+import { watch } from './terminal.ts';
 
-const launcher = fileURLToPath(new URL('../../src/launcher.js', import.meta.url));
+const rounds = 7;
+const jobIsUp = / Strip .* \d+ off .* \d+ open/;
+const bareIsUp = /bare \d+ lines, 0 keys/;
 
-export function medianOf(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  return sorted[Math.floor(sorted.length / 2)] ?? Number.NaN;
+async function firstFrame(script: string, args: readonly string[], data: string, up: RegExp): Promise<number> {
+  const program = watch(script, args, data);
+  const ms = await program.until(up);
+  await program.end();
+  return ms;
 }
 
-function milliseconds(args: readonly string[]): number {
+/** A program run to its end, without a terminal. `exit` is the one it should end with. */
+export function toItsEnd(args: readonly string[], data: string, exit = 0): number {
   const before = performance.now();
-  const { status } = spawnSync(process.execPath, args, { stdio: 'ignore' });
-  if (status !== 0) throw new Error(`${args.join(' ')} ended with ${status}`);
+  const { status, stderr } = spawnSync(process.execPath, args, {
+    stdio: ['ignore', 'ignore', 'pipe'],
+    env: { ...process.env, NODE_ENV: '', COUNTBACK_DATA: data },
+  });
+  if (status !== exit) throw new Error(`${args.join(' ')} ended with ${status}: ${stderr}`);
   return performance.now() - before;
 }
 
-export function startTime(): string[] {
-  const rounds = 15;
+export async function startTime(): Promise<Figure[]> {
+  await bundled();
+  const { data } = dataWith('short', short);
+  const shelf: number[] = [];
+  const job: number[] = [];
   const bare: number[] = [];
-  const program: number[] = [];
-  milliseconds([launcher, '--version']);
   for (let round = 0; round < rounds; round += 1) {
-    bare.push(milliseconds(['-e', '0']));
-    program.push(milliseconds([launcher, '--version']));
+    bare.push(await firstFrame(programs.bareInk, [], data, bareIsUp));
+    shelf.push(await firstFrame(programs.countback, [], data, / Shelf of jobs/));
+    job.push(await firstFrame(programs.countback, ['open', 'short'], data, jobIsUp));
   }
-  const [nothing, version] = [medianOf(bare), medianOf(program)];
+  const goal = '<= 1.3';
   return [
-    `node -e 0            ${nothing.toFixed(0)} ms (median of ${rounds}, taken in turns)`,
-    `countback --version  ${version.toFixed(0)} ms, ${(version / nothing).toFixed(1)} times that`,
+    figure({ name: 'start, shelf', of: 'start to first frame / bare Ink program', unit: 'ms', goal }, shelf, bare),
+    figure({ name: 'start, short job', of: 'start to first frame / bare Ink program', unit: 'ms', goal }, job, bare),
+  ];
+}
+
+export async function openingTime(): Promise<Figure[]> {
+  await bundled();
+  const { data, path } = dataWith('long', long);
+  const opened: number[] = [];
+  const bareInk: number[] = [];
+  const standing: number[] = [];
+  const bareRead: number[] = [];
+  for (let round = 0; round < rounds; round += 1) {
+    bareRead.push(toItsEnd([programs.bareRead, path], data));
+    standing.push(toItsEnd([programs.countback, 'standing', 'long'], data, 1));
+    bareInk.push(await firstFrame(programs.bareInk, [path], data, bareIsUp));
+    opened.push(await firstFrame(programs.countback, ['open', 'long'], data, jobIsUp));
+  }
+  const goal = '<= 1.5';
+  return [
+    figure(
+      { name: 'open, 20,000 lines', of: 'start to first frame / bare read and bare frame', unit: 'ms', goal },
+      opened,
+      bareInk,
+    ),
+    figure({ name: 'open, 20,000 lines', of: 'start to first frame / bare read', unit: 'ms' }, opened, bareRead),
+    figure({ name: 'standing, 20,000 lines', of: 'start to end / bare read', unit: 'ms', goal }, standing, bareRead),
   ];
 }

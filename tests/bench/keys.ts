@@ -1,0 +1,142 @@
+// From a key to what it paints and to "saved", on a short and on a long job, beside a bare program with one changing
+// text; and what that takes in bytes and in memory. All three stand open at once and take turns.
+import { mkdirSync } from 'node:fs';
+import { open } from 'node:fs/promises';
+import { join } from 'node:path';
+import { type Figure, figure, medianOf, quantile } from './figure.ts';
+import { benchFolder, dataWith } from './job-file.ts';
+import { long, type Size, short } from './large-job.ts';
+import { bundled, programs } from './programs.ts';
+import { type Watched, watch } from './terminal.ts';
+
+const rounds = 5;
+const keysEach = 100;
+/** Longer than Ink holds a frame back, as keys of a person are. */
+const pause = () => new Promise((resolve) => setTimeout(resolve, 40));
+
+type Bench = { program: Watched; off: number; painted: number[]; saved: number[]; bytes: number[] };
+
+async function benchOf(name: string, size: Size): Promise<Bench> {
+  const { data } = dataWith(name, size);
+  const program = watch(programs.countback, ['open', name], data);
+  await program.until(/ Strip .* \d+ off .* open/);
+  await program.quiet();
+  const off = Number(/(\d+) off/.exec(program.screen())?.[1]);
+  return { program, off, painted: [], saved: [], bytes: [] };
+}
+
+/** One more fastener off. */
+async function press(bench: Bench): Promise<void> {
+  const { program } = bench;
+  bench.off += 1;
+  program.press('\r');
+  bench.painted.push(await program.until(new RegExp(`\\(${bench.off} off, \\d+ slack\\)`)));
+  bench.saved.push(await program.until(new RegExp(` ${bench.off} off .* saved`)));
+  await pause();
+  bench.bytes.push(program.bytes());
+}
+
+async function appendBare(folder: string, bytes: number): Promise<() => Promise<number>> {
+  mkdirSync(folder, { recursive: true });
+  const file = await open(join(folder, 'bare-append'), 'w');
+  const line = Buffer.alloc(bytes, 'x');
+  let at = 0;
+  return async () => {
+    const from = performance.now();
+    await file.write(line, 0, line.length, at);
+    await file.sync();
+    at += line.length;
+    return performance.now() - from;
+  };
+}
+
+const inRounds = (values: readonly number[], of: (some: readonly number[]) => number): number[] =>
+  Array.from({ length: rounds }, (_, round) => of(values.slice(round * keysEach, (round + 1) * keysEach)));
+const p99 = (some: readonly number[]) => quantile(some, 0.98);
+
+export async function keyTime(): Promise<Figure[]> {
+  await bundled();
+  const bare = watch(programs.bareInk, [], benchFolder);
+  await bare.until(/bare 0 lines, 0 keys/);
+  const few = await benchOf('short', short);
+  const many = await benchOf('long', long);
+  const append = await appendBare(benchFolder, 300);
+  const painted: number[] = [];
+  const appended: number[] = [];
+  const bytes: number[] = [];
+  const memory: { few: number[]; many: number[]; bare: number[] } = { few: [], many: [], bare: [] };
+  for (let key = 0; key < rounds * keysEach; key += 1) {
+    bare.press('x');
+    painted.push(await bare.until(new RegExp(` ${key + 1} keys`)));
+    await pause();
+    bytes.push(bare.bytes());
+    appended.push(await append());
+    await press(few);
+    await press(many);
+    if ((key + 1) % keysEach === 0) {
+      memory.few.push(few.program.resident() / 1e6);
+      memory.many.push(many.program.resident() / 1e6);
+      memory.bare.push(bare.resident() / 1e6);
+    }
+  }
+  for (const program of [bare, few.program, many.program]) await program.end();
+
+  const p50 = medianOf;
+  const bareSaved = (of: typeof p50) =>
+    inRounds(
+      painted.map((ms, key) => ms + (appended[key] ?? 0)),
+      of,
+    );
+  const shared = { unit: 'ms' } as const;
+  const figures = (
+    [
+      ['50 fasteners', few],
+      ['20,000 lines', many],
+    ] as const
+  ).flatMap(([job, b]) => [
+    figure(
+      { ...shared, name: `key to painted p50, ${job}`, of: 'bare Ink program', goal: '<= 1.5' },
+      inRounds(b.painted, p50),
+      inRounds(painted, p50),
+    ),
+    figure(
+      { ...shared, name: `key to painted p99, ${job}`, of: 'bare Ink program', goal: '<= 2' },
+      inRounds(b.painted, p99),
+      inRounds(painted, p99),
+    ),
+    figure(
+      {
+        ...shared,
+        name: `key to saved p50, ${job}`,
+        of: 'bare key to painted + bare append and fsync',
+        goal: '<= 1.5',
+      },
+      inRounds(b.saved, p50),
+      bareSaved(p50),
+    ),
+  ]);
+  return [
+    ...figures,
+    figure(
+      { ...shared, name: 'key to painted p50', of: '20,000 lines / 50 fasteners', goal: '<= 1.25' },
+      inRounds(many.painted, p50),
+      inRounds(few.painted, p50),
+    ),
+    figure(
+      { ...shared, name: 'key to saved p50', of: '20,000 lines / 50 fasteners', goal: '<= 1.25' },
+      inRounds(many.saved, p50),
+      inRounds(few.saved, p50),
+    ),
+    figure(
+      { unit: 'MB', name: 'memory, 20,000 lines', of: 'bare Ink program', goal: '80 MB more' },
+      memory.many,
+      memory.bare,
+    ),
+    figure({ unit: 'MB', name: 'memory, 50 fasteners', of: 'bare Ink program' }, memory.few, memory.bare),
+    figure(
+      { unit: 'bytes', name: 'painted per call', of: 'bare Ink program per key', goal: '2,500 bytes' },
+      inRounds(many.bytes, p50),
+      inRounds(bytes, p50),
+    ),
+  ];
+}
