@@ -92,5 +92,6 @@ export function repairText(area: AreaFact): string[] {
 const stepNames: Readonly<Record<string, string>> = { depth: 'depth in the boss', tried: 'tried by hand' };
 function stepText({ step, millimetres, words }: RepairFact): string {
   const size = millimetres === undefined ? '' : ` ${figure(millimetres)} mm`;
-  return `${stepNames[step] ?? step}${size}${words ? ` (${words})` : ''}`;
+  const name = stepNames[step] ?? step;
+  return `${name}${size}${words && !name.endsWith(words) ? ` (${words})` : ''}`;
 }
