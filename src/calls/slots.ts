@@ -47,20 +47,29 @@ function knownAtStart(known: readonly string[], rest: readonly Token[]): { value
 }
 
 const level = /^(nut|washer|pin|bolt|stud|sleeve|clip|cap|spacer|clamp|lock)$/;
-function holeNumber(rest: readonly Token[], at: number): { number: string; used: number }[] {
+/** A level is read as one where it is known; else only where the number alone leads nowhere ("off 7 nut"). */
+function holeNumber(
+  rest: readonly Token[],
+  at: number,
+  isKnown: (number: string) => boolean,
+): { number: string; used: number }[] {
   const number = rest[at]?.text ?? '';
   if (!/^\d{1,4}$/.test(number) || rest[at]?.quoted) return [];
+  const alone = { number, used: at + 1 };
   const under = rest[at + 1]?.text.toLowerCase() ?? '';
-  return [...(level.test(under) ? [{ number: `${number} ${under}`, used: at + 2 }] : []), { number, used: at + 1 }];
+  if (!level.test(under)) return [alone];
+  const withLevel = { number: `${number} ${under}`, used: at + 2 };
+  return isKnown(withLevel.number) ? [withLevel, alone] : [alone, withLevel];
 }
 const readHole: Read = (desk, rest) => {
   if (rest.length === 0) return missing('a hole');
   const areas = knownAtStart(names(desk.ledger, 'area'), rest);
+  const knownIn = (area: string) => (number: string) => stateOf(desk.ledger, 'hole', holeIn(area, number)) !== undefined;
   const elsewhere = areas.flatMap(({ value, used }) =>
-    holeNumber(rest, used).map((h) => ({ value: holeIn(value, h.number), used: h.used })),
+    holeNumber(rest, used, knownIn(value)).map((h) => ({ value: holeIn(value, h.number), used: h.used })),
   );
   const { area } = desk.facing;
-  const here = holeNumber(rest, 0);
+  const here = holeNumber(rest, 0, area === undefined ? () => false : knownIn(area));
   if (here.length > 0 && area === undefined && elsewhere.length === 0)
     return none('no area is in use: say which, "area NAME"');
   const inUse = area === undefined ? [] : here.map((h) => ({ value: holeIn(area, h.number), used: h.used }));

@@ -101,7 +101,9 @@ export function createSession({ job, clock, plans = [], products = [], facing = 
       store.setState((s) => ({ facing: { ...s.facing, ...meant.face } }));
       return answered({ kind: 'faced', text: meant.answer });
     }
-    const sameAgain = refused?.row === row.id && JSON.stringify(refused.said) === JSON.stringify(meant.say);
+    // On the keyboard the same again is an answer (O5); in a list of lines two alike neighbours are ordinary.
+    const pressed = by === 'key' || by === 'pad';
+    const sameAgain = pressed && refused?.row === row.id && JSON.stringify(refused.said) === JSON.stringify(meant.say);
     return say(row.id, meant.say, by, sameAgain ? { because: 'done already' } : undefined);
   }
 

@@ -275,12 +275,12 @@ export const jobRows: readonly Row[] = [
   {
     id: 'face',
     words: ['face', 'sealing face'],
-    form: '<face> pressed by <pressedBy:holes> [keeps in <keepsIn:list>] [under <part>] [<bead:with a bead>]',
+    form: '<face> pressed by <pressedBy:holes> [keeps in <keepsIn:list>] [under <part>] [<bead:with a bead>] [with <beads:count> beads]',
     label: 'sealing face',
     help: 'A sealing face of the area in use: the holes that press it, what it keeps in, its part, whether it wants a bead.',
     group: 'on the spot',
     keys: [],
-    means: (desk, { face, pressedBy, keepsIn, part, bead }) =>
+    means: (desk, { face, pressedBy, keepsIn, part, bead, beads }) =>
       desk.facing.area === undefined
         ? noArea
         : declare({
@@ -290,7 +290,8 @@ export const jobRows: readonly Row[] = [
             pressedBy: pressedBy as string[],
             keepsIn: (keepsIn as string[] | undefined) ?? [],
             ...(part ? { part: part as string } : {}),
-            ...(bead ? { bead: true as const } : {}),
+            ...(bead || beads === 1 ? { bead: true as const } : {}),
+            ...(typeof beads === 'number' && beads > 1 ? { bead: beads as unknown as true } : {}),
           }),
   },
   {
