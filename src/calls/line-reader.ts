@@ -1,7 +1,7 @@
 // Reads a typed line into a row of the table and its slots, and says a call back in the words of its row.
 import type { Said } from '../job/said.ts';
 import type { Desk } from './desk.ts';
-import { type Args, formText, matchForm, slotsOf, type Token, tokens, writeForm } from './form.ts';
+import { type Args, formText, isChoice, matchForm, type Node, slotsOf, type Token, tokens, writeForm } from './form.ts';
 import { type Meant, meantBy, type Row } from './row.ts';
 import { readSlot, showSlot } from './slots.ts';
 import { formOf, rowById, rows } from './table.ts';
@@ -66,9 +66,19 @@ function inWordsOf(row: Row, desk: Desk, said: Said): string | null {
   const known = new Set([...slotsOf(nodes).map((s) => s.slot), ...fixed.map(([name]) => name), 'verb']);
   const covered = Object.keys(said).every((name) => known.has(name) || isFilled(row, desk, said, name));
   if (!covered) return null;
-  const text = writeForm(nodes, (type, slot) => showSlot(desk, type, said[slot]));
+  const stops = wordsIn(nodes);
+  const text = writeForm(nodes, (type, slot) => quotedWhere(stops, type, showSlot(desk, type, said[slot])));
   return text === null ? null : `${row.words[0]} ${text}`.trim();
 }
+/** A name with a word of the form in it is put in quotes, so that it is not taken apart when it is read again. */
+function quotedWhere(stops: ReadonlySet<string>, type: string, text: string | undefined): string | undefined {
+  const isName = !isChoice(type) && !['spec', 'hole', 'holes', 'place', 'subject', 'lines'].includes(type);
+  return text !== undefined && isName && text.split(' ').some((word) => stops.has(word.toLowerCase()))
+    ? `"${text}"`
+    : text;
+}
+const wordsIn = (nodes: readonly Node[]): Set<string> =>
+  new Set(nodes.flatMap((node) => ('word' in node ? [node.word] : 'group' in node ? [...wordsIn(node.group)] : [])));
 const isFilled = (row: Row, desk: Desk, said: Said, name: string): boolean =>
   row.fills?.(desk, {})[name] === said[name];
 
@@ -81,7 +91,9 @@ function otherwise(desk: Desk, said: Said): string | null {
       return one ? `count ${one.tray} is ${one.count}` : null;
     }
     case 'look-again':
-      return `second look ${(said.holes as string[])[0]?.split('/')[0] ?? ''}`.trim();
+      return (said.holes as string[]).length === 1
+        ? `looked again at ${hole((said.holes as string[])[0])}`
+        : `looked again ${(said.holes as string[])[0]?.split('/')[0] ?? ''}`;
     case 'turn-crank':
       return `turned ${(said.quarters as number) / 4}`;
     case 'remove-part':
@@ -94,6 +106,8 @@ function otherwise(desk: Desk, said: Said): string | null {
       return `off ${hole(said.hole)} to ${showSlot(desk, 'place', said.to)}`;
     case 'order-service':
       return `service ${said.service}`;
+    case 'lay-bead':
+      return said.product ? `bead ${said.face} with ${said.product}` : null;
     case 'explain-bind':
       return `bind because ${said.cause}`;
     case 'move-fastener':

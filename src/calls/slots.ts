@@ -1,9 +1,9 @@
 // How each sort of slot in a call's form is read from words, and how a value is said back in the same words.
-import { every, type Ledger, stateOf } from '../job/ledger.ts';
+import { type Ledger, stateOf } from '../job/ledger.ts';
 import { contradictions, type Spec } from '../job/spec.ts';
 import type { Sort } from '../job/states.ts';
 import { areaOf, holeIn, nameOf, sortOf, subjectText, withinArea } from '../job/subjects.ts';
-import { type Desk, fastenerOf, findingsOn, theOnly } from './desk.ts';
+import { type Desk, fastenerOf, findingsOn } from './desk.ts';
 import { type Args, isChoice, type Reading, type ReadSlot, type Token } from './form.ts';
 import { readSpec, specWords } from './spec-words.ts';
 
@@ -24,7 +24,7 @@ function lengths(rest: readonly Token[], stops: readonly string[]): number[] {
   return stop > 0 ? [stop, rest.length] : [rest.length];
 }
 
-function names(ledger: Ledger, sort: Sort): string[] {
+export function names(ledger: Ledger, sort: Sort): string[] {
   const { all, length } = ledger.names[sort];
   return all.slice(0, length).filter((name) => stateOf(ledger, sort, name) !== undefined);
 }
@@ -64,7 +64,8 @@ function holeNumber(
 const readHole: Read = (desk, rest) => {
   if (rest.length === 0) return missing('a hole');
   const areas = knownAtStart(names(desk.ledger, 'area'), rest);
-  const knownIn = (area: string) => (number: string) => stateOf(desk.ledger, 'hole', holeIn(area, number)) !== undefined;
+  const knownIn = (area: string) => (number: string) =>
+    stateOf(desk.ledger, 'hole', holeIn(area, number)) !== undefined;
   const elsewhere = areas.flatMap(({ value, used }) =>
     holeNumber(rest, used, knownIn(value)).map((h) => ({ value: holeIn(value, h.number), used: h.used })),
   );
@@ -104,7 +105,7 @@ const readTray: Read = (desk, rest, stops) => {
     ...lengths(rest, stops).map((used) => ({ value: joined(rest, used), used })),
   ];
 };
-const piles = ['scrap', 'owner', 'supplier'];
+export const piles = ['scrap', 'owner', 'supplier'];
 /** "tray 2", "part cam cover" (captive), a pile, or "stays": in its hole. */
 const readPlace: Read = (desk, rest, stops, args) => {
   const first = rest[0]?.text.toLowerCase() ?? '';
@@ -226,7 +227,7 @@ const readLines: Read = (_desk, rest) => {
     : none('line numbers are missing');
 };
 
-const plannedServices = (desk: Desk, args: Args): readonly string[] =>
+export const plannedServices = (desk: Desk, args: Args): readonly string[] =>
   desk.plans.filter((p) => args.plan === undefined || p.name === args.plan).flatMap((p) => p.services);
 function oneOf(known: readonly string[], what: string, rest: readonly Token[], stops: readonly string[]): Reading {
   if (rest.length === 0) return missing(`the name of the ${what}`);
@@ -311,35 +312,3 @@ const subjectWords = (subject: string): string => {
   if (sort === 'hole' || subject === 'vehicle') return subjectText(subject);
   return `${sort} ${nameOf(subject)}`;
 };
-
-/** Names a slot could take now, for choosing from a list; empty when they are typed. */
-export function choicesFor(desk: Desk, type: string, args: Args = {}): string[] {
-  if (isChoice(type)) return type.split('|');
-  if (type === 'plan') return desk.plans.map((p) => p.name);
-  if (type === 'planned') return [...plannedServices(desk, args)];
-  if (type === 'place') return [...names(desk.ledger, 'tray').map((t) => `tray ${t}`), ...piles];
-  if (type === 'finding') return [...every(desk.ledger, 'finding')].filter((f) => !f.closed).map((f) => f.id);
-  if (type === 'stray') return [...every(desk.ledger, 'stray')].filter((s) => !s.settled).map((s) => s.id);
-  if (type === 'lost') {
-    const lost = [...every(desk.ledger, 'fastener'), ...every(desk.ledger, 'piece')].filter(
-      (one) => one.loss && !one.loss.ruledOut,
-    );
-    return lost.map((one) => one.id);
-  }
-  const sorts: Record<string, Sort> = {
-    area: 'area',
-    part: 'part',
-    connection: 'connection',
-    temporary: 'temporary',
-    face: 'face',
-    drive: 'drive',
-    circuit: 'circuit',
-    box: 'box',
-    service: 'service',
-    product: 'product',
-    tray: 'tray',
-  };
-  const sort = sorts[type];
-  return sort ? names(desk.ledger, sort) : [];
-}
-export const soleChoice = (desk: Desk, type: string): string | undefined => theOnly(choicesFor(desk, type));

@@ -50,7 +50,7 @@ export async function runBench(named: string | undefined, packageRoot: URL, show
     out.complain('countback: the screen needs a terminal; from a script use "countback take JOB"');
     return exits.usage;
   }
-  const bench = createBench({ jobs: jobsOnShelf, open: (job, fresh) => openSession(job, packageRoot, { fresh }) });
+  const bench = createBench({ jobs: jobsOnShelf, open: (job, how) => openSession(job, packageRoot, how) });
   if (named !== undefined) await bench.open(named);
   const leave = () => bench.quit();
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP', 'SIGQUIT'] as const) process.on(signal, leave);

@@ -13,7 +13,7 @@ export type BeadStanding = {
   face: string;
   n: number;
   label: Product;
-  void?: 'its part came off' | 'opened again' | 'skinned before it was together';
+  void?: 'laid on a face that was not clean' | 'its part came off' | 'opened again' | 'skinned before it was together';
   /** Line at which the face was together, 0 when it is not yet. */
   togetherAt: number;
   skinMinutesLeft?: number;
@@ -45,15 +45,14 @@ export function labelHours(label: Product): Record<Stage, number> {
 export function cureFactor(label: Product, at: Conditions | undefined): number {
   if (!at || (label.lowestCelsius !== undefined && at.celsius < label.lowestCelsius)) return Number.POSITIVE_INFINITY;
   const humidityPct = at.humidityPct ?? unknownHumidityPct;
-  const asWarm = at.celsius >= label.labelCelsius;
-  if (asWarm && (label.kind !== 'moisture' || humidityPct >= label.labelHumidityPct)) return 1;
-  const colder = (label.atCelsius ?? [])
-    .filter((row) => row.celsius <= at.celsius && row.celsius < label.labelCelsius)
+  if (at.celsius >= label.labelCelsius && humidityPct >= label.labelHumidityPct) return 1;
+  const figure = (label.atCelsius ?? [])
+    .filter((row) => row.celsius <= at.celsius)
     .reduce<{ celsius: number; fullHours: number } | undefined>(
       (a, b) => (a && a.celsius > b.celsius ? a : b),
       undefined,
     );
-  if (colder && !asWarm) return Math.max(1, colder.fullHours / labelHours(label).full);
+  if (figure) return Math.max(1, figure.fullHours / labelHours(label).full);
   if (label.kind !== 'moisture') return 1;
   return moistureCureFactor(
     { celsius: at.celsius, humidityPct },
@@ -95,13 +94,15 @@ export function beadStanding(
   const sinceLaid = longestMinutes(ledger, n, togetherAt || undefined, now);
   const skin = label.kind === 'moisture' ? label.skinMinutes : undefined;
   const voided =
-    part && part.removedAt > n
-      ? 'its part came off'
-      : openedAgainAt
-        ? 'opened again'
-        : skin !== undefined && sinceLaid > skin
-          ? 'skinned before it was together'
-          : undefined;
+    face.cleanedAt === 0 || face.cleanedAt < openedBefore(ledger, face, n)
+      ? 'laid on a face that was not clean'
+      : part && part.removedAt > n
+        ? 'its part came off'
+        : openedAgainAt
+          ? 'opened again'
+          : skin !== undefined && sinceLaid > skin
+            ? 'skinned before it was together'
+            : undefined;
   const rate: Rate = (conditions) => 1 / cureFactor(label, conditions);
   const earned = togetherAt ? earnedSince(ledger, togetherAt, now, rate) : { hours: 0, away: 0 };
   const factor = cureFactor(label, conditionsAt(ledger, ledger.lines.length));
@@ -140,13 +141,29 @@ export function faceOpenedAt(ledger: Ledger, face: FaceState): number {
   return Math.max(part?.removedAt ?? 0, 0, ...holes.map((h) => stateOf(ledger, 'hole', h)?.called.openedAt ?? 0));
 }
 
-/** A face that wants a bead and has none that stands. */
+/** Line at which it was last opened before a bead was laid. */
+function openedBefore(ledger: Ledger, face: FaceState, n: number): number {
+  const part = face.declared?.part ? stateOf(ledger, 'part', face.declared.part) : undefined;
+  const holes = (face.declared?.pressedBy ?? []).flatMap((h) => stateOf(ledger, 'hole', h)?.called.openings ?? []);
+  return Math.max(0, ...[...(part?.removals ?? []), ...holes].filter((at) => at < n));
+}
+
+/** How many beads it wants once it was opened; none where it was not declared so. */
+function beadsWanted(ledger: Ledger, face: FaceState): number {
+  const wants = face.declared?.bead;
+  if (wants === undefined || faceOpenedAt(ledger, face) === 0) return 0;
+  return wants === true ? 1 : wants;
+}
+
+/** Why a face wants a bead that it has not; null when those it wants stand. */
 export function beadMissing(ledger: Ledger, face: FaceState, now: Stamp): string | null {
   const beads = beadsOn(ledger, face, now);
-  const stands = beads.findLast((b) => !b.void);
+  const standing = beads.filter((b) => !b.void);
   const bad = beads.findLast((b) => b.void);
-  if (bad && !(stands && stands.n > bad.n)) return `the bead is void: ${bad.void}`;
-  if (stands) return null;
-  const opened = face.declared?.bead === true && faceOpenedAt(ledger, face) > 0;
-  return opened ? 'opened, and no bead laid' : null;
+  const lastStanding = standing.at(-1)?.n ?? 0;
+  if (bad && lastStanding < bad.n) return `the bead is void: ${bad.void}`;
+  if (face.dropped && standing.length === 0) return 'cleaned again, and no bead laid since';
+  const wanted = beadsWanted(ledger, face);
+  if (standing.length >= wanted) return null;
+  return wanted === 1 ? 'opened, and no bead laid' : `${standing.length} of ${wanted} beads laid`;
 }

@@ -63,6 +63,9 @@ function ledgerBook() {
 const handedOn = ['supplier', 'owner', 'scrap', 'lost'] as const;
 const groupsOfBox = (b: BoxState): string[] => groupsOf(`box:${b.name}`, specText(b.spec ?? {}));
 
+const leavesItsHole = (entry: Entry): entry is Extract<Entry, { kind: 'fastener-removed' | 'fastener-lost' }> =>
+  entry.kind === 'fastener-removed' || (entry.kind === 'fastener-lost' && entry.from.startsWith('hole:'));
+
 export function books(ledger: Ledger): Books {
   const last = new Map<string, string>();
   const off = new Set<string>();
@@ -73,7 +76,7 @@ export function books(ledger: Ledger): Books {
     for (const entry of lineAt(ledger, n)?.entries ?? []) {
       const move = movementOf(entry);
       if (move) last.set(move.fastener, move.to);
-      if (entry.kind === 'fastener-removed') off.add(entry.fastener);
+      if (move && leavesItsHole(entry)) off.add(entry.fastener);
       if (entry.kind !== 'box-moved') continue;
       const box = stateOf(ledger, 'box', entry.name);
       if (box?.sort === 'fastener') flow.add(groupsOfBox(box), entry.to, entry.quantity);

@@ -3,6 +3,7 @@ import { holeNumbers, holesOf, isTouched } from './closed.ts';
 import type { EntryKind } from './entry.ts';
 import { every, isStruck, type Ledger, lineAt } from './ledger.ts';
 import type { AreaState, TrayState } from './states.ts';
+import type { Hole } from './subjects.ts';
 
 /** A count stands until something moves in or out, and only when it agrees with what the ledger has there. */
 export const countStands = (t: TrayState): boolean =>
@@ -21,6 +22,16 @@ export function holesUncounted(ledger: Ledger, a: AreaState): string | null {
   const known = holeNumbers(ledger, a).size;
   if (!a.counted) return 'its holes were not counted by eye';
   return a.counted.count === known ? null : `${a.counted.count} holes counted by eye, ${known} called`;
+}
+
+/** K4 where a plan knows the number: holes nobody called of an area one of whose fasteners came off. */
+export function plannedNotCalled(ledger: Ledger, a: AreaState): Hole[] {
+  if (!a.declared?.planned) return [];
+  const holes = holesOf(ledger, a);
+  const cameOff = holes.some(({ called }) =>
+    called.levels.some((r) => r.level === 'off' && r.n !== called.foundEmptyAt),
+  );
+  return cameOff ? holes.filter((h) => h.declared && h.called.levels.length === 0).map((h) => h.hole) : [];
 }
 
 const work: ReadonlySet<EntryKind> = new Set<EntryKind>([

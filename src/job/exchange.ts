@@ -10,9 +10,11 @@ export function exchange(work: Work, { one, other }: EntryOf<'holes-exchanged'>,
   const holes = settled(work.states.hole);
   const a = pick(holes, one) ?? freshHole(one);
   const b = pick(holes, other) ?? freshHole(other);
-  const marked = { openedAt: n, changedAt: n };
   // A hole nobody had touched stays as found: nothing was called of it.
-  const touchedBy = (called: typeof a.called) => (called.touchedAt ? { ...called, ...marked, touchedAt: n } : called);
+  const touchedBy = (called: typeof a.called) =>
+    called.touchedAt
+      ? { ...called, touchedAt: n, changedAt: n, openedAt: n, openings: [...called.openings, n] }
+      : called;
   put(work.states.hole, one, { ...a, called: touchedBy(b.called) });
   put(work.states.hole, other, { ...b, called: touchedBy(a.called) });
 
@@ -28,6 +30,9 @@ export function exchange(work: Work, { one, other }: EntryOf<'holes-exchanged'>,
   }
   for (const [id, f] of [...everyKey(settled(work.states.finding))]) {
     if (swapped(f.at) !== f.at) put(work.states.finding, id, { ...f, at: swapped(f.at) });
+  }
+  for (const [name, t] of [...everyKey(settled(work.states.temporary))]) {
+    if (t.at && swapped(t.at) !== t.at) put(work.states.temporary, name, { ...t, at: swapped(t.at) });
   }
   for (const hole of [one, other]) {
     const area = hole.slice(0, hole.indexOf('/'));

@@ -1,7 +1,7 @@
 // Folding lines onto a ledger. Appending evolves the call's own subjects; striking or restoring a line, new or old,
 // folds only the chains it touches anew. It refuses nothing: an entry that does not fit is filed as a misfit.
 import { appended, type Draft, type Drawers, draftOf, emptyRow, pick, put, type Row, settled } from './drawers.ts';
-import type { Entry } from './entry.ts';
+import type { Entry, EntryOf } from './entry.ts';
 import { evolveDrive, evolveFace } from './evolve/face-and-drive.ts';
 import { evolveFastener, evolvePiece, evolveStray } from './evolve/fastener.ts';
 import { evolveHole } from './evolve/hole.ts';
@@ -90,7 +90,7 @@ function takeLine(work: Work, line: Line): void {
   work.lines = appended(work.lines, line);
   for (const entry of line.entries) {
     if (entry.kind === 'calls-struck' || entry.kind === 'calls-restored') {
-      strike(work, entry.lines, entry.kind === 'calls-struck' ? line.n : undefined);
+      strike(work, entry, line.n);
     } else {
       file(work, entry, line.n);
       evolveAll(work, entry, line.n);
@@ -161,13 +161,16 @@ const evolvers: { [S in Sort]: Evolver<S> } = {
   vehicle: (state, entry, n, _name, allowed) => evolveVehicle(state, entry, n, allowed),
 };
 
-function strike(work: Work, lines: readonly number[], by: number | undefined): void {
+/** X3: a forged line can't strike a release or a reopening either. */
+const standsForEver = (line: Line): boolean => line.entries.some((e) => e.kind === 'released' || e.kind === 'reopened');
+
+function strike(work: Work, entry: EntryOf<'calls-struck' | 'calls-restored'>, by: number): void {
   const keys = new Set<string>();
-  for (const n of lines) {
+  for (const n of entry.lines) {
     const struck = work.lines.all[n - 1];
-    if (!struck || n > work.lines.length) continue;
-    put(work.struck, String(n), by);
-    for (const entry of struck.entries) for (const key of touches(entry)) keys.add(key);
+    if (!struck || n >= by || standsForEver(struck)) continue;
+    put(work.struck, String(n), entry.kind === 'calls-struck' ? by : undefined);
+    for (const one of struck.entries) for (const key of touches(one)) keys.add(key);
   }
   if (work.coupled) replayAll(work);
   else for (const key of keys) refold(work, key);

@@ -1,213 +1,13 @@
-// X5: for every open point the next call towards closing it that is not refused. Candidates in order of sense; one that
-// is refused for what stands behind leads to that place instead.
+// X5: for every open point the next call towards closing it that is not refused. One that is refused for what stands in
+// its way leads to that place instead.
 import { decide } from './decide.ts';
-import { unfit, wantsIn } from './guards.ts';
-import { every, type Ledger, stateOf } from './ledger.ts';
+import { type Ledger, stateOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
 import type { OpenPoint } from './open-point.ts';
 import { openPoints } from './open-points.ts';
-import { runningTry, wantedOfTry } from './rotation.ts';
 import type { Said } from './said.ts';
-import { areaOf, named, nameOf, subjectText } from './subjects.ts';
-
-const repairSteps = ['depth', 'drilled', 'tapped', 'cleaned', 'insert', 'tried'] as const;
-
-function candidates(ledger: Ledger, point: OpenPoint): Said[] {
-  const name = nameOf(point.at);
-  switch (point.code) {
-    case 'hole-open':
-      return towardsHole(ledger, name);
-    case 'working-in':
-      return [{ verb: 'remove', hole: name, to: 'scrap' }];
-    case 'for-now':
-      return forNow(point.at);
-    case 'finding-open':
-      return towardsFinding(ledger, name);
-    case 'lost':
-      return towardsLost(ledger, point.at);
-    case 'condemned-about':
-    case 'broken-about':
-      return [{ verb: 'move-fastener', fastener: name, to: 'scrap' }];
-    case 'stray':
-      return [{ verb: 'scrap-stray', stray: name }];
-    case 'part-off':
-      return [
-        { verb: 'replace-part', part: name },
-        { verb: 'fit-part', part: name },
-        { verb: 'fill-box', name: `new ${name}`, replaces: name },
-      ];
-    case 'part-not-judged':
-      return [{ verb: 'judge-part', part: name, verdict: 'worn' }];
-    case 'companions':
-      return [{ verb: 'companions-seen', area: name }];
-    case 'blind-holes':
-      return [{ verb: 'blind-holes-dry', area: name }];
-    case 'direction':
-      return [{ verb: 'direction-right', area: name }];
-    case 'connection-parted':
-      return [{ verb: 'make-connection', connection: name }];
-    case 'temporary-in':
-      return [{ verb: 'take-out', temporary: name }];
-    case 'masked':
-      return [{ verb: 'unmask-all' }];
-    case 'holes-not-counted': {
-      const a = stateOf(ledger, 'area', name);
-      const numbers = new Set((a?.holes ?? []).map((h) => nameOf(h).split('/')[1]?.split(' ')[0]));
-      return [{ verb: 'count-holes', area: name, count: numbers.size }];
-    }
-    case 'bead-missing':
-      return towardsBead(ledger, name);
-    case 'bead-curing':
-      return [{ verb: 'confirm-clock' }];
-    case 'rotation-needed':
-      return towardsRotation(ledger, name);
-    case 'circuit-empty':
-      return [{ verb: 'fill-fluid', circuit: name }];
-    case 'circuit-unchecked':
-      return [
-        { verb: 'check-leaks', circuit: name },
-        { verb: 'start-engine' },
-        { verb: 'check-leaks', circuit: name, how: 'under pressure' },
-      ];
-    case 'tray-not-empty':
-      return towardsTray(ledger, name);
-    case 'tray-uncounted': {
-      const count = stateOf(ledger, 'tray', name)?.contents.length ?? 0;
-      return [{ verb: 'count-trays', counts: [{ tray: name, count }] }];
-    }
-    case 'tools':
-      return [{ verb: 'tools-out' }];
-    case 'box-left':
-      return towardsBox(ledger, name);
-    case 'service-open':
-      return [{ verb: 'service-done', service: name }];
-    case 'second-look':
-      return [{ verb: 'look-again', holes: [name] }];
-    case 'pedal':
-      return [{ verb: 'pedal-firm' }];
-    case 'road-test':
-      return [{ verb: 'road-test' }, { verb: 'waive-road-test', who: 'workshop', because: 'to be said' }];
-    case 'odometer':
-      return [{ verb: 'note-odometer', distance: 0 }];
-    case 'waiting':
-      return [{ verb: 'resume' }];
-    case 'misfit':
-      return [{ verb: 'strike', lines: [Number(name)] }];
-    case 'books':
-      return [];
-  }
-}
-
-function towardsHole(ledger: Ledger, hole: string): Said[] {
-  const c = stateOf(ledger, 'hole', hole)?.called;
-  const finding = c?.findings[0];
-  const o = c?.occupant;
-  if (c?.pieces[0]) return [{ verb: 'move-piece', piece: c.pieces[0], to: 'scrap' }];
-  if (c?.temporaries[0]) return [{ verb: 'take-out', temporary: c.temporaries[0] }];
-  if (o?.working) return [{ verb: 'remove', hole, to: 'scrap' }];
-  if (!o) return [...intoEmpty(ledger, hole), ...(finding ? towardsFinding(ledger, finding) : [])];
-  const tight: Said[] = [{ verb: 'tighten', hole }];
-  const off: Said = { verb: 'remove', hole, to: 'scrap' };
-  if (o.forNow) return [{ verb: 'make-final', hole }];
-  if (o.level !== 'tight') return [...tight, off];
-  return finding ? [...towardsFinding(ledger, finding), off] : [off];
-}
-
-function intoEmpty(ledger: Ledger, hole: string): Said[] {
-  const wants = wantsIn(ledger, hole);
-  const area = areaOf(hole);
-  const counted = stateOf(ledger, 'area', area)?.counted;
-  const box = [...every(ledger, 'box')]
-    .filter((b) => b.sort === 'fastener' && b.left > 0 && unfit(wants, b.spec ?? {}, true).length === 0)
-    .map((b): Said => ({ verb: 'fit', hole, box: b.name }));
-  const count: Said = { verb: 'count-holes', area, count: holesKnown(ledger, area) };
-  const repair = stateOf(ledger, 'hole', hole)?.called.repair ?? [];
-  const step = repairSteps.find((one) => !repair.some((r) => r.step === one));
-  const mend: Said[] = repair.length > 0 && step ? [{ verb: 'repair-thread', hole, step }, { verb: 'mask-all' }] : [];
-  return [
-    ...mend,
-    { verb: 'fit', hole },
-    ...box,
-    ...(counted ? [] : [count]),
-    ...(wants ? [{ verb: 'fill-box', name: `new for ${subjectText(`hole:${hole}`)}`.slice(0, 60), spec: wants }] : []),
-    { verb: 'leave-empty', hole, who: 'workshop', because: 'to be said' },
-  ];
-}
-const holesKnown = (ledger: Ledger, area: string): number =>
-  new Set((stateOf(ledger, 'area', area)?.holes ?? []).map((h) => h.slice(area.length + 1).split(' ')[0])).size;
-
-function forNow(at: string): Said[] {
-  const hole = named('hole', at);
-  const part = named('part', at);
-  if (hole) return [{ verb: 'make-final', hole }];
-  return part ? [{ verb: 'make-part-final', part }] : [{ verb: 'make-connection', connection: nameOf(at) }];
-}
-
-function towardsFinding(ledger: Ledger, finding: string): Said[] {
-  const at = stateOf(ledger, 'finding', finding)?.at ?? '';
-  const hole = named('hole', at);
-  const repair = hole ? (stateOf(ledger, 'hole', hole)?.called.repair ?? []) : [];
-  const step = repairSteps.find((one) => !repair.some((r) => r.step === one));
-  const mend: Said[] =
-    hole && repair.length > 0 && step ? [{ verb: 'repair-thread', hole, step }, { verb: 'mask-all' }] : [];
-  return [{ verb: 'close-finding', finding, how: 'put right' }, ...mend, { verb: 'tell-owner', finding }];
-}
-
-function towardsLost(ledger: Ledger, at: string): Said[] {
-  const id = nameOf(at);
-  const piece = at.startsWith('piece:');
-  const loss = stateOf(ledger, piece ? 'piece' : 'fastener', id)?.loss;
-  const found: Said = piece
-    ? { verb: 'move-piece', piece: id, to: 'scrap' }
-    : { verb: 'move-fastener', fastener: id, to: 'tray:1' };
-  return loss?.reaches && loss.searched.length === 0 ? [{ verb: 'search', lost: id, how: 'magnet' }, found] : [found];
-}
-
-function towardsBead(ledger: Ledger, face: string): Said[] {
-  const product = [...every(ledger, 'product')].at(-1)?.label.product;
-  return product
-    ? [
-        { verb: 'lay-bead', face, product },
-        { verb: 'clean-face', face },
-      ]
-    : [{ verb: 'clean-face', face }];
-}
-
-function towardsRotation(ledger: Ledger, drive: string): Said[] {
-  const d = stateOf(ledger, 'drive', drive);
-  const t = d && runningTry(ledger, d);
-  const wanted = d && t ? wantedOfTry(d, t) : 'turns';
-  const mark = d?.declared?.marks.find((m) => t?.marks[m] === undefined);
-  const turn: Said = { verb: 'turn-crank', drive, quarters: 8 - ((t?.quarters ?? 0) % 8) };
-  if (wanted === 'tension') return [{ verb: 'read-tension', drive, how: 'pointer', right: true }];
-  if (wanted === 'marks')
-    return mark ? [{ verb: 'read-mark', drive, mark, teethOff: 0 }] : [{ verb: 'slide-locks', drive }];
-  return [turn, { verb: 'tensioner-live', drive }, { verb: 'explain-bind', drive, cause: 'to be said' }];
-}
-
-function towardsTray(ledger: Ledger, tray: string): Said[] {
-  const contents = stateOf(ledger, 'tray', tray)?.contents ?? [];
-  return contents.slice(0, 20).flatMap((id): Said[] => {
-    if (id.startsWith('s')) return [{ verb: 'scrap-stray', stray: id }];
-    if (id.startsWith('p')) return [{ verb: 'move-piece', piece: id, to: 'scrap' }];
-    const f = stateOf(ledger, 'fastener', id);
-    const hole = named('hole', f?.origin ?? '');
-    const back: Said[] = hole ? [{ verb: 'fit', hole, fastener: id }] : [];
-    return [...back, { verb: 'move-fastener', fastener: id, to: 'scrap' }];
-  });
-}
-
-function towardsBox(ledger: Ledger, box: string): Said[] {
-  const b = stateOf(ledger, 'box', box);
-  if (b?.sort === 'part' && b.replaces) {
-    return [
-      { verb: 'replace-part', part: b.replaces, from: box },
-      { verb: 'move-box', name: box, to: 'supplier' },
-    ];
-  }
-  if (b?.sort === 'supply') return [{ verb: 'use-from-box', name: box }];
-  return [{ verb: 'move-box', name: box, to: 'supplier' }];
-}
+import { named } from './subjects.ts';
+import { candidates } from './towards.ts';
 
 const stamped = (point: OpenPoint): string => `${point.code} ${point.at}`;
 
@@ -230,15 +30,16 @@ function nextFor(
 ): Said | undefined {
   if (asked.has(stamped(point)) || asked.size > 40) return undefined;
   asked.add(stamped(point));
-  const behind: OpenPoint[] = [];
   for (const said of candidates(ledger, point)) {
     const answer = decide(ledger, said, now);
     if (!('refused' in answer)) return said;
-    for (const place of answer.refused.places) behind.push(...pointsAt(ledger, place, byPlace));
-  }
-  for (const one of behind) {
-    const next = nextFor(ledger, one, now, byPlace, asked);
-    if (next) return next;
+    // What stands in the way of the sensible call comes before a second choice that happens to be free.
+    for (const place of answer.refused.places) {
+      for (const one of pointsAt(ledger, place, byPlace)) {
+        const next = nextFor(ledger, one, now, byPlace, asked);
+        if (next) return next;
+      }
+    }
   }
   return undefined;
 }

@@ -2,7 +2,7 @@
 import { beadMissing, beadsOn } from './beads.ts';
 import { bookDifferences } from './books.ts';
 import { areaOpenedAt, isCritical, isTouched, openBecause, unsaidOf } from './closed.ts';
-import { holesUncounted, toolsStandOut, uncounted } from './counts.ts';
+import { holesUncounted, plannedNotCalled, toolsStandOut, uncounted } from './counts.ts';
 import { everyKey } from './drawers.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
@@ -86,7 +86,7 @@ function* partPoints(ledger: Ledger): Generator<OpenPoint> {
     const at = `part:${p.part}`;
     if (p.off) yield { code: 'part-off', at, because: 'off' };
     if (p.forNow && !p.off) yield { code: 'for-now', at, because: 'on for now' };
-    if (p.replacedAt > 0 && !p.judged) yield { code: 'part-not-judged', at, because: 'the old one has no verdict' };
+    if (p.oldWaits) yield { code: 'part-not-judged', at, because: 'the old one has no verdict' };
   }
   for (const c of every(ledger, 'connection')) {
     const at = `connection:${c.connection}`;
@@ -105,6 +105,13 @@ function* areaPoints(ledger: Ledger): Generator<OpenPoint> {
     if (a.maskedAt > 0) yield { code: 'masked', at, because: 'masked' };
     const uncountedBecause = holesUncounted(ledger, a);
     if (uncountedBecause) yield { code: 'holes-not-counted', at, because: uncountedBecause };
+    for (const hole of plannedNotCalled(ledger, a)) {
+      yield {
+        code: 'holes-not-counted',
+        at: `hole:${hole}`,
+        because: 'planned here and never called: look whether it is there',
+      };
+    }
   }
 }
 const unsaidText = {
@@ -152,11 +159,18 @@ function* proofPoints(ledger: Ledger): Generator<OpenPoint> {
   }
   for (const c of every(ledger, 'circuit')) {
     const at = `circuit:${c.circuit}`;
-    if (c.drainedAt === 0) continue;
-    if (c.filledAt <= c.drainedAt) yield { code: 'circuit-empty', at, because: 'drained and not filled' };
-    else if (c.checkedAt <= circuitOpenedAt(ledger, c))
-      yield { code: 'circuit-unchecked', at, because: 'not leak-checked since' };
+    if (c.drainedAt > 0 && c.filledAt <= c.drainedAt)
+      yield { code: 'circuit-empty', at, because: 'drained and not filled' };
+    else if (wantsLeakCheck(ledger, c)) yield { code: 'circuit-unchecked', at, because: 'not leak-checked since' };
   }
+}
+
+/** T5: drained, or one of its connections parted, and no leak check stands. */
+function wantsLeakCheck(ledger: Ledger, c: CircuitState): boolean {
+  const parted = [...every(ledger, 'connection')].some(
+    (one) => one.declared?.circuit === c.circuit && one.partedAt > 0,
+  );
+  return (c.drainedAt > 0 || parted) && c.checkedAt <= circuitOpenedAt(ledger, c);
 }
 
 function* trayAndBoxPoints(ledger: Ledger): Generator<OpenPoint> {

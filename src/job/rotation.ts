@@ -1,6 +1,6 @@
 // The check rotation of a drive: whether one is needed, whether one stands, and how far the running try has come (R).
 import { areaOpenedAt, holesOf, isClosed, isClosedForOrder, isTouched, laterOf } from './closed.ts';
-import { turned } from './evolve/face-and-drive.ts';
+import { marksSeen, turned } from './evolve/face-and-drive.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import type { DriveState, HoleState, Try } from './states.ts';
 
@@ -62,7 +62,5 @@ export const locksIn = (ledger: Ledger): string[] =>
 /** What the running try asks for next. */
 export function wantedOfTry(d: DriveState, t: Try): 'turns' | 'marks' | 'tension' {
   if (!turned(t)) return 'turns';
-  const marks = d.declared?.marks ?? [];
-  const seen = t.locksSlid || (marks.length > 0 && marks.every((m) => t.marks[m] === 0));
-  return seen ? 'tension' : 'marks';
+  return marksSeen(t, d) ? 'tension' : 'marks';
 }

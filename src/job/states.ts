@@ -39,6 +39,10 @@ export type CalledOfHole = {
   lookedAt: number;
   foundEmptyAt: number;
   firstSpec?: Spec;
+  /** The fastener first found in it; a correction of its spec corrects what the hole wants. */
+  first?: string;
+  /** Lines at which it was opened; the last is openedAt. */
+  openings: readonly number[];
   /** The fastener that belongs here: the last one in it that was no working fastener. */
   own?: string;
   occupant?: Occupant;
@@ -105,6 +109,9 @@ export type PartState = {
   replacedAt: number;
   replacedFrom?: string;
   judged?: { n: number; verdict: string; because?: string };
+  /** An old one that was replaced has had no verdict yet (T3). */
+  oldWaits: boolean;
+  removals: readonly number[];
 };
 export type ConnectionState = {
   connection: string;
@@ -124,7 +131,9 @@ export type FaceState = {
   face: string;
   declared?: Declared<'face-declared'>;
   cleanedAt: number;
+  /** Beads since the last cleaning; those before it were dropped. */
   beads: readonly { n: number; label: Product }[];
+  dropped: boolean;
 };
 export type Try = {
   begunAt: number;

@@ -91,9 +91,12 @@ export function touches(entry: Entry): string[] {
     case 'search-made':
     case 'loss-ruled-out':
       return [lostSort(entry.lost)];
+    case 'spec-corrected': {
+      const cameFrom = entry.cameFrom && entry.at !== `hole:${entry.cameFrom}` ? [`hole:${entry.cameFrom}`] : [];
+      return [`fastener:${entry.fastener}`, ...atHoleOnly(entry.at), ...cameFrom];
+    }
     case 'fastener-condemned':
     case 'fastener-measured':
-    case 'spec-corrected':
       return [`fastener:${entry.fastener}`, ...atHoleOnly(entry.at)];
     case 'fastener-broken':
       return [

@@ -1,5 +1,5 @@
 // The one place where colours are, as functions of state. Colour is never alone: each state has a shape and a word.
-import type { Mark } from '../calls/lists.ts';
+import type { Mark } from '../calls/listed.ts';
 
 export type Look = { color?: string; bold?: true; dim?: true; inverse?: true; strike?: true };
 export type Paint = (look: Look) => Look;

@@ -1,12 +1,12 @@
 // One frame of the program as rows of text: head, body, last answer, keys. Pure: the same state gives the same rows,
 // exactly as many and as wide as the screen.
-import { type Bound, keysOn } from '../calls/bindings.ts';
+import { keysOn } from '../calls/bindings.ts';
 import type { Desk } from '../calls/desk.ts';
 import { nextBack, nextOff, nextTight } from '../calls/desk.ts';
-import { areasListed, holesHere, type Listed } from '../calls/lists.ts';
-import { meantBy } from '../calls/row.ts';
+import type { Listed, Rows } from '../calls/listed.ts';
+import { areasListed, belongingsHere } from '../calls/lists/holes.ts';
+import { whyNot } from '../calls/pressing.ts';
 import { specWords } from '../calls/spec-words.ts';
-import { blocked } from '../job/decide.ts';
 import { every } from '../job/ledger.ts';
 import { subjectText } from '../job/subjects.ts';
 import type { Answer, SessionState } from '../session/session.ts';
@@ -21,7 +21,7 @@ export type Scene = {
   view: View;
   desk: Desk;
   session?: Pick<SessionState, 'answer' | 'savedTo' | 'notSaved' | 'looking'>;
-  listed: readonly Listed[];
+  listed: Rows;
   word?: string;
   columns: number;
   rows: number;
@@ -124,7 +124,7 @@ const nothing: Record<ScreenId, string> = {
 };
 
 const nameCells = 11;
-function listRows(listed: readonly Listed[], at: number, columns: number, rows: number): Row[] {
+function listRows(listed: Rows, at: number, columns: number, rows: number): Row[] {
   const from = windowFrom(at, listed.length, rows);
   return listed.slice(from, from + rows).map((one, i) => listedRow(one, from + i === at, columns));
 }
@@ -151,7 +151,7 @@ function benchRows(scene: Scene, rows: number): Row[] {
     areas.findIndex((a) => a.name === desk.facing.area),
   );
   const left = areas.slice(windowFrom(atArea, areas.length, rows)).slice(0, rows);
-  const holes = scene.listed;
+  const holes = [...scene.listed.slice(0, scene.listed.length), ...belongingsHere(desk)];
   const next = view.screen === 'strip' ? nextOff(desk) : (nextBack(desk) ?? nextTight(desk));
   const atHole = Math.max(
     0,
@@ -254,16 +254,18 @@ const keyNames: Record<string, string> = {
   right: 'Right',
 };
 /** Keys of this screen in the order of the table; one that is refused just now is dim. */
-function footOf({ view, desk, columns }: Scene): Row[] {
+function footOf({ view, desk, columns, listed }: Scene): Row[] {
   if (view.asking) {
     const text = ' Enter take   Esc leave it   1-9 choose   up/down move   type to name or filter';
     return filled([plainRow(fitted(text, columns), quietLook)], footerRows, columns);
   }
+  const onHoles = view.screen === 'strip' || view.screen === 'build';
+  const picks = onHoles ? {} : (listed.at(view.at[view.screen] ?? 0)?.picks ?? {});
   const pieces = keysOn(view.screen)
     .filter((b) => b.binding.footer !== false)
     .map((bound) => ({
       text: `${keyNames[bound.binding.key] ?? bound.binding.key} ${bound.row.label}`,
-      look: whyNot(bound, desk) ? quietLook : undefined,
+      look: whyNot(bound, desk, picks) ? quietLook : undefined,
     }));
   const rows: Row[] = [];
   let row: { text: string; look?: Look }[] = [];
@@ -286,13 +288,3 @@ const endRow = (row: Row, used: number, columns: number): Row => [
   ...row,
   { text: ' '.repeat(Math.max(0, columns - used)) },
 ];
-
-/** Why a call is refused already, before it is pressed; null when it is not, or when more must be said first. */
-export function whyNot({ row, binding }: Bound, desk: Desk): string | null {
-  const filled = row.fills?.(desk, binding.args ?? {}) ?? {};
-  if (!row.verb && !row.means) return null;
-  if (row.form.startsWith('<') && Object.keys(filled).length === 0) return null;
-  const meant = row.verb ? meantBy(row, desk, binding.args ?? {}) : undefined;
-  return meant && 'say' in meant ? (blocked(desk.ledger, meant.say, desk.now)?.because ?? null) : null;
-}
-export const holesShown = holesHere;

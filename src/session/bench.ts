@@ -1,19 +1,19 @@
 // The bench: the shelf of jobs, the one that is open, and what is on view. A key press or a typed word goes in here and
 // comes out as a call on the session or as a step of the view. It paints nothing.
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import { type Bound, boundTo } from '../calls/bindings.ts';
+import { boundTo } from '../calls/bindings.ts';
 import type { Desk } from '../calls/desk.ts';
-import { type Args, matchForm, slotsOf, tokens, writeForm } from '../calls/form.ts';
-import { type Listed, listedOn } from '../calls/lists.ts';
+import type { Args } from '../calls/form.ts';
+import type { Listed, Rows } from '../calls/listed.ts';
+import { listedOn } from '../calls/lists.ts';
+import { type Pressing, pressing } from '../calls/pressing.ts';
 import { meantBy, type Row, type Step } from '../calls/row.ts';
-import { choicesFor, readSlot, showSlot } from '../calls/slots.ts';
-import { formOf, rowById } from '../calls/table.ts';
-import { blocked } from '../job/decide.ts';
-import { emptyLedger, stateOf } from '../job/ledger.ts';
-import { areaOf, named, nameOf, sortOf } from '../job/subjects.ts';
+import { emptyLedger } from '../job/ledger.ts';
+import { areaOf, named, nameOf } from '../job/subjects.ts';
 import { firstFacing } from '../view/facing.ts';
-import type { ScreenId } from '../view/screens.ts';
-import { type Asking, type Choice, firstView, offered, type View, type ViewStep, viewed } from '../view/view.ts';
+import { type Asking, firstView, offered, type View, type ViewStep, viewed } from '../view/view.ts';
+import { answerOf, areNumbers, freshArea, meantAlready, plainAsking, pressingAfter, questionOf } from './asking.ts';
+import { screenFor } from './leading.ts';
 import type { Answer, Session } from './session.ts';
 
 export type OnTheShelf = { name: string; path: string; said: string };
@@ -31,26 +31,27 @@ export type Bench = {
   press(key: string): void;
   /** Text pasted or typed at once; it counts only where something is asked. */
   type(text: string): void;
-  listed(): Listed[];
+  listed(): Rows;
   desk(): Desk;
   open(path: string): Promise<void>;
   quit(): void;
 };
-export type BenchDoors = {
-  jobs(): Promise<readonly OnTheShelf[]>;
-  /** Opens a job; `fresh` makes it. Throws a fault. */
-  open(named: string, fresh: boolean): Promise<Session>;
-};
+/** Opens a job; `fresh` makes it, `withoutLineAt` goes on without a last line that does not hold. Throws a fault. */
+export type Opener = (named: string, how: { fresh?: boolean; withoutLineAt?: number }) => Promise<Session>;
+export type BenchDoors = { jobs(): Promise<readonly OnTheShelf[]>; open: Opener };
 
 const pageRows = 10;
 const shelfAsk = 'job name';
+const lineAsk = 'typed line';
+const doubtAsk = 'without the last line';
 
 export function createBench(doors: BenchDoors): Bench {
   const store = createStore<BenchState>(() => ({ view: firstView, shelf: [], leaving: false }));
   const { getState: get, setState: set } = store;
   const step = (s: ViewStep) => set((b) => ({ view: viewed(b.view, s) }));
   /** The call whose slots are being asked for one after the other. */
-  let gathering: { bound: Bound; args: Args; left: readonly Asked[] } | undefined;
+  let gathering: Pressing | undefined;
+  let doubted: { named: string; byte: number } | undefined;
 
   const desk = (): Desk =>
     get().session?.desk() ?? {
@@ -59,201 +60,129 @@ export function createBench(doors: BenchDoors): Bench {
       now: { atMs: 0, zoneMin: 0, run: 0, awakeMs: 0 },
       plans: [],
     };
-  const listed = (): Listed[] => {
+  const listed = (): Rows => {
     const { view, shelf } = get();
     if (view.screen === 'shelf') {
       return shelf.map((one) => ({ key: one.path, mark: 'plain', name: '', text: one.name, end: one.said, picks: {} }));
     }
     return listedOn(view.screen, view.before, desk());
   };
+  const onHoles = (): boolean => get().view.screen === 'strip' || get().view.screen === 'build';
   const picked = (): Listed | undefined => {
     const { view } = get();
-    return listed()[view.at[view.screen] ?? 0];
+    return listed().at(view.at[view.screen] ?? 0);
   };
 
   async function refreshShelf(): Promise<void> {
     set({ shelf: await doors.jobs() });
   }
-  async function open(named: string, fresh = false): Promise<void> {
+  async function open(named: string, how: Parameters<Opener>[1] = {}): Promise<void> {
     try {
-      const session = await doors.open(named, fresh);
+      const session = await doors.open(named, how);
       await get().session?.close();
-      if (fresh) session.runLine(`job "${named.replaceAll('"', '')}"`, 'key');
-      set((b) => ({ session, view: viewed({ ...b.view, at: {} }, { to: 'strip' }), word: undefined }));
+      if (how.fresh) session.runLine(`job "${named.replaceAll('"', '')}"`, 'key');
+      const { doubt, notices } = session.job;
+      doubted = doubt && { named, byte: doubt.byte };
+      set((b) => ({
+        session,
+        view: viewed({ ...b.view, at: {} }, { to: 'strip' }),
+        word: notices.length > 0 ? notices.map((n) => n.message).join(' ') : undefined,
+      }));
+      if (doubt) {
+        const asking = plainAsking(`${doubt.fault.message}. Go on without the last line?`, doubtAsk);
+        const choices = [
+          { value: 'look', text: 'no, only look' },
+          { value: 'go on', text: 'go on without it; a copy is kept' },
+        ];
+        step({ ask: { ...asking, type: 'go on|look', optional: false, choices } });
+      }
     } catch (thrown) {
       set({ word: thrown instanceof Error ? thrown.message : String(thrown) });
     }
   }
 
   function press(key: string): void {
-    const { view } = get();
+    const { view, session } = get();
+    if (get().word !== undefined) set({ word: undefined });
     if (view.asking) return pressAsking(key, view.asking);
     const bound = boundTo(key, view.screen);
     if (!bound) return;
-    if (view.screen === 'shelf' && !bound.row.id.match(/^(up|down|page-up|page-down|choose|leave|quit|help|new-job)$/))
-      return;
-    gather(bound);
-  }
-
-  /** What the picked row of a list fills; on strip and build only where the arrows have pointed at a hole. */
-  function picksFor(row: Row, screen: ScreenId): Args {
-    const slots = slotsOf(formOf.get(row.id) ?? []);
-    const picks = picked()?.picks ?? {};
-    const pointed = screen === 'strip' || screen === 'build';
-    if (pointed) return {};
-    return Object.fromEntries(
-      slots.flatMap(({ slot, type }) =>
-        picks[type] === undefined || slot in picks
-          ? slot in picks && picks[slot] !== undefined
-            ? [[slot, picks[slot]]]
-            : []
-          : [[slot, picks[type]]],
-      ),
-    );
-  }
-
-  type Asked = { slot: string; type: string; optional: boolean };
-  function gather(bound: Bound): void {
-    const { row, binding } = bound;
-    const args: Args = {
-      ...picksFor(row, get().view.screen),
-      ...binding.args,
-      ...(binding.args && row.id === 'use' ? { merge: true } : {}),
-    };
-    const filled = row.fills?.(desk(), args) ?? {};
-    const form = formOf.get(row.id) ?? [];
-    const left = slotsOf(form).filter(({ slot, optional }) => {
-      const known = args[slot] !== undefined || (filled[slot] !== undefined && !binding.asks?.includes(slot));
-      return !known && (!optional || binding.asks?.includes(slot));
-    });
-    gathering = { bound, args, left };
+    // Before a job is open only the screen's own steps mean anything.
+    if (!session && bound.row.group !== 'the screen') return;
+    // On strip and build the arrows point at a hole, which the calls are about by themselves.
+    gathering = pressing(bound, onHoles() ? {} : (picked()?.picks ?? {}));
     nextQuestion();
   }
 
   function nextQuestion(): void {
     if (!gathering) return;
-    const { bound, args, left } = gathering;
-    const [slot] = left;
-    if (slot) return step({ ask: askingFor(bound.row, slot, args) });
-    if (bound.row.twice && !args.sure) return step({ ask: sureAsking(bound.row) });
+    const question = questionOf(gathering, desk());
+    if (question) return step({ ask: question });
+    const { bound, args } = gathering;
     gathering = undefined;
     step({ stopAsking: true });
     const { sure: _, ...said } = args;
     carryOut(bound.row, said);
   }
 
-  function askingFor(row: Row, { slot, type, optional }: Asked, args: Args): Asking {
-    const values = type === 'subject' || type === 'spec' ? [] : choicesFor(desk(), type, args);
-    const judged = values.map((value): Choice => choiceOf(row, slot, type, value, args));
-    const choices = [...judged.filter((c) => !c.blocked), ...judged.filter((c) => c.blocked)];
-    return {
-      title: `${row.label}: ${titleOf(slot, type)}`,
-      row: row.id,
-      slot,
-      type,
-      optional,
-      choices,
-      typed: '',
-      at: 0,
-    };
-  }
-  function choiceOf(row: Row, slot: string, type: string, value: string, args: Args): Choice {
-    const d = desk();
-    const read = readAnswer(type, value, args);
-    const meant = 'value' in read ? meantBy(row, d, { ...args, [slot]: read.value }) : undefined;
-    const stop = meant && 'say' in meant ? blocked(d.ledger, meant.say, d.now) : null;
-    return { value, text: wordsFor(type, value), ...(stop && { blocked: stop.because }) };
-  }
-  function wordsFor(type: string, value: string): string {
-    const d = desk();
-    if (type === 'finding') {
-      const f = stateOf(d.ledger, 'finding', value);
-      return f ? `${value}  ${showSlot(d, 'subject', f.at)}: ${f.what}` : value;
-    }
-    return value;
-  }
-  const sureAsking = (row: Row): Asking => ({
-    title: row.twice ?? row.label,
-    row: row.id,
-    slot: 'sure',
-    type: 'yes|not yet',
-    optional: false,
-    choices: [
-      { value: 'not yet', text: 'not yet' },
-      { value: 'yes', text: row.label },
-    ],
-    typed: '',
-    at: 0,
-  });
-
   function pressAsking(key: string, asking: Asking): void {
     const choices = offered(asking);
-    if (key === 'escape') {
-      gathering = undefined;
-      return step({ stopAsking: true });
+    const counted = asking.typed === '' && /^[1-9]$/.test(key) && choices.length > 0 && !areNumbers(asking);
+    switch (key) {
+      case 'escape':
+        return stopAsking();
+      case 'up':
+      case 'down':
+        return step({ move: key === 'up' ? -1 : 1, of: choices.length });
+      case 'page-up':
+      case 'page-down':
+        return step({ move: key === 'page-up' ? -9 : 9, of: choices.length });
+      case 'backspace':
+        return step({ erase: true });
+      case 'space':
+        return typed(' ');
+      case 'enter':
+        return answerWith(asking, answerOf(asking));
+      case 'ctrl+c':
+        return quit();
     }
-    if (key === 'up' || key === 'down') return step({ move: key === 'up' ? -1 : 1, of: choices.length });
-    if (key === 'page-up' || key === 'page-down') return step({ move: key === 'page-up' ? -9 : 9, of: choices.length });
-    if (key === 'backspace') return step({ erase: true });
-    if (key === 'space') return step({ type: ' ' });
-    if (key === 'enter') return answerWith(asking, chosenOf(asking, choices));
-    if (asking.typed === '' && /^[1-9]$/.test(key) && choices.length > 0) {
-      const first = Math.floor(asking.at / 9) * 9;
-      const choice = choices[first + Number(key) - 1];
+    if (counted) {
+      const choice = choices[Math.floor(asking.at / 9) * 9 + Number(key) - 1];
       return choice ? answerWith(asking, choice.value) : undefined;
     }
-    if (asking.typed === '' && key === '+' && asking.type === 'area') return answerWith(asking, freshArea());
-    if ([...key].length === 1) step({ type: key });
+    if (asking.typed === '' && key === '+' && asking.type === 'area') return answerWith(asking, freshArea(desk()));
+    if ([...key].length === 1) typed(key);
   }
-  /** What stands typed, unless it picks one of the choices; with nothing typed, the choice the cursor is on. */
-  function chosenOf(asking: Asking, choices: readonly Choice[]): string {
-    const exact = choices.find((c) => c.text.toLowerCase() === asking.typed.trim().toLowerCase());
-    if (exact) return exact.value;
-    const typed = asking.typed.trim();
-    const isOpen =
-      asking.type.includes('|') ||
-      ['finding', 'stray', 'lost', 'box', 'face', 'drive', 'plan', 'planned'].includes(asking.type);
-    if (typed !== '' && !(isOpen && choices.length > 0)) return typed;
-    if (asking.optional && typed === '' && asking.at === 0) return '';
-    return choices[asking.at]?.value ?? typed;
+  function typed(text: string): void {
+    step({ type: text });
+    const { asking } = get().view;
+    const meant = asking && meantAlready(asking);
+    if (asking && meant !== undefined) answerWith(asking, meant);
   }
-  function freshArea(): string {
-    const { ledger } = desk();
-    for (let n = 1; ; n++) if (!stateOf(ledger, 'area', `area ${n}`)) return `area ${n}`;
-  }
-
-  function readAnswer(type: string, text: string, args: Args = {}): { value: unknown } | { why: string } {
-    const read = readSlot(desk());
-    const matched = matchForm([{ slot: 'value', type }], tokens(text), (of, rest, stops) =>
-      read(of, rest, stops, args),
-    );
-    return 'why' in matched ? matched : { value: matched.args.value };
+  function stopAsking(): void {
+    gathering = undefined;
+    step({ stopAsking: true });
   }
 
   function answerWith(asking: Asking, text: string): void {
-    if (asking.slot === shelfAsk) {
-      step({ stopAsking: true });
-      if (text.trim() !== '') void open(text.trim(), true);
-      return;
+    if (gathering) {
+      const after = pressingAfter(gathering, asking, text, desk());
+      if (after === 'given up') return stopAsking();
+      if ('why' in after) return step({ wrong: after.why });
+      gathering = after;
+      return nextQuestion();
     }
-    if (asking.slot === 'typed line') {
-      step({ stopAsking: true });
-      if (text.trim() !== '') show(get().session?.runLine(text, 'line'));
-      return;
-    }
-    if (!gathering) return step({ stopAsking: true });
-    if (asking.slot === 'sure' && text !== 'yes') {
-      gathering = undefined;
-      return step({ stopAsking: true });
-    }
-    const left = gathering.left.slice(1);
-    if (asking.optional && text.trim() === '') gathering = { ...gathering, left };
-    else {
-      const read = asking.slot === 'sure' ? { value: true } : readAnswer(asking.type, text, gathering.args);
-      if ('why' in read) return step({ wrong: read.why });
-      gathering = { ...gathering, args: { ...gathering.args, [asking.slot]: read.value }, left };
-    }
-    nextQuestion();
+    stopAsking();
+    if (text.trim() === '') return;
+    if (asking.slot === shelfAsk) void open(text.trim(), { fresh: true });
+    if (asking.slot === lineAsk) show(get().session?.runLine(text, 'line'));
+    if (asking.slot === doubtAsk && text === 'go on' && doubted) void goOnWithout(doubted);
+  }
+  /** The job was open to look; it is let go first, so that it can be opened to write. */
+  async function goOnWithout({ named, byte }: { named: string; byte: number }): Promise<void> {
+    await get().session?.close();
+    set({ session: undefined });
+    await open(named, { withoutLineAt: byte });
   }
 
   function carryOut(row: Row, args: Args): void {
@@ -267,11 +196,12 @@ export function createBench(doors: BenchDoors): Bench {
   }
 
   function takeStep(s: Step): void {
+    const { view, session } = get();
     if ('to' in s) {
       if (s.to === 'shelf') void refreshShelf();
-      return step({ to: s.to });
+      // Without a job every other screen would be empty.
+      return session || s.to === 'shelf' ? step({ to: s.to }) : undefined;
     }
-    const { view } = get();
     switch (s.step) {
       case 'up':
       case 'down':
@@ -282,58 +212,35 @@ export function createBench(doors: BenchDoors): Bench {
       case 'help':
         return step({ to: view.screen === 'help' ? view.before : 'help' });
       case 'type':
-        return step({
-          ask: {
-            title: 'a call in words',
-            row: '',
-            slot: 'typed line',
-            type: 'words',
-            optional: true,
-            choices: [],
-            typed: '',
-            at: 0,
-          },
-        });
+        return session ? step({ ask: plainAsking('a call in words', lineAsk) }) : undefined;
       case 'choose':
         return choose();
       case 'new':
-        return step({
-          ask: {
-            title: 'new job: its name',
-            row: '',
-            slot: shelfAsk,
-            type: 'words',
-            optional: true,
-            choices: [],
-            typed: '',
-            at: 0,
-          },
-        });
+        return step({ ask: plainAsking('new job: its name', shelfAsk) });
       case 'leave':
         return leave();
       case 'retry':
-        return void get().session?.retry();
+        return void session?.retry();
       case 'quit':
         return quit();
     }
   }
 
   function move(by: number): void {
-    const { view, session } = get();
     const all = listed();
-    if (view.screen !== 'strip' && view.screen !== 'build') return step({ move: by, of: all.length });
-    // On strip and build the arrows point at a hole, from the one that is next.
-    const faced = session?.desk().facing.hole;
-    const from = all.findIndex((one) => one.picks.hole === faced);
-    const to = all[Math.max(0, Math.min(all.length - 1, from < 0 ? (by > 0 ? 0 : all.length - 1) : from + by))];
-    if (to) session?.face({ hole: to.picks.hole as string });
+    if (!onHoles()) return step({ move: by, of: all.length });
+    const rows = all.slice(0, all.length).filter((one) => one.picks.hole !== undefined);
+    const faced = desk().facing.hole;
+    const from = rows.findIndex((one) => one.picks.hole === faced);
+    const to = from < 0 ? (by > 0 ? 0 : rows.length - 1) : Math.max(0, Math.min(rows.length - 1, from + by));
+    const hole = rows[to]?.picks.hole;
+    if (hole !== undefined) get().session?.face({ hole: hole as string });
   }
 
   function choose(): void {
-    const { view } = get();
     const row = picked();
     if (!row) return;
-    if (view.screen === 'shelf') return void open(row.key);
+    if (get().view.screen === 'shelf') return void open(row.key);
     if (row.leads) goTo(row.leads);
   }
   /** To the screen where a place is worked on. */
@@ -343,10 +250,15 @@ export function createBench(doors: BenchDoors): Bench {
     if (hole) session?.face({ area: areaOf(hole), hole });
     const area = named('area', at);
     if (area) session?.face({ area, hole: undefined });
-    const to = screenFor(sortOf(at));
+    const to = screenFor(at);
     step({ to });
-    const index = listed().findIndex((one) => one.leads === at || Object.values(one.picks).includes(nameOf(at)));
-    if (index >= 0) step({ move: index - (get().view.at[to] ?? 0), of: index + 1 });
+    const rows = listed();
+    for (let i = 0; i < rows.length; i++) {
+      const one = rows.at(i);
+      if (one?.leads !== at && one?.key !== nameOf(at) && !Object.values(one?.picks ?? {}).includes(nameOf(at)))
+        continue;
+      return step({ move: i - (get().view.at[to] ?? 0), of: rows.length });
+    }
   }
 
   function leave(): void {
@@ -375,39 +287,3 @@ export function createBench(doors: BenchDoors): Bench {
     quit,
   };
 }
-
-function screenFor(sort: string): ScreenId {
-  const screens: Record<string, ScreenId> = {
-    hole: 'build',
-    area: 'build',
-    part: 'build',
-    connection: 'build',
-    temporary: 'build',
-    finding: 'findings',
-    drive: 'rotation',
-    face: 'sealing',
-    circuit: 'sealing',
-    tray: 'box',
-    box: 'box',
-    fastener: 'box',
-    piece: 'box',
-    stray: 'box',
-    line: 'log',
-  };
-  return screens[sort] ?? 'leaving';
-}
-
-const titles: Record<string, string> = {
-  why: 'why',
-  who: 'who says so',
-  words: 'in words',
-  mm: 'millimetres',
-  count: 'how many',
-  number: 'how much',
-  spec: 'which fastener, as "bolt hex 10 M6x25 8.8"',
-  subject: 'where (leave out: here)',
-  fastener: 'its hole, or f-number',
-};
-const titleOf = (slot: string, type: string): string => titles[type] ?? slot;
-export const callLine = (rowId: string, args: Args, desk: Desk): string =>
-  `${rowById.get(rowId)?.words[0] ?? ''} ${writeForm(formOf.get(rowId) ?? [], (type, slot) => showSlot(desk, type, args[slot])) ?? ''}`.trim();

@@ -124,7 +124,7 @@ export function bench({ opened = true } = {}) {
     slack: (hole: string, spec?: object): number => on.call('slacken', { hole, ...(spec && { spec }) }),
     back: (hole: string, more: More = {}): number => on.call('fit', { hole, ...more }),
     snug: (hole: string): number => on.call('tighten', { hole, last: false }),
-    tight: (hole: string, more: More = {}): number => on.call('tighten', { hole, last: true, ...more }),
+    tight: (hole: string, more: object = {}): number => on.call('tighten', { hole, last: true, ...more }),
     count: (area: string, count: number): number => on.call('count-holes', { area, count }),
     /** The right number for every tray ever used. */
     countTrays(): void {

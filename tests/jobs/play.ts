@@ -14,10 +14,12 @@ export const isCall = (step: Step): step is Said | ((ledger: Ledger) => Said) =>
   typeof step === 'function' || 'verb' in step;
 
 /** Monday, 5 January 2026, 8:00 UTC. */
-const opening: Stamp = { atMs: Date.UTC(2026, 0, 5, 8), zoneMin: 0, run: 1, awakeMs: 0 };
+export const opening: Stamp = { atMs: Date.UTC(2026, 0, 5, 8), zoneMin: 0, run: 1, awakeMs: 0 };
 /** From one call to the next, when nothing else is said. */
 const betweenCallsMs = 30_000;
 
+/** The moment of the next call. */
+export const afterCall = (now: Stamp): Stamp => later(now, betweenCallsMs);
 const later = (now: Stamp, ms: number): Stamp => ({ ...now, atMs: now.atMs + ms, awakeMs: now.awakeMs + ms });
 
 export function passTime(now: Stamp, step: Exclude<Step, Said | ((ledger: Ledger) => Said)>): Stamp {
@@ -47,7 +49,7 @@ export function play(script: Script): Played {
       now = passTime(now, one);
       continue;
     }
-    now = later(now, betweenCallsMs);
+    now = afterCall(now);
     const said = typeof one === 'function' ? one(ledger) : one;
     called.push({ step, said });
     const answer: Answer = decide(ledger, said, now);

@@ -80,11 +80,14 @@ export const clockCases: Case[] = [
   },
   {
     name: '[S1] laid on a face not clean, it does not stand',
-    job: job([area('pan'), face], entry('face-cleaned', { face: 'F' }), stripped, [
-      entry('bead-laid', { face: 'F', label: rtv }),
-      ...closedUp,
-      ...pulledUp,
-    ]),
+    job: job(
+      [area('pan'), face],
+      entry('face-cleaned', { face: 'F' }),
+      stripped,
+      [entry('bead-laid', { face: 'F', label: rtv })],
+      closedUp,
+      pulledUp,
+    ),
     open: missing,
   },
   {

@@ -93,10 +93,12 @@ export const fastenerCases: Case[] = [
   },
   {
     name: '[L5] a field unknown on one side contradicts nothing',
-    job: job(cover, [found('cover/1', 'f3.1', { kind: 'bolt' }), off('cover/1', 'f3.1')], back('cover/1', 'f3.1'), [
-      entry('wants-stated', { hole: 'cover/1', spec: m6, because: 'manual' }),
-      ...cleared,
-    ]),
+    job: job(
+      cover,
+      [found('cover/1', 'f3.1', { kind: 'bolt' }), off('cover/1', 'f3.1')],
+      back('cover/1', 'f3.1', { spec: { kind: 'bolt' } }),
+      [entry('wants-stated', { hole: 'cover/1', spec: m6, because: 'manual' }), ...cleared],
+    ),
     open: [],
   },
   {
@@ -111,7 +113,12 @@ export const fastenerCases: Case[] = [
   },
   {
     name: '[L7] a stretch bolt back where it was is spent',
-    job: job(cover, [found('cover/1', 'f3.1', stretch), off('cover/1', 'f3.1')], back('cover/1', 'f3.1'), cleared),
+    job: job(
+      cover,
+      [found('cover/1', 'f3.1', stretch), off('cover/1', 'f3.1')],
+      back('cover/1', 'f3.1', { spec: stretch }),
+      cleared,
+    ),
     open: ['hole-open hole:cover/1'],
   },
   {
@@ -138,7 +145,7 @@ export const fastenerCases: Case[] = [
       cover,
       [found('cover/1', 'f3.1', stretch), off('cover/1', 'f3.1')],
       entry('fastener-measured', { fastener: 'f3.1', at: 'tray:1' }),
-      back('cover/1', 'f3.1'),
+      back('cover/1', 'f3.1', { spec: stretch }),
       cleared,
     ),
     open: [],
@@ -149,9 +156,9 @@ export const fastenerCases: Case[] = [
       cover,
       [found('cover/1', 'f3.1', stretch), off('cover/1', 'f3.1')],
       entry('fastener-measured', { fastener: 'f3.1', at: 'tray:1' }),
-      back('cover/1', 'f3.1'),
+      back('cover/1', 'f3.1', { spec: stretch }),
       off('cover/1', 'f3.1'),
-      back('cover/1', 'f3.1'),
+      back('cover/1', 'f3.1', { spec: stretch }),
       cleared,
     ),
     open: ['hole-open hole:cover/1'],

@@ -163,10 +163,7 @@ export const workCases: Case[] = [
   },
   {
     name: '[K3] a stray scrapped is gone from the tray',
-    job: job(strayFound, [
-      entry('stray-settled', { stray: 's2.1', at: 'tray:1', as: 'scrapped', who: 'Ada' }),
-      count(0),
-    ]),
+    job: job(strayFound, entry('stray-settled', { stray: 's2.1', at: 'tray:1', as: 'scrapped', who: 'Ada' }), count(0)),
     open: [],
   },
   {
@@ -179,7 +176,7 @@ export const workCases: Case[] = [
         off('cover/1', 'f3.1'),
         off('cover/1 washer', 'f3.2'),
       ],
-      [...back('cover/1', 'f3.1'), ...back('cover/1 washer', 'f3.2')],
+      [...back('cover/1', 'f3.1'), ...back('cover/1 washer', 'f3.2', { spec: { kind: 'washer' } })],
       [entry('holes-counted', { area: 'cover', count: 2 }), ...cleared],
     ),
     open: ['holes-not-counted area:cover'],

@@ -3,29 +3,25 @@ import type { PlainEntry, PlainLine } from './plain.ts';
 
 const speaksOfLines = (entry: PlainEntry) => entry.kind === 'calls-struck' || entry.kind === 'calls-restored';
 
-/** X3: release and reopening can't be struck. */
-const cannotBeStruck = (line: PlainLine) =>
-  line.entries.some((entry) => entry.kind === 'released' || entry.kind === 'reopened');
+/** X3: release and reopening can't be struck; what opens the job neither, and a striking is restored instead. */
+const neverStruck = ['job-opened', 'released', 'reopened', 'calls-struck', 'calls-restored'];
+const cannotBeStruck = (line: PlainLine) => line.entries.some((entry) => neverStruck.includes(entry.kind));
 
-/**
- * The numbers of the struck lines. Read from the last line to the first: whether a line is struck is settled by lines
- * after it alone, and the last of them that speaks of it and is not struck itself has the word.
- */
+/** The numbers of the struck lines: of all that speak of a line, the last has the word. */
 export function struckLines(lines: PlainLine[]): Set<number> {
-  const settled = new Map<number, boolean>();
-  const byNumber = new Map(lines.map((line) => [line.n, line]));
-  for (const line of [...lines].reverse()) {
-    if (settled.get(line.n) === true) continue;
-    for (const entry of [...line.entries].reverse()) {
+  const struck = new Set<number>();
+  for (const line of lines) {
+    for (const entry of line.entries) {
       if (!speaksOfLines(entry)) continue;
       for (const n of entry.lines) {
-        const spokenOf = byNumber.get(n);
-        if (spokenOf === undefined || n >= line.n || cannotBeStruck(spokenOf) || settled.has(n)) continue;
-        settled.set(n, entry.kind === 'calls-struck');
+        const spokenOf = lines.find((other) => other.n === n);
+        if (spokenOf === undefined || n >= line.n || cannotBeStruck(spokenOf)) continue;
+        if (entry.kind === 'calls-struck') struck.add(n);
+        else struck.delete(n);
       }
     }
   }
-  return new Set([...settled].filter(([, struck]) => struck).map(([n]) => n));
+  return struck;
 }
 
 /** Declarations say what there is; only what was called of a hole goes over to the other. */

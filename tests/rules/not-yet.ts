@@ -39,8 +39,6 @@ export const notYet: Readonly<Record<string, string>> = {
   X2: 'comes with the list of open points and release',
   X3: 'comes with the list of open points and release',
   X4: 'comes with the list of open points and release',
-  X5: 'comes with the list of open points and release',
-  U1: 'comes with striking and correcting',
   U2: 'comes with striking and correcting',
   U3: 'comes with striking and correcting',
   P3: 'comes with plans',

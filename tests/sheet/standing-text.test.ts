@@ -18,7 +18,8 @@ it('X5: each open point is one line with its place, why, and the next call in wo
   expect(lines).toContain('- mount 1: off -> fit mount/1');
   expect(lines).toContain('- connection bottom hose: parted -> make-connection bottom hose');
   expect(lines).toContain('- face pump face: grey sealant is curing -> confirm-clock');
-  expect(lines).toContain('- the car: no road test, no reason why not -> waive-road-test workshop to be said');
+  // What the road test waits for comes before waiving it.
+  expect(lines.find((line) => line.includes('no road test'))).not.toContain('waive');
 });
 
 it('says so where no call is free', () => {

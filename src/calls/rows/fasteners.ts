@@ -79,7 +79,10 @@ export const fastenerRows: readonly Row[] = [
     keys: [
       key('x', 'strip'),
       ...kindKeys.map(([k, kind], i) =>
-        key(k, 'strip', { args: { spec: { kind } }, footer: i === 0 && kindKeys.map(([one, of]) => `${one} ${of}`).join(' ') }),
+        key(k, 'strip', {
+          args: { spec: { kind } },
+          footer: i === 0 && kindKeys.map(([one, of]) => `${one} ${of}`).join(' '),
+        }),
       ),
     ],
     means: (desk, { spec, merge }) => {
@@ -307,12 +310,13 @@ export const fastenerRows: readonly Row[] = [
   {
     id: 'looked',
     words: ['looked again', 'second look'],
-    form: '[<area>] [by <who>]',
+    form: '[at <hole>] [<area>] [by <who>]',
     label: 'second look',
-    help: 'Every critical fastener of the area was looked at again.',
+    help: 'A critical fastener was looked at again; without a hole, all of the area in use.',
     group: 'build',
     keys: [key('z', 'build')],
-    means: (desk, { area, who }) => {
+    means: (desk, { hole, area, who }) => {
+      if (hole) return { say: { verb: 'look-again', holes: [hole], ...(who ? { who } : {}) } };
       const name = (area as string | undefined) ?? desk.facing.area;
       const holes = (name ? stateOf(desk.ledger, 'area', name)?.holes : undefined) ?? [];
       const touched = holes.filter((h) => (stateOf(desk.ledger, 'hole', h)?.called.touchedAt ?? 0) > 0);

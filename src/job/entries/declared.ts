@@ -92,8 +92,8 @@ export const declaredEntries = [
     /** S5: circuits this face keeps in; none named: every filling waits. */
     keepsIn: z.array(nameSchema).max(8),
     part: nameSchema.optional(),
-    /** Sealed by a bead, so that one opened needs a new one. */
-    bead: z.literal(true).optional(),
+    /** Sealed by a bead, so that one opened needs a new one; a number where it wants several. */
+    bead: z.union([z.literal(true), z.number().int().min(2).max(8)]).optional(),
   }),
   /** O1: what sits behind what. `until` snug is enough where said; `gate` can't be overridden (R7). */
   line('behind-declared', {

@@ -92,7 +92,14 @@ export const fastenerEntries = [
   /** L5: what the hole wants from now on. */
   line('wants-stated', { hole: holeSchema, spec: specSchema, because: reason }),
   /** U3: the fastener is not what it was called. */
-  line('spec-corrected', { fastener: fastenerIdSchema, at: placeSchema, spec: specSchema, because: reason }),
+  line('spec-corrected', {
+    fastener: fastenerIdSchema,
+    at: placeSchema,
+    spec: specSchema,
+    because: reason,
+    /** The hole it was first found in: what that hole wants is corrected with it. */
+    cameFrom: holeSchema.optional(),
+  }),
   /** U3: all that was called of one hole was of the other, and the other way round, from the first call to now. */
   line('holes-exchanged', { one: holeSchema, other: holeSchema, because: reason }),
   line('looked-again', { hole: holeSchema, who: person.optional() }),

@@ -97,7 +97,12 @@ export const workEntries = [
   /** R6: tension set again asks two more turns and is no failed try. */
   line('tension-reset', drive),
   line('rotation-begun', drive),
-  line('crank-turned', { ...drive, quarters: z.number().int().min(1).max(400), backwards: z.literal(true).optional() }),
+  line('crank-turned', {
+    ...drive,
+    quarters: z.number().int().min(1).max(400),
+    backwards: z.literal(true).optional(),
+    makersStep: z.literal(true).optional(),
+  }),
   line('mark-read', { ...drive, mark: nameSchema, teethOff: z.number().int().min(-200).max(200) }),
   line('locks-slid', drive),
   line('tension-read', { ...drive, how: z.enum(['pointer', 'play', 'reading']), right: z.boolean() }),

@@ -5,14 +5,14 @@ import type { DriveState, FaceState, Try } from '../states.ts';
 import { type Misfit, misfit } from './misfit.ts';
 
 export function evolveFace(before: FaceState | undefined, entry: Entry, n: number, face: string): FaceState {
-  const f: FaceState = before ?? { face, cleanedAt: 0, beads: [] };
+  const f: FaceState = before ?? { face, cleanedAt: 0, beads: [], dropped: false };
   switch (entry.kind) {
     case 'face-declared': {
       const { kind: _, ...said } = entry;
       return { ...f, declared: { ...f.declared, ...said } };
     }
     case 'face-cleaned':
-      return { ...f, cleanedAt: n, beads: [] };
+      return { ...f, cleanedAt: n, beads: [], dropped: f.dropped || f.beads.length > 0 };
     case 'bead-laid':
       return { ...f, beads: [...f.beads, { n, label: entry.label }] };
     default:
@@ -47,7 +47,7 @@ export function evolveDrive(
     case 'bind-explained': {
       const running = d.tries.at(-1);
       if (!running) return misfit;
-      const next = passed(evolveTry(running, entry, n), d, n);
+      const next = passed(evolveTry(running, entry, n, d), d, n);
       return { ...d, tries: [...d.tries.slice(0, -1), next] };
     }
     default:
@@ -69,11 +69,11 @@ type OfTry = EntryOf<
   'tension-reset' | 'crank-turned' | 'mark-read' | 'locks-slid' | 'tension-read' | 'bind-felt' | 'bind-explained'
 >;
 
-function evolveTry(t: Try, entry: OfTry, n: number): Try {
+function evolveTry(t: Try, entry: OfTry, n: number, d: DriveState): Try {
   const { tension: _, ...unread } = { ...t, marks: {}, locksSlid: false, passedAt: 0 };
   switch (entry.kind) {
     case 'crank-turned':
-      return { ...unread, quarters: entry.backwards ? 0 : t.quarters + entry.quarters, turnedAt: n };
+      return { ...unread, quarters: quartersAfter(t, entry), turnedAt: n };
     case 'tension-reset':
       return { ...unread, quarters: 0, need: quartersOfTwoTurns };
     case 'mark-read': {
@@ -84,7 +84,9 @@ function evolveTry(t: Try, entry: OfTry, n: number): Try {
       return { ...t, locksSlid: true };
     case 'tension-read': {
       const read = { ...t, tension: { how: entry.how, right: entry.right } };
-      return entry.right ? read : failed(read, 'tension not right');
+      if (!entry.right) return failed(read, 'tension not right');
+      // R4: the tension comes after the marks; read before them it proves nothing.
+      return marksSeen(t, d) ? read : t;
     }
     case 'bind-felt':
       return failed(t, 'bind felt');
@@ -92,14 +94,22 @@ function evolveTry(t: Try, entry: OfTry, n: number): Try {
       return { ...t, explained: entry.cause };
   }
 }
+/** R3: a turn backwards starts the count again; a step of the maker's own procedure is only taken off it. */
+function quartersAfter(t: Try, { quarters, backwards, makersStep }: EntryOf<'crank-turned'>): number {
+  if (!backwards) return t.quarters + quarters;
+  return makersStep ? Math.max(0, t.quarters - quarters) : 0;
+}
+/** R4: without marks to read, locks must slide in. */
+export function marksSeen(t: Try, d: DriveState): boolean {
+  const marks = d.declared?.marks ?? [];
+  return t.locksSlid || (marks.length > 0 && marks.every((m) => t.marks[m] === 0));
+}
 const failed = (t: Try, why: string): Try => ({ ...t, failed: t.failed ?? why, passedAt: 0 });
 
 /** R4: turns complete, then marks or locks, then tension. Only the entry that completes the row sets the line. */
 function passed(t: Try, d: DriveState, n: number): Try {
   if (t.failed || t.passedAt || !turned(t)) return t;
-  const marks = d.declared?.marks ?? [];
-  const seen = t.locksSlid || (marks.length > 0 && marks.every((m) => t.marks[m] === 0));
   const tensed = (d.declared?.tensioner ?? 'none') === 'none' || t.tension?.right === true;
-  return seen && tensed ? { ...t, passedAt: n } : t;
+  return marksSeen(t, d) && tensed ? { ...t, passedAt: n } : t;
 }
 export const turned = (t: Try): boolean => t.quarters >= t.need && t.quarters % quartersOfTwoTurns === 0;

@@ -34,17 +34,19 @@ function evolveKnown(f: FastenerState, entry: Entry): FastenerState | Misfit {
     case 'fastener-removed':
       return f.place === inHole(entry.hole) ? { ...lyingAt(loosened(f), entry.to), everOff: true } : misfit;
     case 'fastener-fitted':
-      return f.place === entry.from ? { ...f, spec: entry.spec, place: inHole(entry.hole) } : misfit;
+      return f.place === entry.from ? { ...unlost(f), spec: entry.spec, place: inHole(entry.hole) } : misfit;
     case 'fastener-tightened':
       return f.place === inHole(entry.hole) ? { ...f, tight: f.tight || entry.last } : misfit;
     case 'fastener-made-final':
       return f.place === inHole(entry.hole) ? f : misfit;
     case 'fastener-moved': {
-      const { loss: _, ...rest } = f;
-      return f.place === entry.from ? lyingAt(rest, entry.to) : misfit;
+      const inAHole = entry.from.startsWith('hole:') || entry.to.startsWith('hole:');
+      return f.place === entry.from && !inAHole ? lyingAt(unlost(f), entry.to) : misfit;
     }
-    case 'fastener-lost':
-      return f.place === entry.from ? { ...f, place: 'lost', loss: lossOf(entry) } : misfit;
+    case 'fastener-lost': {
+      const outOfHole = entry.from.startsWith('hole:') ? { ...loosened(f), everOff: true } : f;
+      return f.place === entry.from ? { ...outOfHole, place: 'lost', loss: lossOf(entry) } : misfit;
+    }
     case 'search-made':
       return f.loss ? { ...f, loss: { ...f.loss, searched: [...f.loss.searched, entry.how] } } : misfit;
     case 'loss-ruled-out':
@@ -64,6 +66,10 @@ function evolveKnown(f: FastenerState, entry: Entry): FastenerState | Misfit {
   }
 }
 
+function unlost(f: FastenerState): FastenerState {
+  const { loss: _, ...rest } = f;
+  return rest;
+}
 /** What is lost without more said may have fallen anywhere: it is taken to reach the works (L9). */
 const lyingAt = <T extends FastenerState | PieceState>(one: T, place: string): T =>
   place === 'lost' ? { ...one, place, loss: { reaches: true, where: '', searched: [] } } : { ...one, place };

@@ -7,6 +7,7 @@ import { type Misfit, misfit } from './misfit.ts';
 const nothingCalled: CalledOfHole = {
   touchedAt: 0,
   openedAt: 0,
+  openings: [],
   changedAt: 0,
   lookedAt: 0,
   foundEmptyAt: 0,
@@ -21,7 +22,9 @@ const nothingCalled: CalledOfHole = {
 export const freshHole = (hole: Hole): HoleState => ({ hole, called: nothingCalled });
 
 const touched = (n: number) => ({ touchedAt: n, changedAt: n });
-const opened = (n: number) => ({ touchedAt: n, changedAt: n, openedAt: n });
+/** Opened and changed, but not touched: a correction speaks of what was found, nobody's hand was on it. */
+const corrects = (c: CalledOfHole, n: number) => ({ changedAt: n, openedAt: n, openings: [...c.openings, n] });
+const opened = (c: CalledOfHole, n: number) => ({ ...corrects(c, n), touchedAt: n });
 const reached = (c: CalledOfHole, n: number, level: Reached['level']) => [...c.levels, { n, level }];
 const without = (all: readonly string[], gone: string) => all.filter((one) => one !== gone);
 
@@ -38,11 +41,9 @@ export function evolveHole(before: HoleState | undefined, entry: Entry, n: numbe
 function evolveCalled(c: CalledOfHole, entry: Entry, n: number, hole: Hole): CalledOfHole | Misfit {
   switch (entry.kind) {
     case 'fastener-found':
-      return c.occupant || c.foundEmptyAt ? misfit : found(c, entry, n);
+      return c.levels.length > 0 ? misfit : found(c, entry, n);
     case 'hole-found-empty':
-      return c.occupant || c.touchedAt
-        ? misfit
-        : { ...c, ...touched(n), foundEmptyAt: n, levels: reached(c, n, 'off') };
+      return c.levels.length > 0 ? misfit : { ...c, ...touched(n), foundEmptyAt: n, levels: reached(c, n, 'off') };
     case 'fastener-slackened':
     case 'fastener-removed':
     case 'fastener-tightened':
@@ -54,13 +55,17 @@ function evolveCalled(c: CalledOfHole, entry: Entry, n: number, hole: Hole): Cal
     case 'fastener-measured':
       return holds(c, entry.fastener) ? { ...c, changedAt: n } : misfit;
     case 'spec-corrected':
-      return c.occupant?.fastener === entry.fastener ? corrected(c, c.occupant, entry, n) : misfit;
+      return corrected(c, entry, n, hole);
+    case 'fastener-lost':
+      return c.occupant?.fastener === entry.fastener ? emptied(c, n) : misfit;
+    case 'fastener-moved':
+      return misfit;
     case 'fastener-broken':
       return broken(c, entry, n, hole);
     case 'piece-moved':
-      return moved(c, entry, n, hole);
+      return moved(c, entry, hole);
     case 'piece-lost':
-      return c.pieces.includes(entry.piece) ? { ...c, ...touched(n), pieces: without(c.pieces, entry.piece) } : misfit;
+      return c.pieces.includes(entry.piece) ? { ...c, pieces: without(c.pieces, entry.piece) } : misfit;
     case 'hole-left-empty':
       return c.occupant ? misfit : leftEmpty(c, entry, n);
     case 'wants-stated':
@@ -68,7 +73,7 @@ function evolveCalled(c: CalledOfHole, entry: Entry, n: number, hole: Hole): Cal
     case 'looked-again':
       return { ...c, lookedAt: n };
     case 'thread-chased':
-      return { ...c, ...touched(n), chasedAt: n };
+      return { ...c, chasedAt: n };
     case 'repair-step':
       return { ...c, ...touched(n), repair: [...c.repair, stepOf(entry, n)] };
     case 'finding-made':
@@ -97,7 +102,8 @@ function stepOf({ step, millimetres, words }: EntryOf<'repair-step'>, n: number)
 function found(c: CalledOfHole, entry: EntryOf<'fastener-found'>, n: number): CalledOfHole {
   return {
     ...c,
-    firstSpec: c.firstSpec ?? entry.spec,
+    firstSpec: entry.spec,
+    first: entry.fastener,
     own: entry.fastener,
     occupant: { fastener: entry.fastener, spec: entry.spec, level: 'as-found' },
     levels: reached(c, n, 'as-found'),
@@ -136,14 +142,11 @@ function evolveOccupied(
   entry: EntryOf<'fastener-slackened' | 'fastener-removed' | 'fastener-tightened' | 'fastener-made-final'>,
   n: number,
 ): CalledOfHole {
-  if (entry.kind === 'fastener-removed') {
-    const { occupant: _, ...rest } = c;
-    return { ...rest, ...opened(n), levels: reached(c, n, 'off'), passes: [] };
-  }
+  if (entry.kind === 'fastener-removed') return emptied(c, n);
   if (entry.kind === 'fastener-slackened') {
     return {
       ...c,
-      ...opened(n),
+      ...opened(c, n),
       occupant: { ...occupant, level: 'slack' },
       levels: reached(c, n, 'slack'),
       passes: [],
@@ -151,7 +154,7 @@ function evolveOccupied(
   }
   if (entry.kind === 'fastener-made-final') {
     const { forNow: _, ...final } = occupant;
-    return { ...c, ...touched(n), occupant: final };
+    return { ...c, occupant: final };
   }
   const { pass, last, fastener, method, tool, outOfOrder } = entry;
   const level = last || occupant.level === 'tight' ? 'tight' : 'snug';
@@ -167,14 +170,18 @@ function evolveOccupied(
   };
 }
 
-function corrected(c: CalledOfHole, occupant: Occupant, entry: EntryOf<'spec-corrected'>, n: number): CalledOfHole {
-  const wasFirst = c.firstSpec === occupant.spec;
-  return {
-    ...c,
-    ...opened(n),
-    occupant: { ...occupant, spec: entry.spec },
-    ...(wasFirst && { firstSpec: entry.spec }),
-  };
+function emptied(c: CalledOfHole, n: number): CalledOfHole {
+  const { occupant: _, ...rest } = c;
+  return { ...rest, ...opened(c, n), levels: reached(c, n, 'off'), passes: [] };
+}
+
+function corrected(c: CalledOfHole, entry: EntryOf<'spec-corrected'>, n: number, hole: Hole): CalledOfHole | Misfit {
+  const { fastener, spec } = entry;
+  const first = c.first === fastener ? { firstSpec: spec } : {};
+  if (entry.at !== `hole:${hole}`) return { ...c, ...first };
+  return holds(c, fastener) && c.occupant
+    ? { ...c, ...corrects(c, n), ...first, occupant: { ...c.occupant, spec } }
+    : misfit;
 }
 
 function broken(c: CalledOfHole, entry: EntryOf<'fastener-broken'>, n: number, hole: Hole): CalledOfHole | Misfit {
@@ -184,7 +191,7 @@ function broken(c: CalledOfHole, entry: EntryOf<'fastener-broken'>, n: number, h
   return { ...c, ...touched(n), pieces: [...c.pieces, ...here] };
 }
 
-function moved(c: CalledOfHole, entry: EntryOf<'piece-moved'>, n: number, hole: Hole): CalledOfHole | Misfit {
-  if (entry.from !== `hole:${hole}`) return { ...c, ...touched(n), pieces: [...c.pieces, entry.piece] };
-  return c.pieces.includes(entry.piece) ? { ...c, ...touched(n), pieces: without(c.pieces, entry.piece) } : misfit;
+function moved(c: CalledOfHole, entry: EntryOf<'piece-moved'>, hole: Hole): CalledOfHole | Misfit {
+  if (entry.from !== `hole:${hole}`) return { ...c, pieces: [...c.pieces, entry.piece] };
+  return c.pieces.includes(entry.piece) ? { ...c, pieces: without(c.pieces, entry.piece) } : misfit;
 }

@@ -22,10 +22,8 @@ export function evolveArea(before: AreaState | undefined, entry: Entry, n: numbe
       const { kind: _, ...said } = entry;
       return { ...a, declared: { ...a.declared, ...said } };
     }
-    case 'part-declared': {
-      const holes = entry.heldBy.filter((h) => areaOf(h) === area);
-      return { ...a, parts: added(a.parts, entry.part), holes: holes.reduce(added, a.holes) };
-    }
+    case 'part-declared':
+      return { ...a, parts: added(a.parts, entry.part) };
     case 'holes-counted':
       return { ...a, counted: { n, count: entry.count } };
     case 'companions-seen':
@@ -47,28 +45,40 @@ export function evolveArea(before: AreaState | undefined, entry: Entry, n: numbe
 const added = (all: readonly string[], one: string): readonly string[] => (all.includes(one) ? all : [...all, one]);
 
 export function evolvePart(before: PartState | undefined, entry: Entry, n: number, part: string): PartState | Misfit {
-  const p: PartState = before ?? { part, off: false, forNow: false, removedAt: 0, fittedAt: 0, replacedAt: 0 };
+  const p: PartState = before ?? noPart(part);
   switch (entry.kind) {
     case 'part-declared': {
       const { kind: _, ...said } = entry;
       return { ...p, declared: { ...p.declared, ...said } };
     }
     case 'part-removed':
-      return p.off ? misfit : { ...unjudged(p), off: true, forNow: false, removedAt: n };
+      return p.off ? misfit : { ...unjudged(p), off: true, forNow: false, removedAt: n, removals: [...p.removals, n] };
     case 'part-fitted':
       return p.off ? { ...p, off: false, forNow: entry.forNow === true, fittedAt: n } : misfit;
     case 'part-replaced': {
       const fresh = { off: false, forNow: entry.forNow === true, fittedAt: n, replacedAt: n, replacedFrom: entry.from };
-      return p.off ? { ...p, ...fresh } : misfit;
+      return p.off ? { ...p, ...fresh, oldWaits: p.oldWaits || !p.judged } : misfit;
     }
     case 'part-made-final':
       return p.off ? misfit : { ...p, forNow: false };
     case 'part-judged':
-      return { ...p, judged: { n, verdict: entry.verdict, ...(entry.because && { because: entry.because }) } };
+      return { ...p, oldWaits: false, judged: { n, verdict: entry.verdict, ...because(entry.because) } };
     default:
       return p;
   }
 }
+
+const because = (said: string | undefined) => (said ? { because: said } : {});
+const noPart = (part: string): PartState => ({
+  part,
+  off: false,
+  forNow: false,
+  removedAt: 0,
+  fittedAt: 0,
+  replacedAt: 0,
+  oldWaits: false,
+  removals: [],
+});
 
 function unjudged(p: PartState): PartState {
   const { judged: _, ...rest } = p;

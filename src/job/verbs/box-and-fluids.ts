@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { no, notReached } from '../guards.ts';
 import { stateOf } from '../ledger.ts';
+import { circuitOpenedAt } from '../open-points.ts';
 import { specSchema } from '../spec.ts';
 import { nameSchema, subjectSchema } from '../subjects.ts';
 import { type Guard, verb } from '../verb.ts';
@@ -133,9 +134,10 @@ const leakCheck = verb(
       check(s, said) {
         const c = stateOf(s.ledger, 'circuit', said.circuit);
         const started = stateOf(s.ledger, 'vehicle', 'vehicle')?.startedAt ?? 0;
-        return said.how === 'under pressure' || started > (c?.filledAt ?? 0)
+        const closedAt = c ? Math.max(c.filledAt, circuitOpenedAt(s.ledger, c)) : 0;
+        return said.how === 'under pressure' || started > closedAt
           ? null
-          : no('the engine has not run since it was filled', 'start it first, or check under pressure');
+          : no('the engine has not run since it was closed and filled', 'start it first, or check under pressure');
       },
     },
   ],

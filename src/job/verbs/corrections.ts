@@ -5,7 +5,7 @@ import { fastenerIdSchema } from '../entries/fasteners.ts';
 import { fastenerState, holeState, no } from '../guards.ts';
 import { stateOf } from '../ledger.ts';
 import { contradictions, specSchema, specText } from '../spec.ts';
-import { areaOf, holeSchema, subjectText } from '../subjects.ts';
+import { areaOf, holeSchema, named, subjectText } from '../subjects.ts';
 import { verb } from '../verb.ts';
 import { isKnown } from './whereabouts.ts';
 
@@ -61,7 +61,12 @@ const correctSpec = verb(
   'correct-spec',
   z.strictObject({ fastener, spec: specSchema, because: reason }),
   [isKnown],
-  (s, said) => [{ kind: 'spec-corrected', at: fastenerState(s, said.fastener)?.place as string, ...said }],
+  (s, said) => {
+    const f = fastenerState(s, said.fastener);
+    const hole = f && named('hole', f.origin);
+    const cameFrom = hole && holeState(s, hole)?.called.first === said.fastener ? { cameFrom: hole } : {};
+    return [{ kind: 'spec-corrected', at: f?.place as string, ...said, ...cameFrom }];
+  },
 );
 
 const exchangeHoles = verb(

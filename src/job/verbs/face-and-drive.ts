@@ -186,6 +186,8 @@ const turn = verb(
     drive: nameSchema,
     quarters: z.number().int().min(1).max(400),
     backwards: z.literal(true).optional(),
+    /** R3: a turn backwards that the maker's own procedure asks for. */
+    makersStep: z.literal(true).optional(),
   }),
   [isDrive, bindExplained, ...readyToTurn, countedToBegin],
   (s, said) => [
@@ -195,6 +197,7 @@ const turn = verb(
       drive: said.drive,
       quarters: said.quarters,
       ...(said.backwards && { backwards: said.backwards }),
+      ...(said.makersStep && { makersStep: said.makersStep }),
     },
   ],
 );
@@ -289,7 +292,7 @@ const explain = verb(
 );
 
 /** The engine brought to its marks for the strip: no check, but the engine turns all the same. */
-const toMarks = verb('turn-to-marks', drive, [isDrive, ...readyToTurn], (_s, said): Entry[] => [
+const toMarks = verb('turn-to-marks', drive, [isDrive, bindExplained, ...readyToTurn], (_s, said): Entry[] => [
   { kind: 'note-made', words: 'turned to its marks', at: `drive:${said.drive}` },
 ]);
 

@@ -1,0 +1,73 @@
+// What a slot could be filled with now, for choosing from a list, and how each choice is shown.
+import { every, stateOf } from '../job/ledger.ts';
+import type { Sort } from '../job/states.ts';
+import { areaOf, named, sortOf, subjectText, withinArea } from '../job/subjects.ts';
+import type { Desk } from './desk.ts';
+import { type Args, isChoice } from './form.ts';
+import { names, piles, plannedServices } from './slots.ts';
+import { specWords } from './spec-words.ts';
+
+/** Names a slot could take now, for choosing from a list; empty when they are typed. */
+export function choicesFor(desk: Desk, type: string, args: Args = {}): string[] {
+  if (isChoice(type)) return type.split('|');
+  if (type === 'plan') return desk.plans.map((p) => p.name);
+  if (type === 'planned') return [...plannedServices(desk, args)];
+  if (type === 'place') return [...names(desk.ledger, 'tray').map((t) => `tray ${t}`), ...piles];
+  if (type === 'finding') return [...every(desk.ledger, 'finding')].filter((f) => !f.closed).map((f) => f.id);
+  if (type === 'stray') return [...every(desk.ledger, 'stray')].filter((s) => !s.settled).map((s) => s.id);
+  if (type === 'piece') return [...every(desk.ledger, 'piece')].filter((p) => p.place !== 'scrap').map((p) => p.id);
+  if (type === 'fastener') return lyingAbout(desk);
+  if (type === 'hole') return holesInUse(desk);
+  if (type === 'lost') {
+    const lost = [...every(desk.ledger, 'fastener'), ...every(desk.ledger, 'piece')].filter(
+      (one) => one.loss && !one.loss.ruledOut,
+    );
+    return lost.map((one) => one.id);
+  }
+  const sorts: Record<string, Sort> = {
+    area: 'area',
+    part: 'part',
+    connection: 'connection',
+    temporary: 'temporary',
+    face: 'face',
+    drive: 'drive',
+    circuit: 'circuit',
+    box: 'box',
+    service: 'service',
+    product: 'product',
+    tray: 'tray',
+  };
+  const sort = sorts[type];
+  return sort ? names(desk.ledger, sort) : [];
+}
+/** Holes of the area in use as they are said there, in the order of their numbers. */
+function holesInUse({ ledger, facing }: Desk): string[] {
+  const holes = facing.area === undefined ? undefined : stateOf(ledger, 'area', facing.area)?.holes;
+  const number = (name: string) => Number.parseInt(name, 10) || 0;
+  return (holes ?? []).map(withinArea).sort((a, b) => number(a) - number(b));
+}
+/** Fasteners in trays, those of the area in use first. */
+function lyingAbout({ ledger, facing }: Desk): string[] {
+  const all = [...every(ledger, 'fastener')].filter((f) => sortOf(f.place) === 'tray');
+  const here = (f: { origin: string }) => {
+    const hole = named('hole', f.origin);
+    return hole !== undefined && areaOf(hole) === facing.area;
+  };
+  return [...all.filter(here), ...all.filter((f) => !here(f))].map((f) => f.id);
+}
+/** A choice as it is shown, where its value alone says too little. */
+export function textOfChoice(desk: Desk, type: string, value: string): string {
+  if (type === 'finding') {
+    const f = stateOf(desk.ledger, 'finding', value);
+    return f ? `${value}  ${subjectText(f.at)}: ${f.what}` : value;
+  }
+  if (type === 'fastener' || type === 'lost') {
+    const f = stateOf(desk.ledger, 'fastener', value);
+    return f ? `${value}  ${specWords(f.spec)}, of ${subjectText(f.origin)}, ${subjectText(f.place)}` : value;
+  }
+  if (type === 'stray') {
+    const s = stateOf(desk.ledger, 'stray', value);
+    return s ? `${value}  ${specWords(s.spec)}` : value;
+  }
+  return value;
+}

@@ -1,0 +1,41 @@
+// What a row of a screen's list is: the same rows are painted, moved through and picked from. How a list is made stands
+// in lists/; how it looks is the screen's.
+import type { Args } from './form.ts';
+
+/** How a row looks: open wants something, half is on its way, done is closed, struck is struck, plain is neither. */
+export type Mark = 'open' | 'half' | 'done' | 'found' | 'struck' | 'plain';
+export type Listed = {
+  /** Stable while the thing is on the list. */
+  key: string;
+  mark: Mark;
+  /** Left column, then the words, then what is said at the end. */
+  name: string;
+  text: string;
+  end?: string;
+  /** More about it, said while the row is picked. */
+  more?: string;
+  /** Slot or slot type → value that this row fills in a call. */
+  picks: Args;
+  /** The place this row leads to. */
+  leads?: string;
+};
+
+/** As much of a list as is looked at is made: a log has 20,000 rows. An array is one. */
+export type Rows = {
+  readonly length: number;
+  at(i: number): Listed | undefined;
+  slice(from: number, to: number): Listed[];
+};
+
+/** Rows made when they are looked at. */
+export function rowsMadeBy(length: number, make: (i: number) => Listed): Rows {
+  const at = (i: number) => (i >= 0 && i < length ? make(i) : undefined);
+  return {
+    length,
+    at,
+    slice: (from, to) =>
+      Array.from({ length: Math.max(0, Math.min(to, length) - Math.max(0, from)) }, (_, i) =>
+        make(Math.max(0, from) + i),
+      ),
+  };
+}

@@ -1,0 +1,89 @@
+// The parts box, parts that are off, the trays with what lies in them, and the scrap pile. What lies in a tray is told by
+// sorts, never by number: the eye counts first (K1).
+import { every, stateOf } from '../../job/ledger.ts';
+import type { BoxState, PartState, TrayState } from '../../job/states.ts';
+import { areaOf, named, subjectText } from '../../job/subjects.ts';
+import type { Desk } from '../desk.ts';
+import type { Listed } from '../listed.ts';
+import { specWords } from '../spec-words.ts';
+
+export function boxRows(desk: Desk): Listed[] {
+  const parts = [...every(desk.ledger, 'part')].filter((p) => p.off || (p.replacedAt > 0 && !p.judged));
+  const scrapped = [...every(desk.ledger, 'fastener')].filter((f) => f.place === 'scrap').length;
+  const lost = [...every(desk.ledger, 'fastener'), ...every(desk.ledger, 'piece')].filter(
+    (one) => one.loss && !one.loss.ruledOut,
+  );
+  return [
+    ...[...every(desk.ledger, 'box')].map(boxRow),
+    ...parts.map(partRow),
+    ...[...every(desk.ledger, 'tray')].flatMap((t) => [trayRow(t), ...lying(desk, t)]),
+    ...lost.map(
+      (one): Listed => ({
+        key: `lost ${one.id}`,
+        mark: 'open',
+        name: 'lost',
+        text: 'spec' in one ? `${specWords(one.spec)}  of ${subjectText(one.origin)}` : `a piece of ${one.fastener}`,
+        end: `${one.id}${one.loss?.reaches ? ', can reach the works' : ''}`,
+        picks: { lost: one.id },
+      }),
+    ),
+    ...(scrapped > 0
+      ? [{ key: 'pile', mark: 'plain' as const, name: 'scrap', text: `${scrapped} on the scrap pile`, picks: {} }]
+      : []),
+  ];
+}
+
+const boxRow = (b: BoxState): Listed => ({
+  key: `box ${b.name}`,
+  mark: b.left > 0 ? 'open' : 'done',
+  name: 'box',
+  text: `${b.name}${b.spec ? `  ${specWords(b.spec)}` : ''}${b.replaces ? `  for ${b.replaces}` : ''}`,
+  end: `${b.left} of ${b.bought} left`,
+  picks: { box: b.name, ...(b.replaces ? { part: b.replaces } : {}) },
+});
+
+const partRow = (p: PartState): Listed => ({
+  key: `part ${p.part}`,
+  mark: 'open',
+  name: 'part',
+  text: p.part,
+  end: p.off
+    ? p.judged
+      ? `off, old one ${p.judged.verdict}`
+      : p.declared?.renew
+        ? 'off, to be renewed'
+        : 'off'
+    : 'old one to be judged',
+  picks: { part: p.part },
+});
+
+const trayRow = (t: TrayState): Listed => ({
+  key: `tray ${t.tray}`,
+  mark: t.contents.length > 0 ? 'half' : 'done',
+  name: 'tray',
+  text: t.tray,
+  end: t.counted && t.counted.n > t.movedAt ? `counted ${t.counted.count}` : t.everUsed ? 'to be counted' : 'empty',
+  picks: { tray: t.tray },
+});
+
+/** One row for fasteners that are alike and of one area; strays each by themselves. */
+function lying(desk: Desk, t: TrayState): Listed[] {
+  const seen = new Set<string>();
+  return t.contents.flatMap((id): Listed[] => {
+    const f = stateOf(desk.ledger, 'fastener', id);
+    if (!f) {
+      const s = stateOf(desk.ledger, 'stray', id);
+      return s
+        ? [{ key: id, mark: 'open', name: '', text: `${specWords(s.spec)}  stray ${id}`, picks: { stray: id } }]
+        : [];
+    }
+    const hole = named('hole', f.origin);
+    const of = hole === undefined ? subjectText(f.origin) : areaOf(hole);
+    const end = f.broken ? 'broken' : f.condemned ? 'condemned' : '';
+    const alike = `${specWords(f.spec)}  of ${of} ${end}`;
+    if (seen.has(alike)) return [];
+    seen.add(alike);
+    const text = `${specWords(f.spec)}  of ${of}`;
+    return [{ key: id, mark: end ? 'open' : 'plain', name: '', text, end, picks: { fastener: id } }];
+  });
+}

@@ -1,0 +1,32 @@
+// The calls: those with a key on the screen that was left for help first, each with why it is refused just now.
+import type { ScreenId } from '../../view/screens.ts';
+import { type Bound, keysOn } from '../bindings.ts';
+import type { Desk } from '../desk.ts';
+import { usage } from '../line-reader.ts';
+import type { Listed } from '../listed.ts';
+import { whyNot } from '../pressing.ts';
+import { rows } from '../table.ts';
+
+const mostKeys = 3;
+export function helpRows(desk: Desk, before: ScreenId): Listed[] {
+  const byRow = Map.groupBy(keysOn(before), (bound) => bound.row.id);
+  const here = rows.filter((row) => byRow.has(row.id));
+  const others = rows.filter((row) => !byRow.has(row.id));
+  return [...here, ...others].map((row): Listed => {
+    const bound = byRow.get(row.id) ?? [];
+    const stop = bound[0] && before !== 'shelf' ? whyNot(bound[0] as Bound, desk, {}) : null;
+    return {
+      key: row.id,
+      mark: bound.length === 0 ? 'found' : stop ? 'half' : 'plain',
+      name: keysInWords(bound),
+      text: row.label,
+      end: usage(row),
+      more: `${row.help}${stop ? ` Not now: ${stop.because}; ${stop.instead}.` : ''}`,
+      picks: {},
+    };
+  });
+}
+const keysInWords = (bound: readonly Bound[]): string => {
+  const keys = bound.map((b) => b.binding.key);
+  return keys.length > mostKeys ? `${keys.slice(0, mostKeys).join(' ')}…` : keys.join(' ');
+};

@@ -1,0 +1,121 @@
+// The areas of a job, and of the one in use its holes with their levels and the parts and connections that belong there.
+import { isCritical, isOff, isTouched, openBecause, wantsOf } from '../../job/closed.ts';
+import { every, type Ledger, stateOf, tallyOf } from '../../job/ledger.ts';
+import { inOrder } from '../../job/passes.ts';
+import type { HoleState } from '../../job/states.ts';
+import { areaOf, inHole, named, subjectText, withinArea } from '../../job/subjects.ts';
+import type { Desk } from '../desk.ts';
+import type { Listed, Mark } from '../listed.ts';
+import { specWords } from '../spec-words.ts';
+
+/** Every hole of the area in use with its levels, in tightening order. */
+export function holesHere(desk: Desk): HoleState[] {
+  const { area } = desk.facing;
+  const a = area === undefined ? undefined : stateOf(desk.ledger, 'area', area);
+  if (!a) return [];
+  const numbers = inOrder(desk.ledger, a.area);
+  const levels = (number: string) => a.holes.filter((h) => h.startsWith(`${number} `));
+  return numbers.flatMap((n) => [n, ...levels(n)]).flatMap((h) => stateOf(desk.ledger, 'hole', h) ?? []);
+}
+
+/** State of a hole in one word. */
+export function holeWord(ledger: Ledger, h: HoleState): string {
+  const o = h.called.occupant;
+  if (!isTouched(h)) return 'as found';
+  if (o?.working) return 'working';
+  if (o?.forNow) return 'for now';
+  if (isOff(h)) return h.called.foundEmptyAt && !h.called.own ? 'missing' : 'off';
+  if (!o) return 'left empty';
+  return o.level === 'tight' && openBecause(ledger, h) ? 'tight, open' : o.level;
+}
+export function holeMark(ledger: Ledger, h: HoleState): Mark {
+  if (!isTouched(h)) return 'found';
+  if (!openBecause(ledger, h)) return 'done';
+  return isOff(h) ? 'open' : 'half';
+}
+
+export function holeRow(desk: Desk, h: HoleState): Listed {
+  const o = h.called.occupant;
+  const own = h.called.own ? stateOf(desk.ledger, 'fastener', h.called.own) : undefined;
+  const spec = o?.spec ?? own?.spec ?? wantsOf(h);
+  const lies = !o && own ? subjectText(own.place) : undefined;
+  const because = openBecause(desk.ledger, h);
+  const word = holeWord(desk.ledger, h);
+  const critical = isCritical(desk.ledger, h, areaOf(h.hole));
+  const more = [
+    because && because !== word && because !== o?.level ? because : undefined,
+    lies,
+    h.declared?.slackOnly ? 'slack only' : undefined,
+    h.declared?.later?.replace('-', ' '),
+    critical && isTouched(h) && h.called.lookedAt <= h.called.changedAt ? 'look again' : undefined,
+  ].filter(Boolean);
+  return {
+    key: h.hole,
+    mark: holeMark(desk.ledger, h),
+    name: withinArea(h.hole),
+    text: `${word.padEnd(9)} ${spec ? specWords(spec) : ''}`,
+    end: more.join(', '),
+    picks: { hole: h.hole },
+    leads: inHole(h.hole),
+  };
+}
+
+/** Parts held in the area in use and connections that belong to it, below its holes; nothing points at them. */
+export function belongingsHere(desk: Desk): Listed[] {
+  const { area } = desk.facing;
+  const a = area === undefined ? undefined : stateOf(desk.ledger, 'area', area);
+  if (!a) return [];
+  const row = (key: string, mark: Mark, name: string, text: string, end = ''): Listed => ({
+    key,
+    mark,
+    name,
+    text,
+    end,
+    picks: {},
+  });
+  const parts = a.parts.flatMap((name) => stateOf(desk.ledger, 'part', name) ?? []);
+  const connections = [...every(desk.ledger, 'connection')].filter((c) => c.declared?.area === a.area);
+  const temporaries = [...every(desk.ledger, 'temporary')].filter((t) => t.in && isAt(t.at, a.area));
+  return [
+    ...parts.map((p) =>
+      p.off
+        ? row(`part ${p.part}`, 'open', 'part', p.part, p.declared?.renew ? 'off, to be renewed' : 'off')
+        : p.removedAt > 0
+          ? row(`part ${p.part}`, p.forNow ? 'half' : 'done', 'part', p.part, p.forNow ? 'on for now' : 'back')
+          : row(`part ${p.part}`, 'found', 'part', p.part, 'as found'),
+    ),
+    ...connections.map((c) =>
+      row(
+        `connection ${c.connection}`,
+        c.parted ? 'open' : c.partedAt > 0 ? 'done' : 'found',
+        'joint',
+        c.connection,
+        c.parted ? 'parted' : c.partedAt > 0 ? 'made again' : 'as found',
+      ),
+    ),
+    ...temporaries.map((t) => row(`temporary ${t.temporary}`, 'half', t.sort, t.temporary, 'is in')),
+  ];
+}
+function isAt(at: string | undefined, area: string): boolean {
+  if (at === undefined) return false;
+  const hole = named('hole', at);
+  return hole === undefined ? named('area', at) === area : areaOf(hole) === area;
+}
+
+/** Areas for the overview beside the holes. */
+export const areasListed = (desk: Desk): Listed[] =>
+  [...every(desk.ledger, 'area')].map((a) => {
+    const t = tallyOf(desk.ledger, a.area);
+    const wants = [
+      t.off > 0 ? `${t.off} off` : '',
+      t.slack > 0 ? `${t.slack} slack` : '',
+      t.open > t.off + t.slack ? `${t.open - t.off - t.slack} not tight` : '',
+    ].filter(Boolean);
+    return {
+      key: a.area,
+      mark: t.touched === 0 ? 'found' : t.open === 0 ? 'done' : t.off > 0 ? 'open' : 'half',
+      name: a.area,
+      text: t.touched === 0 ? 'as found' : wants.length === 0 ? 'closed' : (wants[0] as string),
+      picks: { area: a.area },
+    };
+  });

@@ -1,0 +1,35 @@
+// Everything that still stands between the car and the road, each with its next call (X5).
+import { openPointsWithNext } from '../../job/next-call.ts';
+import type { OpenPoint } from '../../job/open-point.ts';
+import { nameOf, subjectText } from '../../job/subjects.ts';
+import type { Desk } from '../desk.ts';
+import type { Args } from '../form.ts';
+import { wordsOf } from '../line-reader.ts';
+import type { Listed } from '../listed.ts';
+
+export const leavingRows = (desk: Desk): Listed[] =>
+  openPointsWithNext(desk.ledger, desk.now).map((p) => ({
+    key: `${p.code} ${p.at}`,
+    mark: 'open',
+    name: '',
+    text: `${p.at === 'vehicle' ? '' : `${subjectText(p.at)}: `}${p.because}`,
+    end: nextWords(desk, p),
+    picks: picksOf(p.at),
+    leads: p.at,
+  }));
+
+/** What is told here in words is not told before the eye has counted it (K1, K4), nor made up. */
+function nextWords(desk: Desk, { next }: OpenPoint): string {
+  if (!next) return '';
+  if (next.verb === 'count-trays') return `count ${(next.counts as { tray: string }[])[0]?.tray} is …`;
+  if (next.verb === 'count-holes') return `holes … in ${next.area}`;
+  if (next.verb === 'note-odometer') return 'odometer …';
+  return wordsOf(desk, next).replaceAll('to be said', '…');
+}
+
+function picksOf(at: string): Args {
+  const [sort] = at.split(':');
+  return sort && at !== sort
+    ? { [sort === 'line' ? 'lines' : sort]: sort === 'line' ? [Number(nameOf(at))] : nameOf(at) }
+    : {};
+}

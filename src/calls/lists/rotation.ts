@@ -1,0 +1,62 @@
+// The drives of a job: what each still wants before its check rotation stands, its tries and its marks.
+import { every } from '../../job/ledger.ts';
+import { rotationNeeded } from '../../job/rotation.ts';
+import type { DriveState } from '../../job/states.ts';
+import type { Desk } from '../desk.ts';
+import type { Listed } from '../listed.ts';
+
+export function rotationRows(desk: Desk): Listed[] {
+  return [...every(desk.ledger, 'drive')].flatMap((d): Listed[] => {
+    const picks = { drive: d.drive };
+    const needed = rotationNeeded(desk.ledger, d);
+    const passed = d.tries.at(-1)?.passedAt;
+    const head: Listed = {
+      key: d.drive,
+      mark: needed ? 'open' : passed ? 'done' : 'found',
+      name: 'drive',
+      text: d.drive,
+      end: needed ? 'check rotation to come' : passed ? 'check rotation passed' : 'as found',
+      picks,
+    };
+    return [head, ...tries(d), ...marks(d)];
+  });
+}
+
+const tries = (d: DriveState): Listed[] =>
+  d.tries.map((t, i) => ({
+    key: `${d.drive} try ${i}`,
+    mark: t.passedAt ? 'done' : t.failed ? 'open' : 'half',
+    name: `try ${i + 1}`,
+    text: `${t.quarters / 4} of ${t.need / 4} turns`,
+    end: t.passedAt
+      ? 'passed'
+      : t.failed
+        ? `failed: ${t.failed}${t.explained ? `, ${t.explained}` : ''}`
+        : t.quarters < t.need || t.quarters % 8 !== 0
+          ? 'turn on'
+          : 'read the marks, then the tension',
+    picks: { drive: d.drive },
+  }));
+
+function marks(d: DriveState): Listed[] {
+  const last = d.tries.at(-1);
+  const read = (d.declared?.marks ?? []).map((m): Listed => {
+    const off = last?.marks[m];
+    return {
+      key: `${d.drive} mark ${m}`,
+      mark: off === undefined ? 'half' : off === 0 ? 'done' : 'open',
+      name: 'mark',
+      text: m,
+      end: off === undefined ? 'not read' : off === 0 ? 'stands' : `off by ${off}`,
+      picks: { drive: d.drive, mark: m },
+    };
+  });
+  const tension = last?.tension;
+  if (!d.declared || d.declared.tensioner === 'none') return read;
+  const end = tension ? `${tension.right ? 'right' : 'not right'} by ${tension.how}` : 'not read';
+  const mark = tension ? (tension.right ? 'done' : 'open') : 'half';
+  return [
+    ...read,
+    { key: `${d.drive} tension`, mark, name: 'tension', text: d.declared.tensioner, end, picks: { drive: d.drive } },
+  ];
+}

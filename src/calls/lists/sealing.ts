@@ -1,0 +1,113 @@
+// Sealing faces with their beads and when each is ready, and the fluids that the faces keep in.
+import { type BeadStanding, beadMissing, beadsOn, faceOpenedAt } from '../../job/beads.ts';
+import { conditionsAt } from '../../job/clock.ts';
+import { every } from '../../job/ledger.ts';
+import type { CircuitState, FaceState } from '../../job/states.ts';
+import { civilTime, lengthOfTimeText, timeOfDayText } from '../../trade/civil-time.ts';
+import type { Desk } from '../desk.ts';
+import type { Listed } from '../listed.ts';
+
+export function sealingRows(desk: Desk): Listed[] {
+  const faces = [...every(desk.ledger, 'face')].flatMap((face) => faceRows(desk, face));
+  const circuits = [...every(desk.ledger, 'circuit')].map(circuitRow);
+  const bench = conditionsAt(desk.ledger, desk.ledger.lines.length);
+  const conditions: Listed = {
+    key: 'bench',
+    mark: 'plain',
+    name: 'bench',
+    text: bench ? `${bench.celsius} °C, ${bench.humidityPct ?? 'humidity unknown: 40'} %` : 'not noted',
+    end: bench ? '' : 'nothing cures by the book until it is: b',
+    picks: {},
+  };
+  return faces.length + circuits.length > 0 ? [...faces, ...circuits, conditions] : [];
+}
+
+function faceRows(desk: Desk, face: FaceState): Listed[] {
+  const picks = { face: face.face };
+  const beads = beadsOn(desk.ledger, face, desk.now);
+  const missing = beadMissing(desk.ledger, face, desk.now);
+  const opened = faceOpenedAt(desk.ledger, face);
+  const clean = face.cleanedAt > opened;
+  const state =
+    beads.length > 0
+      ? 'bead laid'
+      : clean && opened > 0
+        ? 'clean'
+        : opened > 0
+          ? 'opened, not called clean'
+          : 'as found';
+  const head: Listed = {
+    key: `face ${face.face}`,
+    mark: missing ? 'open' : opened === 0 ? 'found' : 'plain',
+    name: 'face',
+    text: face.face,
+    end: missing && !(clean && beads.length === 0) ? missing : missing ? 'clean, no bead laid' : state,
+    picks,
+  };
+  return [
+    head,
+    ...beads.map(
+      (b): Listed => ({
+        key: `bead ${b.n}`,
+        mark: b.void ? 'open' : b.reached.full ? 'done' : 'half',
+        name: 'bead',
+        text: b.label.product,
+        end: beadWords(b, desk),
+        more: beadMore(b, desk),
+        picks,
+      }),
+    ),
+  ];
+}
+
+const purposes = { fill: 'to fill', run: 'to run', full: 'to leave' } as const;
+/** What the bead is waited for next, and until when. */
+export function beadWords(b: BeadStanding, desk: Desk): string {
+  if (b.void) return `void: ${b.void}`;
+  if (!b.togetherAt)
+    return b.skinMinutesLeft === undefined
+      ? 'not together yet'
+      : `skins in ${Math.max(0, Math.round(b.skinMinutesLeft))} min`;
+  if (b.reached.full) return 'fully cured';
+  const stage = b.reached.run ? 'full' : b.reached.fill ? 'run' : 'fill';
+  const at = b.readyAtMs[stage];
+  const when = at === undefined ? 'nothing earned: note the bench conditions' : `ready ${readyWords(at, desk.now)}`;
+  return `${purposes[stage]}: ${when}${b.awayHours > 0.01 ? '; is the clock right?' : ''}`;
+}
+/** Every stage of a bead that is together, for the row that is picked. */
+function beadMore(b: BeadStanding, desk: Desk): string {
+  if (b.void || !b.togetherAt || b.reached.full) return '';
+  const each = (['fill', 'run', 'full'] as const).map((stage) => {
+    const at = b.readyAtMs[stage];
+    const when = b.reached[stage] ? 'reached' : at === undefined ? 'not yet' : readyWords(at, desk.now);
+    return `${purposes[stage]} ${when}`;
+  });
+  const away = b.awayHours > 0.01 ? ' Time away counts once y says that the clock is right.' : '';
+  return `${b.label.product}: ${each.join('; ')}. Turning by hand is allowed.${away}`;
+}
+
+/** "Thursday 14:20, 6 h 10 min left", by the clock of the bench. */
+export function readyWords(atMs: number, now: { atMs: number; zoneMin: number }): string {
+  // Shown to the minute it is over, never one before.
+  const shown = Math.ceil(atMs / 60_000) * 60_000;
+  const { weekday } = civilTime(shown, now.zoneMin);
+  return `${weekday} ${timeOfDayText(shown, now.zoneMin)}, ${lengthOfTimeText(atMs - now.atMs)} left`;
+}
+
+function circuitRow(c: CircuitState): Listed {
+  const open = c.drainedAt > c.filledAt;
+  return {
+    key: `circuit ${c.circuit}`,
+    mark: open ? 'open' : c.drainedAt > c.checkedAt ? 'half' : c.drainedAt === 0 ? 'found' : 'done',
+    name: 'fluid',
+    text: c.circuit,
+    end: open
+      ? 'drained'
+      : c.drainedAt === 0
+        ? 'as found'
+        : c.checkedAt > c.filledAt
+          ? 'filled, no leak'
+          : 'filled, leak check to come',
+    picks: { circuit: c.circuit },
+  };
+}

@@ -1,0 +1,141 @@
+// What is asked before a call is made: one slot after the other, chosen from a list or typed, and at last whether it is
+// meant where that is asked twice. Pure: the question, and what an answer to it comes to, from the desk as it stands.
+
+import { choicesFor, textOfChoice } from '../calls/choices.ts';
+import type { Desk } from '../calls/desk.ts';
+import type { Args, Slot } from '../calls/form.ts';
+import { matchForm, tokens } from '../calls/form.ts';
+import { type Pressing, unanswered } from '../calls/pressing.ts';
+import type { Row } from '../calls/row.ts';
+import { meantBy } from '../calls/row.ts';
+import { readSlot, showSlot } from '../calls/slots.ts';
+import { blocked } from '../job/decide.ts';
+import { stateOf } from '../job/ledger.ts';
+import { type Asking, type Choice, offered } from '../view/view.ts';
+
+/** What is asked next for a call; undefined when nothing is. */
+export function questionOf(pressing: Pressing, desk: Desk): Asking | undefined {
+  const [slot] = unanswered(pressing, desk);
+  const { row } = pressing.bound;
+  if (slot) return askingFor(row, slot, pressing.args, desk);
+  return row.twice && !pressing.args.sure ? sureAsking(row) : undefined;
+}
+
+/** A question with nothing to choose from: a name, a line. */
+export const plainAsking = (title: string, slot: string): Asking => ({
+  title,
+  row: '',
+  slot,
+  type: 'words',
+  optional: true,
+  choices: [],
+  typed: '',
+  at: 0,
+});
+
+function askingFor(row: Row, { slot, type, optional }: Slot, args: Args, desk: Desk): Asking {
+  const judged = choicesFor(desk, type, args).map((value): Choice => choiceOf(row, slot, type, value, args, desk));
+  const choices = [...judged.filter((c) => !c.blocked), ...judged.filter((c) => c.blocked)];
+  const usual = showSlot(desk, type, row.fills?.(desk, args)[slot]);
+  const at = choices.findIndex((c) => c.value === usual);
+  return {
+    title: `${row.label}: ${titles[type] ?? slot}`,
+    row: row.id,
+    slot,
+    type,
+    optional: optional && usual === undefined,
+    choices,
+    typed: '',
+    at: Math.max(0, at),
+  };
+}
+function choiceOf(row: Row, slot: string, type: string, value: string, args: Args, desk: Desk): Choice {
+  const read = readAnswer(desk, type, value, args);
+  const meant = 'value' in read ? meantBy(row, desk, { ...args, [slot]: read.value }) : undefined;
+  const stop = meant && 'say' in meant ? blocked(desk.ledger, meant.say, desk.now) : null;
+  return { value, text: textOfChoice(desk, type, value), ...(stop && { blocked: stop.because }) };
+}
+const sureAsking = (row: Row): Asking => ({
+  ...plainAsking(row.twice ?? row.label, 'sure'),
+  row: row.id,
+  type: 'yes|not yet',
+  optional: false,
+  choices: [
+    { value: 'not yet', text: 'not yet' },
+    { value: 'yes', text: row.label },
+  ],
+});
+
+/** Types that are one of what there is; another name is no answer. */
+const closedTypes = new Set([
+  'finding',
+  'stray',
+  'lost',
+  'piece',
+  'fastener',
+  'box',
+  'face',
+  'drive',
+  'plan',
+  'planned',
+]);
+
+/** What Enter answers: what stands typed, unless it picks one of the choices; with nothing typed, the one pointed at. */
+export function answerOf(asking: Asking): string {
+  const choices = offered(asking);
+  const typed = asking.typed.trim();
+  const exact = choices.find((c) => c.text.toLowerCase() === typed.toLowerCase() || c.value === typed);
+  if (exact) return exact.value;
+  const ofTheseOnly = asking.type.includes('|') || closedTypes.has(asking.type);
+  if (typed !== '' && !(ofTheseOnly && choices.length > 0)) return typed;
+  if (asking.optional && typed === '' && asking.at === 0) return '';
+  return choices[asking.at]?.value ?? typed;
+}
+
+/** Whether the choices are numbers themselves, as holes and trays are: a digit then is typed, not counted off. */
+export const areNumbers = (asking: Asking): boolean => asking.choices.some((c) => /^\d/.test(c.text));
+
+/** The choice that is meant already by what is typed, since no other begins so; then no Enter is needed. */
+export function meantAlready(asking: Asking): string | undefined {
+  const { typed } = asking;
+  if (!areNumbers(asking) || !/^\d+$/.test(typed)) return undefined;
+  const [only, second] = asking.choices.filter((c) => c.text.startsWith(typed));
+  return only?.text === typed && !second ? only.value : undefined;
+}
+
+/** The call with one more slot filled, or why the answer can't be read. */
+export function pressingAfter(
+  pressing: Pressing,
+  asking: Asking,
+  text: string,
+  desk: Desk,
+): Pressing | { why: string } | 'given up' {
+  const { slot } = asking;
+  if (slot === 'sure') return text === 'yes' ? { ...pressing, args: { ...pressing.args, sure: true } } : 'given up';
+  if (asking.optional && text.trim() === '') return { ...pressing, leftOut: new Set([...pressing.leftOut, slot]) };
+  const read = readAnswer(desk, asking.type, text, pressing.args);
+  return 'why' in read ? read : { ...pressing, args: { ...pressing.args, [slot]: read.value } };
+}
+
+function readAnswer(desk: Desk, type: string, text: string, args: Args): { value: unknown } | { why: string } {
+  const read = readSlot(desk);
+  const matched = matchForm([{ slot: 'value', type }], tokens(text), (of, rest, stops) => read(of, rest, stops, args));
+  return 'why' in matched ? matched : { value: matched.args.value };
+}
+
+/** A name for an area nobody named yet: "area 3". */
+export function freshArea({ ledger }: Desk): string {
+  for (let n = 1; ; n++) if (!stateOf(ledger, 'area', `area ${n}`)) return `area ${n}`;
+}
+
+const titles: Record<string, string> = {
+  why: 'why',
+  who: 'who says so',
+  words: 'in words',
+  mm: 'millimetres',
+  count: 'how many',
+  number: 'how much',
+  spec: 'which fastener, as "bolt hex 10 M6x25 8.8"',
+  subject: 'where (leave out: here)',
+  fastener: 'which one',
+};
