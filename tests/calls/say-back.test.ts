@@ -1,34 +1,19 @@
-import { readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import type { Desk } from '../../src/calls/desk.ts';
 import { meantByLine, wordsOf } from '../../src/calls/line-reader.ts';
 import { decide } from '../../src/job/decide.ts';
-import { type Ledger, lastLine } from '../../src/job/ledger.ts';
-import { type Line, readLine, type Stamp } from '../../src/job/line.ts';
-import { appendLine, readLog } from '../../src/job/log.ts';
+import type { Ledger } from '../../src/job/ledger.ts';
+import type { Stamp } from '../../src/job/line.ts';
+import { appendLine } from '../../src/job/log.ts';
 import { openPointsWithNext } from '../../src/job/next-call.ts';
 import type { Said } from '../../src/job/said.ts';
+import { demoLedger } from '../demo/at-hand.ts';
 
-const demo = fileURLToPath(new URL('../../demo-data/hatchback-day-two.countback.jsonl', import.meta.url));
-
-function demoLedger(): Ledger {
-  const lines = readFileSync(demo, 'utf8').trim().split('\n').slice(1);
-  return readLog(
-    lines.map((text) => {
-      const { link: _, ...value } = JSON.parse(text) as { link: string };
-      const read = readLine(value);
-      if (!read.ok) throw new Error(read.what);
-      return read.line;
-    }),
-  );
-}
 const deskAt = (ledger: Ledger, now: Stamp): Desk => ({ ledger, facing: { tray: '1', spec: {} }, now, plans: [] });
 
 describe('a call said back in words', () => {
   it('[X5] reads back to the very same call, for every next call from the demo to the end of what can be closed', () => {
-    let ledger = demoLedger();
-    let now: Stamp = lastLine(ledger) as Line;
+    let { ledger, now } = demoLedger();
     let said = 0;
     const seen = new Set<string>();
     for (let call = 0; call < 400; call++) {

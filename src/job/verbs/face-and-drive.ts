@@ -239,7 +239,7 @@ const mark = verb(
       code: 'no-such-mark',
       rule: 'R4',
       kind: 'footing',
-      needs: ['mark'],
+      needs: ['drive', 'mark'],
       check: (s, said) =>
         driveOf(s, said.drive)?.declared?.marks.includes(said.mark)
           ? null

@@ -40,7 +40,7 @@ const move = verb(
       code: 'not-a-place-to-lay',
       rule: 'L1',
       kind: 'footing',
-      needs: ['to'],
+      needs: ['fastener', 'to'],
       check: (s, { fastener: id, to }) =>
         to.startsWith('hole:') || to.startsWith('box:') || to === 'lost' || fastenerState(s, id)?.place === to
           ? no(`it can't be moved to ${subjectText(to)}`, 'call it back into a hole, lost, or to another tray')
