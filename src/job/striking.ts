@@ -1,8 +1,11 @@
-// U1, U2: what leans on a line. Found by trying: the lines that would become misfits if it were struck or restored.
+// U1, U2: what leans on a line, and which proofs lose their footing with it. Found by trying: the lines that would become
+// misfits if it were struck or restored, and what would then stand open.
 import { everyKey } from './drawers.ts';
 import { foldLines } from './fold.ts';
 import { isStruck, type Ledger, lastLine, lineAt } from './ledger.ts';
-import type { Line } from './line.ts';
+import type { Line, Stamp } from './line.ts';
+import type { OpenPoint } from './open-point.ts';
+import { openPoints } from './open-points.ts';
 
 const never = new Set(['job-opened', 'released', 'reopened', 'left-unreleased', 'calls-struck', 'calls-restored']);
 export const struckAlready = (ledger: Ledger, n: number): boolean => isStruck(ledger, n);
@@ -33,4 +36,20 @@ export function leaningOn(ledger: Ledger, lines: readonly number[], kind: 'calls
     for (const n of more) all.add(n);
   }
   return [...all].filter((n) => !lines.includes(n)).sort((a, b) => a - b);
+}
+
+/** What leaningOn names: striking is refused for it, not warned of. */
+const refusedFor: ReadonlySet<string> = new Set(['misfit', 'books']);
+
+/** U2: what would newly stand open if these lines were struck or restored, to be named before the key is pressed. */
+export function losesFooting(
+  ledger: Ledger,
+  lines: readonly number[],
+  kind: 'calls-struck' | 'calls-restored',
+  now: Stamp,
+): OpenPoint[] {
+  const stamped = (p: OpenPoint): string => `${p.code} ${p.at}`;
+  const already = new Set(openPoints(ledger, now).map(stamped));
+  const then = openPoints(tried(ledger, lines, kind), now);
+  return then.filter((p) => !already.has(stamped(p)) && !refusedFor.has(p.code));
 }

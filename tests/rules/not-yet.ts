@@ -31,7 +31,6 @@ export const notYet: Readonly<Record<string, string>> = {
   T5: 'comes with the gates of start, move and drive',
   T6: 'comes with the gates of start, move and drive',
   T7: 'comes with the gates of start, move and drive',
-  T8: 'comes with the gates of start, move and drive',
   K1: 'comes with the counts by eye',
   K2: 'comes with the counts by eye',
   K3: 'comes with the counts by eye',
@@ -39,7 +38,6 @@ export const notYet: Readonly<Record<string, string>> = {
   X2: 'comes with the list of open points and release',
   X3: 'comes with the list of open points and release',
   X4: 'comes with the list of open points and release',
-  U2: 'comes with striking and correcting',
   U3: 'comes with striking and correcting',
   P3: 'comes with plans',
 };
