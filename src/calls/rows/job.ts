@@ -3,7 +3,7 @@ import { areaRoles, finishedLater } from '../../job/entries/declared.ts';
 import type { Entry } from '../../job/entry.ts';
 import { isStruck } from '../../job/ledger.ts';
 import type { Method } from '../../job/spec.ts';
-import { unstrikable } from '../../job/striking.ts';
+import { leaningOn, unstrikable } from '../../job/striking.ts';
 import type { Desk } from '../desk.ts';
 import type { Args } from '../form.ts';
 import { key, type Meant, type Row } from '../row.ts';
@@ -290,8 +290,7 @@ export const jobRows: readonly Row[] = [
             pressedBy: pressedBy as string[],
             keepsIn: (keepsIn as string[] | undefined) ?? [],
             ...(part ? { part: part as string } : {}),
-            ...(bead || beads === 1 ? { bead: true as const } : {}),
-            ...(typeof beads === 'number' && beads > 1 ? { bead: beads as unknown as true } : {}),
+            ...(typeof beads === 'number' && beads > 1 ? { bead: beads } : bead || beads ? { bead: true } : {}),
           }),
   },
   {
@@ -379,6 +378,19 @@ export const jobRows: readonly Row[] = [
     group: 'putting right',
     keys: [key('x', 'log')],
     verb: 'strike',
+  },
+  {
+    id: 'strike-with',
+    words: ['strike with', 'strike together'],
+    form: '<lines>',
+    label: 'strike with what leans on it',
+    help: 'Strike lines together with all that would have no footing without them, as one call.',
+    group: 'putting right',
+    keys: [key('w', 'log')],
+    means: (desk, { lines }) => {
+      const together = [...(lines as number[]), ...leaningOn(desk.ledger, lines as number[], 'calls-struck')];
+      return { say: { verb: 'strike', lines: together.sort((a, b) => a - b) } };
+    },
   },
   {
     id: 'strike-last',
