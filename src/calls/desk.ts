@@ -4,7 +4,7 @@ import type { Product } from '../job/entries/declared.ts';
 import type { Entry } from '../job/entry.ts';
 import { every, type Ledger, stateOf } from '../job/ledger.ts';
 import type { Stamp } from '../job/line.ts';
-import { dueIn, inOrder, passesOf } from '../job/passes.ts';
+import { dueIn, inLooseningOrder, inOrder, passesOf } from '../job/passes.ts';
 import { holeIn, nameOf, numberOf } from '../job/subjects.ts';
 import type { Facing } from '../view/facing.ts';
 
@@ -29,7 +29,7 @@ export function nextOff(desk: Desk): string | undefined {
   const { area, hole } = desk.facing;
   if (hole) return hole;
   if (area === undefined) return undefined;
-  const holes = inOrder(desk.ledger, area);
+  const holes = inLooseningOrder(desk.ledger, area);
   const untouched = holes.find((one) => {
     const h = stateOf(desk.ledger, 'hole', one);
     return h && !isTouched(h) && !h.declared?.slackOnly;
@@ -45,7 +45,7 @@ export function nextSlack(desk: Desk): string | undefined {
   const { area, hole } = desk.facing;
   if (hole) return hole;
   if (area === undefined) return undefined;
-  const only = inOrder(desk.ledger, area).find((one) => {
+  const only = inLooseningOrder(desk.ledger, area).find((one) => {
     const h = stateOf(desk.ledger, 'hole', one);
     return h?.declared?.slackOnly && !isTouched(h);
   });

@@ -12,8 +12,8 @@ export type Listed = {
   name: string;
   text: string;
   end?: string;
-  /** More about it, said while the row is picked. */
-  more?: string;
+  /** More about it, said while the row is picked; made then, where it costs. */
+  more?: string | (() => string);
   /** Slot or slot type → value that this row fills in a call. */
   picks: Args;
   /** The place this row leads to. */

@@ -15,8 +15,9 @@ import { sealingRows } from './lists/sealing.ts';
 export function listedOn(screen: ScreenId, before: ScreenId, desk: Desk): Rows {
   switch (screen) {
     case 'strip':
+      return holesHere(desk, 'loosening').map((h) => holeRow(desk, h));
     case 'build':
-      return holesHere(desk).map((h) => holeRow(desk, h));
+      return holesHere(desk, 'tightening').map((h) => holeRow(desk, h));
     case 'findings':
       return findingRows(desk);
     case 'rotation':

@@ -45,6 +45,8 @@ export type Row = {
   group: string;
   /** What is said when the hole, area or drive it is about can't be filled by itself. */
   none?: string;
+  /** How a slot is asked for, where its type alone says too little. */
+  questions?: Readonly<Record<string, string>>;
   /** Asked a second time before it is made (X3). */
   twice?: string;
   keys: readonly Binding[];

@@ -37,6 +37,10 @@ export function inOrder(ledger: Ledger, area: string): Hole[] {
   return [...order.filter((h) => numbers.includes(h)), ...rest].map((h) => holeIn(area, h));
 }
 
+/** Loosened the other way round where an order of tightening was said, as is common practice (no source); else by number. */
+export const inLooseningOrder = (ledger: Ledger, area: string): Hole[] =>
+  stateOf(ledger, 'area', area)?.declared?.order ? inOrder(ledger, area).reverse() : inOrder(ledger, area);
+
 function levelIsDue(ledger: Ledger, level: Hole, pass: string): boolean {
   const c = stateOf(ledger, 'hole', level)?.called;
   const o = c?.occupant;

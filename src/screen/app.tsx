@@ -28,6 +28,7 @@ export function App({ bench, keys, colours }: { bench: Bench; keys: Keys; colour
     ...(session && { session }),
     listed: bench.listed(),
     ...(state.word !== undefined && { word: state.word }),
+    ...(state.greeting && { greeting: state.greeting }),
     columns,
     rows,
   };

@@ -11,7 +11,7 @@ import { meantBy } from '../calls/row.ts';
 import { readSlot, showSlot } from '../calls/slots.ts';
 import { blocked } from '../job/decide.ts';
 import { stateOf } from '../job/ledger.ts';
-import { type Asking, type Choice, offered } from '../view/view.ts';
+import { type Asking, areNumbered, type Choice, offered } from '../view/view.ts';
 
 /** What is asked next for a call; undefined when nothing is. */
 export function questionOf(pressing: Pressing, desk: Desk): Asking | undefined {
@@ -39,7 +39,7 @@ function askingFor(row: Row, { slot, type, optional }: Slot, args: Args, desk: D
   const usual = showSlot(desk, type, row.fills?.(desk, args)[slot]);
   const at = choices.findIndex((c) => c.value === usual);
   return {
-    title: `${row.label}: ${titles[type] ?? slot}`,
+    title: `${row.label}: ${row.questions?.[slot] ?? titles[type] ?? slot}`,
     row: row.id,
     slot,
     type,
@@ -92,13 +92,10 @@ export function answerOf(asking: Asking): string {
   return choices[asking.at]?.value ?? typed;
 }
 
-/** Whether the choices are numbers themselves, as holes and trays are: a digit then is typed, not counted off. */
-export const areNumbers = (asking: Asking): boolean => asking.choices.some((c) => /^\d/.test(c.text));
-
 /** The choice that is meant already by what is typed, since no other begins so; then no Enter is needed. */
 export function meantAlready(asking: Asking): string | undefined {
   const { typed } = asking;
-  if (!areNumbers(asking) || !/^\d+$/.test(typed)) return undefined;
+  if (!areNumbered(asking.choices) || !/^\d+$/.test(typed)) return undefined;
   const [only, second] = asking.choices.filter((c) => c.text.startsWith(typed));
   return only?.text === typed && !second ? only.value : undefined;
 }

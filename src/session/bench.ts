@@ -5,14 +5,16 @@ import { boundTo } from '../calls/bindings.ts';
 import type { Desk } from '../calls/desk.ts';
 import type { Args } from '../calls/form.ts';
 import type { Listed, Rows } from '../calls/listed.ts';
+import { hangingWords, timeToConfirm } from '../calls/lists/on-return.ts';
 import { listedOn } from '../calls/lists.ts';
 import { type Pressing, pressing } from '../calls/pressing.ts';
 import { meantBy, type Row, type Step } from '../calls/row.ts';
+import { rowById } from '../calls/table.ts';
 import { emptyLedger } from '../job/ledger.ts';
 import { areaOf, named, nameOf } from '../job/subjects.ts';
 import { firstFacing } from '../view/facing.ts';
-import { type Asking, firstView, offered, type View, type ViewStep, viewed } from '../view/view.ts';
-import { answerOf, areNumbers, freshArea, meantAlready, plainAsking, pressingAfter, questionOf } from './asking.ts';
+import { type Asking, areNumbered, firstView, offered, type View, type ViewStep, viewed } from '../view/view.ts';
+import { answerOf, freshArea, meantAlready, plainAsking, pressingAfter, questionOf } from './asking.ts';
 import { screenFor } from './leading.ts';
 import type { Answer, Session } from './session.ts';
 
@@ -23,6 +25,8 @@ export type BenchState = {
   shelf: readonly OnTheShelf[];
   /** What the shelf or the opening of a job has to say; a job's own answers are its session's. */
   word?: string;
+  /** Said on opening a job again, until the first key. */
+  greeting?: readonly string[];
   leaving: boolean;
 };
 export type Bench = {
@@ -44,6 +48,17 @@ const pageRows = 10;
 const shelfAsk = 'job name';
 const lineAsk = 'typed line';
 const doubtAsk = 'without the last line';
+const timeAsk = 'the time is right';
+
+const timeAsking = (time: string): Asking => ({
+  ...plainAsking(`It is ${time}, and something cures. Is that time right? Time away counts only then.`, timeAsk),
+  type: 'yes|no',
+  optional: false,
+  choices: [
+    { value: 'yes', text: 'yes, it is right' },
+    { value: 'no', text: 'no, not sure: time away is not counted' },
+  ],
+});
 
 export function createBench(doors: BenchDoors): Bench {
   const store = createStore<BenchState>(() => ({ view: firstView, shelf: [], leaving: false }));
@@ -83,11 +98,15 @@ export function createBench(doors: BenchDoors): Bench {
       if (how.fresh) session.runLine(`job "${named.replaceAll('"', '')}"`, 'key');
       const { doubt, notices } = session.job;
       doubted = doubt && { named, byte: doubt.byte };
+      const hanging = session.store.getState().ledger.lines.length > 1 ? hangingWords(session.desk()) : [];
       set((b) => ({
         session,
+        greeting: hanging.length > 0 ? hanging : undefined,
         view: viewed({ ...b.view, at: {} }, { to: 'strip' }),
         word: notices.length > 0 ? notices.map((n) => n.message).join(' ') : undefined,
       }));
+      const time = session.store.getState().looking ? undefined : timeToConfirm(session.desk());
+      if (time !== undefined) step({ ask: timeAsking(time) });
       if (doubt) {
         const asking = plainAsking(`${doubt.fault.message}. Go on without the last line?`, doubtAsk);
         const choices = [
@@ -104,6 +123,7 @@ export function createBench(doors: BenchDoors): Bench {
   function press(key: string): void {
     const { view, session } = get();
     if (get().word !== undefined) set({ word: undefined });
+    if (get().greeting && !view.asking) set({ greeting: undefined });
     if (view.asking) return pressAsking(key, view.asking);
     const bound = boundTo(key, view.screen);
     if (!bound) return;
@@ -127,7 +147,7 @@ export function createBench(doors: BenchDoors): Bench {
 
   function pressAsking(key: string, asking: Asking): void {
     const choices = offered(asking);
-    const counted = asking.typed === '' && /^[1-9]$/.test(key) && choices.length > 0 && !areNumbers(asking);
+    const counted = asking.typed === '' && /^[1-9]$/.test(key) && choices.length > 0 && !areNumbered(choices);
     switch (key) {
       case 'escape':
         return stopAsking();
@@ -176,6 +196,7 @@ export function createBench(doors: BenchDoors): Bench {
     if (text.trim() === '') return;
     if (asking.slot === shelfAsk) void open(text.trim(), { fresh: true });
     if (asking.slot === lineAsk) show(get().session?.runLine(text, 'line'));
+    if (asking.slot === timeAsk && text === 'yes') show(get().session?.run(rowById.get('clock') as Row, {}, 'key'));
     if (asking.slot === doubtAsk && text === 'go on' && doubted) void goOnWithout(doubted);
   }
   /** The job was open to look; it is let go first, so that it can be opened to write. */

@@ -44,6 +44,8 @@ export const offered = (asking: Asking): readonly Choice[] => {
   const typed = asking.typed.trim().toLowerCase();
   return typed === '' ? asking.choices : asking.choices.filter((c) => c.text.toLowerCase().includes(typed));
 };
+/** The choices are numbers themselves, as holes and trays are: a digit then is typed, not counted off. */
+export const areNumbered = (choices: readonly Choice[]): boolean => choices.some((c) => /^\d/.test(c.text));
 export const longestTyped = 200;
 
 const within = (at: number, of: number): number => Math.max(0, Math.min(at, of - 1));

@@ -32,8 +32,8 @@ const firstValue = (schema: z.ZodType): unknown => {
 
 describe('blocked', () => {
   const { ledger, now } = demoLedger();
-  it.each([...verbs.keys()])('takes any half of %s', (id) => {
-    const shape = (verbs.get(id)?.takes as unknown as { shape?: Record<string, z.ZodType> }).shape ?? {};
+  it.each([...verbs])('takes any half of %s', (id, verb) => {
+    const { shape = {} } = verb.takes as unknown as { shape?: Record<string, z.ZodType> };
     const whole = Object.fromEntries(Object.entries(shape).map(([key, schema]) => [key, firstValue(schema)]));
     const keys = Object.keys(whole);
     const halves = [

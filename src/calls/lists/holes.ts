@@ -1,19 +1,19 @@
 // The areas of a job, and of the one in use its holes with their levels and the parts and connections that belong there.
 import { isCritical, isOff, isTouched, openBecause, wantsOf } from '../../job/closed.ts';
 import { every, type Ledger, stateOf, tallyOf } from '../../job/ledger.ts';
-import { inOrder } from '../../job/passes.ts';
+import { inLooseningOrder, inOrder } from '../../job/passes.ts';
 import type { HoleState } from '../../job/states.ts';
 import { areaOf, inHole, named, subjectText, withinArea } from '../../job/subjects.ts';
 import type { Desk } from '../desk.ts';
 import type { Listed, Mark } from '../listed.ts';
 import { specWords } from '../spec-words.ts';
 
-/** Every hole of the area in use with its levels, in tightening order. */
-export function holesHere(desk: Desk): HoleState[] {
+/** Every hole of the area in use with its levels: in the order they are loosened or tightened in. */
+export function holesHere(desk: Desk, order: 'loosening' | 'tightening'): HoleState[] {
   const { area } = desk.facing;
   const a = area === undefined ? undefined : stateOf(desk.ledger, 'area', area);
   if (!a) return [];
-  const numbers = inOrder(desk.ledger, a.area);
+  const numbers = (order === 'loosening' ? inLooseningOrder : inOrder)(desk.ledger, a.area);
   const levels = (number: string) => a.holes.filter((h) => h.startsWith(`${number} `));
   return numbers.flatMap((n) => [n, ...levels(n)]).flatMap((h) => stateOf(desk.ledger, 'hole', h) ?? []);
 }

@@ -2,6 +2,8 @@
 import type { Entry } from '../../job/entry.ts';
 import { isStruck, lineAt } from '../../job/ledger.ts';
 import type { Line } from '../../job/line.ts';
+import { leaningOn, losesFooting, unstrikable } from '../../job/striking.ts';
+import { subjectText } from '../../job/subjects.ts';
 import { civilTime, timeOfDayText } from '../../trade/civil-time.ts';
 import type { Desk } from '../desk.ts';
 import { callWords } from '../entry-words.ts';
@@ -25,8 +27,19 @@ export function logRows(desk: Desk): Rows {
         .join(', '),
       picks: { lines: [n], ...(hole !== undefined && { one: hole }) },
       ...(hole !== undefined && { leads: `hole:${hole}` }),
+      more: () => fallsWith(desk, n, struck),
     };
   });
+}
+
+/** U2: what else no longer stands, before the key is pressed. */
+function fallsWith({ ledger, now }: Desk, n: number, struck: boolean): string {
+  if (unstrikable(ledger, n)) return '';
+  const kind = struck ? 'calls-restored' : 'calls-struck';
+  const leaning = leaningOn(ledger, [n], kind);
+  if (leaning.length > 0) return `Leaning on it: line ${leaning.join(', ')}.`;
+  const open = losesFooting(ledger, [n], kind, now).map((p) => `${subjectText(p.at)} (${p.because})`);
+  return open.length > 0 ? `${struck ? 'Restored' : 'Struck'}, it opens: ${open.join(', ')}.` : '';
 }
 
 function whenWords({ atMs, zoneMin }: Line, desk: Desk): string {

@@ -50,7 +50,9 @@ export const stepRows: readonly Row[] = [
     key('enter', ['shelf', 'leaving']),
   ]),
   stepRow('new-job', ['make a job'], 'new job', 'A new job on the shelf.', { step: 'new' }, [key('n', 'shelf')]),
-  stepRow('retry', ['save again'], 'save again', 'Save what could not be saved.', { step: 'retry' }, [key('!')]),
+  stepRow('retry', ['save again'], 'save again', 'Save what could not be saved.', { step: 'retry' }, [
+    key('!', 'any', { footer: false }),
+  ]),
   stepRow('leave', ['leave'], 'back', 'Up one level; from the shelf it leaves the program.', { step: 'leave' }, [
     key('escape', 'any', { footer: false }),
   ]),

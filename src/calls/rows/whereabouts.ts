@@ -3,6 +3,7 @@ import { stateOf } from '../../job/ledger.ts';
 import type { Said } from '../../job/said.ts';
 import type { Spec } from '../../job/spec.ts';
 import { areaOf, holeIn, inHole, inTray, withinArea } from '../../job/subjects.ts';
+import { lastHoleCalled } from '../lists/log.ts';
 import { key, type Row } from '../row.ts';
 import { inTrayLike } from '../slots.ts';
 
@@ -190,9 +191,10 @@ export const whereaboutsRows: readonly Row[] = [
     label: 'was another hole',
     help: 'What was called of one hole was of the other; proofs over both are void.',
     group: 'putting right',
-    keys: [key('e', ['strip', 'build'], { asks: ['one', 'other'] })],
+    keys: [key('e', ['strip', 'build', 'log'], { asks: (desk) => (desk.facing.hole ? ['other'] : ['one', 'other']) })],
+    questions: { one: 'it was called of hole', other: 'it really was hole' },
     verb: 'exchange-holes',
-    fills: (desk) => ({ one: desk.facing.hole, because: 'called at the wrong hole' }),
+    fills: (desk) => ({ one: desk.facing.hole ?? lastHoleCalled(desk), because: 'called at the wrong hole' }),
   },
   {
     id: 'stray',

@@ -1,0 +1,23 @@
+// What is said first when a job is opened again (T8), and whether the clock is to be asked for (S7).
+import { beadsOn } from '../../job/beads.ts';
+import { every } from '../../job/ledger.ts';
+import { whatHangs } from '../../job/what-hangs.ts';
+import { civilTime, timeOfDayText } from '../../trade/civil-time.ts';
+import type { Desk } from '../desk.ts';
+import { beadWords } from './sealing.ts';
+
+/** One line each: only snug, on for now, curing, hanging. */
+export const hangingWords = (desk: Desk): string[] =>
+  whatHangs(desk.ledger, desk.now).map((one) =>
+    one.bead && !one.bead.void && one.bead.togetherAt > 0 ? `${one.words}, ${beadWords(one.bead, desk)}` : one.words,
+  );
+
+const leastAwayHours = 1 / 60;
+/** "Thursday 14:20", to be confirmed while something cures and time passed that nobody saw; else undefined. */
+export function timeToConfirm(desk: Desk): string | undefined {
+  const beads = [...every(desk.ledger, 'face')].flatMap((face) => beadsOn(desk.ledger, face, desk.now));
+  const waits = beads.some((b) => !b.void && !b.reached.full && b.awayHours > leastAwayHours);
+  if (!waits) return undefined;
+  const { weekday } = civilTime(desk.now.atMs, desk.now.zoneMin);
+  return `${weekday} ${timeOfDayText(desk.now.atMs, desk.now.zoneMin)}`;
+}

@@ -1,0 +1,63 @@
+// The keys of the screen that is up, in the order of the table, along the bottom. One that is refused just now is dim;
+// help and the typed line are always there.
+import { keysOn } from '../calls/bindings.ts';
+import { whyNot } from '../calls/pressing.ts';
+import { areNumbered } from '../view/view.ts';
+import { cellsOf, fitted } from './cells.ts';
+import { quietLook } from './colours.ts';
+import type { Scene } from './frame.ts';
+import { keyName } from './key-names.ts';
+import { endRow, filled, plainRow, type Row, type Run } from './rows.tsx';
+
+const always = new Set(['help', 'line']);
+export const footerRows = 2;
+
+export function footOf({ view, desk, columns, listed }: Scene): Row[] {
+  if (view.asking) {
+    const { choices, type } = view.asking;
+    const how = choices.length === 0 ? 'type it' : areNumbered(choices) ? 'type its number' : '1-9 choose';
+    const fresh = type === 'area' ? '   + a new one' : '';
+    const text = ` Enter take   Esc leave it   ${how}   up/down move${fresh}`;
+    return filled([plainRow(fitted(text, columns), quietLook)], footerRows, columns);
+  }
+  const onHoles = view.screen === 'strip' || view.screen === 'build';
+  const picks = onHoles ? {} : (listed.at(view.at[view.screen] ?? 0)?.picks ?? {});
+  const shown = keysOn(view.screen).filter((b) => b.binding.footer !== false);
+  const pieces = [...shown.filter((b) => !always.has(b.row.id)), ...shown.filter((b) => always.has(b.row.id))];
+  const runs = pieces.map((bound): Run & { id: string } => ({
+    id: bound.row.id,
+    text: ` ${bound.binding.footer ?? `${keyName(bound.binding.key)} ${bound.row.label}`} `,
+    ...(whyNot(bound, desk, picks) && { look: quietLook }),
+  }));
+  const kept = runs.filter((run) => always.has(run.id));
+  const rows = packed(
+    runs.filter((run) => !always.has(run.id)),
+    columns,
+    kept.reduce((sum, run) => sum + cellsOf(run.text), 0),
+  );
+  return filled(
+    rows.map((row, i) => (i === rows.length - 1 ? endRow([...row, ...kept], columns) : endRow(row, columns))),
+    footerRows,
+    columns,
+  );
+}
+
+/** Runs in as many rows as there are; the last keeps room for what always stands at its end. */
+function packed(runs: readonly Run[], columns: number, kept: number): Run[][] {
+  const rows: Run[][] = [[]];
+  let used = 0;
+  for (const run of runs) {
+    const cells = cellsOf(run.text);
+    const isLast = rows.length === footerRows;
+    if (used + cells > columns - (isLast ? kept : 0)) {
+      if (isLast) continue;
+      rows.push([]);
+      used = 0;
+    }
+    rows.at(-1)?.push(run);
+    used += cells;
+  }
+  const last = rows.at(-1) as Run[];
+  if (rows.length < footerRows && used + kept > columns) rows.push([]);
+  return last.length === 0 && rows.length > 1 ? rows.slice(0, -1) : rows;
+}
