@@ -8,18 +8,21 @@ import { formOf, rowById, rows } from './table.ts';
 
 export type Read = { row: Row; args: Args } | { why: string; instead: string };
 
-/** The rows a line may begin with, by how many words they take. */
+/** Each way a line may begin: the words, and how many of them say the row and nothing else. */
+const beginningsOfRows = rows.flatMap((row) =>
+  [row.id, ...row.words].map((words) => {
+    const parts = words.split(' ');
+    const kept = row.keepsWord && words !== row.words[0] && words !== row.id;
+    return { row, parts, used: kept ? 0 : parts.length };
+  }),
+);
+
+/** The rows a line may begin with, the longest beginning first. */
 function beginnings(line: readonly Token[]): { row: Row; used: number }[] {
   const said = line.map((t) => (t.quoted ? '"' : t.text.toLowerCase()));
-  const found = rows.flatMap((row) =>
-    [row.id, ...row.words].flatMap((words) => {
-      const parts = words.split(' ');
-      const begins = parts.every((part, i) => said[i] === part);
-      const kept = row.keepsWord && words !== row.words[0] && words !== row.id;
-      return begins ? [{ row, used: kept ? 0 : parts.length, length: parts.length }] : [];
-    }),
-  );
-  return found.sort((a, b) => b.length - a.length);
+  return beginningsOfRows
+    .filter(({ parts }) => parts.every((part, i) => said[i] === part))
+    .sort((a, b) => b.parts.length - a.parts.length);
 }
 
 /** Reads one line. The longest beginning that reads wins; the reason given is the longest beginning's. */
