@@ -3,11 +3,10 @@ import { holeNumbers } from './closed.ts';
 import { mayNotServe, unfit, wantsIn } from './guards.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import type { OpenPoint } from './open-point.ts';
+import { stepLacking } from './repair.ts';
 import { runningTry, wantedOfTry } from './rotation.ts';
 import type { Said } from './said.ts';
 import { areaOf, named, nameOf, subjectText } from './subjects.ts';
-
-const repairSteps = ['depth', 'drilled', 'tapped', 'cleaned', 'insert', 'tried'] as const;
 
 export function candidates(ledger: Ledger, point: OpenPoint): Said[] {
   const name = nameOf(point.at);
@@ -118,11 +117,8 @@ function intoEmpty(ledger: Ledger, hole: string): Said[] {
     .filter((b) => b.sort === 'fastener' && b.left > 0 && unfit(wants, b.spec ?? {}, true).length === 0)
     .map((b): Said => ({ verb: 'fit', hole, box: b.name }));
   const count: Said = { verb: 'count-holes', area, count: holesKnown(ledger, area) };
-  const repair = stateOf(ledger, 'hole', hole)?.called.repair ?? [];
-  const step = repairSteps.find((one) => !repair.some((r) => r.step === one));
-  const mend: Said[] = repair.length > 0 && step ? [{ verb: 'repair-thread', hole, step }, { verb: 'mask-all' }] : [];
   return [
-    ...mend,
+    ...mend(ledger, hole),
     { verb: 'fit', hole },
     ...box,
     ...(counted ? [] : [count]),
@@ -145,11 +141,13 @@ function forNow(at: string): Said[] {
 function towardsFinding(ledger: Ledger, finding: string): Said[] {
   const at = stateOf(ledger, 'finding', finding)?.at ?? '';
   const hole = named('hole', at);
-  const repair = hole ? (stateOf(ledger, 'hole', hole)?.called.repair ?? []) : [];
-  const step = repairSteps.find((one) => !repair.some((r) => r.step === one));
-  const mend: Said[] =
-    hole && repair.length > 0 && step ? [{ verb: 'repair-thread', hole, step }, { verb: 'mask-all' }] : [];
-  return [{ verb: 'close-finding', finding, how: 'put right' }, ...mend, { verb: 'tell-owner', finding }];
+  const repair = hole ? mend(ledger, hole) : [];
+  return [{ verb: 'close-finding', finding, how: 'put right' }, ...repair, { verb: 'tell-owner', finding }];
+}
+/** F5: the next step of a repair that was begun. */
+function mend(ledger: Ledger, hole: string): Said[] {
+  const step = stepLacking(ledger, hole);
+  return step ? [{ verb: 'repair-thread', hole, step }, { verb: 'mask-all' }] : [];
 }
 
 function towardsLost(ledger: Ledger, at: string): Said[] {

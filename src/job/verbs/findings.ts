@@ -1,10 +1,11 @@
 // Verbs on findings and thread repair (F1 to F6).
 import { z } from 'zod';
-import { isCritical } from '../closed.ts';
+import { isCriticalAt } from '../critical.ts';
 import { holeState, no } from '../guards.ts';
 import { every, stateOf } from '../ledger.ts';
 import { openUnmasked } from '../order.ts';
-import { areaOf, holeSchema, named, subjectSchema } from '../subjects.ts';
+import { repairOf, repairSteps, stepLacking } from '../repair.ts';
+import { holeSchema, named, subjectSchema } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
 
 const reason = z.string().min(1).max(400);
@@ -46,7 +47,6 @@ const tell = verb(
     },
   ],
 );
-const repairSteps = ['depth', 'drilled', 'tapped', 'cleaned', 'insert', 'tried'] as const;
 const close = verb(
   'close-finding',
   z.strictObject({
@@ -74,11 +74,7 @@ const close = verb(
       needs: ['finding', 'how'],
       check(s, said) {
         const f = findingState(s, said.finding);
-        const area = f && (named('area', f.at) ?? (named('hole', f.at) && areaOf(named('hole', f.at) as string)));
-        const h = f && named('hole', f.at) ? holeState(s, named('hole', f.at) as string) : undefined;
-        const critical =
-          area && (stateOf(s.ledger, 'area', area)?.declared?.critical || (h && isCritical(s.ledger, h, area)));
-        return said.how === 'accepted' && critical && !f?.told
+        return said.how === 'accepted' && f && isCriticalAt(s.ledger, f.at) && !f.told
           ? no('on a critical area the owner is told first', 'call the owner told')
           : null;
       },
@@ -101,9 +97,7 @@ const close = verb(
       needs: ['finding', 'how'],
       check(s, said) {
         const hole = named('hole', findingState(s, said.finding)?.at ?? '');
-        const c = hole ? holeState(s, hole)?.called : undefined;
-        if (said.how !== 'put right' || !c || c.repair.length === 0) return null;
-        const missing = repairSteps.find((step) => !c.repair.some((r) => r.step === step));
+        const missing = hole && said.how === 'put right' ? stepLacking(s.ledger, hole) : undefined;
         return missing ? no(`the thread repair still wants: ${missing}`, `call ${missing}`, [`hole:${hole}`]) : null;
       },
     },
@@ -159,10 +153,9 @@ const repair = verb(
       kind: 'rule',
       needs: ['hole', 'step'],
       check(s, { hole, step, millimetres }) {
-        const repair = holeState(s, hole)?.called.repair ?? [];
         if (step === 'depth')
           return millimetres ? null : no('the depth there is in the boss is asked in mm', 'say the depth');
-        return repair.some((r) => r.step === 'depth')
+        return repairOf(s.ledger, hole).some((r) => r.step === 'depth')
           ? null
           : no('the depth there is in the boss comes first', 'call the depth', [`hole:${hole}`]);
       },
@@ -173,7 +166,7 @@ const repair = verb(
       kind: 'rule',
       needs: ['hole', 'step'],
       check(s, { hole, step }) {
-        const done = new Set((holeState(s, hole)?.called.repair ?? []).map((r) => r.step));
+        const done = new Set(repairOf(s.ledger, hole).map((r) => r.step));
         const before = repairSteps.slice(0, repairSteps.indexOf(step)).find((one) => !done.has(one));
         return before && before !== 'depth' ? no(`${before} comes before ${step}`, `call ${before}`) : null;
       },
@@ -184,7 +177,7 @@ const repair = verb(
       kind: 'rule',
       needs: ['hole', 'step'],
       check(s, { hole, step, millimetres }) {
-        const depth = holeState(s, hole)?.called.repair.find((r) => r.step === 'depth')?.millimetres;
+        const depth = repairOf(s.ledger, hole).find((r) => r.step === 'depth')?.millimetres;
         return step === 'insert' && depth && millimetres && millimetres > depth
           ? no(`an insert of ${millimetres} mm does not go into ${depth} mm`, 'take a shorter one; set a stop collar')
           : null;
