@@ -24,14 +24,18 @@ export function pickedFor(row: Row, picks: Args): Args {
 export function pressing(bound: Bound, picks: Args): Pressing {
   const { row, binding } = bound;
   const merge = binding.args && row.id === 'use' ? { merge: true } : {};
-  return { bound, args: { ...pickedFor(row, picks), ...binding.args, ...merge }, leftOut: new Set() };
+  return {
+    bound,
+    args: { ...(binding.fresh ? {} : pickedFor(row, picks)), ...binding.args, ...merge },
+    leftOut: new Set(),
+  };
 }
 
 /** The slots to be asked for, in the order of the form, as things stand after what was answered. */
 export function unanswered({ bound, args, leftOut }: Pressing, desk: Desk): Slot[] {
   const { row, binding } = bound;
   const filled = row.fills?.(desk, args) ?? {};
-  const asks = typeof binding.asks === 'function' ? binding.asks(desk, args) : (binding.asks ?? []);
+  const asks = typeof binding.asks === 'function' ? binding.asks(desk, { ...filled, ...args }) : (binding.asks ?? []);
   return slotsOf(formOf.get(row.id) ?? []).filter(({ slot, optional }) => {
     if (args[slot] !== undefined || leftOut.has(slot)) return false;
     return asks.includes(slot) || (!optional && filled[slot] === undefined);

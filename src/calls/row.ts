@@ -26,8 +26,10 @@ export type Binding = {
   args?: Args;
   /** Not in the footer of that screen; or, for several keys of one sense, what stands there for all of them. */
   footer?: false | string;
+  /** About something new: what is picked on the screen fills nothing. */
+  fresh?: true;
   /** Slots asked for when the call is made by this key, although they may be left out or are filled by themselves. */
-  asks?: readonly string[] | ((desk: Desk, args: Args) => readonly string[]);
+  asks?: readonly string[] | ((desk: Desk, filled: Args) => readonly string[]);
 };
 
 export type Row = {

@@ -183,12 +183,22 @@ const readFinding: Read = (desk, rest, stops, args) => {
     : none(`${joined(rest, rest.length)} has not one open finding: name it by its d-number`);
 };
 
-const ofSort = (letter: string, sort: 'stray' | 'piece', what: string): Read => {
-  const id = new RegExp(`^${letter}\\d+\\.\\d+$`);
-  return (_desk, rest) =>
-    id.test(rest[0]?.text ?? '')
-      ? [{ value: rest[0]?.text, used: 1 }]
-      : none(`${what} is named by its ${letter}-number, as ${letter}12.1 (${sort})`);
+const readStray: Read = (_desk, rest) =>
+  /^s\d+\.\d+$/.test(rest[0]?.text ?? '')
+    ? [{ value: rest[0]?.text, used: 1 }]
+    : none('a stray is named by its s-number, as s12.1');
+/** By its p-number, or by the hole that holds it when that holds one. */
+const readPiece: Read = (desk, rest, stops, args) => {
+  const first = rest[0]?.text ?? '';
+  if (/^p\d+\.\d+$/.test(first)) return [{ value: first, used: 1 }];
+  const holes = readHole(desk, rest, stops, args);
+  const found = ('why' in holes ? [] : holes).flatMap(({ value, used }) => {
+    const [only, second] = stateOf(desk.ledger, 'hole', value as string)?.called.pieces ?? [];
+    return only && !second ? [{ value: only, used }] : [];
+  });
+  return found.length > 0
+    ? found
+    : none('a piece is named by the hole that holds it and no other, or by its p-number, as p12.1');
 };
 /** A lost fastener or piece, by its number or by its hole; alone when only one is lost. */
 const readLost: Read = (desk, rest, stops, args) => {
@@ -262,8 +272,8 @@ const readers: Record<string, Read> = {
   subject: readSubject,
   fastener: readFastener,
   finding: readFinding,
-  stray: ofSort('s', 'stray', 'a stray'),
-  piece: ofSort('p', 'piece', 'a piece'),
+  stray: readStray,
+  piece: readPiece,
   lost: readLost,
   spec: (_desk, rest) => {
     const { spec, used } = readSpec(rest);

@@ -1,6 +1,6 @@
 // The program on the screen: the bench's state as a frame of rows, and the one component that owns the keyboard.
 import { Box, useApp, useWindowSize } from 'ink';
-import { type ReactNode, useEffect, useMemo, useSyncExternalStore } from 'react';
+import { type ReactNode, useEffect, useMemo, useReducer, useSyncExternalStore } from 'react';
 import type { Bench } from '../session/bench.ts';
 import { paintFor } from './colours.ts';
 import { frame } from './frame.ts';
@@ -9,6 +9,16 @@ import { PaintedRow } from './rows.tsx';
 /** Tells key names and pasted text until the returned function is called. */
 export type Keys = (told: { key(name: string): void; paste(text: string): void }) => () => void;
 
+const tickMs = 1000;
+/** What cures is shown as the clock has it, although nothing is pressed. */
+function useTick(): void {
+  const [, tick] = useReducer((n: number) => n + 1, 0);
+  useEffect(() => {
+    const ticking = setInterval(tick, tickMs);
+    return () => clearInterval(ticking);
+  }, []);
+}
+
 export function App({ bench, keys, colours }: { bench: Bench; keys: Keys; colours: boolean }): ReactNode {
   const { columns, rows } = useWindowSize();
   const state = useSyncExternalStore(bench.store.subscribe, bench.store.getState);
@@ -16,6 +26,7 @@ export function App({ bench, keys, colours }: { bench: Bench; keys: Keys; colour
     (changed) => state.session?.store.subscribe(changed) ?? (() => undefined),
     () => state.session?.store.getState(),
   );
+  useTick();
   const { exit } = useApp();
   const paint = useMemo(() => paintFor(colours), [colours]);
   useEffect(() => keys({ key: bench.press, paste: bench.type }), [bench, keys]);

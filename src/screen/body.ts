@@ -5,6 +5,7 @@ import { nextBack, nextOff, nextTight } from '../calls/desk.ts';
 import type { Args } from '../calls/form.ts';
 import type { Listed, Rows } from '../calls/listed.ts';
 import { areasListed, belongingsHere } from '../calls/lists/holes.ts';
+import { stateOf } from '../job/ledger.ts';
 import { subjectText } from '../job/subjects.ts';
 import { plainText } from '../trade/plain-text.ts';
 import type { ScreenId } from '../view/screens.ts';
@@ -20,8 +21,11 @@ export function bodyOf(scene: Scene, rows: number): Row[] {
   if (view.asking) return filled(askingRows(view.asking, columns, rows), rows, columns);
   if (scene.greeting) return filled(greetingRows(scene.greeting, columns, rows), rows, columns);
   if (view.screen === 'strip' || view.screen === 'build') return filled(benchRows(scene, rows), rows, columns);
-  if (listed.length === 0)
-    return filled([plainRow(''), plainRow(fitted(`  ${nothingOn(view.screen)}`, columns))], rows, columns);
+  if (listed.length === 0) {
+    const released = Boolean(stateOf(scene.desk.ledger, 'vehicle', 'vehicle')?.releasedAt);
+    const words = nothingOn(view.screen, released);
+    return filled([plainRow(''), plainRow(fitted(`  ${words}`, columns))], rows, columns);
+  }
   const at = view.at[view.screen] ?? 0;
   const more = moreRows(listed.at(Math.min(at, listed.length - 1)), columns);
   return [...filled(listRows(listed, at, columns, rows - more.length), rows - more.length, columns), ...more];
@@ -33,7 +37,7 @@ const keyOf = (screen: ScreenId, call: string, args?: Args): string => {
   const found = args ? keys.find((bound) => JSON.stringify(bound.binding.args) === JSON.stringify(args)) : keys[0];
   return found ? keyName(found.binding.key) : '';
 };
-function nothingOn(screen: ScreenId): string {
+function nothingOn(screen: ScreenId, released: boolean): string {
   switch (screen) {
     case 'shelf':
       return `No job yet. Press ${keyOf(screen, 'new-job')} for a new one.`;
@@ -46,7 +50,9 @@ function nothingOn(screen: ScreenId): string {
     case 'box':
       return 'The parts box and the trays are empty.';
     case 'leaving':
-      return `Nothing is open. The car may leave: press ${keyOf(screen, 'release')}.`;
+      return released
+        ? 'The car was released.'
+        : `Nothing is open. The car may leave: press ${keyOf(screen, 'release')}.`;
     case 'log':
       return 'Nothing was called yet.';
     default:

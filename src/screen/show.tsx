@@ -1,17 +1,39 @@
-// Puts the program on the terminal and takes it off again, whole, whichever way it ends.
-import { render } from 'ink';
+// Puts the program on the terminal, and says when it has left it, how to take it down, and how to leave it aside.
+import { render, useApp } from 'ink';
+import { type ReactNode, useLayoutEffect } from 'react';
 import type { Bench } from '../session/bench.ts';
 import { App, type Keys } from './app.tsx';
 
-/** Back when the program has left the screen. */
-export async function show(bench: Bench, keys: Keys, { colours }: { colours: boolean }): Promise<void> {
-  const instance = render(<App bench={bench} keys={keys} colours={colours} />, {
-    alternateScreen: true,
-    incrementalRendering: true,
-    maxFps: 60,
-    exitOnCtrlC: false,
-    patchConsole: false,
-    interactive: true,
-  });
-  await instance.waitUntilExit();
+type Suspend = (work: () => Promise<void>) => Promise<void>;
+
+/** Only a component is given the means to leave the terminal to another program and come back. */
+function Lending({ lend, children }: { lend(suspend: Suspend): void; children: ReactNode }): ReactNode {
+  const { suspendTerminal } = useApp();
+  useLayoutEffect(() => lend(suspendTerminal), [lend, suspendTerminal]);
+  return children;
+}
+
+export function show(bench: Bench, keys: Keys, { colours }: { colours: boolean }) {
+  let suspend: Suspend = (work) => work();
+  const lend = (by: Suspend) => {
+    suspend = by;
+  };
+  const instance = render(
+    <Lending lend={lend}>
+      <App bench={bench} keys={keys} colours={colours} />
+    </Lending>,
+    {
+      alternateScreen: true,
+      incrementalRendering: true,
+      maxFps: 60,
+      exitOnCtrlC: false,
+      patchConsole: false,
+      interactive: true,
+    },
+  );
+  return {
+    left: instance.waitUntilExit().then(() => undefined),
+    takeDown: () => instance.unmount(),
+    aside: (work: () => Promise<void>) => suspend(work),
+  };
 }

@@ -4,7 +4,7 @@
 import { choicesFor, textOfChoice } from '../calls/choices.ts';
 import type { Desk } from '../calls/desk.ts';
 import type { Args, Slot } from '../calls/form.ts';
-import { matchForm, tokens } from '../calls/form.ts';
+import { isChoice, matchForm, tokens } from '../calls/form.ts';
 import { type Pressing, unanswered } from '../calls/pressing.ts';
 import type { Row } from '../calls/row.ts';
 import { meantBy } from '../calls/row.ts';
@@ -35,7 +35,8 @@ export const plainAsking = (title: string, slot: string): Asking => ({
 
 function askingFor(row: Row, { slot, type, optional }: Slot, args: Args, desk: Desk): Asking {
   const judged = choicesFor(desk, type, args).map((value): Choice => choiceOf(row, slot, type, value, args, desk));
-  const choices = [...judged.filter((c) => !c.blocked), ...judged.filter((c) => c.blocked)];
+  // Fixed choices keep their numbers, blocked or not; of names, those that can be taken come first.
+  const choices = isChoice(type) ? judged : [...judged.filter((c) => !c.blocked), ...judged.filter((c) => c.blocked)];
   const usual = showSlot(desk, type, row.fills?.(desk, args)[slot]);
   const at = choices.findIndex((c) => c.value === usual);
   return {

@@ -66,6 +66,8 @@ export function createBench(doors: BenchDoors): Bench {
   const step = (s: ViewStep) => set((b) => ({ view: viewed(b.view, s) }));
   /** The call whose slots are being asked for one after the other. */
   let gathering: Pressing | undefined;
+  /** Keys pressed while a job is being opened: they are meant for it. */
+  let pressedMeanwhile: string[] | undefined;
   let doubted: { named: string; byte: number } | undefined;
 
   const desk = (): Desk =>
@@ -92,6 +94,7 @@ export function createBench(doors: BenchDoors): Bench {
     set({ shelf: await doors.jobs() });
   }
   async function open(named: string, how: Parameters<Opener>[1] = {}): Promise<void> {
+    pressedMeanwhile = [];
     try {
       const session = await doors.open(named, how);
       await get().session?.close();
@@ -117,10 +120,15 @@ export function createBench(doors: BenchDoors): Bench {
       }
     } catch (thrown) {
       set({ word: thrown instanceof Error ? thrown.message : String(thrown) });
+    } finally {
+      const keys = pressedMeanwhile ?? [];
+      pressedMeanwhile = undefined;
+      for (const key of keys) press(key);
     }
   }
 
   function press(key: string): void {
+    if (pressedMeanwhile) return void pressedMeanwhile.push(key);
     const { view, session } = get();
     if (get().word !== undefined) set({ word: undefined });
     if (get().greeting && !view.asking) set({ greeting: undefined });

@@ -73,7 +73,7 @@ export const jobRows: readonly Row[] = [
     label: 'service',
     help: 'A service is ordered that no plan describes.',
     group: 'the job',
-    keys: [key('a', 'leaving')],
+    keys: [key('a', 'leaving', { fresh: true })],
     verb: 'order-service',
   },
   {
@@ -83,7 +83,7 @@ export const jobRows: readonly Row[] = [
     label: 'service from a plan',
     help: 'A service is ordered from a plan: all the plan says of it is written into the job, and the plan is not read again.',
     group: 'the job',
-    keys: [key('O', ['strip', 'build', 'leaving'])],
+    keys: [key('O', ['strip', 'build', 'leaving'], { fresh: true })],
     means: (desk, { plan, service }) => {
       const offer = desk.plans.find((p) => p.name === plan);
       if (!offer) return { no: { because: `there is no plan "${plan}"`, instead: 'see the folder of plans' } };

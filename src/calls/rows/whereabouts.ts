@@ -7,6 +7,7 @@ import { lastHoleCalled } from '../lists/log.ts';
 import { key, type Row } from '../row.ts';
 import { inTrayLike } from '../slots.ts';
 
+const measuredSteps: ReadonlySet<string> = new Set(['depth', 'drilled', 'insert']);
 const repairSteps = ['depth', 'drilled', 'tapped', 'cleaned', 'insert', 'tried'] as const;
 
 export const whereaboutsRows: readonly Row[] = [
@@ -255,7 +256,9 @@ export const whereaboutsRows: readonly Row[] = [
     label: 'thread repair',
     help: 'One step of a thread repair: depth, drilled, tapped, cleaned, insert, tried by hand. The depth comes first.',
     group: 'findings',
-    keys: [key('r', 'findings', { asks: ['millimetres'] })],
+    keys: [
+      key('r', 'findings', { asks: (_desk, { step }) => (measuredSteps.has(step as string) ? ['millimetres'] : []) }),
+    ],
     verb: 'repair-thread',
     fills: (desk, { hole }) => {
       const done = new Set(

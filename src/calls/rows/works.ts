@@ -3,6 +3,7 @@ import { temporaryKinds } from '../../job/entries/declared.ts';
 import { partVerdicts } from '../../job/entries/works.ts';
 import { every, stateOf } from '../../job/ledger.ts';
 import type { Desk } from '../desk.ts';
+import type { Args } from '../form.ts';
 import { key, type Row } from '../row.ts';
 
 const sorts = temporaryKinds.join('|');
@@ -12,6 +13,9 @@ const here = (desk: Desk): string[] => {
   const state = area === undefined ? undefined : stateOf(desk.ledger, 'area', area);
   return (state?.holes ?? []).filter((h) => !h.slice(h.indexOf('/')).includes(' '));
 };
+
+const sortUnlessKnown = (desk: Desk, { temporary }: Args): string[] =>
+  temporary !== undefined && stateOf(desk.ledger, 'temporary', temporary as string)?.sort ? [] : ['sort'];
 
 export const workRows: readonly Row[] = [
   {
@@ -106,7 +110,7 @@ export const workRows: readonly Row[] = [
     label: 'put in',
     help: 'A pin, lock, plug, rag, mask, strap, jack, block or stand went in for the work.',
     group: 'temporaries',
-    keys: [key('i', ['strip', 'build'], { asks: ['sort'] })],
+    keys: [key('i', ['strip', 'build'], { asks: sortUnlessKnown })],
     verb: 'put-in',
   },
   {
@@ -146,7 +150,12 @@ export const workRows: readonly Row[] = [
     label: 'into the box',
     help: 'New for this job: a fastener with its spec, a part with what it replaces, else a supply.',
     group: 'parts box',
-    keys: [key('i', 'box', { asks: ['replaces'] })],
+    keys: [key('i', 'box', { fresh: true, asks: (_desk, { spec }) => (spec ? [] : ['spec', 'replaces']) })],
+    questions: {
+      name: 'what was bought',
+      spec: 'a fastener: which; else leave out',
+      replaces: 'a part: for which; else leave out',
+    },
     verb: 'fill-box',
   },
   {
