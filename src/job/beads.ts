@@ -14,7 +14,7 @@ export type BeadStanding = {
   n: number;
   label: Product;
   void?: 'laid on a face that was not clean' | 'its part came off' | 'opened again' | 'skinned before it was together';
-  /** Line at which the face was together, 0 when it is not yet. */
+  /** S3: line at which its last hole came snug; 0 while one of them is not. */
   togetherAt: number;
   skinMinutesLeft?: number;
   earnedHours: number;
@@ -60,7 +60,8 @@ export function cureFactor(label: Product, at: Conditions | undefined): number {
   );
 }
 
-type Together = { togetherAt: number; openedAgainAt: number };
+/** `firstAt` ended the skin time; `since` is when it last came together, 0 while a hole of it is not even snug. */
+type Together = { firstAt: number; since: number; openedAgainAt: number };
 
 /** Walks the levels of the face's holes from the bead on, line by line. */
 function together(ledger: Ledger, face: FaceState, from: number): Together {
@@ -71,15 +72,18 @@ function together(ledger: Ledger, face: FaceState, from: number): Together {
   const loose = () => level.filter((l) => l === 'off' || l === 'slack').length;
   const later = rows.flatMap((row, hole) => row.filter((r) => r.n > from).map((r) => ({ ...r, hole })));
   later.sort((a, b) => a.n - b.n);
-  let togetherAt = level.every(pressed) ? from : 0;
+  let since = level.every(pressed) ? from : 0;
+  let firstAt = since;
   let openedAgainAt = 0;
   for (const [i, change] of later.entries()) {
     level[change.hole] = change.level;
     if (later[i + 1]?.n === change.n) continue;
-    if (!togetherAt && level.every(pressed)) togetherAt = change.n;
-    else if (togetherAt && !openedAgainAt && loose() >= 2) openedAgainAt = change.n;
+    if (!level.every(pressed)) since = 0;
+    else since ||= change.n;
+    if (firstAt && !openedAgainAt && loose() >= 2) openedAgainAt = change.n;
+    firstAt ||= since;
   }
-  return { togetherAt, openedAgainAt };
+  return { firstAt, since, openedAgainAt };
 }
 
 export function beadStanding(
@@ -89,9 +93,9 @@ export function beadStanding(
   now: Stamp,
 ): BeadStanding {
   const { label, n } = bead;
-  const { togetherAt, openedAgainAt } = together(ledger, face, n);
+  const { firstAt, since: togetherAt, openedAgainAt } = together(ledger, face, n);
   const part = face.declared?.part ? stateOf(ledger, 'part', face.declared.part) : undefined;
-  const sinceLaid = longestMinutes(ledger, n, togetherAt || undefined, now);
+  const sinceLaid = longestMinutes(ledger, n, firstAt || undefined, now);
   const skin = label.kind === 'moisture' ? label.skinMinutes : undefined;
   const voided =
     face.cleanedAt === 0 || face.cleanedAt < openedBefore(ledger, face, n)
@@ -115,7 +119,7 @@ export function beadStanding(
     label,
     ...(voided && { void: voided }),
     togetherAt,
-    ...(skin !== undefined && !togetherAt && { skinMinutesLeft: skin - sinceLaid }),
+    ...(skin !== undefined && !firstAt && { skinMinutesLeft: skin - sinceLaid }),
     earnedHours: earned.hours,
     awayHours: earned.away,
     needs,

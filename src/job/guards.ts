@@ -159,6 +159,8 @@ export const traysCounted: Guard<object> = {
   },
 };
 
+/** S5: what a bead that still cures lets pass. */
+export const meanwhile = 'turning by hand is allowed';
 /** Beads that stand and have not reached a stage. */
 export const notReached = (s: Standing, stage: Stage, circuit?: string): BeadStanding[] =>
   everyBead(s.ledger, s.now).filter((b) => {

@@ -3,14 +3,6 @@
 
 export const notYet: Readonly<Record<string, string>> = {
   F2: 'comes with the computations of the trade: heads, threads, neighbours',
-  S1: 'comes with faces and beads',
-  S2: 'comes with faces and beads',
-  S3: 'comes with faces and beads',
-  S4: 'the vapour ratio comes with the computations of the trade',
-  S5: 'comes with faces and beads',
-  S6: 'comes with faces and beads',
-  S7: 'comes with faces and beads',
-  S8: 'comes with faces and beads',
   R1: 'comes with the check rotation',
   R2: 'comes with the check rotation',
   R3: 'comes with the check rotation',

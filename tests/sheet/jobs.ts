@@ -79,7 +79,7 @@ export function strippedJob(): Story {
     .call('order-service', { service: 'pump and belt', declares: [...declarations] })
     .call('order-service', { service: 'wash' })
     .call('make-finding', { at: 'area:mount', what: 'rubber cracked', when: 'on arrival' })
-    .call('make-finding', { at: 'part:bracket', what: 'paint gone', when: 'on arrival' })
+    .call('make-finding', { at: 'part:pump', what: 'paint gone', when: 'on arrival' })
     .call('remove', { hole: 'crank pulley/1', to: 'tray:1' })
     .call('remove', { hole: 'mount/1', to: 'tray:1' })
     .call('remove', { hole: 'mount/2', to: 'tray:1' })

@@ -47,7 +47,7 @@ it('lists services done and dropped with the reason, and what is due by date and
 it('lists every finding, accepted and declined plain to see, with who and why', () => {
   const text = said(releasedSheet, 'FINDINGS');
   expect(text).toMatch(
-    /ACCEPTED AS IT IS.*part bracket: paint gone; found on arrival, 2026-11-23 08:05 accepted by Ola 2026-11-23 08:32: looks only/s,
+    /ACCEPTED AS IT IS.*part pump: paint gone; found on arrival, 2026-11-23 08:05 accepted by Ola 2026-11-23 08:32: looks only/s,
   );
   expect(text).toMatch(
     /DECLINED BY THE OWNER\s+- area mount \(critical\): rubber cracked; found on arrival, 2026-11-23 08:04 the owner was told, and said: not this year; declined by owner/,

@@ -1,6 +1,6 @@
 // Verbs on the parts box and on fluids and their circuits (T4, T5).
 import { z } from 'zod';
-import { no, notReached } from '../guards.ts';
+import { meanwhile, no, notReached } from '../guards.ts';
 import { stateOf } from '../ledger.ts';
 import { circuitOpenedAt } from '../open-points.ts';
 import { specSchema } from '../spec.ts';
@@ -95,9 +95,11 @@ const fillFluid = verb(
         const because = bead.void
           ? `the bead on ${bead.face} is void: ${bead.void}`
           : `the bead on ${bead.face} may not be filled yet`;
-        return no(because, bead.void ? 'clean the face and lay it again' : 'wait for the first label time', [
-          `face:${bead.face}`,
-        ]);
+        return no(
+          because,
+          bead.void ? 'clean the face and lay it again' : `wait for the first label time; ${meanwhile}`,
+          [`face:${bead.face}`],
+        );
       },
     },
   ],

@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import { holesOf, isClosed, isTouched } from '../closed.ts';
 import { toolsStandOut } from '../counts.ts';
-import { inOfSort, no, notReached, traysCounted } from '../guards.ts';
+import { inOfSort, meanwhile, no, notReached, traysCounted } from '../guards.ts';
 import { every, stateOf } from '../ledger.ts';
 import { brakeOpenedAt, circuitOpenedAt, openPoints } from '../open-points.ts';
 import { locksIn, rotationNeeded } from '../rotation.ts';
@@ -36,7 +36,7 @@ const startGates: Guard<object>[] = [
     return bead
       ? no(
           `the bead on ${bead.face} ${bead.void ? `is void: ${bead.void}` : 'may not be run yet'}`,
-          bead.void ? 'clean and lay again' : 'wait for its time',
+          bead.void ? 'clean and lay again' : `wait for its time; ${meanwhile}`,
           [`face:${bead.face}`],
         )
       : null;
