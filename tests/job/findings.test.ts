@@ -220,7 +220,7 @@ describe('a thread', () => {
 });
 
 describe('work that cuts metal', () => {
-  const cuts: [string, string, object][] = [
+  const cuts: [string, string, Record<string, unknown>][] = [
     ['chasing', 'chase-thread', { hole: 'bracket/1' }],
     ['drilling', 'repair-thread', { hole: 'bracket/1', step: 'drilled', millimetres: 6.3 }],
   ];

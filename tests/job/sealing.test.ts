@@ -21,7 +21,7 @@ const grey: Product = {
 };
 const atLabel = { celsius: 23, humidityPct: 50 };
 
-type Sealing = { label?: Product; holes?: number; face?: object; conditions?: object | null };
+type Sealing = { label?: Product; holes?: number; face?: object; conditions?: Record<string, unknown> | null };
 
 /** A sump whose holes are off and whose face is clean, conditions as on the label. */
 function cleaned({ holes = 2, face = {}, conditions = atLabel }: Sealing = {}): Bench {
