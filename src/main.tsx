@@ -9,6 +9,7 @@ import { sheet } from './commands/sheet.ts';
 import { standing } from './commands/standing.ts';
 import { take } from './commands/take.ts';
 import { show } from './screen/show.tsx';
+import { plainText } from './trade/plain-text.ts';
 
 // The sources in src/ and the bundle in dist/ both lie one folder below the package's root.
 const packageRoot = new URL('../', import.meta.url);
@@ -28,7 +29,20 @@ const open: Command = {
 };
 const commands: readonly Command[] = [open, demoOf(show), take, standing, sheet, calls];
 
-const out: Out = { write: (text) => process.stdout.write(text), complain: (text) => process.stderr.write(`${text}\n`) };
+// The last door before the terminal: whatever a room let through, nothing that steers a terminal passes it.
+const plainLines = (text: string): string =>
+  text
+    .split('\n')
+    .map((line) => plainText(line, Number.POSITIVE_INFINITY))
+    .join('\n');
+let isUnread = false;
+const out: Out = {
+  write(text) {
+    if (!isUnread) process.stdout.write(plainLines(text));
+  },
+  complain: (text) => void process.stderr.write(`${plainText(text)}\n`),
+  isUnread: () => isUnread,
+};
 
 function help(): string {
   const lines = commands.map((c) => `  countback ${c.usage}\n      ${c.help}\n`);
@@ -76,9 +90,27 @@ async function main(words: readonly string[]): Promise<number> {
   return command.run(args, out, packageRoot);
 }
 
-// A reader that has seen enough closes the pipe: that is no fault.
+function complainOfBug(thrown: unknown): void {
+  out.complain('countback: this is a bug of the program, not of the job; every call shown as saved is on the disk');
+  const text = thrown instanceof Error ? (thrown.stack ?? thrown.message) : String(thrown);
+  for (const line of text.split('\n').slice(0, 12)) out.complain(`  ${line}`);
+}
+
+// A reader that has seen enough closes the pipe, and a window that is closed takes nothing more: no fault, and the
+// command still ends as it would have.
+const readerGone = ['EPIPE', 'EIO'];
 process.stdout.on('error', (thrown: NodeJS.ErrnoException) => {
-  if (thrown.code !== 'EPIPE') throw thrown;
-  process.exit(exits.fine);
+  if (!isUnread && !readerGone.includes(thrown.code ?? '')) {
+    out.complain(`countback: what was to be said could not be written (${thrown.code ?? thrown.message})`);
+    process.exitCode = exits.notSaved;
+  }
+  isUnread = true;
 });
-process.exitCode = await main(process.argv.slice(2));
+process.stderr.on('error', () => undefined);
+process.on('uncaughtException', (thrown) => {
+  complainOfBug(thrown);
+  process.exit(exits.bug);
+});
+const exit = await main(process.argv.slice(2));
+// Set already where what was said could not be written.
+process.exitCode ??= exit;

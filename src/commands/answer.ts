@@ -1,9 +1,24 @@
 // What a command of the command line comes to, and the exit codes it may answer with.
 
-/** sysexits(3): usage 64, temporary failure 75. */
-export const exits = { fine: 0, open: 1, unreadable: 2, someRefused: 3, usage: 64, noInput: 66, locked: 75 } as const;
+/** sysexits(3): usage 64, no input 66, a bug of the program 70, a failed write 74, temporary failure 75. */
+export const exits = {
+  fine: 0,
+  open: 1,
+  unreadable: 2,
+  someRefused: 3,
+  usage: 64,
+  noInput: 66,
+  bug: 70,
+  notSaved: 74,
+  locked: 75,
+} as const;
 
-export type Out = { write(text: string): void; complain(text: string): void };
+export type Out = {
+  write(text: string): void;
+  complain(text: string): void;
+  /** Whether whoever read what is written has gone. */
+  isUnread(): boolean;
+};
 export type Command = {
   name: string;
   usage: string;
@@ -14,28 +29,33 @@ export type Command = {
 };
 export type Parsed = { names: readonly string[]; flags: ReadonlySet<string>; values: ReadonlyMap<string, string> };
 
-/** Splits words into names and options; the reason as a string when one is not known. */
+/** Splits words into names and options, "--" before names that begin with "-"; the reason as a string where it can't. */
 export function parse(words: readonly string[], options: Command['options']): Parsed | string {
   const names: string[] = [];
   const flags = new Set<string>();
   const values = new Map<string, string>();
   for (let i = 0; i < words.length; i++) {
     const word = words[i] as string;
+    if (word === '--') {
+      names.push(...words.slice(i + 1));
+      break;
+    }
     if (!word.startsWith('-') || word === '-') {
       names.push(word);
       continue;
     }
-    const [name, glued] = word.replace(/^--?/, '').split(/=(.*)/s) as [string, string | undefined];
-    const kind = Object.hasOwn(options, name) ? options[name] : undefined;
-    if (kind === undefined) return `unknown option ${JSON.stringify(word)}`;
-    if (kind === 'flag') {
-      if (glued !== undefined) return `option --${name} takes no value`;
+    const [option, glued] = word.split(/=(.*)/s) as [string, string | undefined];
+    const name = Object.keys(options).find((known) => dashed(known) === option);
+    if (name === undefined) return `unknown option ${JSON.stringify(word)}`;
+    if (options[name] === 'flag') {
+      if (glued !== undefined) return `option ${option} takes no value`;
       flags.add(name);
       continue;
     }
     const value = glued ?? words[++i];
-    if (value === undefined) return `option --${name} wants a value`;
+    if (value === undefined) return `option ${option} wants a value`;
     values.set(name, value);
   }
   return { names, flags, values };
 }
+const dashed = (name: string): string => (name.length === 1 ? `-${name}` : `--${name}`);

@@ -1,8 +1,10 @@
 // The program on the screen: the shelf, or a job opened by its name. What paints is handed in.
-import { readLine } from '../job/line.ts';
+import { callWords } from '../calls/entry-words.ts';
+import { type Line, readLine } from '../job/line.ts';
 import { readLog } from '../job/log.ts';
 import { type Bench, createBench, type OnTheShelf } from '../session/bench.ts';
 import { realDisk } from '../store/disk.ts';
+import { isFault } from '../store/fault.ts';
 import { openJob } from '../store/open-job.ts';
 import { placesOn, thisMachine } from '../store/places.ts';
 import { jobsIn } from '../store/shelf.ts';
@@ -10,11 +12,16 @@ import { plainText } from '../trade/plain-text.ts';
 import { exits, type Out } from './answer.ts';
 import { keysOf } from './keys.ts';
 import { openSession } from './opening.ts';
+import { exitAfter, type Shown, takeTerminal } from './terminal.ts';
 
-export type Show = (bench: Bench, keys: ReturnType<typeof keysOf>, options: { colours: boolean }) => Promise<void>;
+export type Show = (bench: Bench, keys: ReturnType<typeof keysOf>, options: { colours: boolean }) => Shown;
 
 async function jobsOnShelf(): Promise<readonly OnTheShelf[]> {
-  const found = await jobsIn(realDisk, placesOn(thisMachine()).jobs);
+  const { jobs } = placesOn(thisMachine());
+  const found = await jobsIn(realDisk, jobs).catch((thrown: unknown) => {
+    if (!isFault(thrown)) throw thrown;
+    return [{ path: jobs, fault: thrown }];
+  });
   return Promise.all(
     found.map(async (one): Promise<OnTheShelf> => {
       if ('fault' in one) return { name: plainText(one.path), path: one.path, said: plainText(one.fault.what) };
@@ -43,25 +50,46 @@ const vehicleReleased = (ledger: ReturnType<typeof readLog>): boolean => {
   return false;
 };
 
+/** Why nothing can be painted here, if so. */
+export function noScreen(): string | undefined {
+  const { stdin, stdout, env } = process;
+  const instead = 'from a script use "countback take JOB"';
+  if (!stdin.isTTY || !stdout.isTTY) return `the screen needs a terminal; ${instead}`;
+  if (env.TERM === 'dumb')
+    return `the screen needs a terminal that can move its cursor, and TERM is "dumb"; ${instead}`;
+  return undefined;
+}
+
 /** Shows the shelf, or the job named, until the program is left. */
 export async function runBench(named: string | undefined, packageRoot: URL, show: Show, out: Out): Promise<number> {
-  const { stdin, stdout } = process;
-  if (!stdin.isTTY || !stdout.isTTY) {
-    out.complain('countback: the screen needs a terminal; from a script use "countback take JOB"');
+  const why = noScreen();
+  if (why !== undefined) {
+    out.complain(`countback: ${why}`);
     return exits.usage;
   }
   const bench = createBench({ jobs: jobsOnShelf, open: (job, how) => openSession(job, packageRoot, how) });
   if (named !== undefined) await bench.open(named);
-  const leave = () => bench.quit();
-  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP', 'SIGQUIT'] as const) process.on(signal, leave);
-  await show(
-    bench,
-    keysOf(stdin, (text) => stdout.write(text)),
-    { colours: !process.env.NO_COLOR },
-  );
-  const unsaved = (await bench.store.getState().session?.close()) ?? [];
-  if (unsaved.length === 0) return exits.fine;
-  out.complain(`countback: NOT SAVED, ${unsaved.length} call${unsaved.length === 1 ? '' : 's'}:`);
-  for (const line of unsaved) out.complain(`  ${line.n} ${line.call}`);
-  return exits.unreadable;
+  // Whatever ends the program, a bug too: what is not on the disk is told.
+  process.on('exit', () => {
+    const unsaved = bench.store.getState().session?.job.unsaved() ?? [];
+    if (unsaved.length === 0) return;
+    tellUnsaved(unsaved, out);
+    process.exitCode = exits.notSaved;
+  });
+  const terminal = takeTerminal(process.stdin, process.stdout, bench.quit);
+  try {
+    const shown = show(bench, keysOf(process.stdin, terminal.stop), { colours: !process.env.NO_COLOR });
+    terminal.shows(shown);
+    await shown.left;
+  } finally {
+    terminal.giveBack();
+  }
+  await bench.store.getState().session?.close();
+  const ended = terminal.endedBy();
+  return ended ? exitAfter(ended) : exits.fine;
+}
+
+function tellUnsaved(lines: readonly Line[], out: Out): void {
+  out.complain(`countback: NOT SAVED, ${lines.length} call${lines.length === 1 ? '' : 's'}; write them down:`);
+  for (const line of lines) out.complain(`  ${line.n}  ${callWords(line.entries)}`);
 }

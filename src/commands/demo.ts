@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Command, exits } from './answer.ts';
-import { runBench, type Show } from './bench.ts';
+import { noScreen, runBench, type Show } from './bench.ts';
 
 export const demoOf = (show: Show): Command => {
   const demo: Command = {
@@ -15,6 +15,11 @@ export const demoOf = (show: Show): Command => {
     async run(args, out, packageRoot) {
       if (args.names.length > 0) {
         out.complain(`countback: ${demo.usage}`);
+        return exits.usage;
+      }
+      const why = noScreen();
+      if (why !== undefined) {
+        out.complain(`countback: ${why}`);
         return exits.usage;
       }
       const folder = await scratchCopy(packageRoot);

@@ -2,8 +2,6 @@
 import { emitKeypressEvents, type Key } from 'node:readline';
 import type { ReadStream } from 'node:tty';
 
-const pasteOn = '\u001b[?2004h';
-const pasteOff = '\u001b[?2004l';
 const names: Record<string, string> = { return: 'enter', pageup: 'page-up', pagedown: 'page-down', linefeed: 'enter' };
 const named = new Set(['up', 'down', 'left', 'right', 'escape', 'backspace', 'delete', 'tab', 'space', 'home', 'end']);
 
@@ -20,8 +18,8 @@ export function keyName(text: string | undefined, key: Key): string | undefined 
 
 export type Told = { key(name: string): void; paste(text: string): void };
 
-/** Reads keys from a terminal until the returned function is called, which leaves it as it was. */
-export function keysOf(stdin: ReadStream, write: (text: string) => void): (told: Told) => () => void {
+/** Reads keys from a terminal in raw mode until the returned function is called. Ctrl+Z goes to `stop`. */
+export function keysOf(stdin: ReadStream, stop: () => void): (told: Told) => () => void {
   return (told) => {
     let pasted: string | undefined;
     const onKey = (text: string | undefined, key: Key) => {
@@ -32,19 +30,15 @@ export function keysOf(stdin: ReadStream, write: (text: string) => void): (told:
       } else if (pasted !== undefined) pasted += key.sequence ?? '';
       else {
         const name = keyName(text, key);
-        if (name === 'ctrl+z') process.kill(process.pid, 'SIGTSTP');
+        if (name === 'ctrl+z') stop();
         else if (name !== undefined) told.key(name);
       }
     };
     emitKeypressEvents(stdin, { escapeCodeTimeout: 40 } as never);
-    stdin.setRawMode(true);
-    stdin.resume();
     stdin.on('keypress', onKey);
-    write(pasteOn);
+    stdin.resume();
     return () => {
       stdin.off('keypress', onKey);
-      write(pasteOff);
-      stdin.setRawMode(false);
       stdin.pause();
     };
   };

@@ -5,9 +5,9 @@ import { type Line, readLine as readJobLine } from '../job/line.ts';
 import { machineClock } from '../session/clock.ts';
 import { createSession, type Session } from '../session/session.ts';
 import { makeFolders, realDisk } from '../store/disk.ts';
-import { type Fault, isFault } from '../store/fault.ts';
-import { createJob, type OpenJob, openJob } from '../store/open-job.ts';
-import { jobPlace, placesOn, thisMachine } from '../store/places.ts';
+import { type Fault, fault, faultFrom, isFault } from '../store/fault.ts';
+import { createJob, type OpenJob, type OpenJobOptions, openJob } from '../store/open-job.ts';
+import { isPath, type JobPlace, jobPlace, placesOn, thisMachine } from '../store/places.ts';
 import { openSettings } from '../store/settings.ts';
 import { exits, type Out } from './answer.ts';
 import { plansAtHand } from './plans.ts';
@@ -25,11 +25,8 @@ export async function orFault(out: Out, work: () => Promise<number>): Promise<nu
   }
 }
 
-export async function openToLook(named: string): Promise<OpenJob<Line>> {
-  const place = jobPlace(placesOn(thisMachine()), named);
-  if (isFault(place)) throw place;
-  return openJob({ path: place.path, readLine: readJobLine, look: true });
-}
+export const openToLook = async (named: string): Promise<OpenJob<Line>> =>
+  openThere(named, placeOf(named), { look: true });
 
 export type Opening = { fresh?: boolean; withoutLineAt?: number };
 
@@ -39,18 +36,51 @@ export async function openSession(
   { fresh = false, withoutLineAt }: Opening = {},
 ): Promise<Session> {
   const places = placesOn(thisMachine());
-  const place = jobPlace(places, named);
-  if (isFault(place)) throw place;
-  if (fresh) {
-    await makeFolders(realDisk, dirname(place.path));
-    await createJob(place.path, place.job);
-  }
+  const place = placeOf(named);
+  if (fresh) await makeNew(named, place);
   const settings = await openSettings(places.settings);
-  const job = await openJob({
-    path: place.path,
-    readLine: readJobLine,
-    ...(withoutLineAt !== undefined && { withoutLineAt }),
-  });
   const plans = await plansAtHand(packageRoot);
-  return createSession({ job, clock: machineClock(), plans: plans.offers, products: settings.settings().sealants });
+  const job = await openThere(named, place, withoutLineAt === undefined ? {} : { withoutLineAt });
+  const notices = [...job.notices, ...settings.faults, ...plans.faults];
+  return createSession({
+    job: { ...job, notices },
+    clock: machineClock(),
+    plans: plans.offers,
+    products: settings.settings().sealants,
+  });
+}
+
+function placeOf(named: string): JobPlace {
+  const place = jobPlace(placesOn(thisMachine()), named);
+  if (isFault(place)) throw place;
+  return place;
+}
+
+async function openThere(
+  named: string,
+  { path }: JobPlace,
+  how: Pick<OpenJobOptions<Line>, 'look' | 'withoutLineAt'>,
+): Promise<OpenJob<Line>> {
+  try {
+    return await openJob({ path, readLine: readJobLine, ...how });
+  } catch (thrown) {
+    if (!isFault(thrown) || thrown.kind !== 'missing' || isPath(named)) throw thrown;
+    const next = '"countback" alone shows the jobs there are, "countback take NAME --new" makes a new one';
+    throw fault('missing', 'there is no job of this name', path, next);
+  }
+}
+
+/** A name never makes a file anywhere but in the folder of jobs, and a path never makes a folder. */
+async function makeNew(named: string, { path, job }: JobPlace): Promise<void> {
+  const folder = dirname(path);
+  try {
+    if (!isPath(named)) await makeFolders(realDisk, folder);
+    else if (!path.endsWith('.jsonl')) {
+      const next = 'name it without "/" or "\\", or give the whole path of a new file that ends in .countback.jsonl';
+      throw fault('bad-name', 'this is neither a name for a new job nor the path of a job file', named, next);
+    } else await realDisk.stat(folder);
+  } catch (thrown) {
+    throw faultFrom(thrown, folder);
+  }
+  await createJob(path, job);
 }

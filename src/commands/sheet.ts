@@ -1,9 +1,12 @@
 // sheet: the job sheet as text, on standard output or into a file that is not there yet.
-import { writeFile } from 'node:fs/promises';
+import { realpath, writeFile } from 'node:fs/promises';
+import { dirname } from 'node:path';
 import { readLog } from '../job/log.ts';
 import { machineClock } from '../session/clock.ts';
 import { sheetText } from '../sheet/text.ts';
-import { faultFrom } from '../store/fault.ts';
+import { realDisk } from '../store/disk.ts';
+import { fault, faultFrom } from '../store/fault.ts';
+import { writeWhole } from '../store/whole-file.ts';
 import { type Command, exits } from './answer.ts';
 import { openToLook, orFault } from './opening.ts';
 
@@ -35,9 +38,16 @@ export const sheet: Command = {
     }),
 };
 
+/** Whole or not at all, where it is a file; a device is simply written to. */
 async function write(file: string, text: string, force: boolean): Promise<void> {
   try {
-    await writeFile(file, text, { flag: force ? 'w' : 'wx' });
+    const path = await realpath(file).catch(() => file);
+    const there = await realDisk.stat(path).catch(() => undefined);
+    if (there && !force) throw fault('exists', 'this is there already', file, 'choose another name, or add --force');
+    if (there && there.kind !== 'file') return await writeFile(path, text);
+    // The folder is never made: a slip in its name would hide the sheet.
+    await realDisk.stat(dirname(path));
+    await writeWhole(realDisk, path, Buffer.from(text), force ? 'replace' : 'fresh');
   } catch (thrown) {
     throw faultFrom(thrown, file);
   }

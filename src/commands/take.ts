@@ -2,6 +2,7 @@
 // on the screen.
 import { createInterface } from 'node:readline';
 import type { Answer, Session } from '../session/session.ts';
+import { longestText, plainText } from '../trade/plain-text.ts';
 import { type Command, exits, type Out } from './answer.ts';
 import { openSession, orFault } from './opening.ts';
 
@@ -37,26 +38,53 @@ const inWords = (t: Taken): string =>
 /** Blank lines and what follows "#" say nothing. */
 export const isCall = (text: string): boolean => text.trim() !== '' && !text.trim().startsWith('#');
 
-/** Takes lines one after the other, each saved before the next; stops taking when one could not be saved. */
+/** Why a line is not even read: what could not be told from it is not taken for something else. */
+export function whyUnread(text: string): { because: string; instead: string } | undefined {
+  const no = (because: string, instead: string) => ({ because, instead });
+  if (text.length > longestText)
+    return no(`this line has ${text.length} characters, a call at most ${longestText}`, 'say it shorter');
+  if (text.includes('\u{fffd}')) return no('this line is not in UTF-8', 'save the list as UTF-8, and take it again');
+  if (plainText(text) !== text.replaceAll('\t', ' '))
+    return no('there are control or unseen characters in this line', 'type it again');
+  return undefined;
+}
+const longestEcho = 200;
+/** A line as it may be shown again. */
+const echoed = (text: string): string => {
+  const plain = plainText(text, Number.POSITIVE_INFINITY);
+  return plain.length > longestEcho ? `${plain.slice(0, longestEcho)}…` : plain;
+};
+
+/** Takes lines one after the other, each saved before the next; `stop` is asked before each. */
 export async function takeLines(
   session: Session,
   lines: AsyncIterable<string>,
   tell: (t: Taken) => void,
-): Promise<boolean> {
+  stop: () => boolean = () => false,
+): Promise<'all taken' | 'some refused' | 'stopped'> {
   let allTaken = true;
-  for await (const text of lines) {
+  let isFirst = true;
+  for await (const raw of lines) {
+    const text = (isFirst ? raw.replace(/^\u{feff}/u, '') : raw).trim();
+    isFirst = false;
     if (!isCall(text)) continue;
-    const answer = session.runLine(text.trim());
-    await session.settled();
-    const { notSaved } = session.store.getState();
-    const t = told(text.trim(), answer);
-    const final: Taken = notSaved
-      ? { line: t.line, ok: false, because: `NOT SAVED: ${notSaved.message}`, instead: 'mend it, and say it again' }
-      : t;
-    tell(final);
-    if (!final.ok) allTaken = false;
+    if (stop()) return 'stopped';
+    const taken = await takeLine(session, text);
+    tell(taken);
+    if (!taken.ok) allTaken = false;
   }
-  return allTaken;
+  return allTaken ? 'all taken' : 'some refused';
+}
+async function takeLine(session: Session, text: string): Promise<Taken> {
+  const line = echoed(text);
+  const unread = whyUnread(text);
+  if (unread) return { line, ok: false, ...unread };
+  const answer = session.runLine(text);
+  await session.settled();
+  const { notSaved } = session.store.getState();
+  if (notSaved)
+    return { line, ok: false, because: `NOT SAVED: ${notSaved.message}`, instead: 'mend it, and say it again' };
+  return told(line, answer);
 }
 
 export const take: Command = {
@@ -71,18 +99,48 @@ export const take: Command = {
       const session = await openSession(named, packageRoot, { fresh: args.flags.has('new') });
       try {
         for (const notice of session.job.notices) out.complain(`countback: ${notice.message}`);
-        if (session.store.getState().looking) {
-          out.complain(`countback: ${session.job.whyLook?.message ?? 'the job can only be looked at'}`);
-          return exits.locked;
+        const cannot = whyNotWrite(session);
+        if (cannot) {
+          out.complain(`countback: ${cannot.message}`);
+          return cannot.exit;
         }
-        const lines = createInterface({ input: process.stdin, crlfDelay: Number.POSITIVE_INFINITY });
-        const tell = (t: Taken) => out.write(args.flags.has('json') ? `${JSON.stringify(t)}\n` : inWords(t));
-        return (await takeLines(session, lines, tell)) ? exits.fine : exits.someRefused;
+        return await takeFrom(process.stdin, session, out, args.flags.has('json'));
       } finally {
         await session.close();
       }
     }),
 };
+
+function whyNotWrite({ job, store }: Session): { message: string; exit: number } | undefined {
+  if (!store.getState().looking) return undefined;
+  const { doubt, whyLook } = job;
+  if (doubt) return { message: `${doubt.fault.message}: "countback open" asks for that`, exit: exits.unreadable };
+  const inUse = whyLook?.kind === 'in-use' || whyLook?.kind === 'lock-unreadable';
+  return {
+    message: whyLook?.message ?? 'the job can only be looked at',
+    exit: inUse ? exits.locked : exits.unreadable,
+  };
+}
+
+async function takeFrom(stdin: NodeJS.ReadStream, session: Session, out: Out, asJson: boolean): Promise<number> {
+  const lines = createInterface({ input: stdin, crlfDelay: Number.POSITIVE_INFINITY });
+  let failed: NodeJS.ErrnoException | undefined;
+  stdin.on('error', (thrown: NodeJS.ErrnoException) => {
+    failed = thrown;
+    lines.close();
+  });
+  const tell = (t: Taken) => out.write(asJson ? `${JSON.stringify(t)}\n` : inWords(t));
+  const ended = await takeLines(session, lines, tell, out.isUnread);
+  if (failed) {
+    out.complain(`countback: standard input could not be read to its end (${failed.code ?? failed.message})`);
+    return exits.noInput;
+  }
+  if (ended === 'stopped') {
+    const { length } = session.job.lines();
+    out.complain(`countback: nobody reads the answers any more; stopped after call ${length}, the rest was not taken`);
+  }
+  return ended === 'all taken' ? exits.fine : exits.someRefused;
+}
 function usage(out: Out): number {
   out.complain(`countback: ${take.usage}`);
   return exits.usage;

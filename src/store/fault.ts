@@ -13,6 +13,7 @@ export type FaultKind =
   | 'exists'
   | 'bad-name'
   | 'bad-settings'
+  | 'bad-plan'
   | 'in-use'
   | 'lock-unreadable'
   | 'read-only'

@@ -40,16 +40,19 @@ export type Setting = {
   program?: readonly string[];
 };
 
-/** How the program left the terminal; `usable` is how it should be. */
-export type Leaving = {
-  /** As a shell sees it: 128 and the number of the signal when one ended the program. */
-  exit: number;
-  settingsRestored: boolean;
+/** What the program asked the terminal for and did not take back. */
+export type Asked = {
   alternateScreen: boolean;
   cursorHidden: boolean;
   bracketedPaste: boolean;
   mouseReported: boolean;
   keyProtocol: boolean;
+};
+/** How the program left the terminal; `usable` is how it should be. */
+export type Leaving = Asked & {
+  /** As a shell sees it: 128 and the number of the signal when one ended the program. */
+  exit: number;
+  settingsRestored: boolean;
 };
 
 export type BenchSide = {
@@ -66,6 +69,7 @@ export type BenchSide = {
   printed(): string;
   cursor(): { row: number; col: number; hidden: boolean };
   isAlternateScreen(): boolean;
+  asked(): Asked;
   resize(cols: number, rows: number): void;
   /** To the program itself, not to its shell. */
   kill(signal: NodeJS.Signals): Promise<void>;
@@ -191,6 +195,13 @@ export function start(args: readonly string[] = [], setting: Setting = {}): Benc
     return existsSync(path) ? readFileSync(path, 'utf8').trim() : undefined;
   };
   const isAlternateScreen = (): boolean => glass.buffer.active.type === 'alternate';
+  const asked = (): Asked => ({
+    alternateScreen: isAlternateScreen(),
+    cursorHidden: modes.get(25) === false,
+    bracketedPaste: modes.get(2004) === true,
+    mouseReported: [9, 1000, 1002, 1003, 1006, 1015].some((mode) => modes.get(mode) === true),
+    keyProtocol: keyProtocolDepth > 0,
+  });
   const framed = (): string => `\n${frame().join('\n')}\n${exit === undefined ? 'still running' : `exit ${exit}`}`;
 
   const bench: BenchSide = {
@@ -225,6 +236,7 @@ export function start(args: readonly string[] = [], setting: Setting = {}): Benc
       hidden: modes.get(25) === false,
     }),
     isAlternateScreen,
+    asked,
     resize: (cols, rows) => {
       glass.resize(cols, rows);
       line.resize(cols, rows);
@@ -252,11 +264,7 @@ export function start(args: readonly string[] = [], setting: Setting = {}): Benc
       return {
         exit: exit ?? -1,
         settingsRestored: note('before') !== undefined && note('before') === note('after'),
-        alternateScreen: isAlternateScreen(),
-        cursorHidden: modes.get(25) === false,
-        bracketedPaste: modes.get(2004) === true,
-        mouseReported: [9, 1000, 1002, 1003, 1006, 1015].some((mode) => modes.get(mode) === true),
-        keyProtocol: keyProtocolDepth > 0,
+        ...asked(),
       };
     },
     isRunning: () => exit === undefined,
@@ -285,12 +293,14 @@ export function start(args: readonly string[] = [], setting: Setting = {}): Benc
   return bench;
 }
 
-/** A terminal given back as it was found. */
-export const usable: Omit<Leaving, 'exit'> = {
-  settingsRestored: true,
+/** Nothing asked for is still on. */
+export const nothingAsked: Asked = {
   alternateScreen: false,
   cursorHidden: false,
   bracketedPaste: false,
   mouseReported: false,
   keyProtocol: false,
 };
+
+/** A terminal given back as it was found. */
+export const usable: Omit<Leaving, 'exit'> = { settingsRestored: true, ...nothingAsked };

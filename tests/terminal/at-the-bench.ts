@@ -1,0 +1,58 @@
+// What a mechanic does at the bench, by the names of the table of calls: makes a job, takes it, presses the key of a call.
+import { spawnSync } from 'node:child_process';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { rowById } from '../../src/calls/table.ts';
+import type { ScreenId } from '../../src/view/screens.ts';
+import { type BenchSide, type Setting, start } from './bench-side.ts';
+
+const launcher = fileURLToPath(new URL('../../src/launcher.js', import.meta.url));
+const names: Record<string, string> = { enter: 'Enter', space: 'Space', backspace: 'Backspace', escape: 'Escape' };
+
+/** The key that a call has on a screen, as keys.ts names it. */
+export function keyFor(call: string, screen: ScreenId): string {
+  const row = rowById.get(call);
+  const found = row?.keys.find((k) => k.on === 'any' || k.on === screen || [k.on].flat().includes(screen));
+  if (!found) throw new Error(`${call} has no key on ${screen}`);
+  return names[found.key] ?? found.key;
+}
+
+/** A job made by typed lines before the program is started. */
+export function jobBy(dataDir: string, job: string, lines: readonly string[]): void {
+  const { status, stderr, stdout } = spawnSync(process.execPath, [launcher, 'take', job, '--new'], {
+    input: `${lines.join('\n')}\n`,
+    env: { ...process.env, COUNTBACK_DATA: dataDir },
+    encoding: 'utf8',
+  });
+  if (status !== 0) throw new Error(`take ended with ${status}: ${stderr}${stdout}`);
+}
+
+export const fileOf = (dataDir: string, job: string): string => join(dataDir, 'jobs', `${job}.countback.jsonl`);
+
+/** The calls on the disk, each as its entries' kinds. */
+export function callsIn(dataDir: string, job: string): string[] {
+  const path = fileOf(dataDir, job);
+  if (!existsSync(path)) return [];
+  const whole = readFileSync(path, 'utf8').split('\n').slice(1, -1);
+  return whole.map((text) =>
+    (JSON.parse(text) as { entries: { kind: string }[] }).entries.map((e) => e.kind).join(' '),
+  );
+}
+/** How many fasteners were called off, by what is on the disk. */
+export const offIn = (dataDir: string, job: string): number =>
+  callsIn(dataDir, job).filter((kinds) => kinds.split(' ').includes('fastener-removed')).length;
+
+export const beside = (dataDir: string): string[] => readdirSync(join(dataDir, 'jobs')).sort();
+
+/** The first row of the screen, where the counts and "saved" stand. */
+export const head = (frame: readonly string[]): string => frame[0] ?? '';
+export const saysSaved = (off: number) => (frame: readonly string[]) =>
+  head(frame).includes(`${off} off`) && /\bsaved\b/.test(head(frame));
+
+/** Opens a job that has an area in use already, and waits until it is on the screen. */
+export async function atJob(job: string, setting: Setting = {}): Promise<BenchSide> {
+  const bench = start(['open', job], setting);
+  await bench.waitFor((frame) => /\d+ off/.test(head(frame)));
+  return bench;
+}
