@@ -280,7 +280,7 @@ describe('where cure counts from', () => {
 });
 
 describe('what an hour at the bench is worth', () => {
-  const earnedIn = (conditions: object, label: Product = grey): number => {
+  const earnedIn = (conditions: Record<string, unknown>, label: Product = grey): number => {
     const on = sealed({ conditions, label });
     on.wait(hours(10));
     return bead(on).earnedHours / 10;
