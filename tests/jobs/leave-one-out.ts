@@ -5,11 +5,13 @@ import { pathToFileURL } from 'node:url';
 import { stateOf } from '../../src/job/ledger.ts';
 import { openPoints } from '../../src/job/open-points.ts';
 import { subjectText } from '../../src/job/subjects.ts';
-import { type PlayedLines, plansAtHand, playLines, type ScriptLine, scriptLines } from './lines.ts';
+import { linesOf, type PlayedLines, plansAtHand, playLines, type ScriptLine, scriptLines } from './lines.ts';
 
 export type Outcome = 'stops' | 'refused' | 'harmless';
 export type LeftOut = {
   at: number;
+  /** The area in use when it would have been said. */
+  area: string;
   line: string;
   outcome: Outcome;
   /** The places named when release stops; the first refusal when only that came of it. */
@@ -17,17 +19,27 @@ export type LeftOut = {
   overridden: boolean;
 };
 
-const released = ({ ledger }: PlayedLines): boolean => (stateOf(ledger, 'vehicle', 'vehicle')?.releasedAt ?? 0) > 0;
+export const isReleased = ({ ledger }: PlayedLines): boolean =>
+  (stateOf(ledger, 'vehicle', 'vehicle')?.releasedAt ?? 0) > 0;
 
 /** What becomes of the job without these lines of the file. */
-export function leftOut(script: readonly ScriptLine[], whole: PlayedLines, lines: readonly ScriptLine[]): LeftOut {
+export function leftOut(
+  script: readonly ScriptLine[],
+  whole: PlayedLines,
+  lines: readonly ScriptLine[],
+  plans = plansAtHand(),
+): LeftOut {
   const first = lines[0] as ScriptLine;
-  const from = whole.openings.findLast((opening) => opening.at <= first.at);
-  const rest = script.filter((line) => !lines.includes(line) && line.at >= (from?.at ?? 0));
-  const played = playLines(rest, plansAtHand(), { whole, ...(from && { from }) });
-  const overridden = played.ledger.lines.all.some((line) => line.overrides !== undefined);
-  const about = { at: first.at, line: lines.map((line) => line.text).join(' · '), overridden };
-  if (!released(played)) {
+  const from = whole.places.find((place) => place.at === first.at);
+  const rest = script.filter((line) => line.at >= first.at && !lines.includes(line));
+  const played = playLines(rest, plans, from);
+  const about = {
+    at: first.at,
+    area: from?.facing.area ?? '',
+    line: lines.map((line) => line.text).join(' · '),
+    overridden: linesOf(played.ledger).some((line) => line.overrides !== undefined),
+  };
+  if (!isReleased(played)) {
     const places = openPoints(played.ledger, played.now).map((point) => `${subjectText(point.at)}: ${point.because}`);
     return { ...about, outcome: 'stops', because: places };
   }
@@ -38,10 +50,9 @@ export function leftOut(script: readonly ScriptLine[], whole: PlayedLines, lines
 }
 
 /** One row for every call line of the script. */
-export function leaveEachOut(name: string): LeftOut[] {
-  const script = scriptLines(name);
-  const whole = playLines(script, plansAtHand());
-  return script.filter((line) => line.call).map((line) => leftOut(script, whole, [line]));
+export function leaveEachOut(script: readonly ScriptLine[], whole = playLines(script)): LeftOut[] {
+  const plans = plansAtHand();
+  return script.filter((line) => line.call).map((line) => leftOut(script, whole, [line], plans));
 }
 
 export const tableOf = (rows: readonly LeftOut[]): string =>
@@ -50,5 +61,6 @@ export const tableOf = (rows: readonly LeftOut[]): string =>
     .join('\n');
 
 if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) {
-  for (const name of process.argv.slice(2)) process.stdout.write(`${name}\n${tableOf(leaveEachOut(name))}\n`);
+  for (const name of process.argv.slice(2))
+    process.stdout.write(`${name}\n${tableOf(leaveEachOut(scriptLines(name)))}\n`);
 }

@@ -11,24 +11,32 @@ import { createSession, type Session } from '../../src/session/session.ts';
 import type { OpenJob } from '../../src/store/open-job.ts';
 import type { Facing } from '../../src/view/facing.ts';
 import { referencePlan } from './plan-of-reference.ts';
-import { afterCall, opening, passTime } from './play.ts';
 
+/** A call line, or time that passes: at the bench, or with the program closed, after which a new run begins. */
 export type ScriptLine = { at: number; text: string } & (
   | { call: true }
-  | { call: false; minutes?: number; closedHours?: number }
+  | { call: false; minutes: number; closed: boolean }
 );
 
 /** The call lines and the moves of the clock, each with its line number in the file. */
-export function scriptLines(name: string): ScriptLine[] {
-  const text = readFileSync(fileURLToPath(new URL(name, import.meta.url)), 'utf8');
-  return text.split('\n').flatMap((line, i): ScriptLine[] => {
+export const scriptLines = (name: string): ScriptLine[] =>
+  linesOfScript(readFileSync(fileURLToPath(new URL(name, import.meta.url)), 'utf8'));
+
+export const linesOfScript = (text: string): ScriptLine[] =>
+  text.split('\n').flatMap((line, i): ScriptLine[] => {
     const moved = /^#@ (closed )?(\d+) (min|h)$/.exec(line);
-    if (line.startsWith('#@') && !moved) throw new Error(`${name}:${i + 1}: "${line}" moves no clock`);
+    if (line.startsWith('#@') && !moved) throw new Error(`line ${i + 1}: "${line}" moves no clock`);
     if (!moved) return isCall(line) ? [{ at: i + 1, text: line.trim(), call: true }] : [];
-    const hours = Number(moved[2]) / (moved[3] === 'h' ? 1 : 60);
-    return [{ at: i + 1, text: line, call: false, ...(moved[1] ? { closedHours: hours } : { minutes: hours * 60 }) }];
+    const minutes = Number(moved[2]) * (moved[3] === 'h' ? 60 : 1);
+    return [{ at: i + 1, text: line, call: false, minutes, closed: moved[1] !== undefined }];
   });
-}
+
+/** Monday, 5 January 2026, 8:00 UTC. */
+const opening: Stamp = { atMs: Date.UTC(2026, 0, 5, 8), zoneMin: 0, run: 1, awakeMs: 0 };
+/** From one call to the next, when nothing else is said. */
+const betweenCallsMs = 30_000;
+const later = (now: Stamp, ms: number): Stamp => ({ ...now, atMs: now.atMs + ms, awakeMs: now.awakeMs + ms });
+const opened = (now: Stamp, ms: number): Stamp => ({ ...now, atMs: now.atMs + ms, run: now.run + 1, awakeMs: 0 });
 
 /** Enough of an open job for a session: lines kept in memory, always saved. */
 function inMemory(lines: readonly Line[]): OpenJob<Line> {
@@ -63,72 +71,71 @@ export const plansAtHand = (): PlanOffer[] => {
   ];
 };
 
-/** Where a play stands when the program has been opened: enough to go on from there in another way. */
+/** Where a play stands before a line: enough to go on from there in another way. */
 export type Place = {
   /** Number in the file of the line that comes next. */
   at: number;
-  lines: readonly Line[];
+  ledger: Ledger;
+  /** Lines of the log when the program was last opened. */
+  openedWith: number;
   facing: Facing;
   now: Stamp;
-  wrote: ReadonlyMap<number, number>;
 };
 export type Refused = { line: ScriptLine; because: string; rule?: string };
 export type PlayedLines = {
   ledger: Ledger;
   now: Stamp;
-  refused: Refused[];
-  /** Each opening of the program after the first. */
-  openings: readonly Place[];
-  /** Number in the file → number in the log. */
-  wrote: ReadonlyMap<number, number>;
+  refused: readonly Refused[];
+  /** One before each line of the script. */
+  places: readonly Place[];
 };
 
-type PlayFrom = {
-  from?: Place;
-  /** The whole play, when a line of it is left out: names made from line numbers are read off the screen, and move. */
-  whole?: PlayedLines;
-};
+export const linesOf = (ledger: Ledger): Line[] => ledger.lines.all.slice(0, ledger.lines.length);
 
 export function playLines(
   script: readonly ScriptLine[],
-  plans: PlanOffer[],
-  { from, whole }: PlayFrom = {},
+  plans: PlanOffer[] = plansAtHand(),
+  from?: Place,
 ): PlayedLines {
   let now = from?.now ?? opening;
-  let session = sessionAt(from?.lines ?? [], from?.facing);
+  let openedWith = from?.openedWith ?? 0;
+  let session = sessionWith(from ? linesOf(from.ledger).slice(0, openedWith) : []);
+  if (from) session.store.setState({ ledger: from.ledger, facing: from.facing });
   const refused: Refused[] = [];
-  const openings: Place[] = [];
-  const wrote = new Map<number, number>(from?.wrote);
+  const places: Place[] = [];
 
-  function sessionAt(lines: readonly Line[], facing?: Facing): Session {
-    return createSession({ job: inMemory(lines), clock: () => now, plans, ...(facing && { facing }) });
+  function sessionWith(lines: readonly Line[]): Session {
+    return createSession({ job: inMemory(lines), clock: () => now, plans });
   }
-  const linesOf = (ledger: Ledger) => ledger.lines.all.slice(0, ledger.lines.length);
   for (const line of script) {
-    const { ledger } = session.store.getState();
+    const { ledger, facing } = session.store.getState();
+    places.push({ at: line.at, ledger, openedWith, facing, now });
     if (!line.call) {
-      now = passTime(now, line.closedHours ? { closedHours: line.closedHours } : { minutes: line.minutes ?? 0 });
-      if (!line.closedHours) continue;
-      session = sessionAt(linesOf(ledger));
-      const { facing } = session.store.getState();
-      openings.push({ at: line.at + 1, lines: linesOf(ledger), facing, now, wrote: new Map(wrote) });
+      now = (line.closed ? opened : later)(now, line.minutes * 60_000);
+      if (!line.closed) continue;
+      session = sessionWith(linesOf(ledger));
+      openedWith = ledger.lines.length;
       continue;
     }
-    now = afterCall(now);
-    const answer = session.runLine(whole ? renumbered(line.text, whole.wrote, wrote) : line.text);
-    if (answer.kind === 'taken') wrote.set(line.at, answer.n);
+    now = later(now, betweenCallsMs);
+    const answer = session.runLine(line.text);
     if (answer.kind === 'refused') {
       refused.push({ line, because: answer.text, ...(answer.refusal && { rule: answer.refusal.rule }) });
     }
     if (answer.kind === 'step') refused.push({ line, because: 'a call of the screen' });
   }
-  return { ledger: session.store.getState().ledger, now, refused, openings, wrote };
+  return { ledger: session.store.getState().ledger, now, refused, places };
 }
 
-function renumbered(text: string, whole: ReadonlyMap<number, number>, now: ReadonlyMap<number, number>): string {
-  return text.replace(/\b([fdps])(\d+)\.(\d+)\b/g, (name, letter: string, n: string, k: string) => {
-    const at = [...whole].find(([, wrote]) => wrote === Number(n))?.[0];
-    const moved = at === undefined ? undefined : now.get(at);
-    return moved === undefined ? name : `${letter}${moved}.${k}`;
-  });
+/** The lines before the first call of this text, or the nth. */
+export function upTo(script: readonly ScriptLine[], text: string, nth = 1): ScriptLine[] {
+  const at = script.filter((line) => line.call && line.text === text)[nth - 1]?.at;
+  if (at === undefined) throw new Error(`the script has no "${text}", ${nth}`);
+  return script.filter((line) => line.at < at);
+}
+
+/** What is answered to a line said after a script: why not, or undefined when it is taken. */
+export function refusalOf(script: readonly ScriptLine[], text: string): Refused | undefined {
+  const at = (script.at(-1)?.at ?? 0) + 1;
+  return playLines([...script, { at, text, call: true }]).refused.find((one) => one.line.at === at);
 }

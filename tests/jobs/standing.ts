@@ -5,8 +5,11 @@ import { every, type Ledger, tallyOf } from '../../src/job/ledger.ts';
 import type { Stamp } from '../../src/job/line.ts';
 import { openPoints } from '../../src/job/open-points.ts';
 import { specText } from '../../src/job/spec.ts';
+import { areaOf, nameOf, sortOf } from '../../src/job/subjects.ts';
 
 const sorted = (lines: string[]): string[] => lines.sort();
+/** Equal ones trade holes within an area (L6): which of them went back where is nobody's business. */
+const whereabouts = (place: string): string => (sortOf(place) === 'hole' ? `area:${areaOf(nameOf(place))}` : place);
 
 export function standingOf(ledger: Ledger, now: Stamp) {
   const { flow, stock, everOff } = books(ledger);
@@ -24,7 +27,11 @@ export function standingOf(ledger: Ledger, now: Stamp) {
     ),
     all: ledger.tallies.all,
     books: { flow, stock, everOff },
-    fasteners: sorted([...every(ledger, 'fastener')].map((f) => `${specText(f.spec)} of ${f.origin} in ${f.place}`)),
+    fasteners: sorted(
+      [...every(ledger, 'fastener')].map(
+        (f) => `${specText(f.spec)} of ${whereabouts(f.origin)} in ${whereabouts(f.place)}`,
+      ),
+    ),
     parts: sorted(
       [...every(ledger, 'part')].map(
         (p) =>
