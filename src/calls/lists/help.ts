@@ -21,7 +21,7 @@ export function helpRows(desk: Desk, before: ScreenId): Listed[] {
       name: keysInWords(bound),
       text: row.label,
       end: usage(row),
-      more: `${row.help}${stop ? ` Not now: ${stop.because}; ${stop.instead}.` : ''}`,
+      more: `${usage(row)}: ${row.help}${stop ? ` Not now: ${stop.because}; ${stop.instead}.` : ''}`,
       picks: {},
     };
   });

@@ -8,15 +8,12 @@ import { wordsOf } from '../line-reader.ts';
 import type { Listed } from '../listed.ts';
 
 export const leavingRows = (desk: Desk): Listed[] =>
-  openPointsWithNext(desk.ledger, desk.now).map((p) => ({
-    key: `${p.code} ${p.at}`,
-    mark: 'open',
-    name: '',
-    text: `${p.at === 'vehicle' ? '' : `${subjectText(p.at)}: `}${p.because}`,
-    end: nextWords(desk, p),
-    picks: picksOf(p.at),
-    leads: p.at,
-  }));
+  openPointsWithNext(desk.ledger, desk.now).map((p) => {
+    const text = `${p.at === 'vehicle' ? '' : `${subjectText(p.at)}: `}${p.because}`;
+    const end = nextWords(desk, p);
+    const more = end === '' ? `${text}.` : `${text}. Next: ${end}`;
+    return { key: `${p.code} ${p.at}`, mark: 'open', name: '', text, end, more, picks: picksOf(p.at), leads: p.at };
+  });
 
 /** What is told here in words is not told before the eye has counted it (K1, K4), nor made up. */
 function nextWords(desk: Desk, { next }: OpenPoint): string {

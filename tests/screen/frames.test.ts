@@ -1,0 +1,118 @@
+// Whole frames of every screen at 80 by 24, kept beside this file and read by eye when one changes; and what holds for
+// a frame of any size: exactly as many rows and cells as the screen has.
+import { describe, expect, it } from 'vitest';
+import { emptyLedger } from '../../src/job/ledger.ts';
+import { cellsOf } from '../../src/screen/cells.ts';
+import { frame } from '../../src/screen/frame.ts';
+import { screens } from '../../src/view/screens.ts';
+import type { View } from '../../src/view/view.ts';
+import { demoDesk, sceneOf, textOf } from './scene.ts';
+
+const jobScreens = screens.filter((screen) => screen !== 'shelf');
+const kept = (name: string) => `./frames/${name}.txt`;
+
+describe('at 80 by 24', () => {
+  it.each(jobScreens)('%s', async (screen) => {
+    await expect(textOf(sceneOf({ screen }))).toMatchFileSnapshot(kept(screen));
+  });
+  it('the shelf', async () => {
+    const listed = [
+      { key: '1', mark: 'plain', name: '', text: 'estate, blue', end: '12 off, 14 open', picks: {} },
+      { key: '2', mark: 'plain', name: '', text: 'hatchback', end: 'released', picks: {} },
+    ] as const;
+    const shelf = sceneOf({ screen: 'shelf' }, { listed: [...listed], session: undefined } as never);
+    await expect(textOf(shelf)).toMatchFileSnapshot(kept('shelf'));
+  });
+  it('a job with nothing called yet', async () => {
+    const desk = { ...demoDesk(), ledger: emptyLedger, facing: { tray: '1', spec: {} } };
+    await expect(textOf(sceneOf({ screen: 'strip' }, { desk }))).toMatchFileSnapshot(kept('first'));
+  });
+  it('a question with choices, one that is refused among them', async () => {
+    const asking: View['asking'] = {
+      title: 'area: area',
+      row: 'area',
+      slot: 'area',
+      type: 'area',
+      optional: false,
+      typed: 'co',
+      at: 0,
+      choices: [
+        { value: 'coolant pump', text: 'coolant pump' },
+        { value: 'arch liner', text: 'arch liner' },
+        { value: 'cam cover', text: 'cam cover', blocked: 'the mask is in' },
+      ],
+      why: 'there is no such area',
+    };
+    await expect(textOf(sceneOf({ screen: 'strip', asking }))).toMatchFileSnapshot(kept('question'));
+  });
+  it('how the job was left', async () => {
+    const greeting = Array.from({ length: 20 }, (_, i) => `part ${i + 1} is off`);
+    await expect(textOf(sceneOf({ screen: 'strip' }, { greeting }))).toMatchFileSnapshot(kept('as-left'));
+  });
+});
+
+describe('the last answer', () => {
+  const withAnswer = (answer: never, more = {}) =>
+    sceneOf({ screen: 'build' }, { session: { answer, savedTo: 999, looking: false, ...more } as never });
+  it('names the rule, what to do, and that order may be answered by the same key', () => {
+    const refusal = {
+      code: 'x',
+      rule: 'O1',
+      kind: 'order',
+      because: 'it sits in front',
+      instead: 'close it',
+      places: [],
+    };
+    const said = textOf(
+      withAnswer({ kind: 'refused', text: 'the jack is in', instead: 'take it out', refusal } as never),
+    );
+    expect(said).toContain('NO [O1] the jack is in; take it out. The same key again: it is done already.');
+  });
+  it('[D5] says NOT SAVED over everything else, and the key that saves', () => {
+    const notSaved = { message: 'the disk is full' };
+    const said = textOf(withAnswer({ kind: 'faced', text: 'at cam cover' } as never, { notSaved }));
+    expect(said.split('\n')[0]).toContain('NOT SAVED');
+    expect(said).toContain('NOT SAVED: the disk is full. Press ! to save again.');
+    expect(said).not.toContain('at cam cover   (');
+  });
+  it('[D3] says that a job is opened to look only', () => {
+    const looking = sceneOf({ screen: 'strip' }, { session: { savedTo: 0, looking: true } });
+    expect(textOf(looking).split('\n')[0]).toContain('to look only');
+  });
+  it('says saving until the disk has it', () => {
+    const saving = sceneOf({ screen: 'strip' }, { session: { savedTo: 3, looking: false } });
+    expect(textOf(saving).split('\n')[0]).toContain('saving');
+  });
+});
+
+describe('a frame of any size', () => {
+  const sizes = [
+    [80, 24],
+    [81, 25],
+    [120, 40],
+    [200, 60],
+    [79, 24],
+    [80, 23],
+    [10, 3],
+    [1, 1],
+  ] as const;
+  it.each(sizes)('%i by %i is exactly as wide and high', (columns, rows) => {
+    for (const screen of screens) {
+      const at = sceneOf({ screen }, { columns, rows });
+      const made = frame(at);
+      expect(made, screen).toHaveLength(rows);
+      for (const row of made) expect(cellsOf(row.map((run) => run.text).join('')), screen).toBe(columns);
+    }
+  });
+  it('says what it needs where the window is too small, and that nothing is lost', () => {
+    expect(textOf(sceneOf({ screen: 'strip' }, { columns: 79, rows: 23 }))).toContain(
+      'The window is 79 x 23; it needs 80 x 24. Nothing is lost.',
+    );
+  });
+  it('shows the picked row of a long list wherever it is', () => {
+    const { listed } = sceneOf({ screen: 'log' });
+    for (const at of [0, 1, 50, listed.length - 1]) {
+      expect(textOf(sceneOf({ screen: 'log', at: { log: at } }))).toMatch(/^ > /m);
+    }
+  });
+});

@@ -1,0 +1,85 @@
+// A bench with a job kept in memory: keys go in, the lines come out, and the disk fills up or holds a bad last line when
+// told to. No screen and no file.
+import type { Line, Stamp } from '../../src/job/line.ts';
+import { createBench, type OnTheShelf, type Opener } from '../../src/session/bench.ts';
+import { createSession, type Session } from '../../src/session/session.ts';
+import { fault } from '../../src/store/fault.ts';
+import type { OpenJob } from '../../src/store/open-job.ts';
+import type { Saved } from '../../src/store/saving.ts';
+import { plansAtHand } from '../jobs/lines.ts';
+
+export type Disk = { full: boolean; unsaved: Line[]; saved: Line[] };
+export type Opened = { doubt?: OpenJob<Line>['doubt']; notices?: OpenJob<Line>['notices']; look?: boolean };
+
+function jobInMemory(kept: Line[], disk: Disk, opened: Opened): OpenJob<Line> {
+  const full = () => fault('disk-full', 'the disk is full', '/jobs/x', 'make room');
+  const save = (): Saved => {
+    if (disk.full) return { saved: false, taken: true, fault: full() };
+    disk.saved.push(...disk.unsaved.splice(0));
+    return { saved: true };
+  };
+  return {
+    path: '/jobs/x',
+    job: 'x',
+    mode: opened.doubt || opened.look ? 'look' : 'write',
+    ...(opened.doubt && { doubt: opened.doubt }),
+    notices: opened.notices ?? [],
+    lines: () => [...kept],
+    append: async (line) => {
+      disk.unsaved.push(line);
+      return save();
+    },
+    trouble: () => (disk.unsaved.length > 0 && disk.full ? full() : undefined),
+    unsaved: () => disk.unsaved,
+    retry: async () => save(),
+    digest: () => '',
+    onLine: () => () => undefined,
+    close: async () => disk.unsaved,
+  };
+}
+
+/** A minute a call, all in one run. */
+export function ticking(from: Stamp): () => Omit<Stamp, 'run'> {
+  let minutes = 0;
+  return () => {
+    minutes += 1;
+    const { zoneMin, atMs, awakeMs } = from;
+    return { zoneMin, atMs: atMs + minutes * 60_000, awakeMs: awakeMs + minutes * 60_000 };
+  };
+}
+const monday: Stamp = { atMs: Date.UTC(2031, 2, 3, 8), zoneMin: 60, run: 1, awakeMs: 0 };
+
+export type AtTheBench = Awaited<ReturnType<typeof atTheBench>>;
+/** @param lines what was called before; with none the bench stands at the shelf */
+export async function atTheBench(lines?: readonly Line[], opened: Opened = {}) {
+  const disk: Disk = { full: false, unsaved: [], saved: [] };
+  const opens: { named: string; how: Parameters<Opener>[1] }[] = [];
+  const sessions: Session[] = [];
+  const shelf: OnTheShelf[] = [{ name: 'x', path: '/jobs/x', said: '' }];
+  const bench = createBench({
+    jobs: async () => shelf,
+    open: async (named, how) => {
+      opens.push({ named, how });
+      if (named === 'broken') throw fault('damaged', 'line 3 is damaged', '/jobs/broken', 'take the copy');
+      const before = opens.length > 1 && how.withoutLineAt !== undefined ? {} : opened;
+      const job = jobInMemory([...(lines ?? [])], disk, before);
+      const session = createSession({ job, clock: ticking(lines?.at(-1) ?? monday), plans: plansAtHand() });
+      sessions.push(session);
+      return session;
+    },
+  });
+  if (lines) await bench.open('/jobs/x');
+  const session = () => bench.store.getState().session as Session;
+  return {
+    bench,
+    disk,
+    opens,
+    session,
+    view: () => bench.store.getState().view,
+    state: () => session().store.getState(),
+    async press(...keys: string[]) {
+      for (const key of keys) bench.press(key);
+      await bench.store.getState().session?.settled();
+    },
+  };
+}

@@ -1,0 +1,204 @@
+// The bench as a mechanic works it: keys in, calls and screens out.
+import { describe, expect, it } from 'vitest';
+import { stateOf } from '../../src/job/ledger.ts';
+import { fault } from '../../src/store/fault.ts';
+import { demoLines } from '../demo/at-hand.ts';
+import { atTheBench } from './at-the-bench.ts';
+import { occupantOf } from './reading.ts';
+
+const words = (text: string) => [...text].map((char) => (char === ' ' ? 'space' : char));
+async function newJob() {
+  const at = await atTheBench();
+  await at.press('n', ...words('estate'), 'enter');
+  await new Promise(setImmediate);
+  return at;
+}
+
+describe('the shelf', () => {
+  it('makes a job by its name and goes to strip', async () => {
+    const at = await newJob();
+    expect(at.opens).toEqual([{ named: 'estate', how: { fresh: true } }]);
+    expect(at.view().screen).toBe('strip');
+    expect(stateOf(at.state().ledger, 'vehicle', 'vehicle')?.label).toBe('estate');
+  });
+  it('keeps keys that are pressed while a job is being opened', async () => {
+    const at = await atTheBench();
+    await at.press('n', ...words('estate'), 'enter', 'a', ...words('sump'), 'enter', 'enter');
+    await new Promise(setImmediate);
+    await at.press();
+    expect(at.state().answer).toMatchObject({ kind: 'taken', text: 'sump 1 off, to tray 1' });
+  });
+  it('says a fault in its own words and stays', async () => {
+    const at = await atTheBench();
+    await at.press('n', ...words('broken'), 'enter');
+    await new Promise(setImmediate);
+    expect(at.bench.store.getState().word).toContain('line 3 is damaged');
+    expect(at.view().screen).toBe('shelf');
+    await at.press('S', 'a', 'B');
+    expect(at.view().screen).toBe('shelf');
+  });
+  it('goes nowhere else before a job is open', async () => {
+    const at = await atTheBench();
+    await at.press('S', 'B', 'L', '/', 'a');
+    expect(at.view().screen).toBe('shelf');
+    expect(at.view().asking).toBeUndefined();
+  });
+});
+
+describe('one key, one fastener', () => {
+  it('makes an area in two keys, sets the fastener in two, and takes one off with each key after', async () => {
+    const at = await newJob();
+    await at.press('a', '+', 'b', '0', 'enter', 'enter', 'space');
+    expect(at.state().ledger.tallies.all.off).toBe(3);
+    expect(at.state().facing).toMatchObject({ area: 'area 1', spec: { kind: 'bolt', head: 'hex 10' } });
+    expect(stateOf(at.state().ledger, 'fastener', 'f3.1')?.spec).toEqual({ kind: 'bolt', head: 'hex 10' });
+  });
+  it('takes a tray by its number, with Enter only where the tray is new', async () => {
+    const at = await newJob();
+    await at.press('a', '+', 'b', '0', 'enter', 't', '2', 'enter', 'enter', 't', '1', 'enter');
+    expect([1, 2, 3].map((n) => stateOf(at.state().ledger, 'fastener', `f${n + 1}.1`)?.place)).toEqual([
+      'tray:1',
+      'tray:2',
+      'tray:1',
+    ]);
+  });
+  it('[U1] strikes the last call with one key', async () => {
+    const at = await newJob();
+    await at.press('a', '+', 'enter', 'enter', 'backspace');
+    expect(at.state().ledger.tallies.all.off).toBe(1);
+  });
+  it('does nothing on a wrong key', async () => {
+    const at = await newJob();
+    const before = at.state();
+    await at.press('Z', '§', 'tab', 'home', 'left', '~');
+    expect(at.state()).toBe(before);
+  });
+});
+
+describe('putting right', () => {
+  it('[U3] "called 7, was 8" takes three keys on the screen of the area', async () => {
+    const at = await atTheBench(demoLines());
+    await at.press('enter', 'B', 'a', '5');
+    const before = occupantOf(at.state().ledger, 'upper belt cover/3');
+    expect(before.own).not.toBe(occupantOf(at.state().ledger, 'upper belt cover/4').own);
+    await at.press('e', '3', '4');
+    expect(at.state().answer).toMatchObject({ kind: 'taken' });
+    expect(occupantOf(at.state().ledger, 'upper belt cover/4').own).toBe(before.own);
+  });
+  it('[U3] takes the hole that was called last, or that of a line of the log, unless another is said', async () => {
+    const at = await newJob();
+    await at.press('a', '+', 'enter', 'enter', 'enter', 'e', 'enter', '1');
+    expect(at.state().answer).toMatchObject({ kind: 'taken', text: expect.stringMatching(/1 .*3|3 .*1/) });
+    await at.press('backspace', 'J', 'down', 'down', 'down', 'e', '1');
+    expect(at.state().answer).toMatchObject({ kind: 'taken', text: expect.stringMatching(/1 .*2|2 .*1/) });
+  });
+  it('[U2] names what leans on a line, and strikes it together as one call', async () => {
+    const at = await newJob();
+    await at.press('a', '+', 'enter', 'B', 'h', '1', 'enter', 'enter', 'J', 'down', 'down', 'x');
+    expect(at.state().answer).toMatchObject({ kind: 'refused', text: expect.stringContaining('line 4') });
+    await at.press('w');
+    expect(at.state().answer).toMatchObject({ kind: 'taken' });
+    expect(at.state().ledger.lines.all.at(-1)?.entries).toEqual([{ kind: 'calls-struck', lines: [2, 4] }]);
+  });
+});
+
+describe('asking', () => {
+  it('is left by Escape with nothing written', async () => {
+    const at = await newJob();
+    const { length } = at.state().ledger.lines;
+    await at.press('p', ...words('wheel'), 'escape', 'O', 'escape', '/', ...words('off'), 'escape');
+    expect(at.view().asking).toBeUndefined();
+    expect(at.state().ledger.lines.length).toBe(length);
+  });
+  it('says why an answer cannot be read, and takes another', async () => {
+    const at = await newJob();
+    await at.press('a', '+', 'x', ...words('frog'), 'enter');
+    expect(at.view().asking?.why).toContain('frog');
+    await at.press(...words('backspace').map(() => 'backspace'), ...words('nut hex 17'), 'enter');
+    expect(at.state().facing.spec).toEqual({ kind: 'nut', head: 'hex 17' });
+  });
+  it('[X3] asks release twice, and "not yet" releases nothing', async () => {
+    const at = await newJob();
+    await at.press('L', 'x', ...words('me'), 'enter');
+    expect(at.view().asking).toMatchObject({ slot: 'sure' });
+    await at.press('1');
+    expect(at.state().answer).not.toMatchObject({ kind: 'refused' });
+    await at.press('x', ...words('me'), 'enter', '2');
+    expect(at.state().answer).toMatchObject({ kind: 'refused', refusal: { rule: 'X1' } });
+  });
+  it('lists first what can be taken, and says of the rest why not', async () => {
+    const at = await newJob();
+    await at.press('L', 'O', '1', '1', 'O', '1');
+    const services = at.view().asking?.choices ?? [];
+    expect(services.at(-1)).toMatchObject({ blocked: expect.stringContaining('ordered already') });
+    expect(services[0]?.blocked).toBeUndefined();
+  });
+});
+
+describe('order answered by the same key', () => {
+  it('[O5] takes it as done already, and only at once', async () => {
+    const at = await newJob();
+    const lines = ['area front', 'off 1', 'holes 1', 'area rear', 'off 1', 'area front', 'back 1'];
+    lines.push('behind area front is area rear');
+    for (const line of lines) at.session().runLine(line);
+    await at.press('B', 't');
+    expect(at.state().answer).toMatchObject({ kind: 'refused', refusal: { rule: 'O1', kind: 'order' } });
+    await at.press('t');
+    expect(at.state().answer).toMatchObject({ kind: 'taken' });
+    expect(at.state().ledger.lines.all.at(-1)?.overrides).toEqual([{ rule: 'O1', because: 'done already' }]);
+  });
+});
+
+describe('coming back', () => {
+  it('[T8] says first how the job was left, until a key is pressed', async () => {
+    const at = await atTheBench(demoLines());
+    expect(at.bench.store.getState().greeting).toContain('wheel is off');
+    await at.press('B');
+    expect(at.bench.store.getState().greeting).toBeUndefined();
+    expect(at.view().screen).toBe('build');
+  });
+  it('[D2] tells what was left out of the file', async () => {
+    const notices = [fault('torn', 'a half-written last line was left out', '/jobs/x', 'go on')];
+    const at = await atTheBench(demoLines(), { notices });
+    expect(at.bench.store.getState().word).toContain('half-written');
+  });
+  it('[D2] goes on without a bad last line only when that is said', async () => {
+    const doubt = {
+      fault: fault('last-line-bad', 'the last line does not hold', '/jobs/x', 'go on without it'),
+      byte: 77,
+    };
+    const at = await atTheBench(demoLines(), { doubt });
+    expect(at.view().asking?.title).toContain('the last line does not hold');
+    await at.press('1');
+    expect(at.opens).toHaveLength(1);
+    const again = await atTheBench(demoLines(), { doubt });
+    await again.press('2');
+    await new Promise(setImmediate);
+    expect(again.opens.at(-1)).toEqual({ named: '/jobs/x', how: { withoutLineAt: 77 } });
+  });
+  it('[D3] takes no call while it is opened to look', async () => {
+    const at = await atTheBench(demoLines(), { look: true });
+    await at.press('escape', 'B', 'enter');
+    expect(at.state().answer).toMatchObject({ kind: 'refused', text: expect.stringContaining('to look only') });
+    expect(at.state().ledger.lines.length).toBe(demoLines().length);
+  });
+});
+
+describe('a full disk', () => {
+  it('[D5] shows the call not saved, takes no other, and saves by a key once there is room', async () => {
+    const at = await newJob();
+    at.disk.full = true;
+    await at.press('a', '+', 'enter');
+    expect(at.state()).toMatchObject({ notSaved: { what: 'the disk is full' }, savedTo: 1 });
+    await at.press('enter');
+    expect(at.state().answer).toMatchObject({ kind: 'refused', text: expect.stringContaining('NOT SAVED') });
+    expect(at.state().ledger.lines.length).toBe(2);
+    at.disk.full = false;
+    await at.press('!');
+    await new Promise(setImmediate);
+    expect(at.state().notSaved).toBeUndefined();
+    await at.press('enter');
+    expect(at.state()).toMatchObject({ savedTo: 3 });
+    expect(at.disk.saved.map((line) => line.n)).toEqual([1, 2, 3]);
+  });
+});
