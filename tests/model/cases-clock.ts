@@ -55,6 +55,11 @@ const laid = (label: object = rtv, ...before: Step[]): Step[] => [
 /** Bead laid and closed up at once; then what is told. */
 const sealed = (label: object, ...after: Step[]) => job(...laid(label, at23), closedUp, pulledUp, ...after);
 
+const oneAfterTheOther: Step[] = [1, 2].flatMap((n) => [
+  slack(`pan/${n}`, `f3.${n}`),
+  [tight(`pan/${n}`, `f3.${n}`), toolsOut],
+]);
+
 const drive = entry('drive-declared', {
   drive: 'D',
   areas: ['pan'],
@@ -164,12 +169,19 @@ export const clockCases: Case[] = [
     open: missing,
   },
   {
-    name: '[S6] one after the other is no harm',
-    job: sealed(rtv, wait(24), slack('pan/1', 'f3.1'), tight('pan/1', 'f3.1'), slack('pan/2', 'f3.2'), [
-      tight('pan/2', 'f3.2'),
-      toolsOut,
-    ]),
+    name: '[S3 S6] one after the other voids nothing, and the cure begins anew',
+    job: sealed(rtv, wait(24), ...oneAfterTheOther),
+    open: curing,
+  },
+  {
+    name: '[S3 S6] cured again after that',
+    job: sealed(rtv, wait(24), ...oneAfterTheOther, wait(24)),
     open: [],
+  },
+  {
+    name: '[S3] while one is slack nothing is earned',
+    job: sealed(rtv, slack('pan/1', 'f3.1'), wait(24), [tight('pan/1', 'f3.1'), toolsOut]),
+    open: curing,
   },
   { name: '[S7] time away is not earned unasked', job: sealed(rtv, away(30)), open: curing },
   {

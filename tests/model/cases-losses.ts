@@ -149,7 +149,25 @@ export const lossCases: Case[] = [
       entry('holes-exchanged', { one: 'cover/7', other: 'cover/8', because: 'miscounted' }),
       cleared,
     ),
-    open: ['companions area:cover'],
+    open: ['companions area:cover', 'holes-not-counted hole:cover/7'],
+  },
+  {
+    name: '[K4] a planned hole that nobody called is open once a neighbour came off',
+    job: job(
+      [cover, hole('cover/1'), hole('cover/2')],
+      [found('cover/1', 'f4.1'), off('cover/1', 'f4.1')],
+      [...back('cover/1', 'f4.1'), ...cleared],
+    ),
+    open: ['holes-not-counted hole:cover/2'],
+  },
+  {
+    name: '[K4] and not while nothing came off',
+    job: job(
+      [cover, hole('cover/1'), hole('cover/2')],
+      [found('cover/1', 'f4.1'), slack('cover/1', 'f4.1')],
+      [tight('cover/1', 'f4.1'), toolsOut],
+    ),
+    open: [],
   },
   {
     name: '[U3] a corrected spec counts against the wants',

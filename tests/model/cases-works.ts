@@ -72,7 +72,7 @@ export const workCases: Case[] = [
       entry('connection-parted', { connection: 'wire' }),
       toolsOut,
     ),
-    open: ['connection-parted connection:wire', 'for-now connection:hose'],
+    open: ['circuit-unchecked circuit:coolant', 'connection-parted connection:wire', 'for-now connection:hose'],
   },
   {
     name: '[T3] a replaced part wants a verdict on the old one',

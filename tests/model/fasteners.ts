@@ -27,6 +27,7 @@ function open(world: World, hole: HoleNow): void {
 }
 
 function empty(hole: HoleNow): void {
+  hole.cameOff = true;
   hole.holds = undefined;
   hole.forNow = false;
   hole.working = false;
@@ -77,13 +78,33 @@ function loseOnTheWayFromTheBox(world: World, entry: PlainEntry): boolean {
 const holeOfPlace = (place: string): string | undefined =>
   place.startsWith('hole:') ? place.slice('hole:'.length) : undefined;
 
+/** A hole of which one of these was called is no longer one that nobody called, or that could be seen for the first time. */
+const callsOfHole = new Set([
+  'fastener-found',
+  'hole-found-empty',
+  'fastener-slackened',
+  'fastener-removed',
+  'fastener-lost',
+  'fastener-fitted',
+  'fastener-tightened',
+  'hole-left-empty',
+  'repair-step',
+]);
+
 export function happenToFasteners(world: World, entry: PlainEntry): boolean {
+  const fits = happenTo(world, entry);
+  const hole = entry.hole ?? holeOfPlace(entry.from ?? '');
+  if (fits && hole !== undefined && callsOfHole.has(entry.kind)) holeNow(world, hole).called = true;
+  return fits;
+}
+
+function happenTo(world: World, entry: PlainEntry): boolean {
   const fastener = world.fasteners.get(entry.fastener);
   const hole = entry.hole === undefined ? undefined : holeNow(world, entry.hole);
   const inIt = hole !== undefined && hole.holds !== undefined && hole.holds === entry.fastener;
   switch (entry.kind) {
     case 'fastener-found': {
-      if (hole === undefined || hole.holds !== undefined || fastener !== undefined) return false;
+      if (hole === undefined || hole.called || fastener !== undefined) return false;
       world.fasteners.set(
         entry.fastener,
         freshFastener(entry, `hole:${hole.name}`, `area:${entry.hole.split('/')[0]}`),
@@ -95,7 +116,7 @@ export function happenToFasteners(world: World, entry: PlainEntry): boolean {
       return true;
     }
     case 'hole-found-empty': {
-      if (hole === undefined || hole.holds !== undefined) return false;
+      if (hole === undefined || hole.called) return false;
       touch(world, hole);
       return true;
     }
@@ -161,8 +182,7 @@ export function happenToFasteners(world: World, entry: PlainEntry): boolean {
     case 'spec-corrected': {
       if (fastener === undefined || fastener.at !== entry.at) return false;
       const its = holeOfPlace(entry.at);
-      happenWhereItIs(world, entry, fastener, its === undefined ? undefined : holeNow(world, its));
-      return true;
+      return happenWhereItIs(world, entry, fastener, its === undefined ? undefined : holeNow(world, its));
     }
     case 'hole-left-empty': {
       if (hole === undefined || hole.holds !== undefined) return false;
@@ -198,7 +218,8 @@ export function happenToFasteners(world: World, entry: PlainEntry): boolean {
   }
 }
 
-function happenWhereItIs(world: World, entry: PlainEntry, fastener: FastenerNow, hole: HoleNow | undefined): void {
+function happenWhereItIs(world: World, entry: PlainEntry, fastener: FastenerNow, hole: HoleNow | undefined): boolean {
+  let fits = true;
   if (entry.kind === 'fastener-condemned') {
     fastener.condemned = true;
     if (hole !== undefined) change(world, hole);
@@ -215,10 +236,14 @@ function happenWhereItIs(world: World, entry: PlainEntry, fastener: FastenerNow,
     fastener.broken = true;
     if (hole !== undefined) touch(world, hole);
     for (const piece of entry.pieces) {
-      world.pieces.set(piece.piece, { at: piece.in, ruledOut: false });
-      movedAt(world, piece.in);
+      if (world.pieces.has(piece.piece)) fits = false;
+      else {
+        world.pieces.set(piece.piece, { at: piece.in, ruledOut: false });
+        movedAt(world, piece.in);
+      }
     }
   }
+  return fits;
 }
 
 function happenToPiecesAndStrays(world: World, entry: PlainEntry): boolean {
@@ -233,13 +258,15 @@ function happenToPiecesAndStrays(world: World, entry: PlainEntry): boolean {
       movedAt(world, piece.at);
       return true;
     }
+    case 'search-made':
     case 'loss-ruled-out': {
       const lost = world.fasteners.get(entry.lost) ?? world.pieces.get(entry.lost);
       if (lost === undefined || lost.at !== 'lost') return false;
-      lost.ruledOut = true;
+      if (entry.kind === 'loss-ruled-out') lost.ruledOut = true;
       return true;
     }
     case 'stray-found': {
+      if (world.strays.has(entry.stray)) return false;
       world.strays.set(entry.stray, { at: entry.at, settled: false });
       movedAt(world, entry.at);
       return true;

@@ -1,5 +1,13 @@
 // What still stands between the car and the road, by the second ledger: codes and subjects, nothing else.
-import { areaOf, contradicts, numberOf, type PlainLine, type PlainSpec, type PlainStamp } from './plain.ts';
+import {
+  areaOf,
+  contradicts,
+  numberOf,
+  type PlainEntry,
+  type PlainLine,
+  type PlainSpec,
+  type PlainStamp,
+} from './plain.ts';
 import { rotationIsNeeded } from './rotation.ts';
 import { judgeBeads } from './seals.ts';
 import { isCritical, walk } from './walk.ts';
@@ -90,6 +98,10 @@ function areaPoints(world: World): string[] {
     if (area?.planned !== true && holes.some((hole) => hole.touched) && world.counted.get(name) !== numbers.size) {
       open.push(`holes-not-counted area:${name}`);
     }
+    if (area?.planned === true && holes.some((hole) => hole.cameOff)) {
+      const forgotten = holes.filter((hole) => hole.declared !== undefined && !hole.called);
+      for (const hole of forgotten) open.push(`holes-not-counted hole:${hole.name}`);
+    }
   }
   for (const name of world.masked) open.push(`masked area:${name}`);
   return open;
@@ -109,12 +121,20 @@ function workPoints(world: World): string[] {
   }
   for (const name of world.temporariesIn.keys()) open.push(`temporary-in temporary:${name}`);
   for (const [name, waits] of world.services) if (waits) open.push(`service-open service:${name}`);
-  for (const [name, circuit] of world.circuits) {
-    if (circuit.drained) open.push(`circuit-empty circuit:${name}`);
-    else if (circuit.everDrained && !leakCheckStands(world, name)) open.push(`circuit-unchecked circuit:${name}`);
+  const ofConnections = [...world.connections.values()].flatMap((connection) => connection.circuit ?? []);
+  for (const name of new Set([...world.circuits.keys(), ...ofConnections])) {
+    const circuit = world.circuits.get(name);
+    const asked = circuit?.everDrained === true || everParted(world, name);
+    if (circuit?.drained) open.push(`circuit-empty circuit:${name}`);
+    else if (asked && !leakCheckStands(world, name)) open.push(`circuit-unchecked circuit:${name}`);
   }
   return open;
 }
+
+const everParted = (world: World, circuit: string): boolean =>
+  [...world.connections.values()].some(
+    (one) => one.circuit === circuit && (world.connectionsNow.get(one.connection)?.partedAt ?? 0) > 0,
+  );
 
 function leakCheckStands(world: World, circuit: string): boolean {
   const now = world.circuits.get(circuit);
@@ -129,14 +149,19 @@ function leakCheckStands(world: World, circuit: string): boolean {
   return true;
 }
 
+/** In a forged file a bead may lie on a face nobody spoke of. */
+const undeclaredFace = (face: string) => ({ face, pressedBy: [] as string[], keepsIn: [] as string[] }) as PlainEntry;
+
 function sealPoints(world: World, lines: PlainLine[], now: PlainStamp): string[] {
   const open: string[] = [];
-  for (const [name, face] of world.faces) {
+  for (const name of new Set([...world.faces.keys(), ...world.facesNow.keys()])) {
+    const face = world.faces.get(name) ?? undeclaredFace(name);
     const beads = judgeBeads(world, lines, face, now);
     const stands = beads.map((bead) => !bead.dropped && !bead.isVoid);
-    const needed = face.bead === true && faceOpened(world, face) > 0;
-    const someGone = stands.some((standing, place) => !standing && !stands.slice(place + 1).includes(true));
-    if ((needed && !stands.includes(true)) || someGone) open.push(`bead-missing face:${name}`);
+    const wanted = faceOpened(world, face) === 0 ? 0 : Number(face.bead ?? 0);
+    const standing = stands.filter((one) => one).length;
+    const someGone = stands.some((stood, place) => !stood && !stands.slice(place + 1).includes(true));
+    if (standing < wanted || someGone) open.push(`bead-missing face:${name}`);
     if (beads.some((bead, place) => stands[place] && !bead.cured)) open.push(`bead-curing face:${name}`);
   }
   for (const [name, drive] of world.drives)

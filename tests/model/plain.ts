@@ -34,7 +34,7 @@ export type PlainEntry = {
   as: string;
   at: string;
   backwards?: boolean;
-  bead?: boolean;
+  bead?: boolean | number;
   blindHoles?: boolean;
   celsius: number;
   circuit: string;
@@ -56,6 +56,7 @@ export type PlainEntry = {
   last: boolean;
   lines: number[];
   lost: string;
+  makersStep?: boolean;
   mark: string;
   marked?: boolean;
   marks: string[];

@@ -21,7 +21,19 @@ function passes(check: TryNow, drive: PlainEntry | undefined): boolean {
   return turned && marksAreRight(check, drive) && (!hasTensioner || check.tensionRight);
 }
 
-export function happenOnTheCrank(world: World, entry: PlainEntry): void {
+/** Each speaks of a try that was begun. */
+const ofATry = new Set([
+  'crank-turned',
+  'tension-reset',
+  'mark-read',
+  'locks-slid',
+  'tension-read',
+  'bind-felt',
+  'bind-explained',
+]);
+
+/** False when it speaks of a try and none was begun. */
+export function happenOnTheCrank(world: World, entry: PlainEntry): boolean {
   if (entry.kind === 'rotation-begun') {
     world.tries.set(entry.drive, {
       begun: world.at,
@@ -32,14 +44,17 @@ export function happenOnTheCrank(world: World, entry: PlainEntry): void {
       failed: false,
       passed: false,
     });
-    return;
+    return true;
   }
+  if (!ofATry.has(entry.kind)) return true;
   const check = world.tries.get(entry.drive);
-  if (check === undefined) return;
+  if (check === undefined) return false;
   const drive = world.drives.get(entry.drive);
   switch (entry.kind) {
     case 'crank-turned':
-      check.quarters = entry.backwards ? 0 : check.quarters + entry.quarters;
+      // R3: only a step of the maker's own procedure does not start the count again; it is taken off it.
+      if (!entry.backwards) check.quarters += entry.quarters;
+      else check.quarters = entry.makersStep ? Math.max(0, check.quarters - entry.quarters) : 0;
       lookAgain(check);
       break;
     case 'tension-reset':
@@ -64,9 +79,10 @@ export function happenOnTheCrank(world: World, entry: PlainEntry): void {
       check.failed = true;
       break;
     default:
-      return;
+      return true;
   }
   if (passes(check, drive)) check.passed = true;
+  return true;
 }
 
 export function rotationIsNeeded(world: World, drive: PlainEntry): boolean {

@@ -53,12 +53,12 @@ export function labelHoursEarned(
   world: World,
   lines: PlainLine[],
   label: PlainLabel,
-  together: number,
+  since: number,
   now: PlainStamp,
 ): number {
   let earned = 0;
   let away = 0;
-  for (const stretch of stretches(lines, together, now)) {
+  for (const stretch of stretches(lines, since, now)) {
     const running = runningMs(stretch);
     const base = running === undefined ? 0 : Math.max(0, Math.min(wallMs(stretch), running));
     let noted: { celsius: number; humidityPct?: number } | undefined;
@@ -84,7 +84,8 @@ export function seenAfter(world: World, hole: string, line: number): string {
 const isSnug = (as: string) => ['snug', 'tight', 'as found', 'left empty'].includes(as);
 const isLoose = (as: string) => as === 'slack' || as === 'off';
 
-export type BeadJudged = { bead: BeadNow; isVoid: boolean; cured: boolean; together?: number };
+/** `together` is the line it first was (S2), `since` the line since which it is without a break (S3). */
+export type BeadJudged = { bead: BeadNow; isVoid: boolean; cured: boolean; together?: number; since?: number };
 
 function judgeBead(world: World, lines: PlainLine[], face: PlainEntry, bead: BeadNow, now: PlainStamp): BeadJudged {
   const judged: BeadJudged = { bead, isVoid: false, cured: needsNoCure(bead.label) };
@@ -93,9 +94,9 @@ function judgeBead(world: World, lines: PlainLine[], face: PlainEntry, bead: Bea
   for (const line of lines) {
     if (line.n < bead.line) continue;
     const holes = face.pressedBy.map((hole) => seenAfter(world, hole, line.n));
-    if (judged.together === undefined) {
-      if (holes.every(isSnug)) judged.together = line.n;
-    } else if (holes.filter(isLoose).length >= 2) judged.isVoid = true;
+    if (judged.together !== undefined && holes.filter(isLoose).length >= 2) judged.isVoid = true;
+    judged.since = holes.every(isSnug) ? (judged.since ?? line.n) : undefined;
+    judged.together ??= judged.since;
   }
   if (bead.label.kind === 'moisture' && bead.label.skinMinutes !== undefined) {
     let ms = 0;
@@ -105,8 +106,8 @@ function judgeBead(world: World, lines: PlainLine[], face: PlainEntry, bead: Bea
     }
     if (ms > bead.label.skinMinutes * 60_000) judged.isVoid = true;
   }
-  if (!judged.cured && judged.together !== undefined) {
-    const earned = labelHoursEarned(world, lines, bead.label, judged.together, now);
+  if (!judged.cured && judged.since !== undefined) {
+    const earned = labelHoursEarned(world, lines, bead.label, judged.since, now);
     judged.cured = earned >= fullHours(bead.label) - 1e-9;
   }
   return judged;

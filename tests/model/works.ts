@@ -4,13 +4,18 @@ import type { PlainEntry } from './plain.ts';
 import { happenOnTheCrank } from './rotation.ts';
 import { circuitNow, connectionNow, faceNow, faceOpened, holeNow, partNow, trayNow, type World } from './world.ts';
 
+/** Declared again, by another service or on the spot: the later word goes over the earlier, the rest stays said. */
 function declare(world: World, entry: PlainEntry): void {
-  if (entry.kind === 'area-declared') world.areas.set(entry.area, entry);
-  if (entry.kind === 'part-declared') world.parts.set(entry.part, entry);
-  if (entry.kind === 'connection-declared') world.connections.set(entry.connection, entry);
-  if (entry.kind === 'face-declared') world.faces.set(entry.face, entry);
-  if (entry.kind === 'drive-declared') world.drives.set(entry.drive, entry);
-  if (entry.kind === 'hole-declared') holeNow(world, entry.hole).declared = entry;
+  const add = (said: Map<string, PlainEntry>, name: string) => said.set(name, { ...said.get(name), ...entry });
+  if (entry.kind === 'area-declared') add(world.areas, entry.area);
+  if (entry.kind === 'part-declared') add(world.parts, entry.part);
+  if (entry.kind === 'connection-declared') add(world.connections, entry.connection);
+  if (entry.kind === 'face-declared') add(world.faces, entry.face);
+  if (entry.kind === 'drive-declared') add(world.drives, entry.drive);
+  if (entry.kind === 'hole-declared') {
+    const hole = holeNow(world, entry.hole);
+    hole.declared = { ...hole.declared, ...entry };
+  }
 }
 
 function takeFromBox(world: World, name: string, quantity: number): boolean {
@@ -146,11 +151,15 @@ export function happenToWorks(world: World, entry: PlainEntry): boolean {
     case 'box-moved':
       return takeFromBox(world, entry.name, entry.quantity);
     case 'finding-made':
+      if (world.findings.has(entry.finding)) return false;
       world.findings.set(entry.finding, { at: entry.at, open: true });
       return true;
-    case 'finding-closed': {
+    case 'finding-closed':
+    case 'owner-told': {
       const finding = world.findings.get(entry.finding);
-      if (finding === undefined || !finding.open) return false;
+      if (finding === undefined || finding.at !== entry.at) return false;
+      if (entry.kind === 'owner-told') return true;
+      if (!finding.open) return false;
       finding.open = false;
       return true;
     }
@@ -159,6 +168,7 @@ export function happenToWorks(world: World, entry: PlainEntry): boolean {
       return true;
     case 'service-done':
     case 'service-dropped':
+      if (!world.services.has(entry.service)) return false;
       world.services.set(entry.service, false);
       return true;
     case 'holes-counted':
@@ -179,10 +189,13 @@ export function happenToWorks(world: World, entry: PlainEntry): boolean {
       tray.count = entry.count;
       return true;
     }
-    default:
-      happenOnTheCrank(world, entry);
-      happenToTheCar(world, entry);
+    case 'job-opened':
+      if (world.opened) return false;
+      world.opened = true;
       return true;
+    default:
+      happenToTheCar(world, entry);
+      return happenOnTheCrank(world, entry);
   }
 }
 

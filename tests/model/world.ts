@@ -9,6 +9,10 @@ export type HoleNow = {
   declared?: PlainEntry;
   holds?: string;
   level: Level;
+  /** Something was called of what it holds, or that it holds nothing. */
+  called: boolean;
+  /** Its fastener came off on this job. */
+  cameOff: boolean;
   touched: boolean;
   opened: number;
   changed: number;
@@ -89,6 +93,7 @@ export type World = {
   companionsSeen: Map<string, number>;
   blindHolesDry: Map<string, number>;
   directionSeen: Map<string, number>;
+  opened: boolean;
   worked: number;
   toolsOut: number;
   pedalFirm: number;
@@ -131,6 +136,7 @@ export function newWorld(): World {
     companionsSeen: new Map(),
     blindHolesDry: new Map(),
     directionSeen: new Map(),
+    opened: false,
     worked: 0,
     toolsOut: 0,
     pedalFirm: 0,
@@ -155,6 +161,8 @@ export const holeNow = (world: World, name: string): HoleNow =>
   known(world.holes, name, () => ({
     name,
     level: 'as-found',
+    called: false,
+    cameOff: false,
     touched: false,
     opened: 0,
     changed: 0,

@@ -1,0 +1,95 @@
+// One job held against the second model: the ledger kept line by line, the log read all at once, and the log with its
+// struck lines blanked out must each have the same open points and the same release as the model, at every moment asked.
+import { isStruck, type Ledger } from '../../src/job/ledger.ts';
+import type { Line, Stamp } from '../../src/job/line.ts';
+import { readLog } from '../../src/job/log.ts';
+import { type Difference, differenceOf } from '../model/agree.ts';
+import { judge } from '../model/judge.ts';
+import type { PlainLine } from '../model/plain.ts';
+import { chanceFrom } from './chance.ts';
+import { hasLeft, openOf } from './program.ts';
+import { type Sequence, sequenceFrom } from './sequences.ts';
+
+export type Way = 'kept line by line' | 'read all at once' | 'struck lines blanked out';
+export type Disagreement = Difference & { seed: number; way: Way };
+
+const speaksOfLines = (line: Line): boolean =>
+  line.entries.some((entry) => entry.kind === 'calls-struck' || entry.kind === 'calls-restored');
+
+/** U1: as if the struck lines had never been; only their stamps are left, as witnesses of the clock. */
+function blanked(ledger: Ledger, lines: readonly Line[]): Line[] {
+  return lines.map((line) =>
+    isStruck(ledger, line.n) || speaksOfLines(line)
+      ? { ...line, entries: [{ kind: 'note-made', words: 'struck' }] }
+      : line,
+  );
+}
+
+/** The first way in which the program and the second model part here; null when they agree in all. */
+export function disagreementAt(seed: number, ledger: Ledger, lines: readonly Line[], now: Stamp): Disagreement | null {
+  const plain = lines as unknown as readonly PlainLine[];
+  const model = judge(plain, now);
+  const ways: [Way, () => Ledger, boolean][] = [
+    ['kept line by line', () => ledger, true],
+    ['read all at once', () => readLog(lines), true],
+    // A release is judged where it stands, over what was struck by then; blanked out, that is another job.
+    ['struck lines blanked out', () => readLog(blanked(ledger, lines)), false],
+  ];
+  for (const [way, standing, withRelease] of ways) {
+    const asked = standing();
+    const difference = differenceOf(openOf(asked, now), withRelease ? hasLeft(asked) : undefined, model, plain, now);
+    if (difference) return { ...difference, seed, way };
+  }
+  return null;
+}
+
+export type Compared = { sequence: Sequence; disagreement: Disagreement | null };
+
+class Parted extends Error {
+  readonly at: Disagreement;
+  constructor(at: Disagreement) {
+    super('the ledgers part');
+    this.at = at;
+  }
+}
+
+const hourMs = 3_600_000;
+/** A later look at the same lines: the bead that cures, the skin that forms, with nobody calling. */
+function later(now: Stamp, hours: number, reopened: boolean): Stamp {
+  const ms = Math.round(hours * hourMs);
+  return reopened
+    ? { ...now, atMs: now.atMs + ms, run: now.run + 1, awakeMs: 0 }
+    : { ...now, atMs: now.atMs + ms, awakeMs: now.awakeMs + ms };
+}
+
+/**
+ * Plays a seed and compares on the way.
+ * @param often how often out of one a line is a moment to compare at; the end always is, and later looks after it
+ * @returns at `often` 1 the disagreement is the one at the shortest beginning
+ */
+export function compared(seed: number, often: number): Compared {
+  const moments = chanceFrom(seed ^ 0x5eed);
+  let standing: { ledger: Ledger; lines: readonly Line[]; now: Stamp } | undefined;
+  const look = (ledger: Ledger, lines: readonly Line[], now: Stamp): void => {
+    const parted = disagreementAt(seed, ledger, lines, now);
+    if (parted) throw new Parted({ ...parted, lines: [...parted.lines] });
+  };
+  try {
+    const sequence = sequenceFrom(seed, (ledger, lines, now) => {
+      standing = { ledger, lines, now };
+      if (moments.maybe(often)) look(ledger, lines, now);
+    });
+    if (standing) {
+      const { ledger, lines, now } = standing;
+      look(ledger, lines, now);
+      look(ledger, lines, later(now, moments.whole(1, 60), moments.maybe(0.4)));
+    }
+    return { sequence, disagreement: null };
+  } catch (parted) {
+    if (!(parted instanceof Parted)) throw parted;
+    return { sequence: sequenceFrom(seed), disagreement: parted.at };
+  }
+}
+
+/** The shortest beginning of the seed's job at which the two part; the later looks come after the whole. */
+export const shortestOf = (seed: number): Disagreement | null => compared(seed, 1).disagreement;
