@@ -3,11 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { decide } from '../../src/job/decide.ts';
 import type { Entry } from '../../src/job/entry.ts';
 import { emptyLedger, type Ledger, stateOf } from '../../src/job/ledger.ts';
-import type { Said } from '../../src/job/said.ts';
 import { declarationsOf } from '../../src/plan/declarations.ts';
+import { bench } from '../job/bench.ts';
 import { referencePlan } from '../jobs/plan-of-reference.ts';
-import { play } from '../jobs/play.ts';
-import { off } from '../jobs/words.ts';
 
 const plan = referencePlan();
 const every = plan.services.map((s) => s.service);
@@ -15,13 +13,17 @@ const now = { atMs: 0, zoneMin: 0, run: 1, awakeMs: 0 };
 
 const kindsOf = (entries: readonly Entry[]) =>
   Object.fromEntries([...Map.groupBy(entries, (e) => e.kind)].map(([kind, all]) => [kind, all.length]));
-const ordered =
-  (service: string) =>
-  (ledger: Ledger): Said => ({
-    verb: 'order-service',
-    service,
-    declares: declarationsOf(plan, [service], ledger),
-  });
+const ordered = (service: string, ledger: Ledger) => ({
+  verb: 'order-service',
+  service,
+  declares: declarationsOf(plan, [service], ledger),
+});
+/** A bench at which these services were ordered, one call each. */
+function benchWith(services: readonly string[]) {
+  const on = bench();
+  for (const service of services) on.call('order-service', ordered(service, on.ledger()));
+  return on;
+}
 
 describe('taking a plan', () => {
   it('[P1] writes its declarations, areas as planned, and nothing that has happened', () => {
@@ -43,12 +45,12 @@ describe('taking a plan', () => {
   });
 
   it('[P1] is taken by the call that orders a service, and is all the job needs', () => {
-    const answer = decide(emptyLedger, ordered('timing belt')(emptyLedger), now);
+    const answer = decide(emptyLedger, ordered('timing belt', emptyLedger), now);
     expect('entries' in answer && answer.entries[0]).toEqual({ kind: 'service-ordered', service: 'timing belt' });
-    const { ledger, refused } = play([ordered('timing belt'), off('crank pulley/1', '1')]);
-    expect(refused).toEqual([]);
-    expect(stateOf(ledger, 'hole', 'crank pulley/1')?.called.firstSpec).toMatchObject({ head: 'hex 19', oneUse: true });
-    expect(stateOf(ledger, 'part', 'pulley')?.off).toBe(true);
+    const on = benchWith(['timing belt']);
+    on.off('crank pulley/1');
+    expect(on.hole('crank pulley/1')?.firstSpec).toMatchObject({ head: 'hex 19', oneUse: true });
+    expect(stateOf(on.ledger(), 'part', 'pulley')?.off).toBe(true);
   });
 
   it('expands ranges, flags and orders to the words of the log', () => {
@@ -81,7 +83,7 @@ describe('taking a plan', () => {
   });
 
   it('adds of a second service what the first did not bring, with the edges between the two', () => {
-    const { ledger } = play([ordered('timing belt')]);
+    const ledger = benchWith(['timing belt']).ledger();
     const more = declarationsOf(plan, ['cam cover gasket'], ledger);
     expect(more.filter((e) => e.kind === 'area-declared').map((e) => e.area)).toEqual(['cam cover']);
     expect(more.filter((e) => e.kind === 'behind-declared').map((e) => `${e.front} > ${e.behind}`)).toContain(
@@ -91,13 +93,15 @@ describe('taking a plan', () => {
   });
 
   it('says the same whether services are ordered at once or one by one', () => {
-    const { ledger: oneByOne } = play(every.map(ordered));
-    expect(declarationsOf(plan, every, oneByOne)).toEqual([]);
+    expect(declarationsOf(plan, every, benchWith(every).ledger())).toEqual([]);
   });
 
   it('[P2] leaves a hole already called its spec, and takes the rest', () => {
     const found = { kind: 'bolt', head: 'star 30', thread: 'M6', lengthMm: 25 } as const;
-    const { ledger } = play([off('upper belt cover/2', '1', found), ordered('timing belt')]);
+    const on = bench();
+    on.off('upper belt cover/2', found);
+    on.call('order-service', ordered('timing belt', on.ledger()));
+    const ledger = on.ledger();
     const hole = stateOf(ledger, 'hole', 'upper belt cover/2');
     expect(hole?.called.firstSpec).toEqual(found);
     expect(hole?.declared).toEqual({ hole: 'upper belt cover/2' });
