@@ -12,13 +12,25 @@ import { candidates } from './towards.ts';
 const stamped = (point: OpenPoint): string => `${point.code} ${point.at}`;
 
 /** The open points, each with its next call. */
-export function openPointsWithNext(ledger: Ledger, now: Stamp): OpenPoint[] {
+export const openPointsWithNext = (ledger: Ledger, now: Stamp): OpenPoint[] => {
+  const { points, withNext } = openPointsToLookAt(ledger, now);
+  return points.map(withNext);
+};
+
+/** The same, with the next call of a point found only when it is asked for: it costs more than all the points. */
+export function openPointsToLookAt(
+  ledger: Ledger,
+  now: Stamp,
+): { points: readonly OpenPoint[]; withNext(point: OpenPoint): OpenPoint } {
   const points = openPoints(ledger, now);
   const byPlace = Map.groupBy(points, (p) => p.at);
-  return points.map((point) => {
-    const next = nextFor(ledger, point, now, byPlace, new Set());
-    return next ? { ...point, next } : point;
-  });
+  return {
+    points,
+    withNext(point) {
+      const next = nextFor(ledger, point, now, byPlace, new Set());
+      return next ? { ...point, next } : point;
+    },
+  };
 }
 
 function nextFor(

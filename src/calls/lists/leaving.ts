@@ -1,19 +1,23 @@
 // Everything that still stands between the car and the road, each with its next call (X5).
-import { openPointsWithNext } from '../../job/next-call.ts';
+import { openPointsToLookAt } from '../../job/next-call.ts';
 import type { OpenPoint } from '../../job/open-point.ts';
 import { nameOf, subjectText } from '../../job/subjects.ts';
 import type { Desk } from '../desk.ts';
 import type { Args } from '../form.ts';
 import { wordsOf } from '../line-reader.ts';
-import type { Listed } from '../listed.ts';
+import { type Listed, type Rows, rowsMadeBy } from '../listed.ts';
 
-export const leavingRows = (desk: Desk): Listed[] =>
-  openPointsWithNext(desk.ledger, desk.now).map((p) => {
-    const text = `${p.at === 'vehicle' ? '' : `${subjectText(p.at)}: `}${p.because}`;
-    const end = nextWords(desk, p);
+export function leavingRows(desk: Desk): Rows {
+  const { points, withNext } = openPointsToLookAt(desk.ledger, desk.now);
+  return rowsMadeBy(points.length, (i): Listed => {
+    const point = withNext(points[i] as OpenPoint);
+    const { at, because, code } = point;
+    const text = `${at === 'vehicle' ? '' : `${subjectText(at)}: `}${because}`;
+    const end = nextWords(desk, point);
     const more = end === '' ? `${text}.` : `${text}. Next: ${end}`;
-    return { key: `${p.code} ${p.at}`, mark: 'open', name: '', text, end, more, picks: picksOf(p.at), leads: p.at };
+    return { key: `${code} ${at}`, mark: 'open', name: '', text, end, more, picks: picksOf(at), leads: at };
   });
+}
 
 /** What is told here in words is not told before the eye has counted it (K1, K4), nor made up. */
 function nextWords(desk: Desk, { next }: OpenPoint): string {
