@@ -41,6 +41,8 @@ export function touches(entry: Entry): string[] {
     case 'part-replaced':
       return [`part:${entry.part}`, `box:${entry.from}`];
     case 'connection-declared':
+      // T5: its circuit is one to be leak-checked, spoken of otherwise or not.
+      return [`connection:${entry.connection}`, ...(entry.circuit ? [`circuit:${entry.circuit}`] : [])];
     case 'connection-parted':
     case 'connection-made':
       return [`connection:${entry.connection}`];

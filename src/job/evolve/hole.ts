@@ -75,7 +75,7 @@ function evolveCalled(c: CalledOfHole, entry: Entry, n: number, hole: Hole): Cal
     case 'thread-chased':
       return { ...c, chasedAt: n };
     case 'repair-step':
-      return { ...c, ...touched(n), repair: [...c.repair, stepOf(entry, n)] };
+      return { ...c, ...touched(n), levels: knownEmpty(c, n), repair: [...c.repair, stepOf(entry, n)] };
     case 'finding-made':
       return { ...c, findings: [...c.findings, entry.finding] };
     case 'finding-closed':
@@ -94,6 +94,9 @@ function evolveCalled(c: CalledOfHole, entry: Entry, n: number, hole: Hole): Cal
 }
 
 const holds = (c: CalledOfHole, fastener: string): boolean => c.occupant?.fastener === fastener;
+
+/** A thread is repaired in an empty hole: it may be the first that is called of it. */
+const knownEmpty = (c: CalledOfHole, n: number) => (c.levels.length > 0 ? c.levels : reached(c, n, 'off'));
 
 function stepOf({ step, millimetres, words }: EntryOf<'repair-step'>, n: number) {
   return { n, step, ...(millimetres !== undefined && { millimetres }), ...(words !== undefined && { words }) };

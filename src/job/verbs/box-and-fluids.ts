@@ -39,7 +39,18 @@ const isLeft: Guard<{ name: string; quantity?: number }> = {
     return left >= (quantity ?? 1) ? null : no(`${left} ${name} left in the parts box`, 'name what is in the box');
   },
 };
-const useUp = verb('use-from-box', boxTakes, [isLeft], (_s, said) => [
+/** L12: a fastener out of the box is in a hole, a tray or with somebody, never just used. */
+const isNoFastener: Guard<{ name: string }> = {
+  code: 'a-fastener-is-fitted',
+  rule: 'L12',
+  kind: 'rule',
+  needs: ['name'],
+  check: (s, { name }) =>
+    stateOf(s.ledger, 'box', name)?.sort === 'fastener'
+      ? no(`${name} is a fastener: the books ask where it is`, 'call it back into its hole, or hand it on')
+      : null,
+};
+const useUp = verb('use-from-box', boxTakes, [isLeft, isNoFastener], (_s, said) => [
   { kind: 'box-used', name: said.name, quantity: said.quantity ?? 1, ...(said.at && { at: said.at }) },
 ]);
 const moveBox = verb(
