@@ -21,6 +21,7 @@ import { stripVerbs } from './verbs/strip.ts';
 import { temporaryVerbs } from './verbs/temporaries.ts';
 import { tightenVerbs } from './verbs/tighten.ts';
 import { whereaboutsVerbs } from './verbs/whereabouts.ts';
+import { warningsOf } from './warnings.ts';
 
 type AnyVerb = Verb<Record<string, unknown>>;
 /** Every verb of the job by its id. */
@@ -46,7 +47,12 @@ export const verbs: ReadonlyMap<string, AnyVerb> = new Map(
   ).map((verb) => [verb.id, verb]),
 );
 
-export type Decided = { entries: [Entry, ...Entry[]]; overrides?: NonNullable<Line['overrides']> };
+export type Decided = {
+  entries: [Entry, ...Entry[]];
+  overrides?: NonNullable<Line['overrides']>;
+  /** Said beside the answer; written nowhere. */
+  warnings?: string[];
+};
 export type Answer = { refused: Refusal } | Decided;
 /** O5: order answered "done already", with a reason by number or typed. */
 export type Override = { because: string };
@@ -102,7 +108,8 @@ export function decide(ledger: Ledger, said: Said, now: Stamp, override?: Overri
     overrides.push({ rule: guard.rule as 'O1', because: override.because });
   }
   const entries = z.tuple([entrySchema], entrySchema).parse(verb.writes(s, takes.data)) as [Entry, ...Entry[]];
-  return { entries, ...(overrides.length > 0 && { overrides }) };
+  const warnings = warningsOf(ledger, entries);
+  return { entries, ...(overrides.length > 0 && { overrides }), ...(warnings.length > 0 && { warnings }) };
 }
 
 function badCall(code: string, because: string): Refusal {

@@ -39,6 +39,7 @@ const holeGroupSchema = z.strictObject({
   critical: yes,
   method: methodSchema.optional(),
   later: z.enum(finishedLater).optional(),
+  sprocketBolt: yes,
   tool: z.string().min(1).max(80).optional(),
   /** Where each of them sits, in the order of the numbers. */
   at: z.array(point).max(500).optional(),

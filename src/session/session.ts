@@ -128,7 +128,7 @@ export function createSession({ job, clock, plans = [], products = [], facing = 
       entries: decided.entries,
     };
     const { hole: _, ...kept } = facing;
-    const text = plainText(callWords(line.entries));
+    const text = plainText([callWords(line.entries), ...(decided.warnings ?? [])].join('. Mind: '));
     store.setState({ ledger: appendLine(ledger, line), facing: { ...kept, ...areaFaced(said) } });
     save(line);
     return answered({ kind: 'taken', text, n: line.n, call });

@@ -231,6 +231,16 @@ export const jobRows: readonly Row[] = [
     means: ofHole(() => ({ ownPlace: true })),
   },
   {
+    id: 'sprocket-bolt',
+    words: ['sprocket bolt', 'holds a sprocket'],
+    form: '[<hole>]',
+    label: 'sprocket bolt',
+    help: 'This one holds a sprocket or a pulley on its shaft: slack or tight with a lock in, it is warned of.',
+    group: 'on the spot',
+    keys: [],
+    means: ofHole(() => ({ sprocketBolt: true })),
+  },
+  {
     id: 'later',
     words: ['later', 'finished later'],
     form: `[<hole>] <later:${finishedLater.join('|')}>`,

@@ -73,6 +73,8 @@ export const declaredEntries = [
     critical: z.literal(true).optional(),
     method: methodSchema.optional(),
     later: z.enum(finishedLater).optional(),
+    /** R2: it holds a sprocket or the pulley on its shaft. */
+    sprocketBolt: z.literal(true).optional(),
     at: z.tuple([z.number(), z.number()]).optional(),
     /** Awkward access: the tool it wants. */
     tool: z.string().max(80).optional(),

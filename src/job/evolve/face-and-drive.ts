@@ -75,7 +75,7 @@ function evolveTry(t: Try, entry: OfTry, n: number, d: DriveState): Try {
     case 'crank-turned':
       return { ...unread, quarters: quartersAfter(t, entry), turnedAt: n };
     case 'tension-reset':
-      return { ...unread, quarters: 0, need: quartersOfTwoTurns };
+      return { ...(t.failed === tensionFailed ? unfailed(unread) : unread), quarters: 0, need: quartersOfTwoTurns };
     case 'mark-read': {
       const marks = { ...t.marks, [entry.mark]: entry.teethOff };
       return entry.teethOff === 0 ? { ...t, marks } : failed({ ...t, marks }, `${entry.mark} off by ${entry.teethOff}`);
@@ -84,7 +84,7 @@ function evolveTry(t: Try, entry: OfTry, n: number, d: DriveState): Try {
       return { ...t, locksSlid: true };
     case 'tension-read': {
       const read = { ...t, tension: { how: entry.how, right: entry.right } };
-      if (!entry.right) return failed(read, 'tension not right');
+      if (!entry.right) return failed(read, tensionFailed);
       // R4: the tension comes after the marks; read before them it proves nothing.
       return marksSeen(t, d) ? read : t;
     }
@@ -103,6 +103,12 @@ function quartersAfter(t: Try, { quarters, backwards, makersStep }: EntryOf<'cra
 export function marksSeen(t: Try, d: DriveState): boolean {
   const marks = d.declared?.marks ?? [];
   return t.locksSlid || (marks.length > 0 && marks.every((m) => t.marks[m] === 0));
+}
+const tensionFailed = 'tension not right';
+/** R6: tension set again is no failed try. */
+function unfailed(t: Try): Try {
+  const { failed: _, ...rest } = t;
+  return rest;
 }
 const failed = (t: Try, why: string): Try => ({ ...t, failed: t.failed ?? why, passedAt: 0 });
 

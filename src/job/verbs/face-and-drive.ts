@@ -10,6 +10,7 @@ import {
   driveOpenedAt,
   drivePartsOff,
   locksIn,
+  rotationNeeded,
   runningTry,
   tensionerNotLive,
   wantedOfTry,
@@ -98,10 +99,11 @@ const live = verb(
   },
 );
 
-/** R2, one guard a reason, for turning the engine while its drive is or was open. */
+/** R2, one guard a reason, for turning the engine; most are asked only where its drive is or was open. */
 const ready = (
   code: string,
   why: (s: Standing, d: DriveState) => { because: string; instead: string; places: string[] } | null,
+  always = false,
 ): Guard<{ drive: string }> => ({
   code,
   rule: 'R2',
@@ -109,7 +111,7 @@ const ready = (
   needs: ['drive'],
   check(s, said) {
     const d = driveOf(s, said.drive);
-    if (!d || driveOpenedAt(s.ledger, d) === 0) return null;
+    if (!d || (!always && driveOpenedAt(s.ledger, d) === 0)) return null;
     const stop = why(s, d);
     return stop ? no(stop.because, stop.instead, stop.places) : null;
   },
@@ -132,16 +134,17 @@ const readyToTurn: Guard<{ drive: string }>[] = [
         }
       : null;
   }),
-  ready('pin-still-in', (s) => {
-    const locks = locksIn(s.ledger);
-    return locks[0]
-      ? {
-          because: `${locks[0]} is in: a lock is no holding tool`,
-          instead: `take ${locks[0]} out`,
-          places: locks.map((l) => `temporary:${l}`),
-        }
-      : null;
-  }),
+  // T1: a lock holds rotation whether its drive was open or not.
+  ready(
+    'pin-still-in',
+    (s) => {
+      const locks = locksIn(s.ledger);
+      return locks[0]
+        ? { because: `${locks[0]} is in`, instead: `take ${locks[0]} out`, places: locks.map((l) => `temporary:${l}`) }
+        : null;
+    },
+    true,
+  ),
   ready('tensioner-not-live', (s, d) => {
     const why = tensionerNotLive(s.ledger, d);
     return why
@@ -210,6 +213,14 @@ const tryRuns: Guard<{ drive: string }> = {
   check: (s, said) =>
     begins(s, said.drive) ? no('no check rotation is running', 'turn the crank, and call the turns') : null,
 };
+/** R5: a mark seen off when the check had passed is a fact, and fails it. */
+const marksCanBeSeen: Guard<{ drive: string }> = {
+  ...tryRuns,
+  check(s, said) {
+    const d = driveOf(s, said.drive);
+    return d && !rotationNeeded(s.ledger, d) && d.tries.at(-1)?.passedAt ? null : tryRuns.check(s, said);
+  },
+};
 const wants = (what: 'marks' | 'tension'): Guard<{ drive: string }> => ({
   code: what === 'marks' ? 'turns-not-complete' : 'marks-not-called',
   rule: 'R4',
@@ -233,7 +244,7 @@ const mark = verb(
   'read-mark',
   z.strictObject({ drive: nameSchema, mark: nameSchema, teethOff: z.number().int().min(-200).max(200) }),
   [
-    tryRuns,
+    marksCanBeSeen,
     wants('marks'),
     {
       code: 'no-such-mark',
@@ -272,7 +283,11 @@ const reset = verb(
   ],
   (_s, said) => [{ kind: 'tension-reset', ...said }],
 );
-const bind = verb('feel-bind', drive, [tryRuns], (_s, said) => [{ kind: 'bind-felt', ...said }]);
+/** R5: felt before the first quarter was called, it is a try all the same. */
+const bind = verb('feel-bind', drive, [isDrive, bindExplained], (s, said) => [
+  ...(begins(s, said.drive) ? [{ kind: 'rotation-begun' as const, ...said }] : []),
+  { kind: 'bind-felt', ...said },
+]);
 const explain = verb(
   'explain-bind',
   z.strictObject({ drive: nameSchema, cause: z.string().min(1).max(400) }),
