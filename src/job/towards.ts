@@ -4,7 +4,7 @@ import { mayNotServe, unfit, wantsIn } from './guards.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import type { OpenPoint } from './open-point.ts';
 import { stepLacking } from './repair.ts';
-import { runningTry, wantedOfTry } from './rotation.ts';
+import { runningTry, tensionerNotLive, wantedOfTry } from './rotation.ts';
 import type { Said } from './said.ts';
 import { areaOf, named, nameOf, subjectText } from './subjects.ts';
 
@@ -179,7 +179,14 @@ function towardsRotation(ledger: Ledger, drive: string): Said[] {
   if (wanted === 'tension') return [{ verb: 'read-tension', drive, how: 'pointer', right: true }];
   if (wanted === 'marks')
     return mark ? [{ verb: 'read-mark', drive, mark, teethOff: 0 }] : [{ verb: 'slide-locks', drive }];
-  return [turn, { verb: 'tensioner-live', drive }, { verb: 'explain-bind', drive, cause: 'to be said' }];
+  const last = d?.tries.at(-1);
+  const bound = last?.failed === 'bind felt' && !last.explained;
+  return [
+    turn,
+    ...(bound ? [{ verb: 'explain-bind', drive, cause: 'to be said' }] : []),
+    // Called live once more, it would lead nowhere.
+    ...(d && tensionerNotLive(ledger, d) ? [{ verb: 'tensioner-live', drive }] : []),
+  ];
 }
 
 function towardsTray(ledger: Ledger, tray: string): Said[] {
