@@ -188,24 +188,21 @@ function* trayAndBoxPoints(ledger: Ledger): Generator<OpenPoint> {
 
 const roadRoles = new Set(['wheel', 'brake', 'steering', 'suspension', 'mount', 'drive', 'engine']);
 
-/** T7: line at which an area with one of these roles was last opened. */
+/** T7: line at which an area with one of these roles was last opened, or a connection of one parted. */
 export function roleOpenedAt(ledger: Ledger, roles: ReadonlySet<string>): number {
   let at = 0;
   for (const a of every(ledger, 'area')) {
     if (a.declared?.role && roles.has(a.declared.role)) at = Math.max(at, areaOpenedAt(ledger, a.area));
   }
+  for (const c of every(ledger, 'connection')) {
+    const role = c.declared?.area ? stateOf(ledger, 'area', c.declared.area)?.declared?.role : undefined;
+    if (role && roles.has(role)) at = Math.max(at, c.partedAt);
+  }
   return at;
 }
 const brake: ReadonlySet<string> = new Set(['brake']);
 
-export function brakeOpenedAt(ledger: Ledger): number {
-  let at = roleOpenedAt(ledger, brake);
-  for (const c of every(ledger, 'connection')) {
-    const area = c.declared?.area ? stateOf(ledger, 'area', c.declared.area) : undefined;
-    if (area?.declared?.role === 'brake') at = Math.max(at, c.partedAt);
-  }
-  return at;
-}
+export const brakeOpenedAt = (ledger: Ledger): number => roleOpenedAt(ledger, brake);
 
 function* vehiclePoints(ledger: Ledger): Generator<OpenPoint> {
   const at = 'vehicle';

@@ -4,11 +4,6 @@
 export const notYet: Readonly<Record<string, string>> = {
   F2: 'comes with the computations of the trade: heads, threads, neighbours',
   R8: 'the count of turns comes with the computations of the trade',
-  T2: 'comes with the gates of start, move and drive',
-  T3: 'comes with the gates of start, move and drive',
-  T4: 'comes with the gates of start, move and drive',
-  T5: 'comes with the gates of start, move and drive',
-  T6: 'comes with the gates of start, move and drive',
   K2: 'comes with the counts by eye',
   K3: 'comes with the counts by eye',
   X2: 'comes with the list of open points and release',
