@@ -1,19 +1,39 @@
 // THE table of calls. Keys, words, footer, help, the tables of the documents and the spoken grammar come from it.
 import { type Node, parseForm } from './form.ts';
 import type { Row } from './row.ts';
-import { fastenerRows } from './rows/fasteners.ts';
+import { areaTraitsRows } from './rows/area-traits.ts';
+import { boxAndFluidsRows } from './rows/box-and-fluids.ts';
+import { buildRows } from './rows/build.ts';
+import { carRows } from './rows/car.ts';
+import { countsRows } from './rows/counts.ts';
+import { findingsRows } from './rows/findings.ts';
+import { inUseRows } from './rows/in-use.ts';
 import { jobRows } from './rows/job.ts';
-import { proofRows } from './rows/proofs.ts';
+import { onTheSpotRows } from './rows/on-the-spot.ts';
+import { partsRows } from './rows/parts.ts';
+import { puttingRightRows } from './rows/putting-right.ts';
+import { rotationRows } from './rows/rotation.ts';
+import { sealingRows } from './rows/sealing.ts';
 import { stepRows } from './rows/steps.ts';
+import { stripRows } from './rows/strip.ts';
 import { whereaboutsRows } from './rows/whereabouts.ts';
-import { workRows } from './rows/works.ts';
 
 export const rows: readonly Row[] = [
-  ...fastenerRows,
-  ...workRows,
-  ...proofRows,
+  ...inUseRows,
+  ...stripRows,
+  ...buildRows,
+  ...partsRows,
+  ...boxAndFluidsRows,
+  ...findingsRows,
+  ...sealingRows,
+  ...rotationRows,
+  ...countsRows,
+  ...carRows,
   ...whereaboutsRows,
+  ...puttingRightRows,
   ...jobRows,
+  ...areaTraitsRows,
+  ...onTheSpotRows,
   ...stepRows,
 ];
 

@@ -1,14 +1,6 @@
-// Calls on where fasteners lie and what they are worth: scrapped, lost, broken, strays; and putting a call right.
-import { stateOf } from '../../job/ledger.ts';
-import type { Said } from '../../job/said.ts';
-import type { Spec } from '../../job/spec.ts';
-import { areaOf, holeIn, inHole, inTray, withinArea } from '../../job/subjects.ts';
-import { lastHoleCalled } from '../lists/log.ts';
+// Where fasteners lie and what they are worth: scrapped, lost, broken, condemned.
+import { inHole, inTray } from '../../job/subjects.ts';
 import { key, type Row } from '../row.ts';
-import { inTrayLike } from '../slots.ts';
-
-const measuredSteps: ReadonlySet<string> = new Set(['depth', 'drilled', 'insert']);
-const repairSteps = ['depth', 'drilled', 'tapped', 'cleaned', 'insert', 'tried'] as const;
 
 export const whereaboutsRows: readonly Row[] = [
   {
@@ -43,22 +35,6 @@ export const whereaboutsRows: readonly Row[] = [
     means: (_desk, { fastener, reaches, where }) => ({
       say: { verb: 'lose-fastener', fastener, reaches: reaches !== undefined, where: where ?? '' },
     }),
-  },
-  {
-    id: 'short',
-    words: ['short', 'one short'],
-    form: '<spec> [in <tray>]',
-    label: 'short',
-    help: 'The count came short of this: one of its equals in the tray is called lost.',
-    group: 'counts',
-    keys: [],
-    means: (desk, { spec, tray }) => {
-      const where = (tray as string | undefined) ?? desk.facing.tray;
-      const fastener = inTrayLike(desk.ledger, where, spec as Spec);
-      return fastener
-        ? { say: { verb: 'lose-fastener', fastener, reaches: false, where: `tray ${where}` } }
-        : { no: { because: `the ledger has nothing like that in tray ${where}`, instead: 'say another spec or tray' } };
-    },
   },
   {
     id: 'found-again',
@@ -164,113 +140,4 @@ export const whereaboutsRows: readonly Row[] = [
     keys: [],
     verb: 'leave-empty',
   },
-  {
-    id: 'wants',
-    words: ['wants', 'hole wants'],
-    form: '[<hole>] <spec> because <because:why>',
-    label: 'hole wants',
-    help: 'What a hole wants from now on, whatever came out of it.',
-    group: 'putting right',
-    keys: [],
-    verb: 'state-wants',
-    fills: (desk) => ({ hole: desk.facing.hole }),
-  },
-  {
-    id: 'correct-spec',
-    words: ['correct', 'really is'],
-    form: '<fastener> is <spec> because <because:why>',
-    label: 'correct spec',
-    help: 'A fastener is not what it was called; proofs over it are void.',
-    group: 'putting right',
-    keys: [],
-    verb: 'correct-spec',
-  },
-  {
-    id: 'was',
-    words: ['was', 'really was'],
-    form: '[<one:hole>] really <other:hole> [because <because:why>]',
-    label: 'was another hole',
-    help: 'What was called of one hole was of the other; proofs over both are void.',
-    group: 'putting right',
-    keys: [key('e', ['strip', 'build', 'log'], { asks: (desk) => (desk.facing.hole ? ['other'] : ['one', 'other']) })],
-    questions: { one: 'it was called of hole', other: 'it really was hole' },
-    verb: 'exchange-holes',
-    fills: (desk) => ({ one: desk.facing.hole ?? lastHoleCalled(desk), because: 'called at the wrong hole' }),
-  },
-  {
-    id: 'stray',
-    words: ['stray', 'unknown bolt'],
-    form: '<spec> [in <tray>]',
-    label: 'stray',
-    help: 'A fastener in the hand whose hole nobody knows.',
-    group: 'counts',
-    keys: [key('h', 'box')],
-    verb: 'find-stray',
-    fills: (desk) => ({ tray: desk.facing.tray }),
-  },
-  {
-    id: 'give',
-    words: ['give', 'belongs to'],
-    form: '<stray> to <hole>',
-    label: 'give to hole',
-    help: 'A stray belongs to this hole, and is in it by a few turns.',
-    group: 'counts',
-    keys: [],
-    verb: 'give-stray',
-  },
-  {
-    id: 'scrap-stray',
-    words: ['scrap stray'],
-    form: '<stray>',
-    label: 'scrap stray',
-    help: 'A stray is laid on the scrap pile.',
-    group: 'counts',
-    keys: [],
-    verb: 'scrap-stray',
-  },
-  {
-    id: 'disown',
-    words: ['not of this car', 'foreign bolt'],
-    form: '<stray> by <who> because <because:why>',
-    label: 'not of this car',
-    help: 'A named person states that a stray is no part of this vehicle, and why.',
-    group: 'counts',
-    keys: [],
-    verb: 'disown-stray',
-  },
-  {
-    id: 'chased',
-    words: ['chased', 'thread chased'],
-    form: '[<hole>]',
-    label: 'thread chased',
-    help: 'A thread was cleaned with a tap; it is no repair. Refused over open works that are not masked.',
-    group: 'findings',
-    keys: [],
-    verb: 'chase-thread',
-    fills: (desk) => ({ hole: desk.facing.hole }),
-  },
-  {
-    id: 'repair',
-    words: ['repair', 'thread repair'],
-    form: '<hole> <step:depth|drilled|tapped|cleaned|insert|tried> [<millimetres:mm>] [with <words>]',
-    label: 'thread repair',
-    help: 'One step of a thread repair: depth, drilled, tapped, cleaned, insert, tried by hand. The depth comes first.',
-    group: 'findings',
-    keys: [
-      key('r', 'findings', { asks: (_desk, { step }) => (measuredSteps.has(step as string) ? ['millimetres'] : []) }),
-    ],
-    verb: 'repair-thread',
-    fills: (desk, { hole }) => {
-      const done = new Set(
-        (hole ? stateOf(desk.ledger, 'hole', hole as string)?.called.repair : [])?.map((r) => r.step),
-      );
-      return { step: repairSteps.find((step) => !done.has(step)) };
-    },
-  },
 ];
-
-/** For the answer: which hole a said speaks of, in the words of its area. */
-export const holeOfSaid = (said: Said): string | undefined => {
-  const hole = (said.hole ?? said.one) as string | undefined;
-  return hole ? holeIn(areaOf(hole), withinArea(hole)) : undefined;
-};

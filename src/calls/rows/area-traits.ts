@@ -1,0 +1,186 @@
+// What is said on the spot of an area or a hole: critical, order, passes, method, slack only.
+import { areaRoles, finishedLater } from '../../job/entries/declared.ts';
+import type { Entry } from '../../job/entry.ts';
+import type { Method } from '../../job/spec.ts';
+import { declare, noArea } from '../declaring.ts';
+import type { Desk } from '../desk.ts';
+import type { Args } from '../form.ts';
+import { key, type Meant, type Row } from '../row.ts';
+
+/** A declaration about the area in use, or the one that was said. */
+const ofArea =
+  (more: (args: Args) => Record<string, unknown>) =>
+  (desk: Desk, args: Args): Meant => {
+    const area = (args.area as string | undefined) ?? desk.facing.area;
+    return area === undefined ? noArea : declare({ kind: 'area-declared', area, ...more(args) } as Entry);
+  };
+
+const ofHole =
+  (more: (args: Args) => Record<string, unknown>) =>
+  (desk: Desk, args: Args): Meant => {
+    const hole = (args.hole as string | undefined) ?? desk.facing.hole;
+    return hole === undefined
+      ? { no: { because: 'no hole is pointed at', instead: 'say which hole' } }
+      : declare({ kind: 'hole-declared', hole, ...more(args) } as Entry);
+  };
+
+/** "40 +90 +90 -360": newton metres first, then degrees; a minus loosens. */
+function stagesOf(words: string): Method['stages'] | null {
+  const stages = words.split(/\s+/).map((word) => {
+    const match = /^([+-]?)(\d+(?:\.\d+)?)$/.exec(word);
+    if (!match) return null;
+    const value = Number(match[2]);
+    if (match[1] === '+') return { degrees: value };
+    return match[1] === '-' ? { loosenDegrees: value } : { newtonMetres: value };
+  });
+  return stages.includes(null) ? null : (stages as Method['stages']);
+}
+
+function methodMeant(desk: Desk, args: Args): Meant {
+  const { by, value, with: liquid, hole } = args;
+  const stages = value === undefined ? undefined : stagesOf(value as string);
+  if (stages === null)
+    return {
+      no: {
+        because: `"${value}" is no row of stages`,
+        instead: 'as "40 +90 +90": newton metres, +degrees, -degrees to loosen',
+      },
+    };
+  const only = stages?.length === 1 && stages[0] && 'newtonMetres' in stages[0] ? stages[0].newtonMetres : undefined;
+  const figures = only === undefined ? (stages ? { stages } : {}) : { newtonMetres: only };
+  const method = { by, ...figures, ...(liquid ? { with: liquid } : {}) };
+  return hole ? ofHole(() => ({ method }))(desk, args) : ofArea(() => ({ method }))(desk, args);
+}
+
+export const areaTraitsRows: readonly Row[] = [
+  {
+    id: 'critical',
+    words: ['critical', 'area is critical'],
+    form: '[<area>]',
+    label: 'critical',
+    help: 'The area carries somebody\u2019s safety: second look, no hole left empty, trades with none.',
+    group: 'on the spot',
+    keys: [key('g', 'strip', { footer: false })],
+    means: ofArea(() => ({ critical: true })),
+  },
+  {
+    id: 'role',
+    words: ['role', 'area belongs to'],
+    form: `<role:${areaRoles.join('|')}> [in <area>]`,
+    label: 'role',
+    help: 'What the area belongs to: wheel, brake, steering, suspension, mount, drive, engine.',
+    group: 'on the spot',
+    keys: [],
+    means: ofArea(({ role }) => ({ role })),
+  },
+  {
+    id: 'keep-clean',
+    words: ['keep clean', 'no chips here'],
+    form: '[<area>]',
+    label: 'keep clean',
+    help: 'No metal is cut while this area stands open and unmasked.',
+    group: 'on the spot',
+    keys: [],
+    means: ofArea(() => ({ keepClean: true })),
+  },
+  {
+    id: 'blind',
+    words: ['blind holes', 'has blind holes'],
+    form: '[<area>]',
+    label: 'blind holes',
+    help: 'The area has blind holes, to be called dry before it closes.',
+    group: 'on the spot',
+    keys: [],
+    means: ofArea(() => ({ blindHoles: true })),
+  },
+  {
+    id: 'marked',
+    words: ['direction marked', 'routing marked'],
+    form: '[<area>]',
+    label: 'direction marked',
+    help: 'Direction or routing was marked, to be called right before it closes.',
+    group: 'on the spot',
+    keys: [],
+    means: ofArea(() => ({ marked: true })),
+  },
+  {
+    id: 'has-companions',
+    words: ['has companions', 'between the faces'],
+    form: '<companions:list> [in <area>]',
+    label: 'has companions',
+    help: 'Dowels, sleeves, keys, O-rings that must not be forgotten between the faces.',
+    group: 'on the spot',
+    keys: [],
+    means: ofArea(({ companions }) => ({ companions })),
+  },
+  {
+    id: 'tightening-order',
+    words: ['order', 'tighten in order'],
+    form: '<order:words>',
+    label: 'order',
+    help: 'The tightening order of the area in use, hole numbers one after the other.',
+    group: 'on the spot',
+    keys: [],
+    means: ofArea(({ order }) => ({ order: (order as string).split(/[\s,]+/).filter(Boolean) })),
+  },
+  {
+    id: 'passes',
+    words: ['passes', 'tighten in passes'],
+    form: '<passes:list> [in <area>]',
+    label: 'passes',
+    help: 'The passes of the area, first to last; usually snug, final.',
+    group: 'on the spot',
+    keys: [],
+    means: ofArea(({ passes }) => ({ passes })),
+  },
+  {
+    id: 'method',
+    words: ['by', 'tighten by'],
+    form: '<by:torque-angle|torque|shoulder|sleeve|hand|clamp|castle> [at <hole>] [with <with:oil|dry|locking compound>] [<value:words>]',
+    label: 'method',
+    help: 'How the area in use, or a hole, is tightened: torque, torque-angle, shoulder, sleeve, hand, clamp, castle. Figures are the maker\u2019s.',
+    group: 'on the spot',
+    keys: [],
+    means: methodMeant,
+  },
+  {
+    id: 'slack-only',
+    words: ['slack only', 'never off'],
+    form: '[<hole>]',
+    label: 'slack only',
+    help: 'This one is only slackened, never off.',
+    group: 'on the spot',
+    keys: [],
+    means: ofHole(() => ({ slackOnly: true })),
+  },
+  {
+    id: 'own-place',
+    words: ['own place', 'trades with none'],
+    form: '[<hole>]',
+    label: 'own place',
+    help: 'This hole takes its own fastener only: caps, matched bolts.',
+    group: 'on the spot',
+    keys: [],
+    means: ofHole(() => ({ ownPlace: true })),
+  },
+  {
+    id: 'sprocket-bolt',
+    words: ['sprocket bolt', 'holds a sprocket'],
+    form: '[<hole>]',
+    label: 'sprocket bolt',
+    help: 'This one holds a sprocket or a pulley on its shaft: slack or tight with a lock in, it is warned of.',
+    group: 'on the spot',
+    keys: [],
+    means: ofHole(() => ({ sprocketBolt: true })),
+  },
+  {
+    id: 'later',
+    words: ['later', 'finished later'],
+    form: `[<hole>] <later:${finishedLater.join('|')}>`,
+    label: 'finished later',
+    help: 'Snug is enough for now: final after the belt, after turning, or on its wheels.',
+    group: 'on the spot',
+    keys: [],
+    means: ofHole(({ later }) => ({ later })),
+  },
+];

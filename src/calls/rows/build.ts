@@ -1,0 +1,150 @@
+// What goes back: back, new, for now, tight, looked at again.
+import { stateOf } from '../../job/ledger.ts';
+import { passesOf } from '../../job/passes.ts';
+import { areaOf } from '../../job/subjects.ts';
+import { type Desk, nextBack, nextTight } from '../desk.ts';
+import { key, type Row } from '../row.ts';
+
+/** The one new fastener that fits the hole by thread and length, else the only one there is. */
+function boxFor(desk: Desk, hole: string): string | undefined {
+  const h = stateOf(desk.ledger, 'hole', hole);
+  const wants = h?.called.stated ?? h?.declared?.wants ?? h?.called.firstSpec ?? {};
+  const { all, length } = desk.ledger.names.box;
+  const boxes = all.slice(0, length).flatMap((name) => stateOf(desk.ledger, 'box', name) ?? []);
+  const left = boxes.filter((b) => b.sort === 'fastener' && b.left > 0);
+  const fits = left.filter((b) => b.spec?.thread === wants.thread && b.spec?.lengthMm === wants.lengthMm);
+  return (fits[0] ?? (left.length === 1 ? left[0] : undefined))?.name;
+}
+
+export const buildRows: readonly Row[] = [
+  {
+    id: 'back',
+    words: ['back', 'bring back'],
+    form: '[<hole>] [with <fastener>]',
+    label: 'back',
+    help: 'Its own fastener, or an equal one, is in again by a few turns.',
+    none: 'no hole of it waits for its fastener',
+    group: 'build',
+    keys: [key('enter', 'build'), key('space', 'build', { footer: false })],
+    verb: 'fit',
+    fills: (desk) => ({ hole: nextBack(desk) }),
+  },
+  {
+    id: 'new',
+    words: ['new', 'new from box'],
+    form: '[<hole>] [from <box>]',
+    label: 'new one',
+    help: 'A new fastener from the parts box is in by a few turns.',
+    none: 'no hole of it waits for its fastener',
+    group: 'build',
+    keys: [key('n', 'build')],
+    verb: 'fit',
+    fills: (desk, args) => {
+      const hole = (args.hole as string | undefined) ?? nextBack(desk);
+      return { hole, box: hole === undefined ? undefined : boxFor(desk, hole) };
+    },
+  },
+  {
+    id: 'substitute',
+    words: ['substitute', 'put another kind'],
+    form: '[<hole>] [from <box>] [with <fastener>] because <substitute:why>',
+    label: 'substitute',
+    help: 'Another fastener than the hole wants, with a reason: a finding.',
+    none: 'no hole of it waits for its fastener',
+    group: 'build',
+    keys: [key('y', 'build', { asks: ['fastener'] })],
+    verb: 'fit',
+    fills: (desk) => ({ hole: nextBack(desk) }),
+  },
+  {
+    id: 'for-now',
+    words: ['for now', 'on for now'],
+    form: '[<hole>] [with <fastener>]',
+    label: 'for now',
+    help: 'In, but not to stay: a trial fit, a wheel on to move the car.',
+    none: 'no hole of it waits for its fastener',
+    group: 'build',
+    keys: [key('f', 'build')],
+    verb: 'fit',
+    fixed: { forNow: true },
+    fills: (desk) => ({ hole: nextBack(desk) }),
+  },
+  {
+    id: 'working',
+    words: ['working', 'working bolt'],
+    form: '[<hole>] [with <fastener>]',
+    label: 'working bolt',
+    help: 'An old fastener in only to turn, draw or hold; it comes out again.',
+    none: 'no hole of it waits for its fastener',
+    group: 'build',
+    keys: [key('w', 'build')],
+    verb: 'fit',
+    fixed: { working: true },
+    fills: (desk) => ({ hole: nextBack(desk) }),
+  },
+  {
+    id: 'tight',
+    words: ['tight', 'pull up'],
+    form: '[<hole>] [pass <pass:words>] [with <tool:words>]',
+    label: 'tight',
+    help: 'The next pass of this hole is done: snug first, then its final by its method.',
+    none: 'nothing of it waits to be tightened',
+    group: 'build',
+    keys: [key('t', 'build')],
+    verb: 'tighten',
+    fills: (desk) => ({ hole: nextTight(desk) }),
+  },
+  {
+    id: 'final',
+    words: ['final', 'straight to final'],
+    form: '[<hole>] [with <tool:words>]',
+    label: 'straight to final',
+    help: 'Tight by its method in one go, with no pass before it.',
+    none: 'nothing of it waits to be tightened',
+    group: 'build',
+    keys: [key('l', 'build')],
+    verb: 'tighten',
+    fills: (desk, args) => {
+      const hole = (args.hole as string | undefined) ?? nextTight(desk);
+      return { hole, pass: hole === undefined ? undefined : passesOf(desk.ledger, areaOf(hole)).at(-1) };
+    },
+  },
+  {
+    id: 'pass',
+    words: ['pass complete', 'whole pass done'],
+    form: '[<area>] [with <tool:words>]',
+    label: 'pass complete',
+    help: 'The running pass of this area is done on every hole that was due.',
+    group: 'build',
+    keys: [key('p', 'build')],
+    verb: 'complete-pass',
+    fills: (desk) => ({ area: desk.facing.area }),
+  },
+  {
+    id: 'make-final',
+    words: ['make final', 'now to stay'],
+    form: '<hole>',
+    label: 'now to stay',
+    help: 'What was on for now stays.',
+    group: 'build',
+    keys: [],
+    verb: 'make-final',
+  },
+  {
+    id: 'looked',
+    words: ['looked again', 'second look'],
+    form: '[at <hole>] [<area>] [by <who>]',
+    label: 'second look',
+    help: 'A critical fastener was looked at again; without a hole, all of the area in use.',
+    group: 'build',
+    keys: [key('z', 'build')],
+    means: (desk, { hole, area, who }) => {
+      if (hole) return { say: { verb: 'look-again', holes: [hole], ...(who ? { who } : {}) } };
+      const name = (area as string | undefined) ?? desk.facing.area;
+      const holes = (name ? stateOf(desk.ledger, 'area', name)?.holes : undefined) ?? [];
+      const touched = holes.filter((h) => (stateOf(desk.ledger, 'hole', h)?.called.touchedAt ?? 0) > 0);
+      if (touched.length === 0) return { no: { because: 'nothing of it was touched', instead: 'say which area' } };
+      return { say: { verb: 'look-again', holes: touched, ...(who ? { who } : {}) } };
+    },
+  },
+];

@@ -1,0 +1,135 @@
+// Counts by eye, what is seen before an area closes, and strays.
+import { uncounted } from '../../job/counts.ts';
+import type { Spec } from '../../job/spec.ts';
+import type { Desk } from '../desk.ts';
+import { key, type Row } from '../row.ts';
+import { inTrayLike } from '../slots.ts';
+
+const inArea = (desk: Desk) => ({ area: desk.facing.area });
+export const countsRows: readonly Row[] = [
+  {
+    id: 'holes',
+    words: ['holes', 'holes counted'],
+    form: '<count> [in <area>]',
+    label: 'count holes',
+    help: 'The holes of this area counted by eye, before its first fastener goes back.',
+    group: 'counts',
+    keys: [key('h', 'build')],
+    verb: 'count-holes',
+    fills: inArea,
+  },
+  {
+    id: 'count',
+    words: ['count', 'count tray'],
+    form: '<tray> is <count>',
+    label: 'count a tray',
+    help: 'What the eye counts in a tray; the ledger says its figure afterwards.',
+    group: 'counts',
+    keys: [key('c', ['box', 'leaving'], { asks: ['tray', 'count'] })],
+    means: (_desk, { tray, count }) => ({ say: { verb: 'count-trays', counts: [{ tray, count }] } }),
+  },
+  {
+    id: 'empty',
+    words: ['all others empty', 'all trays empty'],
+    form: '',
+    label: 'all others empty',
+    help: 'Every tray without a standing count was looked at and is empty.',
+    group: 'counts',
+    keys: [key('e', ['box', 'leaving'])],
+    means: (desk) => {
+      const counts = uncounted(desk.ledger).map((t) => ({ tray: t.tray, count: 0 }));
+      if (counts.length === 0) return { no: { because: 'every tray has a count that stands', instead: 'go on' } };
+      return { say: { verb: 'count-trays', counts } };
+    },
+  },
+  {
+    id: 'companions',
+    words: ['companions', 'companions seen'],
+    form: '[<area>]',
+    label: 'companions seen',
+    help: 'Dowels, sleeves, keys, O-rings of this area are where they belong.',
+    group: 'counts',
+    keys: [key('d', 'build')],
+    verb: 'companions-seen',
+    fills: inArea,
+  },
+  {
+    id: 'dry',
+    words: ['holes dry', 'blind holes dry'],
+    form: '[<area>]',
+    label: 'blind holes dry',
+    help: 'The blind holes of this area are dry.',
+    group: 'counts',
+    keys: [key('u', 'build', { footer: false })],
+    verb: 'blind-holes-dry',
+    fills: inArea,
+  },
+  {
+    id: 'direction',
+    words: ['direction right', 'routing right'],
+    form: '[<area>]',
+    label: 'direction right',
+    help: 'Running direction or routing is as it was marked.',
+    group: 'counts',
+    keys: [],
+    verb: 'direction-right',
+    fills: inArea,
+  },
+  {
+    id: 'short',
+    words: ['short', 'one short'],
+    form: '<spec> [in <tray>]',
+    label: 'short',
+    help: 'The count came short of this: one of its equals in the tray is called lost.',
+    group: 'counts',
+    keys: [],
+    means: (desk, { spec, tray }) => {
+      const where = (tray as string | undefined) ?? desk.facing.tray;
+      const fastener = inTrayLike(desk.ledger, where, spec as Spec);
+      return fastener
+        ? { say: { verb: 'lose-fastener', fastener, reaches: false, where: `tray ${where}` } }
+        : { no: { because: `the ledger has nothing like that in tray ${where}`, instead: 'say another spec or tray' } };
+    },
+  },
+  {
+    id: 'stray',
+    words: ['stray', 'unknown bolt'],
+    form: '<spec> [in <tray>]',
+    label: 'stray',
+    help: 'A fastener in the hand whose hole nobody knows.',
+    group: 'counts',
+    keys: [key('h', 'box')],
+    verb: 'find-stray',
+    fills: (desk) => ({ tray: desk.facing.tray }),
+  },
+  {
+    id: 'give',
+    words: ['give', 'belongs to'],
+    form: '<stray> to <hole>',
+    label: 'give to hole',
+    help: 'A stray belongs to this hole, and is in it by a few turns.',
+    group: 'counts',
+    keys: [],
+    verb: 'give-stray',
+  },
+  {
+    id: 'scrap-stray',
+    words: ['scrap stray'],
+    form: '<stray>',
+    label: 'scrap stray',
+    help: 'A stray is laid on the scrap pile.',
+    group: 'counts',
+    keys: [],
+    verb: 'scrap-stray',
+  },
+  {
+    id: 'disown',
+    words: ['not of this car', 'foreign bolt'],
+    form: '<stray> by <who> because <because:why>',
+    label: 'not of this car',
+    help: 'A named person states that a stray is no part of this vehicle, and why.',
+    group: 'counts',
+    keys: [],
+    verb: 'disown-stray',
+  },
+];

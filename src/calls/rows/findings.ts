@@ -1,0 +1,94 @@
+// What is wrong, and how it is closed; thread repairs.
+import { stateOf } from '../../job/ledger.ts';
+import { key, type Row } from '../row.ts';
+
+const measuredSteps: ReadonlySet<string> = new Set(['depth', 'drilled', 'insert']);
+const repairSteps = ['depth', 'drilled', 'tapped', 'cleaned', 'insert', 'tried'] as const;
+export const findingsRows: readonly Row[] = [
+  {
+    id: 'finding',
+    words: ['finding', 'something wrong'],
+    form: '[<when:on arrival>] [at <at:subject>] <what:words>',
+    label: 'finding',
+    help: 'Something is wrong: where, and what. "on arrival" when it was so before the work.',
+    group: 'findings',
+    keys: [key('f', ['strip', 'findings'])],
+    verb: 'make-finding',
+    fills: (desk) => {
+      const { hole, area } = desk.facing;
+      return { at: hole ? `hole:${hole}` : area ? `area:${area}` : 'vehicle' };
+    },
+  },
+  {
+    id: 'put-right',
+    words: ['put right', 'mended'],
+    form: '<finding>',
+    label: 'put right',
+    help: 'A finding is closed: cleaned, replaced or repaired.',
+    group: 'findings',
+    keys: [key('p', 'findings')],
+    verb: 'close-finding',
+    fixed: { how: 'put right' },
+  },
+  {
+    id: 'accepted',
+    words: ['accepted', 'stays as it is'],
+    form: '<finding> by <who> because <because:why>',
+    label: 'accepted',
+    help: 'A finding stays as it is: who says so, and why. On a critical area the owner is told first.',
+    group: 'findings',
+    keys: [key('a', 'findings')],
+    verb: 'close-finding',
+    fixed: { how: 'accepted' },
+  },
+  {
+    id: 'declined',
+    words: ['declined', 'owner declines'],
+    form: '<finding> by <who> because <because:why>',
+    label: 'declined',
+    help: 'The owner does not want it put right: when asked, what was said.',
+    group: 'findings',
+    keys: [key('d', 'findings')],
+    verb: 'close-finding',
+    fixed: { how: 'declined' },
+  },
+  {
+    id: 'told',
+    words: ['owner told', 'owner knows'],
+    form: '<finding> [said <said:words>]',
+    label: 'owner told',
+    help: 'The owner was told of a finding, and what was said.',
+    group: 'findings',
+    keys: [key('t', 'findings')],
+    verb: 'tell-owner',
+  },
+  {
+    id: 'chased',
+    words: ['chased', 'thread chased'],
+    form: '[<hole>]',
+    label: 'thread chased',
+    help: 'A thread was cleaned with a tap; it is no repair. Refused over open works that are not masked.',
+    group: 'findings',
+    keys: [],
+    verb: 'chase-thread',
+    fills: (desk) => ({ hole: desk.facing.hole }),
+  },
+  {
+    id: 'repair',
+    words: ['repair', 'thread repair'],
+    form: '<hole> <step:depth|drilled|tapped|cleaned|insert|tried> [<millimetres:mm>] [with <words>]',
+    label: 'thread repair',
+    help: 'One step of a thread repair: depth, drilled, tapped, cleaned, insert, tried by hand. The depth comes first.',
+    group: 'findings',
+    keys: [
+      key('r', 'findings', { asks: (_desk, { step }) => (measuredSteps.has(step as string) ? ['millimetres'] : []) }),
+    ],
+    verb: 'repair-thread',
+    fills: (desk, { hole }) => {
+      const done = new Set(
+        (hole ? stateOf(desk.ledger, 'hole', hole as string)?.called.repair : [])?.map((r) => r.step),
+      );
+      return { step: repairSteps.find((step) => !done.has(step)) };
+    },
+  },
+];

@@ -1,0 +1,95 @@
+// What is in use: the area, the tray, the fastener; what stays set until it is changed.
+import { fastenerKinds, type Spec } from '../../job/spec.ts';
+import { areaOf, subjectText } from '../../job/subjects.ts';
+import { key, type Row } from '../row.ts';
+import { specWords } from '../spec-words.ts';
+
+const sizeKeys: [string, string][] = [
+  ['8', 'hex 8'],
+  ['0', 'hex 10'],
+  ['2', 'hex 12'],
+  ['3', 'hex 13'],
+  ['4', 'hex 14'],
+  ['6', 'hex 16'],
+  ['7', 'hex 17'],
+  ['9', 'hex 19'],
+];
+
+const kindKeys: [string, string][] = [
+  ['b', 'bolt'],
+  ['n', 'nut'],
+  ['v', 'screw'],
+  ['k', 'clip'],
+];
+
+export const inUseRows: readonly Row[] = [
+  {
+    id: 'area',
+    words: ['area', 'at'],
+    form: '<area>',
+    label: 'area',
+    help: 'Take an area in use, or name a new one; holes are numbered within it.',
+    group: 'in use',
+    keys: [key('a', ['strip', 'build'])],
+    means: (_desk, { area }) => ({ face: { area: area as string, hole: undefined }, answer: `at ${area}` }),
+  },
+  {
+    id: 'tray',
+    words: ['tray', 'into'],
+    form: '<tray>',
+    label: 'tray',
+    help: 'Take a tray in use: what comes off goes there.',
+    group: 'in use',
+    keys: [key('t', 'strip')],
+    means: (_desk, { tray }) => ({ face: { tray: tray as string }, answer: `tray ${tray}` }),
+  },
+  {
+    id: 'use',
+    words: ['use', ...fastenerKinds],
+    keepsWord: true,
+    form: '<spec>',
+    label: 'fastener',
+    help: 'Say the fastener in use: kind, head, thread x length, class. It stays until another is said.',
+    group: 'in use',
+    keys: [
+      key('x', 'strip'),
+      ...kindKeys.map(([k, kind], i) =>
+        key(k, 'strip', {
+          args: { spec: { kind } },
+          footer: i === 0 && kindKeys.map(([one, of]) => `${one} ${of}`).join(' '),
+        }),
+      ),
+    ],
+    means: (desk, { spec, merge }) => {
+      const next = (merge ? { ...desk.facing.spec, ...(spec as Spec) } : (spec as Spec)) as Spec;
+      return { face: { spec: next }, answer: `now ${specWords(next)}` };
+    },
+  },
+  {
+    id: 'head',
+    words: ['head', 'socket size'],
+    form: '<spec>',
+    label: 'head size',
+    help: 'Change the head of the fastener in use; thread and length are forgotten with it.',
+    group: 'in use',
+    keys: sizeKeys.map(([k, head], i) => key(k, 'strip', { args: { spec: { head } }, footer: i === 0 && '0-9 head' })),
+    means: (desk, { spec }) => {
+      const kind = desk.facing.spec.kind ?? 'bolt';
+      const next = { kind, ...(spec as Spec) } as Spec;
+      return { face: { spec: next }, answer: `now ${specWords(next)}` };
+    },
+  },
+  {
+    id: 'point',
+    words: ['hole', 'point at'],
+    form: '<hole>',
+    label: 'this hole',
+    help: 'Point at a hole: the next call speaks of it.',
+    group: 'in use',
+    keys: [],
+    means: (_desk, { hole }) => ({
+      face: { area: areaOf(hole as string), hole: hole as string },
+      answer: subjectText(`hole:${hole}`),
+    }),
+  },
+];

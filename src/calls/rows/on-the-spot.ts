@@ -1,0 +1,136 @@
+// What there is, said on the spot: parts, connections, faces, circuits, drives, labels; what a plan would declare.
+import type { Entry } from '../../job/entry.ts';
+import { declare, noArea } from '../declaring.ts';
+import type { Row } from '../row.ts';
+
+export const onTheSpotRows: readonly Row[] = [
+  {
+    id: 'holds',
+    words: ['part', 'there is a part'],
+    form: '<part> [held by <heldBy:holes>] [<sits:held by nothing>] [<renew:to be renewed>]',
+    label: 'part',
+    help: 'A part there is: held by holes of the area in use, or by nothing, and whether it is renewed.',
+    group: 'on the spot',
+    keys: [],
+    means: (_desk, { part, heldBy, renew }) =>
+      declare({
+        kind: 'part-declared',
+        part: part as string,
+        heldBy: (heldBy as string[] | undefined) ?? [],
+        ...(renew ? { renew: true } : {}),
+      }),
+  },
+  {
+    id: 'connection',
+    words: ['connection', 'there is a connection'],
+    form: '<connection> [in <area>] [of <circuit>]',
+    label: 'connection',
+    help: 'A plug, hose, union or clip there is, with its area and the circuit it belongs to.',
+    group: 'on the spot',
+    keys: [],
+    means: (_desk, { connection, area, circuit }) =>
+      declare({
+        kind: 'connection-declared',
+        connection: connection as string,
+        ...(area ? { area: area as string } : {}),
+        ...(circuit ? { circuit: circuit as string } : {}),
+      }),
+  },
+  {
+    id: 'face',
+    words: ['face', 'sealing face'],
+    form: '<face> pressed by <pressedBy:holes> [keeps in <keepsIn:list>] [under <part>] [<bead:with a bead>] [with <beads:count> beads]',
+    label: 'sealing face',
+    help: 'A sealing face of the area in use: the holes that press it, what it keeps in, its part, whether it wants a bead.',
+    group: 'on the spot',
+    keys: [],
+    means: (desk, { face, pressedBy, keepsIn, part, bead, beads }) =>
+      desk.facing.area === undefined
+        ? noArea
+        : declare({
+            kind: 'face-declared',
+            face: face as string,
+            area: desk.facing.area,
+            pressedBy: pressedBy as string[],
+            keepsIn: (keepsIn as string[] | undefined) ?? [],
+            ...(part ? { part: part as string } : {}),
+            ...(typeof beads === 'number' && beads > 1 ? { bead: beads } : bead || beads ? { bead: true } : {}),
+          }),
+  },
+  {
+    id: 'circuit',
+    words: ['circuit', 'fluid circuit'],
+    form: '<circuit> with <fluid:words>',
+    label: 'circuit',
+    help: 'A circuit and the fluid in it.',
+    group: 'on the spot',
+    keys: [],
+    means: (_desk, { circuit, fluid }) =>
+      declare({ kind: 'circuit-declared', circuit: circuit as string, fluid: fluid as string }),
+  },
+  {
+    id: 'behind',
+    words: ['behind', 'sits behind'],
+    form: '<front:subject> is <behind:subject> [<until:until snug>] [<gate:as a gate>]',
+    label: 'behind',
+    help: 'Behind the first sits the second, which must be closed first. "rotation NAME" is the check rotation of a drive.',
+    group: 'on the spot',
+    keys: [],
+    means: (_desk, { front, behind, until, gate }) =>
+      declare({
+        kind: 'behind-declared',
+        front: front as string,
+        behind: behind as string,
+        until: until ? 'snug' : 'closed',
+        ...(gate ? { gate: true as const } : {}),
+        from: 'said',
+      }),
+  },
+  {
+    id: 'drive',
+    words: ['drive', 'belt drive'],
+    form: '<drive> over <areas:list> [with <parts:list>] [marks <marks:list>] [tensioner <tensioner:sprung|plunger|set|none>] [turns <turns:count>] [crank bolt <crankBolt:hole>]',
+    label: 'drive',
+    help: 'What keeps crank and cam in time: its areas, parts, marks, tensioner, turns of the check. A crank bolt is named where the sprocket has no key.',
+    group: 'on the spot',
+    keys: [],
+    means: (_desk, { drive, areas, parts, marks, tensioner, turns, crankBolt }) =>
+      declare({
+        kind: 'drive-declared',
+        drive: drive as string,
+        areas: areas as string[],
+        parts: (parts as string[] | undefined) ?? [],
+        marks: (marks as string[] | undefined) ?? [],
+        turns: (turns as number | undefined) ?? 2,
+        tensioner: (tensioner as 'sprung' | undefined) ?? 'none',
+        ...(crankBolt ? { crankBolt: crankBolt as string } : {}),
+        crankKeyed: crankBolt === undefined,
+      }),
+  },
+  {
+    id: 'label',
+    words: ['label', 'product label'],
+    form: '<product> <kind:moisture|anaerobic|non-setting|dry> [skin <skin:number>] [fill <fill:number>] [run <run:number>] [full <full:number>] at <celsius:number> <humidity:number> [lowest <lowest:number>]',
+    label: 'product label',
+    help: 'A sealant\u2019s label: skin minutes, hours to fill, run and full cure, at degrees Celsius and % humidity, lowest temperature.',
+    group: 'on the spot',
+    keys: [],
+    means: (_desk, args) => {
+      const given = (name: string, to: string) => (args[name] === undefined ? {} : { [to]: args[name] });
+      return declare({
+        kind: 'product-declared',
+        label: {
+          product: args.product,
+          kind: args.kind,
+          ...given('skin', 'skinMinutes'),
+          ...given('fill', 'fillHours'),
+          ...given('run', 'runHours'),
+          ...given('full', 'fullHours'),
+          labelCelsius: args.celsius,
+          labelHumidityPct: args.humidity,
+          ...given('lowest', 'lowestCelsius'),
+        },
+      } as Entry);
+    },
+  },
+];

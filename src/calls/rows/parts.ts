@@ -1,0 +1,146 @@
+// Parts and connections, and what goes in for the work only.
+import { temporaryKinds } from '../../job/entries/declared.ts';
+import { partVerdicts } from '../../job/entries/works.ts';
+import { stateOf } from '../../job/ledger.ts';
+import type { Desk } from '../desk.ts';
+import type { Args } from '../form.ts';
+import { key, type Row } from '../row.ts';
+
+const sorts = temporaryKinds.join('|');
+const verdicts = partVerdicts.join('|');
+const here = (desk: Desk): string[] => {
+  const { area } = desk.facing;
+  const state = area === undefined ? undefined : stateOf(desk.ledger, 'area', area);
+  return (state?.holes ?? []).filter((h) => !h.slice(h.indexOf('/')).includes(' '));
+};
+
+const sortUnlessKnown = (desk: Desk, { temporary }: Args): string[] =>
+  temporary !== undefined && stateOf(desk.ledger, 'temporary', temporary as string)?.sort ? [] : ['sort'];
+
+export const partsRows: readonly Row[] = [
+  {
+    id: 'part-off',
+    words: ['part off', 'lift off'],
+    form: '<part> [held by <heldBy:holes>] [<sits:held by nothing>]',
+    label: 'part off',
+    help: 'A part came off. One nobody has named before is held by the holes of the area in use, unless said.',
+    group: 'parts',
+    keys: [key('p', 'strip')],
+    means: (desk, { part, heldBy, sits }) => {
+      const known = stateOf(desk.ledger, 'part', part as string)?.declared;
+      const held = known ? {} : { heldBy: sits ? [] : (heldBy ?? here(desk)) };
+      return { say: { verb: 'remove-part', part, ...held } };
+    },
+  },
+  {
+    id: 'part-back',
+    words: ['part back', 'set on'],
+    form: '<part>',
+    label: 'part back',
+    help: 'A part is in its place again.',
+    group: 'parts',
+    keys: [key('b', 'build')],
+    verb: 'fit-part',
+  },
+  {
+    id: 'part-for-now',
+    words: ['part for now', 'trial fit'],
+    form: '<part>',
+    label: 'part for now',
+    help: 'A part is in its place, but not to stay.',
+    group: 'parts',
+    keys: [],
+    verb: 'fit-part',
+    fixed: { forNow: true },
+  },
+  {
+    id: 'part-stays',
+    words: ['part stays', 'part now to stay'],
+    form: '<part>',
+    label: 'part stays',
+    help: 'A part that was on for now stays.',
+    group: 'parts',
+    keys: [],
+    verb: 'make-part-final',
+  },
+  {
+    id: 'renewed',
+    words: ['renewed', 'new part on'],
+    form: `<part> [from <from:box>] [old <verdict:${verdicts}>]`,
+    label: 'renewed',
+    help: 'A new part from the parts box takes its place; the old one is worn and on the scrap pile unless said.',
+    group: 'parts',
+    keys: [key('r', 'build')],
+    verb: 'replace-part',
+  },
+  {
+    id: 'judge',
+    words: ['judge', 'old part is'],
+    form: `<part> <verdict:${verdicts}> [because <because:why>]`,
+    label: 'judge old part',
+    help: 'What the old part is, and where it goes.',
+    group: 'parts',
+    keys: [key('j', 'box')],
+    verb: 'judge-part',
+  },
+  {
+    id: 'parted',
+    words: ['parted', 'pulled apart'],
+    form: '<connection>',
+    label: 'parted',
+    help: 'A plug, hose, union, duct or harness clip was parted.',
+    group: 'parts',
+    keys: [key('c', 'strip')],
+    verb: 'part-connection',
+  },
+  {
+    id: 'made',
+    words: ['made', 'joined again'],
+    form: '<connection>',
+    label: 'made again',
+    help: 'A connection is made again.',
+    group: 'parts',
+    keys: [key('c', 'build')],
+    verb: 'make-connection',
+  },
+  {
+    id: 'put-in',
+    words: ['in', 'put in'],
+    form: `<temporary> [as <sort:${sorts}>] [at <at:subject>]`,
+    label: 'put in',
+    help: 'A pin, lock, plug, rag, mask, strap, jack, block or stand went in for the work.',
+    group: 'temporaries',
+    keys: [key('i', ['strip', 'build'], { asks: sortUnlessKnown })],
+    verb: 'put-in',
+  },
+  {
+    id: 'taken-out',
+    words: ['out', 'taken out'],
+    form: '<temporary>',
+    label: 'taken out',
+    help: 'What went in for the work came away again.',
+    group: 'temporaries',
+    keys: [key('o', ['strip', 'build'])],
+    verb: 'take-out',
+  },
+  {
+    id: 'masked',
+    words: ['all masked', 'everything masked'],
+    form: '',
+    label: 'all masked',
+    help: 'Every area that stands open is masked against chips.',
+    group: 'temporaries',
+    keys: [key('m', 'findings')],
+    verb: 'mask-all',
+  },
+  {
+    id: 'unmasked',
+    words: ['all unmasked', 'masks away'],
+    form: '',
+    label: 'all unmasked',
+    help: 'All masks are away and the chips are out.',
+    group: 'temporaries',
+    keys: [key('n', 'findings')],
+    verb: 'unmask-all',
+  },
+];

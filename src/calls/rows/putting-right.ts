@@ -1,0 +1,99 @@
+// Putting a call right: another spec, another hole, struck, restored, done already.
+import { isStruck } from '../../job/ledger.ts';
+import { leaningOn, unstrikable } from '../../job/striking.ts';
+import { lastHoleCalled } from '../lists/log.ts';
+import { key, type Row } from '../row.ts';
+
+export const puttingRightRows: readonly Row[] = [
+  {
+    id: 'wants',
+    words: ['wants', 'hole wants'],
+    form: '[<hole>] <spec> because <because:why>',
+    label: 'hole wants',
+    help: 'What a hole wants from now on, whatever came out of it.',
+    group: 'putting right',
+    keys: [],
+    verb: 'state-wants',
+    fills: (desk) => ({ hole: desk.facing.hole }),
+  },
+  {
+    id: 'correct-spec',
+    words: ['correct', 'really is'],
+    form: '<fastener> is <spec> because <because:why>',
+    label: 'correct spec',
+    help: 'A fastener is not what it was called; proofs over it are void.',
+    group: 'putting right',
+    keys: [],
+    verb: 'correct-spec',
+  },
+  {
+    id: 'was',
+    words: ['was', 'really was'],
+    form: '[<one:hole>] really <other:hole> [because <because:why>]',
+    label: 'was another hole',
+    help: 'What was called of one hole was of the other; proofs over both are void.',
+    group: 'putting right',
+    keys: [key('e', ['strip', 'build', 'log'], { asks: (desk) => (desk.facing.hole ? ['other'] : ['one', 'other']) })],
+    questions: { one: 'it was called of hole', other: 'it really was hole' },
+    verb: 'exchange-holes',
+    fills: (desk) => ({ one: desk.facing.hole ?? lastHoleCalled(desk), because: 'called at the wrong hole' }),
+  },
+  {
+    id: 'strike',
+    words: ['strike', 'strike out'],
+    form: '<lines>',
+    label: 'strike',
+    help: 'Strike lines of the log: the job stands as if they had never been. Lines that lean on them are named.',
+    group: 'putting right',
+    keys: [key('x', 'log')],
+    verb: 'strike',
+  },
+  {
+    id: 'strike-with',
+    words: ['strike with', 'strike together'],
+    form: '<lines>',
+    label: 'strike with what leans on it',
+    help: 'Strike lines together with all that would have no footing without them, as one call.',
+    group: 'putting right',
+    keys: [key('w', 'log')],
+    means: (desk, { lines }) => {
+      const together = [...(lines as number[]), ...leaningOn(desk.ledger, lines as number[], 'calls-struck')];
+      return { say: { verb: 'strike', lines: together.sort((a, b) => a - b) } };
+    },
+  },
+  {
+    id: 'strike-last',
+    words: ['strike last', 'take that back'],
+    form: '',
+    label: 'strike last',
+    help: 'Strike the last call.',
+    group: 'putting right',
+    keys: [key('backspace', ['strip', 'build', 'findings', 'rotation', 'sealing', 'box', 'leaving'])],
+    means: (desk) => {
+      for (let n = desk.ledger.lines.length; n > 0; n--) {
+        if (!isStruck(desk.ledger, n) && !unstrikable(desk.ledger, n)) return { say: { verb: 'strike', lines: [n] } };
+      }
+      return { no: { because: 'nothing was called that can be struck', instead: 'go on' } };
+    },
+  },
+  {
+    id: 'restore',
+    words: ['restore', 'unstrike'],
+    form: '<lines>',
+    label: 'restore',
+    help: 'Restore struck lines, checked like striking.',
+    group: 'putting right',
+    keys: [key('r', 'log')],
+    verb: 'restore',
+  },
+  {
+    id: 'done-already',
+    words: ['done already', 'it is done already'],
+    form: '[because <because:why>]',
+    label: 'done already',
+    help: 'Answers a refusal for order: it has happened. Taken, marked, and printed. The same key again says the same.',
+    group: 'putting right',
+    keys: [],
+    means: (_desk, { because }) => ({ again: { because: (because as string | undefined) ?? 'done already' } }),
+  },
+];

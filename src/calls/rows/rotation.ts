@@ -1,0 +1,167 @@
+// The check rotation.
+import { stateOf } from '../../job/ledger.ts';
+import { type Desk, theDrive } from '../desk.ts';
+import { key, type Row } from '../row.ts';
+
+const drive = (desk: Desk) => ({ drive: theDrive(desk) });
+function nextMark(desk: Desk): string | undefined {
+  const name = theDrive(desk);
+  const d = name === undefined ? undefined : stateOf(desk.ledger, 'drive', name);
+  const read = d?.tries.at(-1)?.marks ?? {};
+  return d?.declared?.marks.find((m) => read[m] === undefined);
+}
+
+export const rotationRows: readonly Row[] = [
+  {
+    id: 'live',
+    words: ['tensioner live', 'pin pulled'],
+    form: '[<drive>]',
+    label: 'tensioner live',
+    help: 'The tensioner works on the belt: pin pulled, plunger released, or set and tight.',
+    group: 'check rotation',
+    keys: [key('v', 'rotation')],
+    verb: 'tensioner-live',
+    fills: drive,
+  },
+  {
+    id: 'quarter',
+    words: ['quarter', 'quarter turn'],
+    form: '[<drive>]',
+    label: 'quarter turn',
+    help: 'The crank was turned a quarter by hand in the running direction. The first begins a check rotation.',
+    group: 'check rotation',
+    keys: [key('enter', 'rotation'), key('space', 'rotation', { footer: false })],
+    verb: 'turn-crank',
+    fixed: { quarters: 1 },
+    fills: drive,
+  },
+  {
+    id: 'turned',
+    words: ['turned', 'turned over'],
+    form: '<turns:number> [turns] [of <drive>]',
+    label: 'turns',
+    help: 'So many whole turns at the crank, by hand, in the running direction.',
+    group: 'check rotation',
+    keys: [key('n', 'rotation')],
+    means: (desk, args) => {
+      const quarters = Math.round(Number(args.turns) * 4);
+      const on = (args.drive as string | undefined) ?? theDrive(desk);
+      if (quarters < 1) return { no: { because: 'that is less than a quarter turn', instead: 'say how many turns' } };
+      return { say: { verb: 'turn-crank', quarters, ...(on !== undefined && { drive: on }) } };
+    },
+  },
+  {
+    id: 'backwards',
+    words: ['backwards', 'turned backwards'],
+    form: '[<drive>]',
+    label: 'backwards',
+    help: 'The crank went against its running direction: the count starts again.',
+    group: 'check rotation',
+    keys: [key('b', 'rotation')],
+    verb: 'turn-crank',
+    fixed: { quarters: 1, backwards: true },
+    fills: drive,
+  },
+  {
+    id: 'mark-on',
+    words: ['mark on', 'mark stands'],
+    form: '[<mark:words>]',
+    label: 'mark on',
+    help: 'The next mark, or the one named, stands where it should.',
+    group: 'check rotation',
+    keys: [key('m', 'rotation')],
+    verb: 'read-mark',
+    fixed: { teethOff: 0 },
+    fills: (desk) => ({ ...drive(desk), mark: nextMark(desk) }),
+  },
+  {
+    id: 'mark-off',
+    words: ['mark off', 'mark stands off'],
+    form: '[<mark:words>] by <teethOff:number>',
+    label: 'mark off',
+    help: 'A mark is off by so many teeth: the check has failed.',
+    group: 'check rotation',
+    keys: [key('o', 'rotation')],
+    verb: 'read-mark',
+    fills: (desk) => ({ ...drive(desk), mark: nextMark(desk) }),
+  },
+  {
+    id: 'locks-slid',
+    words: ['locks slide', 'every lock slid'],
+    form: '[<drive>]',
+    label: 'locks slide',
+    help: 'Every lock slid in by hand and out again, instead of reading marks.',
+    group: 'check rotation',
+    keys: [key('l', 'rotation')],
+    verb: 'slide-locks',
+    fills: drive,
+  },
+  {
+    id: 'tension',
+    words: ['tension right', 'tension good'],
+    form: '[by <how:pointer|play|reading>]',
+    label: 'tension right',
+    help: 'Pointer, play or reading of the tension is right.',
+    group: 'check rotation',
+    keys: [key('t', 'rotation')],
+    verb: 'read-tension',
+    fixed: { right: true },
+    fills: (desk) => ({ ...drive(desk), how: 'pointer' }),
+  },
+  {
+    id: 'tension-wrong',
+    words: ['tension wrong', 'tension not right'],
+    form: '[by <how:pointer|play|reading>]',
+    label: 'tension wrong',
+    help: 'The tension is not right: the check has failed.',
+    group: 'check rotation',
+    keys: [key('w', 'rotation')],
+    verb: 'read-tension',
+    fixed: { right: false },
+    fills: (desk) => ({ ...drive(desk), how: 'pointer' }),
+  },
+  {
+    id: 'tension-reset',
+    words: ['tension reset', 'tension set anew'],
+    form: '[<drive>]',
+    label: 'tension set anew',
+    help: 'The tension was set again: two more turns, and no failed try.',
+    group: 'check rotation',
+    keys: [key('r', 'rotation')],
+    verb: 'reset-tension',
+    fills: drive,
+  },
+  {
+    id: 'bind',
+    words: ['bind felt', 'it binds'],
+    form: '[<drive>]',
+    label: 'it binds',
+    help: 'A bind was felt: stop, never force. Its cause is entered before the next try.',
+    group: 'check rotation',
+    keys: [key('d', 'rotation')],
+    verb: 'feel-bind',
+    fills: drive,
+  },
+  {
+    id: 'bind-cause',
+    words: ['bind because', 'cause of bind'],
+    form: '<cause:words>',
+    label: 'cause of bind',
+    help: 'Why it bound.',
+    group: 'check rotation',
+    keys: [key('e', 'rotation')],
+    verb: 'explain-bind',
+    fills: drive,
+  },
+  {
+    id: 'to-marks',
+    words: ['to marks', 'turned to marks'],
+    form: '[<drive>]',
+    label: 'turned to marks',
+    help: 'The engine was brought to its marks before the drive is opened.',
+    group: 'check rotation',
+    keys: [key('k', 'rotation')],
+    verb: 'turn-to-marks',
+    fills: drive,
+  },
+];

@@ -1,0 +1,55 @@
+// Sealing faces, beads, the conditions and the clock they cure by.
+import { every, stateOf } from '../../job/ledger.ts';
+import type { Desk } from '../desk.ts';
+import { key, type Row } from '../row.ts';
+
+const lastProduct = (desk: Desk): string | undefined =>
+  [...every(desk.ledger, 'product')].at(-1)?.label.product ?? desk.products?.[0]?.product;
+
+export const sealingRows: readonly Row[] = [
+  {
+    id: 'bench',
+    words: ['bench', 'it is'],
+    form: '<celsius:number> [degrees] [<humidityPct:number>] [percent]',
+    label: 'bench conditions',
+    help: 'Temperature and humidity at the bench, from now until said again. Unknown humidity counts as 40 %.',
+    group: 'sealing',
+    keys: [key('b', 'sealing', { asks: ['humidityPct'] })],
+    verb: 'note-conditions',
+  },
+  {
+    id: 'clean',
+    words: ['clean', 'face clean'],
+    form: '<face>',
+    label: 'face clean',
+    help: 'A sealing face is clean, dry and free of oil.',
+    group: 'sealing',
+    keys: [key('c', 'sealing')],
+    verb: 'clean-face',
+  },
+  {
+    id: 'bead',
+    words: ['bead', 'sealant laid'],
+    form: '<face> [with <product>]',
+    label: 'bead laid',
+    help: 'A bead, or dabs in one go, of a product of the list on a face called clean.',
+    group: 'sealing',
+    keys: [key('s', 'sealing')],
+    means: (desk, { face, product }) => {
+      const name = (product as string | undefined) ?? lastProduct(desk);
+      const declared = name !== undefined && stateOf(desk.ledger, 'product', name) !== undefined;
+      const label = declared ? undefined : desk.products?.find((one) => one.product === name);
+      return { say: { verb: 'lay-bead', face, ...(label ? { label } : { product: name }) } };
+    },
+  },
+  {
+    id: 'clock-right',
+    words: ['clock right', 'the time is right'],
+    form: '',
+    label: 'clock is right',
+    help: 'The time shown is right: time away counts towards what cures.',
+    group: 'sealing',
+    keys: [key('y', 'sealing')],
+    verb: 'confirm-clock',
+  },
+];
