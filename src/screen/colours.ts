@@ -7,7 +7,7 @@ export type Paint = (look: Look) => Look;
 /** NO_COLOR: shapes, words, bold and reverse stay. */
 export const paintFor = (colours: boolean): Paint => (colours ? (look) => look : ({ color: _, ...rest }) => rest);
 
-const shapes: Record<Mark, string> = { open: '◉', half: '⠶', done: '✓', found: '·', struck: '✗', plain: ' ' };
+const shapes: Record<Mark, string> = { open: '◉', half: '⠶', done: '✓', found: '⠂', struck: '✗', plain: ' ' };
 export const shapeOf = (mark: Mark): string => shapes[mark];
 const looks: Record<Mark, Look> = {
   open: { color: 'yellow', bold: true },
@@ -23,3 +23,6 @@ export const takenLook: Look = { bold: true };
 export const quietLook: Look = { dim: true };
 export const chosenLook: Look = { inverse: true, bold: true };
 export const alarmLook: Look = { color: 'red', bold: true, inverse: true };
+export const nextLook: Look = { inverse: true, bold: true };
+export const areaLook = (mark: Mark, inUse: boolean): Look =>
+  inUse ? { ...lookOf(mark), bold: true, inverse: true } : lookOf(mark);

@@ -80,7 +80,9 @@ function inUseWords({ facing: { area, tray, spec } }: Desk): string {
 function tabsRow(view: View, columns: number): Row {
   const runs = keysOn(view.screen).flatMap(({ row, binding }) => {
     const look: Look = row.id === `to-${view.screen}` ? { bold: true } : quietLook;
-    return row.id.startsWith('to-') ? [{ text: ` ${keyName(binding.key)} ${row.label}`, look }] : [];
+    return row.group === 'the screen' && row.id.startsWith('to-')
+      ? [{ text: ` ${keyName(binding.key)} ${row.label}`, look }]
+      : [];
   });
   const text = runs.map((run) => run.text).join('');
   return cellsOf(text) <= columns ? endRow(runs, columns) : plainRow(fitted(text, columns), quietLook);

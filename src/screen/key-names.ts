@@ -1,4 +1,8 @@
-// Keys as they are printed on the caps.
+// Keys as they are printed on the caps, and which of them makes a call.
+import { keysOn } from '../calls/bindings.ts';
+import type { Args } from '../calls/form.ts';
+import type { ScreenId } from '../view/screens.ts';
+
 const names: Record<string, string> = {
   enter: 'Enter',
   space: 'Space',
@@ -9,3 +13,10 @@ const names: Record<string, string> = {
   'page-down': 'PgDn',
 };
 export const keyName = (key: string): string => names[key] ?? key;
+
+/** The key of a call on a screen, as it is named there; empty where it has none. */
+export function keyOf(screen: ScreenId, call: string, args?: Args): string {
+  const keys = keysOn(screen).filter((bound) => bound.row.id === call);
+  const found = args ? keys.find((bound) => JSON.stringify(bound.binding.args) === JSON.stringify(args)) : keys[0];
+  return found ? keyName(found.binding.key) : '';
+}

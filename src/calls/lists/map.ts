@@ -1,0 +1,107 @@
+// The area in use as it is drawn: its outline and, for each numbered hole, where it sits and how it stands. Levels under
+// a number are one tag, which stands as the one of them that wants most.
+import { openBecause } from '../../job/closed.ts';
+import { stateOf } from '../../job/ledger.ts';
+import { dueIn, inOrder, passesOf } from '../../job/passes.ts';
+import type { HoleState } from '../../job/states.ts';
+import { type Hole, numberOf, withinArea } from '../../job/subjects.ts';
+import { gridOf, outlineOf, type Point } from '../../trade/layout.ts';
+import type { Desk } from '../desk.ts';
+import type { Mark } from '../listed.ts';
+import { holeMark, holeWord } from './holes.ts';
+
+export type DrawnHole = {
+  hole: Hole;
+  number: string;
+  at: Point;
+  mark: Mark;
+  word: string;
+  /** How many come under this number. */
+  levels: number;
+  /** Its turn in the running pass, from 1. */
+  turn?: number;
+  finding?: true;
+  /** Awkward to reach: the tool it wants. */
+  tool?: string;
+};
+export type DrawnArea = {
+  area: string;
+  outline: readonly Point[];
+  holes: readonly DrawnHole[];
+  /** The pass that runs, with how many of the holes have had it. */
+  pass?: { name: string; done: number; of: number };
+};
+
+const wantsMost: readonly Mark[] = ['open', 'half', 'done', 'found', 'plain', 'struck'];
+
+/** @param next a hole that nobody has called yet is drawn too when it is the next one */
+export function areaDrawn(desk: Desk, next: Hole | undefined, building: boolean): DrawnArea | undefined {
+  const { ledger, facing } = desk;
+  const a = facing.area === undefined ? undefined : stateOf(ledger, 'area', facing.area);
+  if (!a) return undefined;
+  const numbers = [...new Set([...a.holes, ...(next ? [next] : [])].map(numberOf))];
+  numbers.sort((x, y) => Number.parseInt(x, 10) - Number.parseInt(y, 10));
+  const levels = Map.groupBy(a.holes, numberOf);
+  const placed = numbers.map((n) => stateOf(ledger, 'hole', `${a.area}/${n}`)?.declared?.at);
+  const grid = gridOf(numbers.length);
+  const isPlaced = placed.every((at) => at !== undefined);
+  const points = isPlaced ? (placed as Point[]) : grid.holes;
+  const pass = building ? runningPass(desk, a.area) : undefined;
+  return {
+    area: a.area,
+    outline: isPlaced ? (a.declared?.outline ?? outlineOf(points)) : grid.outline,
+    holes: numbers.map((n, i) => ({
+      ...drawn(
+        desk,
+        n,
+        (levels.get(n) ?? []).flatMap((h) => stateOf(ledger, 'hole', h) ?? []),
+        a.area,
+      ),
+      at: points[i] as Point,
+      ...turnOf(pass?.due ?? [], `${a.area}/${n}`),
+    })),
+    ...(pass && { pass: { name: pass.name, done: pass.of - pass.due.length, of: pass.of } }),
+  };
+}
+
+function drawn({ ledger }: Desk, number: string, levels: readonly HoleState[], area: string): Omit<DrawnHole, 'at'> {
+  const hole = `${area}/${number}`;
+  const worst = wantsMost.flatMap((mark) => levels.find((h) => holeMark(ledger, h) === mark) ?? [])[0];
+  if (!worst) return { hole, number, mark: 'plain', word: '', levels: 0 };
+  const tool = levels.find((h) => h.declared?.tool)?.declared?.tool;
+  const word = holeWord(ledger, worst);
+  return {
+    hole,
+    number,
+    mark: holeMark(ledger, worst),
+    word: word === 'as found' ? '' : word,
+    levels: levels.length,
+    ...(levels.some((h) => h.called.findings.length > 0) && { finding: true as const }),
+    ...(tool && { tool }),
+  };
+}
+const turnOf = (due: readonly Hole[], hole: Hole) => (due.includes(hole) ? { turn: due.indexOf(hole) + 1 } : {});
+
+/** The earliest pass that is due somewhere, once a fastener is in. */
+function runningPass({ ledger }: Desk, area: string): { name: string; due: readonly Hole[]; of: number } | undefined {
+  const of = inOrder(ledger, area).filter((hole) => stateOf(ledger, 'hole', hole)?.called.occupant).length;
+  for (const name of passesOf(ledger, area)) {
+    const due = dueIn(ledger, area, name);
+    if (due.length > 0) return { name, due, of };
+  }
+  return undefined;
+}
+
+/** What is to be said of one hole in a line: its levels, what is or was in it, and why it is open. */
+export function holeDetails(desk: Desk, hole: Hole): string[] {
+  const area = stateOf(desk.ledger, 'area', hole.slice(0, hole.lastIndexOf('/')));
+  const levels = (area?.holes ?? []).filter((h) => numberOf(h) === numberOf(hole));
+  return levels.flatMap((level) => {
+    const h = stateOf(desk.ledger, 'hole', level);
+    if (!h) return [];
+    const because = openBecause(desk.ledger, h);
+    return [
+      `${withinArea(level)} ${holeWord(desk.ledger, h)}${because && because !== holeWord(desk.ledger, h) ? ` (${because})` : ''}`,
+    ];
+  });
+}

@@ -1,0 +1,136 @@
+// Strip and build: all areas on the left, the cardboard of the one in use beside them, and where there is room its holes
+// one by one. Below the cardboard stands what the next call speaks of.
+
+import { nextBack, nextOff, nextTight } from '../calls/desk.ts';
+import type { Args } from '../calls/form.ts';
+import type { Listed } from '../calls/listed.ts';
+import { areasListed, belongingsHere } from '../calls/lists/holes.ts';
+import { areaDrawn, type DrawnArea, type DrawnHole, holeDetails } from '../calls/lists/map.ts';
+import { subjectText } from '../job/subjects.ts';
+import { plainText } from '../trade/plain-text.ts';
+import { fitted, spread, windowFrom, wrapped } from './cells.ts';
+import { areaLook, type Look, lookOf, nextLook, quietLook, shapeOf, takenLook } from './colours.ts';
+import type { Scene } from './frame.ts';
+import { keyOf } from './key-names.ts';
+import { listedRow } from './list-rows.ts';
+import { mapRows, type Tag } from './map.ts';
+import { filled, plainRow, type Row } from './rows.tsx';
+
+const areaCells = 27;
+const listCells = 46;
+const widthWithList = 110;
+const rule: Row = [{ text: '│', look: quietLook }];
+
+export function benchRows(scene: Scene, rows: number): Row[] {
+  const { desk, view, columns } = scene;
+  const areas = areasListed(desk);
+  if (areas.length === 0) return firstHints(columns);
+  const building = view.screen === 'build';
+  const next = building ? (nextBack(desk) ?? nextTight(desk)) : nextOff(desk);
+  const withList = columns >= widthWithList;
+  const room = columns - areaCells - 1 - (withList ? listCells + 1 : 0);
+  const left = areaRows(areas, desk.facing.area, rows);
+  const drawn = areaDrawn(desk, next, building);
+  const sheet = drawn ? sheetRows(scene, drawn, next, room, rows) : noAreaRows(room);
+  const beside = [left, filled(sheet, rows, room)];
+  if (withList) beside.push(filled(holeRows(scene, next, listCells, rows), rows, listCells));
+  return Array.from({ length: rows }, (_, i) =>
+    beside.flatMap((column, at) => [...(at > 0 ? rule : []), ...(column[i] as Row)]),
+  );
+}
+
+function areaRows(areas: readonly Listed[], inUse: string | undefined, rows: number): Row[] {
+  const at = Math.max(
+    0,
+    areas.findIndex((a) => a.name === inUse),
+  );
+  const from = windowFrom(at, areas.length, rows);
+  const shown = areas.slice(from, from + rows).map((area): Row => {
+    const used = area.name === inUse;
+    const text = `${used ? '>' : ' '}${shapeOf(area.mark)} ${spread(plainText(area.name), area.text, areaCells - 3)}`;
+    return plainRow(text, areaLook(area.mark, used));
+  });
+  return filled(shown, rows, areaCells);
+}
+
+const noAreaRows = (columns: number): Row[] => [
+  plainRow(fitted('', columns)),
+  plainRow(fitted(`  No area is in use. Press ${keyOf('strip', 'area')} and name one.`, columns)),
+];
+
+const detailRows = 3;
+/** The title, the cardboard, and what the next call speaks of. */
+function sheetRows(scene: Scene, drawn: DrawnArea, next: string | undefined, columns: number, rows: number): Row[] {
+  const details = detailsOf(scene, next, columns);
+  const height = Math.max(3, rows - 1 - details.length);
+  const tags = drawn.holes.map((hole) => ({ ...tagOf(hole, hole.hole === next), at: hole.at }));
+  return [
+    plainRow(fitted(` ${plainText(titleOf(scene, drawn))}`, columns), takenLook),
+    ...mapRows({ outline: drawn.outline, tags }, columns, height),
+    ...details,
+  ];
+}
+function titleOf({ desk }: Scene, { area, holes, pass }: DrawnArea): string {
+  if (pass) return `${area}: ${pass.name} ${pass.done} of ${pass.of}`;
+  const off = desk.ledger.tallies.areas[area]?.off ?? 0;
+  return `${area}: ${off} off of ${holes.filter((hole) => hole.levels > 0).length}`;
+}
+
+function tagOf({ number, mark, word, levels, finding, tool, turn }: DrawnHole, isNext: boolean): Omit<Tag, 'at'> {
+  const flags = `${levels > 1 ? '+' : ''}${finding ? '!' : ''}${tool ? '~' : ''}`;
+  const short = `${shapeOf(mark)}${number}${flags}`;
+  const order = turn === undefined ? '' : ` #${turn}`;
+  const look: Look = isNext ? nextLook : lookOf(mark);
+  const whole = `>${short} ${word || 'next'}<`;
+  if (isNext) return { texts: [whole, whole, `>${short}<`, '>'], look, first: true };
+  const said = word === '' ? short : `${short} ${word}`;
+  return { texts: [`${said}${order}`, said, short, shapeOf(mark)], look };
+}
+
+function detailsOf({ desk, view, listed }: Scene, next: string | undefined, columns: number): Row[] {
+  const row = listed.slice(0, listed.length).find((one) => one.key === next);
+  const more = next === undefined ? [] : holeDetails(desk, next);
+  const said =
+    next === undefined
+      ? view.screen === 'build'
+        ? 'Nothing of it waits.'
+        : 'Every hole known of it has been called.'
+      : row
+        ? `> ${row.name} ${row.text.replace(/ +/g, ' ')}${row.end ? `, ${row.end}` : ''}${more.length > 1 ? `. Levels: ${more.join(', ')}` : ''}`
+        : `> ${subjectText(`hole:${next}`)} is next`;
+  const others = belongingsHere(desk).map((one) => `${one.text} ${one.end}`);
+  const quiet = others.length > 0 ? wrapped(others.join('  '), columns - 2, detailRows - 1) : [];
+  return [
+    ...wrapped(plainText(said), columns - 2, 2).map((text) =>
+      plainRow(fitted(` ${text}`, columns), next === undefined ? quietLook : nextWordsLook),
+    ),
+    ...quiet.map((text) => plainRow(fitted(` ${plainText(text)}`, columns), quietLook)),
+  ];
+}
+const nextWordsLook: Look = { bold: true };
+
+function holeRows(scene: Scene, next: string | undefined, columns: number, rows: number): Row[] {
+  const all = [...scene.listed.slice(0, scene.listed.length), ...belongingsHere(scene.desk)];
+  const at = all.findIndex((one) => one.key === next);
+  const from = windowFrom(Math.max(0, at), all.length, rows);
+  return all.slice(from, from + rows).map((one) => listedRow(one, one.key === next, columns, 7));
+}
+
+function firstHints(columns: number): Row[] {
+  const strip = (call: string, args?: Args) => keyOf('strip', call, args);
+  const [bolt, ten] = [strip('use', { spec: { kind: 'bolt' } }), strip('head', { spec: { head: 'hex 10' } })];
+  const hints = [
+    '',
+    '  Nothing was called yet.',
+    '',
+    `  ${strip('area')}   name the area you begin with: "cam cover"`,
+    `  ${bolt} ${ten}   the fastener in use: a bolt, head 10; it stays until you change it`,
+    `  ${strip('off')}   one came off; it lies in the tray in use`,
+    `  ${strip('strike-last')}   strike the last call`,
+    `  ${strip('plan')}   or take a service from a plan, which names all there is`,
+    `  ${strip('to-leaving')}   what must be closed before the car leaves, with the next call for each`,
+    '',
+    '  The maker\u2019s manual comes first. Stands, not jacks. Battery off first.',
+  ];
+  return hints.map((text) => plainRow(fitted(text, columns)));
+}

@@ -1,0 +1,31 @@
+// A list on the screen: rows with a shape, a name, words and an end; the picked one stands out, and has more to say.
+import type { Listed, Rows } from '../calls/listed.ts';
+import { plainText } from '../trade/plain-text.ts';
+import { fitted, spread, windowFrom, wrapped } from './cells.ts';
+import { chosenLook, type Look, lookOf, quietLook, shapeOf } from './colours.ts';
+import { plainRow, type Row } from './rows.tsx';
+
+const nameCells = 11;
+export function listRows(listed: Rows, at: number, columns: number, rows: number): Row[] {
+  const from = windowFrom(at, listed.length, rows);
+  return listed.slice(from, from + rows).map((one, i) => listedRow(one, from + i === at, columns));
+}
+const mostMoreRows = 3;
+/** What the picked row has to say beyond its own line. */
+export function moreRows(picked: Listed | undefined, columns: number): Row[] {
+  const more = typeof picked?.more === 'function' ? picked.more() : picked?.more;
+  if (!more) return [];
+  return wrapped(plainText(more), columns - 4, mostMoreRows).map((text) =>
+    plainRow(fitted(`  ${text}`, columns), quietLook),
+  );
+}
+export function listedRow(one: Listed, chosen: boolean, columns: number, cells = nameCells): Row {
+  const name = one.name === '' ? '' : fitted(one.name, cells);
+  const text = spread(plainText(` ${name}${name && ' '}${one.text}`), plainText(one.end ?? ''), columns - 4);
+  const look: Look = chosen ? chosenLook : lookOf(one.mark);
+  return [
+    { text: chosen ? ' > ' : '   ', look: chosen ? { bold: true } : {} },
+    { text: shapeOf(one.mark), look },
+    { text, look },
+  ];
+}

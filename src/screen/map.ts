@@ -1,0 +1,107 @@
+// The cardboard: an area's outline with a tag for each hole where it sits. Pure: the same sheet gives the same rows. It
+// knows tags and places, not what a hole is.
+import type { Point } from '../trade/layout.ts';
+import { cellsOf } from './cells.ts';
+import { type Look, quietLook } from './colours.ts';
+import { brailleOf, cellKey, closedLine } from './outline.ts';
+import type { Row, Run } from './rows.tsx';
+
+export type Tag = {
+  at: Point;
+  /** What is shown where there is room, then ever shorter; the last is one cell. */
+  texts: readonly string[];
+  look: Look;
+  /** Placed before all others, so that it is shown whole. */
+  first?: boolean;
+};
+export type Sheet = { outline: readonly Point[]; tags: readonly Tag[] };
+
+type Cell = { text: string; look?: Look };
+
+export function mapRows({ outline, tags }: Sheet, columns: number, rows: number): Row[] {
+  const line = (at: (point: Point) => Point) => closedLine(outline.map(at), columns, rows);
+  // All tags of one map say as much as the most crowded of them can.
+  const longest = Math.max(0, ...tags.map((tag) => tag.texts.length - 1));
+  for (let shorter = 0; shorter <= longest; shorter++) {
+    const said = tags.map((tag) => ({ ...tag, texts: tag.texts.slice(Math.min(shorter, tag.texts.length - 1)) }));
+    const widest = Math.max(1, ...said.map((tag) => cellsOf(tag.texts[0] ?? '')));
+    const place = scaled([...outline, ...tags.map((tag) => tag.at)], columns, rows, Math.min(widest / 2, columns / 8));
+    const paper = papered(line(place), columns, rows);
+    const inTurn = [...said.filter((tag) => tag.first), ...said.filter((tag) => !tag.first)];
+    const moves = shorter < longest ? noMoves : allMoves;
+    if (inTurn.every((tag) => put(tag, place(tag.at), paper, moves)) || shorter === longest) return rowsOf(paper);
+  }
+  return [];
+}
+
+/** From the drawing's units to cells, as large as fits; a cell is twice as high as wide, and a little stretch is allowed. */
+function scaled(points: readonly Point[], columns: number, rows: number, tag: number): (at: Point) => Point {
+  const xs = points.map(([x]) => x);
+  const ys = points.map(([, y]) => y);
+  const [left, top] = [Math.min(...xs), Math.min(...ys)];
+  const width = Math.max(1e-9, Math.max(...xs) - left);
+  const height = Math.max(1e-9, Math.max(...ys) - top);
+  const mostStretch = 1.7;
+  const fitX = Math.max(1, columns - 2 - tag) / width;
+  const fitY = Math.max(1, rows - 1) / height;
+  const x = Math.min(fitX, fitY * 2 * mostStretch);
+  const y = Math.min(fitY, (fitX / 2) * mostStretch);
+  const fromLeft = (columns - 1 - width * x) / 2;
+  const fromTop = (rows - 1 - height * y) / 2;
+  return ([px, py]) => [fromLeft + (px - left) * x, fromTop + (py - top) * y];
+}
+
+type Paper = { cells: (Cell | undefined)[]; taken: Set<number>; columns: number; rows: number };
+function papered(dots: ReadonlyMap<number, number>, columns: number, rows: number): Paper {
+  const cells: (Cell | undefined)[] = new Array(columns * rows).fill(undefined);
+  for (const [key, of] of dots) cells[key] = { text: brailleOf(of), look: quietLook };
+  return { cells, taken: new Set(), columns, rows };
+}
+const rowsOf = ({ cells, columns, rows }: Paper): Row[] =>
+  Array.from({ length: rows }, (_, row) => merged(cells.slice(row * columns, (row + 1) * columns)));
+
+type Moves = readonly (readonly [right: number, down: number])[];
+const noMoves: Moves = [[0, 0]];
+const allMoves: Moves = [...noMoves, [0, 1], [0, -1], [1, 0], [-1, 0], [2, 0], [-2, 0]];
+
+/** The longest text that touches no other tag; on the last try moved by a cell or two. False when none has room. */
+function put(tag: Tag, [x, y]: Point, paper: Paper, moves: Moves): boolean {
+  const texts = moves === noMoves ? tag.texts.slice(0, 1) : tag.texts;
+  for (const text of texts) {
+    for (const [right, down] of moves) {
+      const width = cellsOf(text);
+      const column = Math.round(x) + right - Math.floor((width - 1) / 2);
+      const row = Math.round(y) + down;
+      if (!isFree(paper, column, row, width)) continue;
+      write(paper, column, row, text, tag.look);
+      return true;
+    }
+  }
+  return false;
+}
+function isFree({ taken, columns, rows }: Paper, column: number, row: number, width: number): boolean {
+  if (row < 0 || row >= rows || column < 0 || column + width > columns) return false;
+  for (let i = -1; i <= width; i++) {
+    if (column + i >= 0 && column + i < columns && taken.has(cellKey(column + i, row, columns))) return false;
+  }
+  return true;
+}
+function write({ cells, taken, columns }: Paper, column: number, row: number, text: string, look: Look): void {
+  [...text].forEach((char, i) => {
+    const key = cellKey(column + i, row, columns);
+    cells[key] = { text: char, look };
+    taken.add(key);
+  });
+}
+
+/** Neighbouring cells of one look as one run: cost goes with the number of changes. */
+function merged(cells: readonly (Cell | undefined)[]): Row {
+  const runs: Run[] = [];
+  for (const cell of cells) {
+    const last = runs.at(-1);
+    const text = cell?.text ?? ' ';
+    if (last && last.look === cell?.look) last.text += text;
+    else runs.push({ text, ...(cell?.look && { look: cell.look }) });
+  }
+  return runs;
+}
