@@ -26,7 +26,7 @@ export function ringOf(count: number): Layout {
 /** `columns` by `rows` holes, numbered row by row from the upper left, and `middle` more along the middle line. */
 export function coverOf(columns: number, rows: number, middle = 0): Layout {
   const width = (columns - 1) * pitch;
-  const height = Math.max(1, rows - 1) * pitch;
+  const height = (rows - 1) * pitch;
   const grid = Array.from(
     { length: columns * rows },
     (_, i): Point => [(i % columns) * pitch, rows === 1 ? height / 2 : Math.floor(i / columns) * pitch],

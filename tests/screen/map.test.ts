@@ -1,0 +1,58 @@
+// The cardboard: every tag is on it, none over another, the next one whole, and nothing outside its paper.
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { cellsOf } from '../../src/screen/cells.ts';
+import { mapRows, type Tag } from '../../src/screen/map.ts';
+import { coverOf, gridOf, ringOf } from '../../src/trade/layout.ts';
+
+const look = {};
+const tagsOf = (holes: readonly (readonly [number, number])[], next = -1): Tag[] =>
+  holes.map((at, i) => ({
+    at,
+    texts: i === next ? [`>${i + 1} next<`, `>${i + 1}<`] : [`◉${i + 1} off`, `◉${i + 1}`],
+    look,
+    ...(i === next && { first: true }),
+  }));
+const drawn = (layout: ReturnType<typeof ringOf>, columns: number, rows: number, next = -1) =>
+  mapRows({ outline: layout.outline, tags: tagsOf(layout.holes, next) }, columns, rows).map((row) =>
+    row.map((run) => run.text).join(''),
+  );
+const numbersOn = (map: readonly string[]) =>
+  [...map.join('\n').matchAll(/[◉>](\d+)/g)].map((match) => Number(match[1])).sort((a, b) => a - b);
+
+describe('a map', () => {
+  it('shows every hole once, whatever its size, and is exactly as large as its paper', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 40 }),
+        fc.integer({ min: 52, max: 150 }),
+        fc.integer({ min: 11, max: 40 }),
+        fc.constantFrom(ringOf, gridOf),
+        (count, columns, rows, layout) => {
+          const map = drawn(layout(count), columns, rows);
+          expect(map).toHaveLength(rows);
+          for (const row of map) expect(cellsOf(row)).toBe(columns);
+          expect(numbersOn(map)).toEqual(Array.from({ length: count }, (_, i) => i + 1));
+        },
+      ),
+    );
+  });
+  it('keeps holes in their places: left of, right of, above', () => {
+    const map = drawn(coverOf(4, 2, 2), 60, 15, 2);
+    const row = map.find((text) => text.includes('◉1')) ?? '';
+    expect(row.indexOf('◉1')).toBeLessThan(row.indexOf('◉2'));
+    expect(row).toContain('>3');
+    expect(map.findIndex((text) => text.includes('◉9'))).toBeGreaterThan(map.indexOf(row));
+  });
+  it('says the word of every hole only where all have room for it', () => {
+    expect(drawn(ringOf(8), 60, 15).join('')).toContain('◉1 off');
+    expect(drawn(gridOf(40), 60, 13).join('')).not.toContain('off');
+  });
+  it('draws 300 holes without losing the next one', () => {
+    const map = drawn(coverOf(25, 12), 110, 30, 137);
+    expect(map.join('\n')).toContain('>138');
+  });
+  it('draws its outline where no tag is', () => {
+    expect(drawn(ringOf(5), 60, 15).join('')).toMatch(/[\u2801-\u28ff]{3}/);
+  });
+});
