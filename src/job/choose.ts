@@ -2,7 +2,7 @@
 import { isCritical, wantsOf } from './closed.ts';
 import { mayNotServe, unfit } from './guards.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
-import { cannotBeToldApart } from './spec.ts';
+import { cannotBeToldApart, contradictions, type Spec } from './spec.ts';
 import type { FastenerState, HoleState } from './states.ts';
 import { areaOf, type Hole, nameOf, sortOf } from './subjects.ts';
 
@@ -40,6 +40,12 @@ export function chosenFor(
   );
   return equals.find((f) => originArea(f) === areaOf(hole)) ?? equals.find((f) => mayCross(ledger, f, h));
 }
+
+/** K2: the first fastener booked in a tray that contradicts nothing of a spec: which of its equals it was, nobody knows. */
+export const likeInTray = (ledger: Ledger, tray: string, spec: Spec): FastenerState | undefined =>
+  (stateOf(ledger, 'tray', tray)?.contents ?? [])
+    .flatMap((id) => stateOf(ledger, 'fastener', id) ?? [])
+    .find((f) => contradictions(f.spec, spec).length === 0);
 
 const originArea = (f: FastenerState): string | undefined =>
   sortOf(f.origin) === 'hole' ? areaOf(nameOf(f.origin)) : undefined;

@@ -1,7 +1,8 @@
 // Guards shared by several verbs: footing (where things are), what a fastener may do (L5 to L8), order (O1, O2).
 import { type BeadStanding, everyBead, type Stage } from './beads.ts';
 import { isSpent, wantsOf } from './closed.ts';
-import { countDiffers, uncounted } from './counts.ts';
+import { countDiffers, holesUncounted, uncounted } from './counts.ts';
+import { type CouldExplain, whatCouldExplain } from './explaining.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import { frontsOf, openBehind } from './order.ts';
 import type { No } from './refusal.ts';
@@ -137,6 +138,22 @@ export function partsMissingOf(s: Standing, hole: Hole): No | null {
   );
 }
 
+/** K4: before the first fastener of an unplanned area goes back. */
+export const holesAreCounted: Guard<{ hole: Hole; working?: true }> = {
+  code: 'holes-not-counted',
+  rule: 'K4',
+  kind: 'gate',
+  needs: ['hole'],
+  check(s, { hole, working }) {
+    const area = stateOf(s.ledger, 'area', areaOf(hole));
+    if (!area || working || area.counted) return null;
+    const because = holesUncounted(s.ledger, area);
+    return because
+      ? no(`${area.area}: ${because}`, 'count its holes and call the number', [`area:${area.area}`])
+      : null;
+  },
+};
+
 const traysText = (trays: readonly TrayState[]): string => listed(trays.map((t) => `tray ${t.tray}`));
 /** K1, K2: every tray used has a standing count that agrees. */
 export const traysCounted: Guard<object> = {
@@ -149,15 +166,26 @@ export const traysCounted: Guard<object> = {
     if (trays.length === 0) return null;
     const differ = trays.filter(countDiffers);
     const places = trays.map((t) => `tray:${t.tray}`);
-    return differ.length > 0
-      ? no(
-          `the count of ${traysText(differ)} differs from the ledger`,
-          'count again, then call what is short or over',
-          places,
-        )
-      : no(`no count by eye stands for ${traysText(trays)}`, 'count the trays', places);
+    if (differ.length === 0) return no(`no count by eye stands for ${traysText(trays)}`, 'count the trays', places);
+    const once = differ.filter((t) => t.counted?.times === 1);
+    if (once.length > 0) return no(`the count of ${traysText(once)} differs from the ledger`, 'count again', places);
+    const explained = differ.flatMap((t) => whatCouldExplain(s.ledger, t) ?? []);
+    const because = explained.map((one) => differenceText(s.ledger, one)).join('; ');
+    const could = explained.flatMap((one) => [
+      ...one.holes.map((h) => `hole:${h}`),
+      ...one.fasteners.map((f) => `fastener:${f}`),
+    ]);
+    return no(because, 'call what is short lost, what is over a stray', [...places, ...could]);
   },
 };
+
+function differenceText(ledger: Ledger, { tray, short, over, holes, fasteners }: CouldExplain): string {
+  const which = fasteners.flatMap((id) => stateOf(ledger, 'fastener', id) ?? []).map(ofHole);
+  const named = [...holes.map((h) => subjectText(`hole:${h}`)), ...new Set(which)];
+  const by = short > 0 ? `${short} short of` : `${over} over`;
+  return `tray ${tray} is ${by} the ledger${named.length > 0 ? `; look at ${listed(named)}` : ''}`;
+}
+const ofHole = (f: FastenerState): string => `${specText(f.spec)} of ${subjectText(f.origin)}`;
 
 /** S5: what a bead that still cures lets pass. */
 export const meanwhile = 'turning by hand is allowed';

@@ -2,7 +2,7 @@
 import { beadMissing, beadsOn } from './beads.ts';
 import { bookDifferences } from './books.ts';
 import { areaOpenedAt, isCritical, isTouched, openBecause, unsaidOf } from './closed.ts';
-import { holesUncounted, plannedNotCalled, toolsStandOut, uncounted } from './counts.ts';
+import { countStands, holesUncounted, plannedNotCalled, toolsStandOut, uncounted } from './counts.ts';
 import { everyKey } from './drawers.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
@@ -176,7 +176,9 @@ function wantsLeakCheck(ledger: Ledger, c: CircuitState): boolean {
 function* trayAndBoxPoints(ledger: Ledger): Generator<OpenPoint> {
   for (const t of every(ledger, 'tray')) {
     const at = `tray:${t.tray}`;
-    if (t.contents.length > 0) yield { code: 'tray-not-empty', at, because: `${t.contents.length} still in it` };
+    // K1: the eye counts before it is told the figure.
+    const still = countStands(t) ? `${t.contents.length} still in it` : 'not empty by the ledger';
+    if (t.contents.length > 0) yield { code: 'tray-not-empty', at, because: still };
   }
   for (const t of uncounted(ledger)) {
     yield { code: 'tray-uncounted', at: `tray:${t.tray}`, because: 'no count by eye stands that agrees' };

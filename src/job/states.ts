@@ -168,7 +168,8 @@ export type TrayState = {
   contents: readonly string[];
   everUsed: boolean;
   movedAt: number;
-  counted?: { n: number; count: number };
+  /** `times` it was counted since something last moved in or out. */
+  counted?: { n: number; count: number; times: number };
 };
 export type BoxState = {
   name: string;

@@ -135,7 +135,7 @@ export function evolveTray(before: TrayState | undefined, entry: Entry, n: numbe
     case 'tray-declared':
       return { ...t, ...(entry.isPart && { isPart: true as const }) };
     case 'tray-counted':
-      return { ...t, everUsed: true, counted: { n, count: entry.count } };
+      return { ...t, everUsed: true, counted: { n, count: entry.count, times: timesCounted(t) + 1 } };
     case 'fastener-removed':
       return into(entry.fastener);
     case 'fastener-fitted':
@@ -166,6 +166,7 @@ export function evolveTray(before: TrayState | undefined, entry: Entry, n: numbe
       return t;
   }
 }
+const timesCounted = (t: TrayState): number => (t.counted && t.counted.n > t.movedAt ? t.counted.times : 0);
 function pieceIn(t: TrayState, p: { piece: string; in: string }, n: number): TrayState {
   if (p.in !== inTray(t.tray)) return t;
   return { ...t, contents: [...t.contents, p.piece], everUsed: true, movedAt: n };

@@ -2,9 +2,8 @@
 import { z } from 'zod';
 import { chosenFor, mayNotTrade } from '../choose.ts';
 import { wantsOf } from '../closed.ts';
-import { holesUncounted } from '../counts.ts';
 import type { Entry } from '../entry.ts';
-import { fastenerState, holeIsFree, holeState, mayNotServe, no, unfit, wantsIn } from '../guards.ts';
+import { fastenerState, holeIsFree, holeState, holesAreCounted, mayNotServe, no, unfit, wantsIn } from '../guards.ts';
 import { stateOf } from '../ledger.ts';
 import { emptiedLevels, levelToFill } from '../levels.ts';
 import { specText } from '../spec.ts';
@@ -36,21 +35,6 @@ function meant(s: Standing, said: Fit): FastenerState | undefined {
 }
 
 const levelIsFree: Guard<Fit> = { ...holeIsFree, check: (s, said) => holeIsFree.check(s, { hole: into(s, said) }) };
-
-const holesAreCounted: Guard<Fit> = {
-  code: 'holes-not-counted',
-  rule: 'K4',
-  kind: 'gate',
-  needs: ['hole'],
-  check(s, { hole, working }) {
-    const area = stateOf(s.ledger, 'area', areaOf(hole));
-    if (!area || working || area.counted) return null;
-    const because = holesUncounted(s.ledger, area);
-    return because
-      ? no(`${area.area}: ${because}`, 'count its holes and call the number', [`area:${area.area}`])
-      : null;
-  },
-};
 
 const boxHasIt: Guard<Fit> = {
   code: 'not-in-the-box',

@@ -1,7 +1,7 @@
 // Verbs on strays (K3): found in a tray, given to a hole, scrapped, no part of this vehicle.
 import { z } from 'zod';
 import type { Entry } from '../entry.ts';
-import { holeState, no, occupantOf } from '../guards.ts';
+import { holeState, holesAreCounted, no, occupantOf } from '../guards.ts';
 import { stateOf } from '../ledger.ts';
 import { contradictions, specSchema, specText } from '../spec.ts';
 import { holeSchema, nameSchema, subjectText } from '../subjects.ts';
@@ -44,6 +44,7 @@ const giveStray = verb(
       check: (s, { hole }) =>
         occupantOf(s, hole) ? no(`${subjectText(`hole:${hole}`)} holds a fastener`, 'name an open hole') : null,
     },
+    holesAreCounted,
     {
       code: 'wants-another',
       rule: 'L5',

@@ -1,9 +1,11 @@
 // Verbs on where fasteners lie: moved, lost and found, condemned, broken, measured, strays; and U3's corrections.
 import { z } from 'zod';
+import { likeInTray } from '../choose.ts';
 import { fastenerIdSchema, pieceIdSchema } from '../entries/fasteners.ts';
 import type { Entry } from '../entry.ts';
 import { fastenerState, holeState, mayNotServe, no } from '../guards.ts';
 import { stateOf } from '../ledger.ts';
+import { specSchema, specText } from '../spec.ts';
 import { fromBox, holeSchema, nameSchema, placeSchema, subjectText } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
 
@@ -62,9 +64,14 @@ const loseTakes = z.strictObject({
   fastener: fastener.optional(),
   /** Or a new one of this name, dropped on its way from the parts box. */
   box: nameSchema.optional(),
+  /** Or what a tray came short of (K2): one of its equals there. */
+  short: z.strictObject({ spec: specSchema, tray: nameSchema }).optional(),
   reaches: z.boolean(),
   where: z.string().max(80),
 });
+type Lose = z.infer<typeof loseTakes>;
+const lostOne = (s: Standing, { fastener: id, short }: Lose): string | undefined =>
+  short ? likeInTray(s.ledger, short.tray, short.spec)?.id : id;
 const lose = verb(
   'lose-fastener',
   loseTakes,
@@ -81,8 +88,10 @@ const lose = verb(
             ? null
             : no(`no fastener ${said.box} is left in the parts box`, 'name what was dropped');
         }
-        return said.fastener && fastenerState(s, said.fastener)
-          ? null
+        const id = lostOne(s, said);
+        if (id && fastenerState(s, id)) return null;
+        return said.short
+          ? no(`nothing in tray ${said.short.tray} is ${specText(said.short.spec)}`, 'say another spec or tray')
           : no('it names no fastener', 'name its hole, or a new one from the parts box');
       },
     },
@@ -101,7 +110,9 @@ const lose = verb(
           : null,
     },
   ],
-  (s, { fastener: id, box, reaches, where }) => {
+  (s, said) => {
+    const { box, reaches, where } = said;
+    const id = lostOne(s, said);
     const spec = box ? stateOf(s.ledger, 'box', box)?.spec : undefined;
     return [
       {
