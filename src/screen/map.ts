@@ -23,13 +23,14 @@ export function mapRows({ outline, tags }: Sheet, columns: number, rows: number)
   // All tags of one map say as much as the most crowded of them can.
   const longest = Math.max(0, ...tags.map((tag) => tag.texts.length - 1));
   for (let shorter = 0; shorter <= longest; shorter++) {
-    const said = tags.map((tag) => ({ ...tag, texts: tag.texts.slice(Math.min(shorter, tag.texts.length - 1)) }));
+    const isLast = shorter === longest;
+    const said = tags.map((tag) => (tag.first && isLast ? tag : { ...tag, texts: tag.texts.slice(shorter) }));
     const widest = Math.max(1, ...said.map((tag) => cellsOf(tag.texts[0] ?? '')));
     const place = scaled([...outline, ...tags.map((tag) => tag.at)], columns, rows, Math.min(widest / 2, columns / 8));
     const paper = papered(line(place), columns, rows);
     const inTurn = [...said.filter((tag) => tag.first), ...said.filter((tag) => !tag.first)];
-    const moves = shorter < longest ? noMoves : allMoves;
-    if (inTurn.every((tag) => put(tag, place(tag.at), paper, moves)) || shorter === longest) return rowsOf(paper);
+    const left = inTurn.filter((tag) => !put(tag, place(tag.at), paper, isLast ? allMoves : noMoves));
+    if (isLast || left.length === 0) return rowsOf(paper);
   }
   return [];
 }
