@@ -2,7 +2,7 @@
 import { type Ledger, stateOf } from '../job/ledger.ts';
 import { contradictions, type Spec } from '../job/spec.ts';
 import type { Sort } from '../job/states.ts';
-import { areaOf, holeIn, nameOf, sortOf, subjectText, withinArea } from '../job/subjects.ts';
+import { areaOf, holeIn, nameOf, nameSchema, sortOf, subjectText, withinArea } from '../job/subjects.ts';
 import { type Desk, fastenerOf, findingsOn } from './desk.ts';
 import { type Args, isChoice, type Reading, type ReadSlot, type Token } from './form.ts';
 import { readSpec, specWords } from './spec-words.ts';
@@ -29,13 +29,21 @@ export function names(ledger: Ledger, sort: Sort): string[] {
   return all.slice(0, length).filter((name) => stateOf(ledger, sort, name) !== undefined);
 }
 
+// What is faced goes into every line, and no verb looks at it: what is no name must not become an area or a tray here.
+const isName = ({ value }: { value: string }): boolean => value.trim() !== '' && nameSchema.safeParse(value).success;
+const named = <T extends { value: string }>(found: readonly T[], sort: string): T[] | { why: string } => {
+  const fit = found.filter(isName);
+  return fit.length > 0 ? fit : { why: `the name of ${sort} has 1 to 60 characters, and no "/" or ":" among them` };
+};
+
 /** A name of a sort: the longest known one that the words begin with, else a new one up to the next word of the form. */
 function readName(sort: Sort, what: string): Read {
   return (desk, rest, stops) => {
     if (rest.length === 0) return missing(what);
     const known = knownAtStart(names(desk.ledger, sort), rest);
     const fresh = lengths(rest, stops).map((used) => ({ value: joined(rest, used), used }));
-    return [...known, ...fresh.filter((one) => !known.some((k) => k.used === one.used))];
+    const all = [...known, ...fresh.filter((one) => !known.some((k) => k.used === one.used))];
+    return sort === 'area' ? named(all, 'an area') : all;
   };
 }
 function knownAtStart(known: readonly string[], rest: readonly Token[]): { value: string; used: number }[] {
@@ -100,10 +108,8 @@ const readTray: Read = (desk, rest, stops) => {
   if (rest.length === 0) return missing('a tray');
   const known = knownAtStart(names(desk.ledger, 'tray'), rest);
   if (known.length > 0) return known;
-  return [
-    { value: rest[0]?.text as string, used: 1 },
-    ...lengths(rest, stops).map((used) => ({ value: joined(rest, used), used })),
-  ];
+  const fresh = lengths(rest, stops).map((used) => ({ value: joined(rest, used), used }));
+  return named([{ value: rest[0]?.text as string, used: 1 }, ...fresh], 'a tray');
 };
 export const piles = ['scrap', 'owner', 'supplier'];
 /** "tray 2", "part cam cover" (captive), a pile, or "stays": in its hole. */

@@ -9,7 +9,7 @@ import { type Meant, meantBy, type Row, type Step } from '../calls/row.ts';
 import { decide, type Override } from '../job/decide.ts';
 import type { Product } from '../job/entries/declared.ts';
 import type { Ledger } from '../job/ledger.ts';
-import type { Line, Stamp } from '../job/line.ts';
+import { type Line, readLine as readJobLine, type Stamp } from '../job/line.ts';
 import { appendLine, readLog } from '../job/log.ts';
 import type { Refusal } from '../job/refusal.ts';
 import type { Said } from '../job/said.ts';
@@ -127,6 +127,9 @@ export function createSession({ job, clock, plans = [], products = [], facing = 
       ...(decided.overrides && { overrides: decided.overrides }),
       entries: decided.entries,
     };
+    // A line that could not be read again would close the whole job.
+    const written = readJobLine(line);
+    if (!written.ok) return no(`this cannot be written down (${written.what})`, 'say it otherwise');
     const { hole: _, ...kept } = facing;
     const text = plainText([callWords(line.entries), ...(decided.warnings ?? [])].join('. Mind: '));
     store.setState({ ledger: appendLine(ledger, line), facing: { ...kept, ...areaFaced(said) } });
