@@ -32,8 +32,9 @@ const passComplete = verb(
         ...guard,
         needs: ['area'],
         check(s, said) {
-          for (const hole of each(s, said)) {
-            const stop = guard.check(s, { hole, pass: passOf(s, said) });
+          const pass = passOf(s, said);
+          for (const hole of dueIn(s.ledger, said.area, pass)) {
+            const stop = guard.check(s, { hole, pass });
             if (stop) return { ...stop, because: `${subjectText(`hole:${hole}`)}: ${stop.because}` };
           }
           return null;
