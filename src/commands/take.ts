@@ -1,5 +1,6 @@
 // take: reads call lines from standard input, one a line, and answers each; the same words, guards and durability as
 // on the screen.
+import { fstatSync } from 'node:fs';
 import { createInterface } from 'node:readline';
 import type { Answer, Session } from '../session/session.ts';
 import { longestText, plainText } from '../trade/plain-text.ts';
@@ -122,17 +123,22 @@ function whyNotWrite({ job, store }: Session): { message: string; exit: number }
   };
 }
 
-async function takeFrom(stdin: NodeJS.ReadStream, session: Session, out: Out, asJson: boolean): Promise<number> {
+async function takeFrom(stdin: typeof process.stdin, session: Session, out: Out, asJson: boolean): Promise<number> {
   const lines = createInterface({ input: stdin, crlfDelay: Number.POSITIVE_INFINITY });
-  let failed: NodeJS.ErrnoException | undefined;
+  // Node takes a folder for an empty list.
+  let failed: string | undefined = fstatSync(stdin.fd).isDirectory() ? 'EISDIR' : undefined;
   stdin.on('error', (thrown: NodeJS.ErrnoException) => {
-    failed = thrown;
+    failed = thrown.code ?? thrown.message;
     lines.close();
   });
   const tell = (t: Taken) => out.write(asJson ? `${JSON.stringify(t)}\n` : inWords(t));
-  const ended = await takeLines(session, lines, tell, out.isUnread);
-  if (failed) {
-    out.complain(`countback: standard input could not be read to its end (${failed.code ?? failed.message})`);
+  const ended = await takeLines(session, lines, tell, out.isUnread).catch((thrown: unknown) => {
+    // The failure of the input comes through the lines as well.
+    if (failed === undefined) throw thrown;
+    return 'stopped';
+  });
+  if (failed !== undefined) {
+    out.complain(`countback: standard input could not be read to its end (${failed})`);
     return exits.noInput;
   }
   if (ended === 'stopped') {
