@@ -1,7 +1,7 @@
 // L3 and READINGS: when a hole, an area, a part or a connection is closed, and if not, why in a few words.
 import { type Ledger, stateOf } from './ledger.ts';
 import { contradictions, type Spec } from './spec.ts';
-import type { AreaState, FastenerState, HoleState } from './states.ts';
+import type { AreaState, FastenerState, HoleState, Occupant } from './states.ts';
 import { snugOrBetter } from './states.ts';
 import { areaOf, type Hole, withinArea } from './subjects.ts';
 
@@ -15,6 +15,9 @@ export const isSpent = (f: FastenerState): boolean => f.spec.oneUse === true && 
 export const isTouched = (h: HoleState): boolean => h.called.touchedAt > 0;
 /** Off: touched, nothing in it, and not left so by statement. */
 export const isOff = (h: HoleState): boolean => isTouched(h) && !h.called.occupant && !h.called.leftEmpty;
+
+/** U3: what the fastener in a hole is, as it was corrected before or since it went in. */
+const specIn = (ledger: Ledger, o: Occupant): Spec => stateOf(ledger, 'fastener', o.fastener)?.spec ?? o.spec;
 
 /** Why a touched hole is not closed; null when it is, or when it is as found. */
 export function openBecause(ledger: Ledger, h: HoleState): string | null {
@@ -33,7 +36,7 @@ export function openBecause(ledger: Ledger, h: HoleState): string | null {
   if (o.level !== 'tight') return o.level === 'as-found' ? 'touched and not called tight' : o.level;
   if (o.forNow) return 'on for now';
   const wants = wantsOf(h);
-  const differs = wants && !o.substitute && !o.newPattern ? contradictions(wants, o.spec) : [];
+  const differs = wants && !o.substitute && !o.newPattern ? contradictions(wants, specIn(ledger, o)) : [];
   return differs.length > 0 ? `wants another ${differs.join(' and ')}` : null;
 }
 
@@ -89,5 +92,6 @@ export const holeNumbers = (ledger: Ledger, a: AreaState): Set<string> =>
 
 export const isShouldered = (ledger: Ledger, hole: Hole): boolean => {
   const h = stateOf(ledger, 'hole', hole);
-  return h?.called.occupant?.spec.shouldered === true || (h !== undefined && wantsOf(h)?.shouldered === true);
+  const o = h?.called.occupant;
+  return (o && specIn(ledger, o).shouldered === true) || (h !== undefined && wantsOf(h)?.shouldered === true);
 };

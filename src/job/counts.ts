@@ -28,9 +28,8 @@ export function holesUncounted(ledger: Ledger, a: AreaState): string | null {
 export function plannedNotCalled(ledger: Ledger, a: AreaState): Hole[] {
   if (!a.declared?.planned) return [];
   const holes = holesOf(ledger, a);
-  const cameOff = holes.some(({ called }) =>
-    called.levels.some((r) => r.level === 'off' && r.n !== called.foundEmptyAt),
-  );
+  // The first thing known of a hole may be that it is empty: then nothing came off.
+  const cameOff = holes.some(({ called }) => called.levels.some((r, i) => i > 0 && r.level === 'off'));
   return cameOff ? holes.filter((h) => h.declared && h.called.levels.length === 0).map((h) => h.hole) : [];
 }
 

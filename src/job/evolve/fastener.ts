@@ -34,7 +34,7 @@ function evolveKnown(f: FastenerState, entry: Entry): FastenerState | Misfit {
     case 'fastener-removed':
       return f.place === inHole(entry.hole) ? { ...lyingAt(loosened(f), entry.to), everOff: true } : misfit;
     case 'fastener-fitted':
-      return f.place === entry.from ? { ...unlost(f), spec: entry.spec, place: inHole(entry.hole) } : misfit;
+      return f.place === entry.from ? { ...unlost(f), place: inHole(entry.hole) } : misfit;
     case 'fastener-tightened':
       return f.place === inHole(entry.hole) ? { ...f, tight: f.tight || entry.last } : misfit;
     case 'fastener-made-final':

@@ -175,6 +175,7 @@ function pieceIn(t: TrayState, p: { piece: string; in: string }, n: number): Tra
 export function evolveBox(b: BoxState | undefined, entry: Entry, _n: number, name: string): BoxState | Misfit {
   if (entry.kind === 'box-filled') {
     const { sort, spec, replaces, quantity } = entry;
+    if (b && b.sort !== sort) return misfit;
     const bought = (b?.bought ?? 0) + quantity;
     return {
       name,

@@ -3,11 +3,13 @@ import { z } from 'zod';
 import { meanwhile, no, notReached } from '../guards.ts';
 import { stateOf } from '../ledger.ts';
 import { circuitOpenedAt } from '../open-points.ts';
-import { specSchema } from '../spec.ts';
+import { type Spec, specSchema } from '../spec.ts';
 import { nameSchema, subjectSchema } from '../subjects.ts';
 import { type Guard, verb } from '../verb.ts';
 
 const reason = z.string().min(1).max(400);
+const sortBought = ({ spec, replaces }: { spec?: Spec; replaces?: string }) =>
+  spec ? 'fastener' : replaces ? 'part' : 'supply';
 const fillBox = verb(
   'fill-box',
   z.strictObject({
@@ -16,9 +18,22 @@ const fillBox = verb(
     spec: specSchema.optional(),
     replaces: nameSchema.optional(),
   }),
-  [],
+  [
+    {
+      code: 'another-of-this-name',
+      rule: 'L12',
+      kind: 'footing',
+      needs: ['name'],
+      check: (s, said) => {
+        const sort = stateOf(s.ledger, 'box', said.name)?.sort;
+        return sort && sort !== sortBought(said)
+          ? no(`${said.name} is in the box as a ${sort}`, 'give this one a name of its own')
+          : null;
+      },
+    },
+  ],
   (_s, { name, quantity, spec, replaces }) => {
-    const sort = spec ? 'fastener' : replaces ? 'part' : 'supply';
+    const sort = sortBought({ spec, replaces });
     return [
       { kind: 'box-filled', name, sort, quantity: quantity ?? 1, ...(spec && { spec }), ...(replaces && { replaces }) },
     ];
