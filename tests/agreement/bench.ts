@@ -20,9 +20,11 @@ export type Bench = {
   now: () => Stamp;
   /** What stood in the way, or null when it was taken. */
   call: (said: Said, override?: Override) => Refusal | null;
+  /** What the log may hold and no call writes. */
+  say: (entry: Entry) => void;
   /** One entry nobody decided, on a line of its own. False when its shape is none. */
   forge: (...entries: readonly unknown[]) => boolean;
-  /** Kinds of entry that calls have written. */
+  /** Kinds of entry that calls have written, and those that need none. */
   kinds: Set<EntryKind>;
   called: () => number;
   /** The program runs. */
@@ -90,6 +92,11 @@ export function benchFor(chance: Chance, car: Car, watch: Watch): Bench {
       for (const entry of answer.entries) kinds.add(entry.kind);
       write(said.verb, answer.entries, answer.overrides);
       return null;
+    },
+    say(entry) {
+      timePasses();
+      kinds.add(entry.kind);
+      write('said', [entry]);
     },
     forge(...entries) {
       const read = entries.map((entry) => entrySchema.safeParse(entry));

@@ -25,16 +25,18 @@ function blanked(ledger: Ledger, lines: readonly Line[]): Line[] {
   );
 }
 
+type Moment = { ledger: Ledger; lines: readonly Line[]; now: Stamp };
+
 /** The first way in which the program and the second model part here; null when they agree in all. */
-export function disagreementAt(seed: number, ledger: Ledger, lines: readonly Line[], now: Stamp): Disagreement | null {
+function disagreementAt(seed: number, { ledger, lines, now }: Moment, inAllWays: boolean): Disagreement | null {
   const plain = lines as unknown as readonly PlainLine[];
   const model = judge(plain, now);
-  const ways: [Way, () => Ledger, boolean][] = [
-    ['kept line by line', () => ledger, true],
-    ['read all at once', () => readLog(lines), true],
+  const ways: [Way, () => Ledger, boolean][] = [['kept line by line', () => ledger, true]];
+  if (inAllWays) {
+    ways.push(['read all at once', () => readLog(lines), true]);
     // A release is judged where it stands, over what was struck by then; blanked out, that is another job.
-    ['struck lines blanked out', () => readLog(blanked(ledger, lines)), false],
-  ];
+    ways.push(['struck lines blanked out', () => readLog(blanked(ledger, lines)), false]);
+  }
   for (const [way, standing, withRelease] of ways) {
     const asked = standing();
     const difference = differenceOf(openOf(asked, now), withRelease ? hasLeft(asked) : undefined, model, plain, now);
@@ -62,27 +64,26 @@ function later(now: Stamp, hours: number, reopened: boolean): Stamp {
     : { ...now, atMs: now.atMs + ms, awakeMs: now.awakeMs + ms };
 }
 
-/**
- * Plays a seed and compares on the way.
- * @param often how often out of one a line is a moment to compare at; the end always is, and later looks after it
- * @returns at `often` 1 the disagreement is the one at the shortest beginning
- */
-export function compared(seed: number, often: number): Compared {
+/** How often out of one a line is a moment to compare at, and in all ways. The end always is, and a later look. */
+export type Often = { atLines: number; inAllWays: number };
+export const everyLine: Often = { atLines: 1, inAllWays: 1 };
+
+/** Plays a seed and compares on the way. At every line, a disagreement is the one at the shortest beginning. */
+export function compared(seed: number, often: Often): Compared {
   const moments = chanceFrom(seed ^ 0x5eed);
-  let standing: { ledger: Ledger; lines: readonly Line[]; now: Stamp } | undefined;
-  const look = (ledger: Ledger, lines: readonly Line[], now: Stamp): void => {
-    const parted = disagreementAt(seed, ledger, lines, now);
+  let last: Moment | undefined;
+  const look = (moment: Moment, inAllWays: boolean): void => {
+    const parted = disagreementAt(seed, moment, inAllWays);
     if (parted) throw new Parted({ ...parted, lines: [...parted.lines] });
   };
   try {
     const sequence = sequenceFrom(seed, (ledger, lines, now) => {
-      standing = { ledger, lines, now };
-      if (moments.maybe(often)) look(ledger, lines, now);
+      last = { ledger, lines, now };
+      if (moments.maybe(often.atLines)) look(last, moments.maybe(often.inAllWays));
     });
-    if (standing) {
-      const { ledger, lines, now } = standing;
-      look(ledger, lines, now);
-      look(ledger, lines, later(now, moments.whole(1, 60), moments.maybe(0.4)));
+    if (last) {
+      look(last, true);
+      look({ ...last, now: later(last.now, moments.whole(1, 60), moments.maybe(0.4)) }, false);
     }
     return { sequence, disagreement: null };
   } catch (parted) {
@@ -92,4 +93,4 @@ export function compared(seed: number, often: number): Compared {
 }
 
 /** The shortest beginning of the seed's job at which the two part; the later looks come after the whole. */
-export const shortestOf = (seed: number): Disagreement | null => compared(seed, 1).disagreement;
+export const shortestOf = (seed: number): Disagreement | null => compared(seed, everyLine).disagreement;

@@ -1,6 +1,6 @@
 // Lines no call would write: entries of the job said again, or said of something else, of the right shape all the same.
 // A forged file may hold any of them.
-import { type Entry, type EntryKind, entryKinds } from '../../src/job/entry.ts';
+import type { Entry } from '../../src/job/entry.ts';
 import type { Bench } from './bench.ts';
 
 type Fields = Record<string, unknown>;
@@ -72,11 +72,3 @@ export function forgedEntry(b: Bench): Fields | undefined {
   const entry = b.chance.of(line.entries);
   return roll < 0.5 ? entry : saidOfAnother(b, entry);
 }
-
-/** No call writes these; the job's file may hold them all the same. */
-export const withoutACall: readonly EntryKind[] = entryKinds.filter((kind) => kind === 'tray-declared');
-export const trayDeclared = (b: Bench): Fields => ({
-  kind: 'tray-declared',
-  tray: b.chance.of(['1', 'cover tray']),
-  ...(b.chance.maybe(0.5) && { isPart: true }),
-});

@@ -183,7 +183,9 @@ function order(chance: Chance, subjects: readonly Subject[], drives: readonly st
 }
 
 export function inventedCar(chance: Chance): Car {
-  const made = chance.shuffled(kinds).slice(0, chance.whole(3, 5));
+  const withDrive = chance.maybe(0.5);
+  const [drives, others] = [kinds.filter((one) => one.drive), kinds.filter((one) => !one.drive)];
+  const made = [...(withDrive ? drives : []), ...chance.shuffled(others).slice(0, chance.whole(3, 5))];
   const holes = new Map<Hole, Spec | undefined>();
   const declarations: Entry[] = [];
   for (const one of made) {
@@ -211,21 +213,21 @@ export function inventedCar(chance: Chance): Car {
   const named = (kind: Entry['kind'], field: string): string[] =>
     declarations.flatMap((one) => (one.kind === kind ? [String((one as Record<string, unknown>)[field])] : []));
   const parts = named('part-declared', 'part');
-  const drives = named('drive-declared', 'drive');
+  const declaredDrives = named('drive-declared', 'drive');
   const subjects: Subject[] = [
     ...areas.map((area) => `area:${area}`),
     ...parts.map((part) => `part:${part}`),
     ...connections.map((connection) => `connection:${connection}`),
     ...[...holes.keys()].map((hole) => `hole:${hole}`),
   ];
-  declarations.push(...order(chance, subjects, drives));
+  declarations.push(...order(chance, subjects, declaredDrives));
   return {
     areas,
     holes,
     parts,
     connections,
     faces: named('face-declared', 'face'),
-    drives,
+    drives: declaredDrives,
     circuits,
     temporaries,
     products: chance.shuffled(products).slice(0, 2),

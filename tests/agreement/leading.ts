@@ -5,7 +5,7 @@ import { openPointsWithNext } from '../../src/job/next-call.ts';
 import type { OpenPoint } from '../../src/job/open-point.ts';
 import { openPoints } from '../../src/job/open-points.ts';
 import type { Said } from '../../src/job/said.ts';
-import { nameOf } from '../../src/job/subjects.ts';
+import { areaOf, nameOf, numberOf } from '../../src/job/subjects.ts';
 import type { Bench } from './bench.ts';
 import { newFor } from './build.ts';
 import { trayCounts } from './proofs.ts';
@@ -23,7 +23,7 @@ function towardsHole(b: Bench, ledger: Ledger, hole: string): Said[] {
     return [
       { verb: 'fit', hole },
       { verb: 'fit', hole, box: own },
-      { verb: 'count-holes', area: hole.split('/')[0], count: numbersKnown(ledger, hole.split('/')[0] as string) },
+      ...(stateOf(ledger, 'area', areaOf(hole))?.counted ? [] : [countOf(ledger, areaOf(hole))]),
       ...(b.chance.maybe(0.8) ? [newFor(b, hole)] : []),
       { verb: 'leave-empty', hole, ...because },
     ];
@@ -44,8 +44,11 @@ function towardsHole(b: Bench, ledger: Ledger, hole: string): Said[] {
   return finding ? towardsFinding(b, finding) : [{ verb: 'state-wants', hole, spec: o.spec, because: 'it is right' }];
 }
 
-const numbersKnown = (ledger: Ledger, area: string): number =>
-  new Set((stateOf(ledger, 'area', area)?.holes ?? []).map((hole) => hole.split('/')[1]?.split(' ')[0])).size;
+/** As many as the ledger knows: whoever counts sees them all. */
+function countOf(ledger: Ledger, area: string): Said {
+  const numbers = new Set((stateOf(ledger, 'area', area)?.holes ?? []).map(numberOf));
+  return { verb: 'count-holes', area, count: numbers.size };
+}
 
 function towardsFinding(b: Bench, finding: string): Said[] {
   const how = b.chance.of(['put right', 'put right', 'accepted', 'declined']);
@@ -64,12 +67,11 @@ function towardsTray(b: Bench, ledger: Ledger, tray: string): Said[] {
 }
 
 function towardsBead(b: Bench, ledger: Ledger, face: string): Said[] {
-  const { product } = b.chance.of(b.car.products);
-  const cleaned = stateOf(ledger, 'face', face)?.cleanedAt ?? 0;
-  const lay: Said = { verb: 'lay-bead', face, product };
-  const again = (stateOf(ledger, 'face', face)?.beads.length ?? 0) > 0;
+  const label = b.chance.of(b.car.products);
+  const lay: Said = { verb: 'lay-bead', face, label };
   const clean: Said = { verb: 'clean-face', face };
-  return cleaned > 0 && !again ? [lay, clean] : [clean];
+  const laid = (stateOf(ledger, 'face', face)?.beads.length ?? 0) > 0;
+  return laid && b.chance.maybe(0.5) ? [clean, lay] : [lay, clean];
 }
 
 function usual(b: Bench, ledger: Ledger, { code, at }: OpenPoint): Said[] {
@@ -134,26 +136,31 @@ function inTurn(b: Bench, points: readonly OpenPoint[]): OpenPoint[] {
   return shuffled.sort((one, other) => at(one) - at(other));
 }
 
-/** One step towards release. False when nothing of what was tried was taken. */
+/** Calls what is usual for a point. False when nothing of it was taken. */
+function taken(b: Bench, point: OpenPoint): boolean {
+  for (const said of usual(b, b.ledger(), point)) {
+    const refused = b.call(said);
+    if (!refused) return true;
+    if (refused.code === 'others-lean-on-it') {
+      const leaning = refused.places.map((place) => Number(nameOf(place)));
+      if (!b.call({ verb: 'strike', lines: [...(said.lines as number[]), ...leaning] })) return true;
+    }
+    if (refused.kind === 'order' && b.chance.maybe(0.1) && !b.call(said, { because: 'done already' })) return true;
+  }
+  return false;
+}
+
+/** A few steps towards release. False when nothing of what was tried was taken. */
 export function leadOn(b: Bench): boolean {
-  const ledger = b.ledger();
-  const points = inTurn(b, openPoints(ledger, b.now()));
+  const points = inTurn(b, openPoints(b.ledger(), b.now()));
   if (points.length === 0) return b.call({ verb: 'release', who: 'Ada' }) === null;
   if (points.every((point) => last.has(point.code)) && points.some((point) => point.code === 'bead-curing')) {
     letItCure(b);
     return true;
   }
-  for (const point of points.slice(0, 3)) {
-    for (const said of usual(b, ledger, point)) {
-      const refused = b.call(said);
-      if (!refused) return true;
-      if (refused.code === 'others-lean-on-it') {
-        const leaning = refused.places.map((place) => Number(nameOf(place)));
-        if (!b.call({ verb: 'strike', lines: [...(said.lines as number[]), ...leaning] })) return true;
-      }
-      if (refused.kind === 'order' && b.chance.maybe(0.1) && !b.call(said, { because: 'done already' })) return true;
-    }
-  }
-  const next = inTurn(b, openPointsWithNext(ledger, b.now())).find((point) => point.next)?.next;
-  return next !== undefined && b.call(next) === null;
+  const some = points.slice(0, 4).filter((point) => taken(b, point));
+  if (some.length > 1) return true;
+  if (points.some((point) => point.code === 'bead-curing') && b.chance.maybe(0.3)) letItCure(b);
+  const next = inTurn(b, openPointsWithNext(b.ledger(), b.now())).find((point) => point.next)?.next;
+  return (next !== undefined && b.call(next) === null) || some.length > 0;
 }

@@ -9,7 +9,7 @@ import { nameOf } from '../../src/job/subjects.ts';
 import { type Bench, benchFor, type Watch } from './bench.ts';
 import { buildCall } from './build.ts';
 import { chanceFrom, type Weighted, weighted } from './chance.ts';
-import { forgedEntry, trayDeclared } from './forged.ts';
+import { forgedEntry } from './forged.ts';
 import { inventedCar } from './invented-car.ts';
 import { leadOn } from './leading.ts';
 import { proofCall } from './proofs.ts';
@@ -80,7 +80,7 @@ export function sequenceFrom(seed: number, watch: Watch = () => {}): Sequence {
   let forged = 0;
   let released = false;
   const forging = chance.maybe(0.3);
-  const awkward = chance.of([0.02, 0.06, 0.15]);
+  const awkward = chance.of([0.03, 0.1, 0.25]);
 
   const forge = (): void => {
     if (b.forge(forgedEntry(b))) forged++;
@@ -107,18 +107,18 @@ export function sequenceFrom(seed: number, watch: Watch = () => {}): Sequence {
   };
 
   const holes = b.car.holes.size;
-  calls(holes * 2 + chance.whole(5, 20), stripCall, 0.15 + awkward);
-  if (chance.maybe(0.05)) b.forge(trayDeclared(b));
-  calls(chance.whole(10, 50), (one) => weighted(chance, other)(one), 0);
-  calls(holes * 3 + chance.whole(10, 30), buildCall, 0.2 + awkward);
-  lead(300);
+  calls(holes * 2 + chance.whole(15, 45), stripCall, 0.15 + awkward);
+  if (chance.maybe(0.05)) b.say({ kind: 'tray-declared', tray: chance.of(['1', 'cover tray']), isPart: true });
+  calls(chance.whole(20, 90), (one) => weighted(chance, other)(one), 0);
+  calls(holes * 3 + chance.whole(20, 60), buildCall, 0.2 + awkward);
+  lead(chance.maybe(0.08) ? 10 : 120);
   if (forging) strikeForged(b);
   if (hasLeft(b) && chance.maybe(0.4)) {
     b.call({ verb: 'reopen', who: 'Ada', because: 'knocks' });
     calls(chance.whole(0, 12), stripCall, 0.3);
     lead(100);
   }
-  if (!hasLeft(b) && chance.maybe(0.1)) {
+  if (!hasLeft(b) && chance.maybe(0.3)) {
     b.call({ verb: 'leave-unreleased', who: 'Ada', because: 'towed' });
     if (chance.maybe(0.5)) {
       b.call({ verb: 'reopen', who: 'Ada', because: 'back' });

@@ -1,5 +1,6 @@
 // What entries about holes, fasteners, pieces and strays do to the second ledger. Returns false when one does not fit.
 import type { PlainEntry } from './plain.ts';
+import { takeFromBox } from './works.ts';
 import { type FastenerNow, type HoleNow, holeNow, movedAt, type World } from './world.ts';
 
 const freshFastener = (entry: PlainEntry, at: string, origin: string): FastenerNow => ({
@@ -56,13 +57,8 @@ function takeOut(world: World, hole: HoleNow, fastener: FastenerNow, to: string)
   move(world, fastener, to);
 }
 
-function takeOneFromBox(world: World, entry: PlainEntry): boolean {
-  const named = entry.from.slice('box:'.length);
-  const left = world.box.get(named) ?? 0;
-  if (left < 1) return false;
-  world.box.set(named, left - 1);
-  return true;
-}
+const takeOneFromBox = (world: World, entry: PlainEntry): boolean =>
+  takeFromBox(world, entry.from.slice('box:'.length), 1);
 
 /** It is a fastener from then on, lost, whether the box had it or not. */
 function loseOnTheWayFromTheBox(world: World, entry: PlainEntry): boolean {

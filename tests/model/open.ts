@@ -77,7 +77,7 @@ function trayPoints(world: World): string[] {
     const stands = tray.counted > tray.moved && tray.count === held;
     if ((tray.everHeld || tray.counted > 0) && !stands) open.push(`tray-uncounted tray:${name}`);
   }
-  for (const [name, left] of world.box) if (left > 0) open.push(`box-left box:${name}`);
+  for (const [name, box] of world.box) if (box.left > 0) open.push(`box-left box:${name}`);
   return open;
 }
 
@@ -169,15 +169,20 @@ function sealPoints(world: World, lines: PlainLine[], now: PlainStamp): string[]
   return open;
 }
 
+/** T7: opened, or a connection of it parted. */
+function areaTouched(world: World, area: string): number {
+  const parted = [...world.connections.values()]
+    .filter((connection) => connection.area === area)
+    .map((connection) => world.connectionsNow.get(connection.connection)?.partedAt ?? 0);
+  return Math.max(areaOpened(world, area), ...parted);
+}
+
 function carPoints(world: World): string[] {
   const open: string[] = [];
   const roles = [...world.areas.values()].filter((area) => area.role !== undefined);
-  const touched = Math.max(0, ...roles.map((area) => areaOpened(world, area.area)));
-  const brakes = roles.filter((area) => area.role === 'brake').map((area) => area.area);
-  const brakeLines = [...world.connections.values()]
-    .filter((connection) => brakes.includes(connection.area))
-    .map((connection) => world.connectionsNow.get(connection.connection)?.partedAt ?? 0);
-  const brakeTouched = Math.max(0, ...brakes.map((area) => areaOpened(world, area)), ...brakeLines);
+  const touchedOf = (areas: PlainEntry[]) => Math.max(0, ...areas.map((area) => areaTouched(world, area.area)));
+  const touched = touchedOf(roles);
+  const brakeTouched = touchedOf(roles.filter((area) => area.role === 'brake'));
   if (world.worked > world.toolsOut) open.push('tools vehicle');
   if (brakeTouched > world.pedalFirm) open.push('pedal vehicle');
   if (touched > world.roadTested) open.push('road-test vehicle');
@@ -206,9 +211,8 @@ function booksAgree(world: World): boolean {
     add(stock, fastener, fastener.at, 1);
     add(flow, fastener, fastener.knownAt, 1);
   }
-  return [...new Set([...flow.keys(), ...stock.keys()])].every(
-    (page) => (flow.get(page) ?? 0) === (stock.get(page) ?? 0),
-  );
+  const pages = [...new Set([...flow.keys(), ...stock.keys()])];
+  return world.fastenersUsedUp === 0 && pages.every((page) => (flow.get(page) ?? 0) === (stock.get(page) ?? 0));
 }
 
 /** Sorted, each "code about". */

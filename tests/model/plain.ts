@@ -75,6 +75,7 @@ export type PlainEntry = {
   right: boolean;
   role?: string;
   service: string;
+  sort: string;
   spec: PlainSpec;
   stray: string;
   substitute?: string;

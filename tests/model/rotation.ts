@@ -42,6 +42,7 @@ export function happenOnTheCrank(world: World, entry: PlainEntry): boolean {
       slid: false,
       tensionRight: false,
       failed: false,
+      tensionWrong: false,
       passed: false,
     });
     return true;
@@ -61,6 +62,7 @@ export function happenOnTheCrank(world: World, entry: PlainEntry): boolean {
       check.quarters = 0;
       check.asked = 8;
       check.passed = false;
+      check.tensionWrong = false;
       lookAgain(check);
       break;
     case 'mark-read':
@@ -72,7 +74,7 @@ export function happenOnTheCrank(world: World, entry: PlainEntry): boolean {
       break;
     case 'tension-read':
       // R4: then the tension, after the marks.
-      if (!entry.right) check.failed = true;
+      if (!entry.right) check.tensionWrong = true;
       else if (marksAreRight(check, drive)) check.tensionRight = true;
       break;
     case 'bind-felt':
@@ -89,5 +91,5 @@ export function rotationIsNeeded(world: World, drive: PlainEntry): boolean {
   const opened = driveOpened(world, drive);
   if (opened === 0) return false;
   const check = world.tries.get(drive.drive);
-  return check === undefined || check.failed || !check.passed || check.begun < opened;
+  return check === undefined || check.failed || check.tensionWrong || !check.passed || check.begun < opened;
 }

@@ -2,7 +2,17 @@
 // and the car do to the second ledger. Returns false when one does not fit.
 import type { PlainEntry } from './plain.ts';
 import { happenOnTheCrank } from './rotation.ts';
-import { circuitNow, connectionNow, faceNow, faceOpened, holeNow, partNow, trayNow, type World } from './world.ts';
+import {
+  circuitNow,
+  connectionNow,
+  faceNow,
+  faceOpened,
+  holeNow,
+  known,
+  partNow,
+  trayNow,
+  type World,
+} from './world.ts';
 
 /** Declared again, by another service or on the spot: the later word goes over the earlier, the rest stays said. */
 function declare(world: World, entry: PlainEntry): void {
@@ -18,10 +28,18 @@ function declare(world: World, entry: PlainEntry): void {
   }
 }
 
-function takeFromBox(world: World, name: string, quantity: number): boolean {
-  const left = world.box.get(name) ?? 0;
-  if (left < quantity) return false;
-  world.box.set(name, left - quantity);
+export function takeFromBox(world: World, name: string, quantity: number): boolean {
+  const box = world.box.get(name);
+  if (box === undefined || box.left < quantity) return false;
+  box.left -= quantity;
+  return true;
+}
+
+/** One name is one sort of thing. */
+function fillBox(world: World, { name, sort, quantity }: PlainEntry): boolean {
+  const box = known(world.box, name, () => ({ sort, left: 0 }));
+  if (box.sort !== sort) return false;
+  box.left += quantity;
   return true;
 }
 
@@ -145,11 +163,14 @@ export function happenToWorks(world: World, entry: PlainEntry): boolean {
       happenToFaces(world, entry);
       return true;
     case 'box-filled':
-      world.box.set(entry.name, (world.box.get(entry.name) ?? 0) + entry.quantity);
-      return true;
+      return fillBox(world, entry);
     case 'box-used':
-    case 'box-moved':
-      return takeFromBox(world, entry.name, entry.quantity);
+    case 'box-moved': {
+      const had = takeFromBox(world, entry.name, entry.quantity);
+      const isFastener = world.box.get(entry.name)?.sort === 'fastener';
+      if (had && isFastener && entry.kind === 'box-used') world.fastenersUsedUp += entry.quantity;
+      return had;
+    }
     case 'finding-made':
       if (world.findings.has(entry.finding)) return false;
       world.findings.set(entry.finding, { at: entry.at, open: true });

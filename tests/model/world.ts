@@ -59,7 +59,10 @@ export type TryNow = {
   read: Set<string>;
   slid: boolean;
   tensionRight: boolean;
+  /** By a mark or a bind. */
   failed: boolean;
+  /** By its tension, until that is set again. */
+  tensionWrong: boolean;
   passed: boolean;
 };
 export type TrayNow = { everHeld: boolean; moved: number; counted: number; count: number };
@@ -83,7 +86,9 @@ export type World = {
   facesNow: Map<string, FaceNow>;
   temporariesIn: Map<string, string>;
   masked: Set<string>;
-  box: Map<string, number>;
+  box: Map<string, { sort: string; left: number }>;
+  /** L12: out of the box and in no hole, tray or hand: a fastener "used up". */
+  fastenersUsedUp: number;
   circuits: Map<string, CircuitNow>;
   tries: Map<string, TryNow>;
   trays: Map<string, TrayNow>;
@@ -127,6 +132,7 @@ export function newWorld(): World {
     temporariesIn: new Map(),
     masked: new Set(),
     box: new Map(),
+    fastenersUsedUp: 0,
     circuits: new Map(),
     tries: new Map(),
     trays: new Map(),
