@@ -32,6 +32,7 @@ export function listedOn(screen: ScreenId, before: ScreenId, desk: Desk): Rows {
       return logRows(desk);
     case 'help':
       return helpRows(desk, before);
+    case 'glance':
     case 'shelf':
       return [];
   }

@@ -7,6 +7,7 @@ import { benchRows } from './bench-rows.ts';
 import { fitted, spread, wrapped } from './cells.ts';
 import { chosenLook, quietLook, refusedLook } from './colours.ts';
 import type { Scene } from './frame.ts';
+import { glanceRows } from './glance.ts';
 import { keyOf } from './key-names.ts';
 import { listRows, moreRows } from './list-rows.ts';
 import { filled, plainRow, type Row } from './rows.tsx';
@@ -15,6 +16,7 @@ export function bodyOf(scene: Scene, rows: number): Row[] {
   const { view, columns, listed } = scene;
   if (view.asking) return filled(askingRows(view.asking, columns, rows), rows, columns);
   if (scene.greeting) return filled(greetingRows(scene.greeting, columns, rows), rows, columns);
+  if (view.screen === 'glance') return glanceRows(scene, rows);
   if (view.screen === 'strip' || view.screen === 'build') return filled(benchRows(scene, rows), rows, columns);
   if (listed.length === 0) {
     const released = Boolean(stateOf(scene.desk.ledger, 'vehicle', 'vehicle')?.releasedAt);

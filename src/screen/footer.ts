@@ -2,14 +2,14 @@
 // help and the typed line are always there.
 import { keysOn } from '../calls/bindings.ts';
 import { whyNot } from '../calls/pressing.ts';
-import { areNumbered } from '../view/view.ts';
+import { acting, areNumbered } from '../view/view.ts';
 import { cellsOf, fitted } from './cells.ts';
 import { quietLook } from './colours.ts';
 import type { Scene } from './frame.ts';
 import { keyName } from './key-names.ts';
 import { endRow, filled, plainRow, type Row, type Run } from './rows.tsx';
 
-const always = new Set(['help', 'line']);
+const always = new Set(['to-glance', 'help', 'line']);
 export const footerRows = 2;
 
 export function footOf({ view, desk, columns, listed }: Scene): Row[] {
@@ -20,9 +20,10 @@ export function footOf({ view, desk, columns, listed }: Scene): Row[] {
     const text = ` Enter take   Esc leave it   ${how}   up/down move${fresh}`;
     return filled([plainRow(fitted(text, columns), quietLook)], footerRows, columns);
   }
-  const onHoles = view.screen === 'strip' || view.screen === 'build';
-  const picks = onHoles ? {} : (listed.at(view.at[view.screen] ?? 0)?.picks ?? {});
-  const shown = keysOn(view.screen).filter((b) => b.binding.footer !== false);
+  const screen = acting(view);
+  const onHoles = screen === 'strip' || screen === 'build';
+  const picks = onHoles ? {} : (listed.at(view.at[screen] ?? 0)?.picks ?? {});
+  const shown = keysOn(screen).filter((b) => b.binding.footer !== false);
   const pieces = [...shown.filter((b) => !always.has(b.row.id)), ...shown.filter((b) => always.has(b.row.id))];
   const runs = pieces.map((bound): Run & { id: string } => ({
     id: bound.row.id,

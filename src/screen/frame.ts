@@ -39,6 +39,7 @@ const titles: Record<ScreenId, string> = {
   box: 'Parts box and trays',
   leaving: 'Before it leaves',
   log: 'Log',
+  glance: 'Glance',
   help: 'Calls',
 };
 
@@ -76,13 +77,12 @@ function inUseWords({ facing: { area, tray, spec } }: Desk): string {
   const fastener = specWords(spec);
   return ` ${area === undefined ? 'no area in use' : `at ${plainText(area)}`}   into tray ${plainText(tray)}   ${fastener === 'unknown' ? '' : fastener}`;
 }
+const isTab = (id: string): boolean => id.startsWith('to-') && id !== 'to-glance';
 /** Every screen with the letter that leads to it; the one that is up stands out. */
 function tabsRow(view: View, columns: number): Row {
   const runs = keysOn(view.screen).flatMap(({ row, binding }) => {
     const look: Look = row.id === `to-${view.screen}` ? { bold: true } : quietLook;
-    return row.group === 'the screen' && row.id.startsWith('to-')
-      ? [{ text: ` ${keyName(binding.key)} ${row.label}`, look }]
-      : [];
+    return row.group === 'the screen' && isTab(row.id) ? [{ text: ` ${keyName(binding.key)} ${row.label}`, look }] : [];
   });
   const text = runs.map((run) => run.text).join('');
   return cellsOf(text) <= columns ? endRow(runs, columns) : plainRow(fitted(text, columns), quietLook);

@@ -13,7 +13,16 @@ import { rowById } from '../calls/table.ts';
 import { emptyLedger } from '../job/ledger.ts';
 import { areaOf, named, nameOf } from '../job/subjects.ts';
 import { firstFacing } from '../view/facing.ts';
-import { type Asking, areNumbered, firstView, offered, type View, type ViewStep, viewed } from '../view/view.ts';
+import {
+  type Asking,
+  acting,
+  areNumbered,
+  firstView,
+  offered,
+  type View,
+  type ViewStep,
+  viewed,
+} from '../view/view.ts';
 import { answerOf, freshArea, meantAlready, plainAsking, pressingAfter, questionOf } from './asking.ts';
 import { screenFor } from './leading.ts';
 import type { Answer, Session } from './session.ts';
@@ -82,9 +91,9 @@ export function createBench(doors: BenchDoors): Bench {
     if (view.screen === 'shelf') {
       return shelf.map((one) => ({ key: one.path, mark: 'plain', name: '', text: one.name, end: one.said, picks: {} }));
     }
-    return listedOn(view.screen, view.before, desk());
+    return listedOn(acting(view), view.before, desk());
   };
-  const onHoles = (): boolean => get().view.screen === 'strip' || get().view.screen === 'build';
+  const onHoles = (): boolean => ['strip', 'build'].includes(acting(get().view));
   const picked = (): Listed | undefined => {
     const { view } = get();
     return listed().at(view.at[view.screen] ?? 0);
@@ -133,7 +142,7 @@ export function createBench(doors: BenchDoors): Bench {
     if (get().word !== undefined) set({ word: undefined });
     if (get().greeting && !view.asking) set({ greeting: undefined });
     if (view.asking) return pressAsking(key, view.asking);
-    const bound = boundTo(key, view.screen);
+    const bound = boundTo(key, acting(view));
     if (!bound) return;
     // Before a job is open only the screen's own steps mean anything.
     if (!session && bound.row.group !== 'the screen') return;
@@ -293,7 +302,7 @@ export function createBench(doors: BenchDoors): Bench {
   function leave(): void {
     const { view, session } = get();
     if (session && desk().facing.hole) return session.face({ hole: undefined });
-    if (view.screen === 'help') return step({ to: view.before });
+    if (view.screen === 'help' || view.screen === 'glance') return step({ to: view.before });
     if (view.screen === 'shelf') return session ? step({ to: view.before }) : quit();
     if (view.screen !== 'strip') return step({ to: 'strip' });
     void refreshShelf();

@@ -9,6 +9,7 @@ export const screens = [
   'box',
   'leaving',
   'log',
+  'glance',
   'help',
 ] as const;
 export type ScreenId = (typeof screens)[number];

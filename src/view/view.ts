@@ -22,7 +22,7 @@ export type Choice = { value: string; text: string /** Why it can't be taken now
 
 export type View = {
   screen: ScreenId;
-  /** Where help and the shelf lead back to. */
+  /** Where help, the glance and the shelf lead back to. */
   before: ScreenId;
   at: Readonly<Partial<Record<ScreenId, number>>>;
   asking?: Asking;
@@ -50,9 +50,15 @@ export const longestTyped = 200;
 
 const within = (at: number, of: number): number => Math.max(0, Math.min(at, of - 1));
 
+/** Looked at from another screen, to which they lead back. */
+const beside: ReadonlySet<ScreenId> = new Set(['help', 'shelf', 'glance']);
+
+/** The screen whose calls the keys make: work goes on under the glance. */
+export const acting = ({ screen, before }: View): ScreenId => (screen === 'glance' ? before : screen);
+
 export function viewed(view: View, step: ViewStep): View {
   if ('to' in step) {
-    const before = view.screen === 'help' || view.screen === 'shelf' ? view.before : view.screen;
+    const before = beside.has(view.screen) ? view.before : view.screen;
     const { asking: _, ...rest } = view;
     return { ...rest, screen: step.to, before };
   }

@@ -32,6 +32,14 @@ export const stepRows: readonly Row[] = [
   go('box', 'P', 'Box', 'The parts box, trays and the scrap pile.'),
   go('leaving', 'L', 'Leave', 'What must be closed before the car leaves.'),
   go('log', 'J', 'Log', 'Every call of this job; striking and restoring.'),
+  stepRow(
+    'to-glance',
+    ['show glance'],
+    'glance',
+    'Out, back, open and next, readable across the bay.',
+    { to: 'glance' },
+    [key('G')],
+  ),
   go('shelf', 'H', 'Shelf', 'The jobs on the shelf.'),
   stepRow('help', ['help'], 'help', 'The calls of this screen, then all.', { step: 'help' }, [key('?')]),
   stepRow('line', ['line'], 'type a line', 'Type a call in words.', { step: 'type' }, [
