@@ -1,11 +1,15 @@
 // What might be called towards closing an open point, in order of sense. Whether any of it is refused is not asked here.
+import { conditionsAt } from './clock.ts';
 import { holeNumbers } from './closed.ts';
+import { everyKey } from './drawers.ts';
 import { mayNotServe, unfit, wantsIn } from './guards.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import type { OpenPoint } from './open-point.ts';
 import { stepLacking } from './repair.ts';
 import { runningTry, tensionerNotLive, wantedOfTry } from './rotation.ts';
 import type { Said } from './said.ts';
+import { snugOrBetter } from './states.ts';
+import { leaningOn } from './striking.ts';
 import { areaOf, named, nameOf, subjectText } from './subjects.ts';
 
 export function candidates(ledger: Ledger, point: OpenPoint): Said[] {
@@ -53,7 +57,7 @@ export function candidates(ledger: Ledger, point: OpenPoint): Said[] {
     case 'bead-missing':
       return towardsBead(ledger, name);
     case 'bead-curing':
-      return [{ verb: 'confirm-clock' }];
+      return towardsCure(ledger, name);
     case 'rotation-needed':
       return towardsRotation(ledger, name);
     case 'circuit-empty':
@@ -87,10 +91,16 @@ export function candidates(ledger: Ledger, point: OpenPoint): Said[] {
     case 'waiting':
       return [{ verb: 'resume' }];
     case 'misfit':
-      return [{ verb: 'strike', lines: [Number(name)] }];
+      return striking(ledger, Number(name));
     case 'books':
-      return [];
+      return [...everyKey(ledger.misfits)].flatMap(([, lines]) => lines).flatMap((n) => striking(ledger, n));
   }
+}
+
+/** Alone, or with what leans on it. */
+function striking(ledger: Ledger, n: number): Said[] {
+  const alone: Said = { verb: 'strike', lines: [n] };
+  return [alone, { verb: 'strike', lines: [n, ...leaningOn(ledger, [n], 'calls-struck')] }];
 }
 
 function towardsHole(ledger: Ledger, hole: string): Said[] {
@@ -168,6 +178,19 @@ function towardsBead(ledger: Ledger, face: string): Said[] {
         { verb: 'clean-face', face },
       ]
     : [{ verb: 'clean-face', face }];
+}
+
+/** A cure only wants time: together, under conditions that are told, by a clock that is right. */
+function towardsCure(ledger: Ledger, face: string): Said[] {
+  const f = stateOf(ledger, 'face', face);
+  const loose = f?.declared?.pressedBy.find((hole) => {
+    const c = stateOf(ledger, 'hole', hole)?.called;
+    return c && c.touchedAt > 0 && !c.leftEmpty && !(c.occupant && snugOrBetter(c.occupant.level));
+  });
+  if (loose) return towardsHole(ledger, loose);
+  const told = conditionsAt(ledger, ledger.lines.length);
+  const celsius = f?.beads.at(-1)?.label.labelCelsius ?? 20;
+  return [...(told ? [] : [{ verb: 'note-conditions', celsius }]), { verb: 'confirm-clock' }];
 }
 
 function towardsRotation(ledger: Ledger, drive: string): Said[] {

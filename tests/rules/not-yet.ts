@@ -4,7 +4,5 @@
 export const notYet: Readonly<Record<string, string>> = {
   F2: 'comes with the computations of the trade: heads, threads, neighbours',
   R8: 'the count of turns comes with the computations of the trade',
-  X2: 'comes with the list of open points and release',
-  X4: 'comes with the list of open points and release',
   P3: 'comes with plans',
 };
