@@ -54,7 +54,7 @@ export function standingLines(lines: PlainLine[]): PlainLine[] {
       standing = standing.map((before) => {
         if (before.n >= line.n) return before;
         const entries = before.entries.map((entry) =>
-          isCalled(entry) && entry.kind !== 'holes-exchanged' ? renamed(entry, exchange.one, exchange.other) : entry,
+          isCalled(entry) ? renamed(entry, exchange.one, exchange.other) : entry,
         );
         return { ...before, entries };
       });

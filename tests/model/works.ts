@@ -175,12 +175,11 @@ export function happenToWorks(world: World, entry: PlainEntry): boolean {
       if (world.findings.has(entry.finding)) return false;
       world.findings.set(entry.finding, { at: entry.at, open: true });
       return true;
-    case 'finding-closed':
-    case 'owner-told': {
+    case 'owner-told':
+      return world.findings.has(entry.finding);
+    case 'finding-closed': {
       const finding = world.findings.get(entry.finding);
-      if (finding === undefined || finding.at !== entry.at) return false;
-      if (entry.kind === 'owner-told') return true;
-      if (!finding.open) return false;
+      if (finding === undefined || !finding.open || finding.at !== entry.at) return false;
       finding.open = false;
       return true;
     }
