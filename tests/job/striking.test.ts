@@ -1,5 +1,6 @@
 // U: striking and restoring lines, what leans on them, which proofs fall with them, and what was called wrongly put right.
 import { describe, expect, it } from 'vitest';
+import { stateOf } from '../../src/job/ledger.ts';
 import { losesFooting } from '../../src/job/striking.ts';
 import { type Bench, bench, m6, m8 } from './bench.ts';
 
@@ -118,5 +119,218 @@ describe('what leans on a line', () => {
     on.call('strike', { lines: [other] });
     on.call('restore', { lines: [off, back, tight] });
     expect(on.level('cover/1')).toBe('tight');
+  });
+});
+
+describe('a struck line', () => {
+  /** All that a job stands as, without the log itself. */
+  const standing = (on: Bench) => {
+    const { states, tallies, misfits, verdicts } = on.ledger();
+    const of = <T>(drawers: readonly Readonly<Record<string, T>>[]) =>
+      Object.fromEntries(drawers.flatMap((drawer) => Object.entries(drawer)));
+    const all = Object.fromEntries(Object.entries(states).map(([sort, drawers]) => [sort, of<unknown>(drawers)]));
+    return { states: all, tallies, misfits: of(misfits), verdicts };
+  };
+
+  it('[U1] is not erased: striking is a line of its own, and so is restoring', () => {
+    const on = bench();
+    const off = on.off('cover/1', m6);
+    const before = on.lines().slice(0, off);
+    const struck = on.call('strike', { lines: [off] });
+    const restored = on.call('restore', { lines: [off] });
+    expect(on.lines().slice(0, off)).toEqual(before);
+    expect(on.entriesOf(struck)).toEqual([{ kind: 'calls-struck', lines: [off] }]);
+    expect(on.entriesOf(restored)).toEqual([{ kind: 'calls-restored', lines: [off] }]);
+  });
+
+  it('[U1] leaves the job as if it had never been', () => {
+    const story = (withIt: boolean) => {
+      const on = bench();
+      on.off('cover/1', m6);
+      const n = withIt ? on.off('cover/2', m6) : on.call('note', { words: 'nothing' });
+      on.off('cover/3', m6);
+      on.call('strike', { lines: [n] });
+      return on;
+    };
+    expect(standing(story(true))).toEqual(standing(story(false)));
+  });
+
+  it('[U1] restored, all is as it was', () => {
+    const on = bench();
+    on.off('cover/1', m6);
+    const n = on.off('cover/2', m6);
+    on.off('cover/3', m6);
+    const before = standing(on);
+    on.call('strike', { lines: [n] });
+    expect(standing(on)).not.toEqual(before);
+    on.call('restore', { lines: [n] });
+    expect(standing(on)).toEqual(before);
+  });
+
+  it('[U1] only what stands is struck, only what is struck restored, a strike itself is answered by restoring', () => {
+    const on = bench();
+    const n = on.off('cover/1', m6);
+    expect(on.refused('restore', { lines: [n] })).toBe('U1 not-struck');
+    const struck = on.call('strike', { lines: [n] });
+    expect(on.refused('strike', { lines: [n] })).toBe('U1 no-such-line');
+    expect(on.refused('strike', { lines: [struck] })).toBe('U1 no-such-line');
+    expect(on.refused('strike', { lines: [99] })).toBe('U1 no-such-line');
+    on.call('restore', { lines: [n] });
+    on.call('strike', { lines: [n] });
+  });
+
+  it('[U1] a call of several entries is struck as one', () => {
+    const on = bench();
+    on.declare({ kind: 'part-declared', part: 'lid', heldBy: ['cover/1'] });
+    const n = on.off('cover/1', m6, { wrong: 'damaged' });
+    expect(on.entriesOf(n).length).toBeGreaterThan(3);
+    on.call('strike', { lines: [n] });
+    on.countTrays();
+    on.call('tools-out');
+    expect(on.open()).toEqual([]);
+  });
+});
+
+describe('what was called wrongly', () => {
+  const days = (on: Bench, n: number) => on.away(24 * n);
+  const critical = () => {
+    const on = bench();
+    on.declare({ kind: 'area-declared', area: 'mount', critical: true, planned: true });
+    for (const n of [1, 2]) on.call('find-fastener', { hole: `mount/${n}`, spec: m8 });
+    on.slack('mount/1');
+    on.tight('mount/1');
+    on.call('look-again', { holes: ['mount/1'] });
+    on.call('tools-out');
+    expect(on.open()).toEqual([]);
+    return on;
+  };
+
+  it('[U3] of the wrong hole is put right by a correcting call with a reason, days later too', () => {
+    const on = critical();
+    days(on, 2);
+    expect(on.refused('exchange-holes', { one: 'mount/1', other: 'mount/2' })).toBe('L1 badly-said');
+    const because = 'it was the one behind';
+    const n = on.call('exchange-holes', { one: 'mount/1', other: 'mount/2', because });
+    expect(on.entriesOf(n)).toEqual([{ kind: 'holes-exchanged', one: 'mount/1', other: 'mount/2', because }]);
+    expect(on.level('mount/1')).toBe('as-found');
+    expect(on.level('mount/2')).toBe('tight');
+    expect(on.hole('mount/1')).toMatchObject({ touchedAt: 0, openedAt: 0, changedAt: 0 });
+    expect(on.hole('mount/2')?.passes).toHaveLength(1);
+  });
+
+  it('[U3] proofs over it are void: the second look', () => {
+    const on = critical();
+    on.call('exchange-holes', { one: 'mount/1', other: 'mount/2', because: 'mistaken' });
+    expect(on.open()).toEqual(['second-look hole:mount/2']);
+  });
+
+  /** A drive that passed its check, and a circuit leak-checked, over a pump bolt that was called. */
+  const proven = () => {
+    const on = bench();
+    on.declare(
+      { kind: 'area-declared', area: 'pump', planned: true, companions: ['dowel'] },
+      { kind: 'face-declared', face: 'pump', area: 'pump', pressedBy: ['pump/1', 'pump/2'], keepsIn: ['cooling'] },
+      {
+        kind: 'drive-declared',
+        drive: 'belt',
+        areas: ['pump'],
+        parts: [],
+        marks: ['cam'],
+        turns: 2,
+        tensioner: 'none',
+        crankKeyed: true,
+      },
+    );
+    on.call('find-fastener', { hole: 'pump/2', spec: m6 });
+    on.slack('pump/1', m6);
+    on.tight('pump/1');
+    on.call('companions-seen', { area: 'pump' });
+    on.call('turn-crank', { drive: 'belt', quarters: 8 });
+    on.call('read-mark', { drive: 'belt', mark: 'cam', teethOff: 0 });
+    on.call('drain', { circuit: 'cooling' });
+    on.call('fill-fluid', { circuit: 'cooling' });
+    on.call('check-leaks', { circuit: 'cooling', how: 'under pressure' });
+    on.call('tools-out');
+    expect(on.open()).toEqual([]);
+    return on;
+  };
+  const fallen = ['companions area:pump', 'rotation-needed drive:belt', 'circuit-unchecked circuit:cooling'];
+
+  it('[U3] the check rotation, the leak check and what was seen before the area closed', () => {
+    const on = proven();
+    days(on, 2);
+    on.call('exchange-holes', { one: 'pump/1', other: 'pump/2', because: 'it was the lower one' });
+    expect(on.open()).toEqual(fallen);
+  });
+
+  it('[U3] the same where the fastener in a hole was another than called', () => {
+    const on = proven();
+    days(on, 2);
+    const fastener = on.in('pump/1');
+    expect(on.refused('correct-spec', { fastener, spec: m8 })).toBe('L1 badly-said');
+    on.call('correct-spec', { fastener, spec: m8, because: 'read the wrong box' });
+    expect(on.open()).toEqual(fallen);
+    expect(stateOf(on.ledger(), 'fastener', fastener)?.spec).toEqual(m8);
+  });
+
+  it('[U3] of the wrong spec: what the hole wants goes with it where it was its first fastener', () => {
+    const on = bench();
+    on.off('cover/1', m6);
+    on.count('cover', 1);
+    const fastener = on.own('cover/1');
+    on.call('correct-spec', { fastener, spec: m8, because: 'measured it' });
+    on.call('fill-box', { name: 'six', spec: m6 });
+    expect(on.refused('fit', { hole: 'cover/1', box: 'six' })).toBe('L5 wants-another');
+    on.back('cover/1');
+    on.tight('cover/1');
+    expect(on.openAt('hole:cover/1')).toEqual([]);
+  });
+
+  it('[U3] of the wrong fastener: two that were taken for one another, each corrected', () => {
+    const on = bench();
+    on.off('cover/1', m6);
+    on.off('lid/1', m8);
+    const [short, long] = [on.own('cover/1'), on.own('lid/1')];
+    on.call('correct-spec', { fastener: short, spec: m8, because: 'taken for the other' });
+    on.call('correct-spec', { fastener: long, spec: m6, because: 'taken for the other' });
+    for (const area of ['cover', 'lid']) on.count(area, 1);
+    on.back('cover/1');
+    expect(on.in('cover/1')).toBe(short);
+    expect(stateOf(on.ledger(), 'fastener', short)?.spec).toEqual(m8);
+    expect(on.open('hole-open')).toEqual(['hole-open hole:cover/1', 'hole-open hole:lid/1']);
+  });
+
+  it('[U3] a bolt called at 7 that was 8: fasteners, findings, pieces and temporaries go with it, declarations stay', () => {
+    const on = bench();
+    on.declare({ kind: 'hole-declared', hole: 'cover/8', tool: 'long bar' });
+    const n = on.call('break', { hole: 'cover/7', headTo: 'tray:1', pieces: ['hole'], spec: m6 });
+    on.call('put-in', { temporary: 'plug', sort: 'plug', at: 'hole:cover/7' });
+    on.call('exchange-holes', { one: 'cover/7', other: 'cover/8', because: 'it was 8' });
+    expect(on.hole('cover/7')).toMatchObject({ pieces: [], temporaries: [], findings: [], touchedAt: 0 });
+    expect(on.hole('cover/8')).toMatchObject({ pieces: [`p${n}.1`], temporaries: ['plug'], findings: [`d${n}.1`] });
+    expect(stateOf(on.ledger(), 'fastener', `f${n}.1`)?.origin).toBe('hole:cover/8');
+    expect(stateOf(on.ledger(), 'finding', `d${n}.1`)?.at).toBe('hole:cover/8');
+    expect(stateOf(on.ledger(), 'hole', 'cover/8')?.declared?.tool).toBe('long bar');
+    expect(stateOf(on.ledger(), 'hole', 'cover/7')?.declared).toBeUndefined();
+    on.call('take-out', { temporary: 'plug' });
+    on.call('move-piece', { piece: `p${n}.1`, to: 'scrap' });
+    expect(on.misfits()).toEqual([]);
+  });
+
+  it('[U3] not with a hole that could not have held it, nor where nothing was called', () => {
+    const on = bench();
+    on.declare({ kind: 'hole-declared', hole: 'cover/2', wants: m8 });
+    on.slack('cover/1', m6);
+    const said = { one: 'cover/1', other: 'cover/2', because: 'mistaken' };
+    expect(on.refused('exchange-holes', said)).toBe('U3 could-not-have-held-it');
+    expect(on.refused('exchange-holes', { ...said, other: 'cover/1' })).toBe('U3 nothing-to-exchange');
+    expect(on.refused('exchange-holes', { ...said, one: 'cover/8', other: 'cover/9' })).toBe('U3 nothing-to-exchange');
+  });
+
+  it('[U3] exchanged twice, all but the proofs is as it was', () => {
+    const on = critical();
+    for (const _ of [1, 2]) on.call('exchange-holes', { one: 'mount/1', other: 'mount/2', because: 'mistaken' });
+    expect([on.level('mount/1'), on.level('mount/2')]).toEqual(['tight', 'as-found']);
+    expect(on.open()).toEqual(['second-look hole:mount/1']);
   });
 });

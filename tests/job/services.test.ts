@@ -1,0 +1,86 @@
+// P: services on a running job. Plan files themselves are read elsewhere.
+import { describe, expect, it } from 'vitest';
+import { stateOf } from '../../src/job/ledger.ts';
+import { type Bench, bench, m6, m8 } from './bench.ts';
+
+const declares = [
+  { kind: 'area-declared', area: 'lid', planned: true, critical: true, companions: ['dowel'] },
+  { kind: 'hole-declared', hole: 'lid/1', wants: m6 },
+  { kind: 'hole-declared', hole: 'lid/2', wants: m6 },
+  { kind: 'area-declared', area: 'idler', planned: true },
+  { kind: 'hole-declared', hole: 'idler/1', wants: m8 },
+  { kind: 'part-declared', part: 'gasket', heldBy: [], renew: true },
+  { kind: 'connection-declared', connection: 'plug', area: 'lid', circuit: 'cooling' },
+  { kind: 'face-declared', face: 'lid', area: 'lid', pressedBy: ['lid/1', 'lid/2'], keepsIn: [], bead: true },
+  {
+    kind: 'drive-declared',
+    drive: 'belt',
+    areas: ['idler'],
+    parts: [],
+    marks: ['cam'],
+    turns: 2,
+    tensioner: 'none',
+    crankKeyed: true,
+  },
+] as const;
+
+/** Ordered, and then dropped with a reason; in between whatever was done. */
+function dropped(between: (on: Bench) => void = () => {}): Bench {
+  const on = bench();
+  on.call('order-service', { service: 'belt', declares });
+  between(on);
+  on.call('drop-service', { service: 'belt', because: 'the owner sells it' });
+  return on;
+}
+
+describe('dropping a service', () => {
+  it('[P3] withdraws what is as found: nothing of it is asked any more', () => {
+    expect(dropped().open()).toEqual([]);
+    const seen = dropped((on) => {
+      for (const hole of ['lid/1', 'lid/2', 'idler/1']) on.call('find-fastener', { hole });
+    });
+    expect(seen.open()).toEqual([]);
+  });
+
+  it('[P3] and only that: what was touched stays open, with all that was declared of it', () => {
+    const on = dropped((b) => {
+      b.slack('lid/1');
+      b.call('find-fastener', { hole: 'lid/2' });
+      b.call('remove-part', { part: 'gasket' });
+      b.call('part-connection', { connection: 'plug' });
+    });
+    expect(on.open().sort()).toEqual([
+      'bead-missing face:lid',
+      'circuit-unchecked circuit:cooling',
+      'companions area:lid',
+      'connection-parted connection:plug',
+      'hole-open hole:lid/1',
+      'part-off part:gasket',
+      'second-look hole:lid/1',
+      'tools vehicle',
+    ]);
+    on.tight('lid/1');
+    expect(on.open('rotation-needed')).toEqual([]);
+    on.slack('idler/1');
+    expect(on.open('rotation-needed')).toEqual(['rotation-needed drive:belt']);
+    expect(on.refused('fit', { hole: 'idler/1' })).toBe('L1 hole-is-taken');
+  });
+
+  it('[P3] of an area that was opened, a planned hole nobody called is still looked for', () => {
+    const on = dropped((b) => b.off('lid/1'));
+    expect(on.open('holes-not-counted')).toEqual(['holes-not-counted hole:lid/2']);
+  });
+
+  it('[P3] is a call with a reason, of a service that is open', () => {
+    const on = bench();
+    on.call('order-service', { service: 'belt', declares });
+    expect(on.open('service-open')).toEqual(['service-open service:belt']);
+    expect(on.refused('drop-service', { service: 'belt' })).toBe('L1 badly-said');
+    expect(on.refused('drop-service', { service: 'wash', because: 'so' })).toBe('X1 service-not-open');
+    on.call('drop-service', { service: 'belt', because: 'the owner sells it' });
+    expect(stateOf(on.ledger(), 'service', 'belt')).toMatchObject({ state: 'dropped', because: 'the owner sells it' });
+    expect(on.refused('service-done', { service: 'belt' })).toBe('X1 service-not-open');
+    on.call('order-service', { service: 'belt' });
+    expect(on.open('service-open')).toHaveLength(1);
+  });
+});
