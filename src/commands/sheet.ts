@@ -41,13 +41,13 @@ export const sheet: Command = {
 /** Whole or not at all, where it is a file; a device is simply written to. */
 async function write(file: string, text: string, force: boolean): Promise<void> {
   try {
-    const path = await realpath(file).catch(() => file);
-    const there = await realDisk.stat(path).catch(() => undefined);
+    const there = await realDisk.stat(file).catch(() => undefined);
     if (there && !force) throw fault('exists', 'this is there already', file, 'choose another name, or add --force');
-    if (there && there.kind !== 'file') return await writeFile(path, text);
+    if (there && there.kind !== 'file') return await writeFile(file, text);
     // The folder is never made: a slip in its name would hide the sheet.
-    await realDisk.stat(dirname(path));
-    await writeWhole(realDisk, path, Buffer.from(text), force ? 'replace' : 'fresh');
+    await realDisk.stat(dirname(file));
+    const path = there ? await realpath(file) : file;
+    await writeWhole(realDisk, path, Buffer.from(text), there ? 'replace' : 'fresh');
   } catch (thrown) {
     throw faultFrom(thrown, file);
   }

@@ -56,8 +56,9 @@ export type JobPlace = { path: string /** for the header of a new job */; job: s
 
 /** The file that a job's name or a path means. */
 export function jobPlace(places: Places, named: string): JobPlace | Fault {
+  const shown = plainText(named).trim() === '' ? '""' : named;
   const bad = (what: string) =>
-    fault('bad-name', what, named, `name the job in up to ${longestJobName} letters and figures, or give a path`);
+    fault('bad-name', what, shown, `name the job in up to ${longestJobName} letters and figures, or give a path`);
   if (named.includes('\0')) return bad('a path cannot hold this');
   if (isPath(named)) {
     const job = plainText(path.basename(named, jobFileEnding), longestJobName).trim();

@@ -1,0 +1,201 @@
+// The command line as a whole: help, what it does not know, calls, and pipes and users that give way.
+import { spawn } from 'node:child_process';
+import { chmodSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { type Bench, benchWithJob, launcher, newBench, steersNothing } from './run.ts';
+
+let begunOnce: Bench;
+let bench: Bench;
+beforeAll(async () => {
+  begunOnce = await benchWithJob();
+});
+afterAll(() => begunOnce.remove());
+beforeEach(() => {
+  bench = newBench();
+  bench.copy(begunOnce);
+});
+afterEach(() => bench.remove());
+
+const commands = ['open', 'demo', 'take', 'standing', 'sheet', 'calls'];
+
+describe('the command line', () => {
+  it('helps everywhere', async () => {
+    const whole = await bench.run(['--help']);
+    expect(whole).toMatchObject({ exit: 0, complaint: '' });
+    expect(await bench.run(['-h'])).toEqual(whole);
+    expect((await bench.run(['take', 'hatchback', '-h'])).out).toContain('countback take');
+    for (const command of commands) {
+      const one = await bench.run([command, '--help']);
+      expect(one).toMatchObject({ exit: 0, complaint: '' });
+      const usage = one.out.split('\n')[0] ?? '';
+      expect(usage).toMatch(new RegExp(`^countback ${command}`));
+      expect(whole.out).toContain(usage);
+    }
+  });
+
+  it('answers what it does not know with one line and 64', async () => {
+    for (const args of [
+      ['sideways'],
+      ['--sideways'],
+      ['-x'],
+      ['\u001b[31m\u009b2J'],
+      ['open', '--sideways'],
+      ['demo', '--sideways'],
+      ['calls', '--sideways'],
+      ['calls', 'job'],
+      ['demo', 'job'],
+      ['open'],
+      ['open', 'a', 'b'],
+    ]) {
+      const { exit, out, complaint } = await bench.run(args);
+      expect({ args, exit, out }).toEqual({ args, exit: 64, out: '' });
+      expect(complaint).toMatch(/^countback: .+\n$/);
+      expect(complaint).toMatch(steersNothing);
+    }
+  });
+
+  it.each([[[]], [['open', 'hatchback']], [['demo']]])(
+    'says that %j needs a terminal, and what does not',
+    async (args) => {
+      expect(await bench.run(args)).toEqual({
+        exit: 64,
+        out: '',
+        complaint: 'countback: the screen needs a terminal; from a script use "countback take JOB"\n',
+      });
+    },
+  );
+});
+
+describe('calls', () => {
+  type Row = {
+    id: string;
+    words: string[];
+    form: string;
+    guards: { rule: string; kind: string; overridable: boolean }[];
+  };
+  const table = async () => JSON.parse((await bench.run(['calls', '--json'])).out) as Row[];
+
+  it('[O5] may override nothing but O1, O2 and O3; O3 refuses no hole, it takes and marks', async () => {
+    const guards = (await table()).flatMap((row) => row.guards);
+    const rules = (overridable: boolean) =>
+      new Set(guards.filter((g) => g.overridable === overridable).map((g) => g.rule));
+    expect([...rules(true)].sort()).toEqual(['O1', 'O2']);
+    expect(guards.filter((g) => g.overridable && g.kind !== 'order')).toEqual([]);
+    expect(guards.filter((g) => g.kind === 'order' && !g.overridable)).toEqual([]);
+    expect(rules(false).size).toBeGreaterThan(10);
+  });
+
+  it('prints every row of the same table as text', async () => {
+    const { exit, out, complaint } = await bench.run(['calls']);
+    expect({ exit, complaint }).toEqual({ exit: 0, complaint: '' });
+    const rows = await table();
+    expect(rows.length).toBeGreaterThan(80);
+    for (const row of rows) expect(out).toContain(`\n  ${row.form}\n`);
+  });
+
+  it('gives every row an id that a line may begin with', async () => {
+    const rows = await table();
+    const ids = rows.map((row) => row.id);
+    expect(new Set(ids).size).toBe(ids.length);
+    const { out } = await bench.run(['take', 'hatchback', '--json'], { input: ids.join('\n') });
+    const answers = out
+      .trimEnd()
+      .split('\n')
+      .map((line) => JSON.parse(line) as { because?: string });
+    expect(answers).toHaveLength(ids.length);
+    expect(answers.filter((one) => one.because?.includes('begins no call'))).toEqual([]);
+  });
+});
+
+describe('when what is written is not read', () => {
+  const piped = (args: readonly string[], into: string) =>
+    new Promise<string>((resolve) => {
+      const words = [process.execPath, launcher, ...args].map((word) => `'${word}'`).join(' ');
+      const shell = spawn('/bin/sh', ['-c', `{ ${words}; echo "exit $?" >&2; } ${into}`], {
+        env: { ...process.env, COUNTBACK_DATA: bench.dataDir },
+        stdio: ['ignore', 'ignore', 'pipe'],
+      });
+      let told = '';
+      shell.stderr.setEncoding('utf8').on('data', (text: string) => {
+        told += text;
+      });
+      shell.on('close', () => resolve(told));
+    });
+
+  it.each([
+    [['calls', '--json'], 0],
+    [['sheet', 'hatchback'], 0],
+    [['standing', 'hatchback'], 1],
+  ])('%j ends as it would have', async (args, exit) => {
+    expect(await piped(args, '| true')).toBe(`exit ${exit}\n`);
+  });
+
+  it('says that a full disk took nothing of it', async () => {
+    expect(await piped(['standing', 'hatchback'], '> /dev/full')).toBe(
+      'countback: what was to be said could not be written (ENOSPC)\nexit 74\n',
+    );
+  });
+});
+
+// To root nothing is forbidden: a test that runs as root runs these commands as nobody.
+describe('what is not allowed', () => {
+  const uid = process.getuid?.() === 0 ? 65534 : undefined;
+  const as = uid === undefined ? {} : { uid };
+  const jobs = () => join(bench.dataDir, 'jobs');
+  beforeEach(() => {
+    chmodSync(bench.folder, 0o755);
+    chmodSync(bench.dataDir, 0o755);
+  });
+  afterEach(() => {
+    for (const path of [bench.dataDir, jobs(), bench.fileOf('hatchback')]) chmodSync(path, 0o755);
+  });
+
+  it('a job that may not be read is said to be so', async () => {
+    chmodSync(bench.fileOf('hatchback'), 0o000);
+    for (const command of ['standing', 'sheet', 'take']) {
+      expect(await bench.run([command, 'hatchback'], as)).toEqual({
+        exit: 2,
+        out: '',
+        complaint: `countback: ${bench.fileOf('hatchback')}: permission is denied (EACCES); allow reading and writing here, then try again\n`,
+      });
+    }
+  });
+
+  it('a folder of jobs that may not be entered is said to be so', async () => {
+    chmodSync(jobs(), 0o000);
+    const { exit, complaint } = await bench.run(['standing', 'hatchback'], as);
+    expect(exit).toBe(2);
+    expect(complaint).toMatch(/^countback: .*: permission is denied \(EACCES\); .*\n$/);
+    expect((await bench.run(['take', 'van', '--new'], { ...as, input: 'job "van"\n' })).exit).toBe(2);
+  });
+
+  it('a folder of jobs that may only be read lets a job be looked at, and no call be taken', async () => {
+    chmodSync(bench.fileOf('hatchback'), 0o444);
+    chmodSync(jobs(), 0o555);
+    const before = readFileSync(bench.fileOf('hatchback'));
+    expect((await bench.run(['standing', 'hatchback'], as)).exit).toBe(1);
+    const { exit, out, complaint } = await bench.run(['take', 'hatchback'], { ...as, input: 'off 2\n' });
+    expect({ exit, out }).toEqual({ exit: 2, out: '' });
+    expect(complaint).toMatch(/^countback: .*permission is denied \(EACCES\); .*\n$/);
+    expect(readFileSync(bench.fileOf('hatchback')).equals(before)).toBe(true);
+  });
+
+  it('data kept where a file is, or where no folder may be made, are said to be so', async () => {
+    const file = join(bench.folder, 'file');
+    writeFileSync(file, '');
+    const inFile = await bench.run(['take', 'van', '--new'], { env: { COUNTBACK_DATA: file } });
+    expect(inFile).toMatchObject({ exit: 2, out: '' });
+    expect(inFile.complaint).toMatch(
+      /^countback: .*: (?:a part of this path is not a folder|this is there already).*\n$/,
+    );
+    const closed = join(bench.folder, 'closed');
+    mkdirSync(closed, { mode: 0o555 });
+    const inClosed = await bench.run(['take', 'van', '--new'], {
+      ...as,
+      env: { COUNTBACK_DATA: join(closed, 'data') },
+    });
+    expect(inClosed).toMatchObject({ exit: 2, out: '' });
+    expect(inClosed.complaint).toMatch(/^countback: .*: permission is denied \(EACCES\); .*\n$/);
+  });
+});

@@ -1,0 +1,184 @@
+// Job files that are not as they should be, seen from a shell: refused with what, where and what to do, never touched,
+// and nothing in them reaches the terminal.
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { beforeFirst, linked } from '../../src/store/chain.ts';
+import { type Bench, benchWithJob, newBench, steersNothing } from './run.ts';
+
+let whole: Buffer;
+let bench: Bench;
+beforeAll(async () => {
+  const begun = await benchWithJob();
+  whole = readFileSync(begun.fileOf('hatchback'));
+  begun.remove();
+});
+beforeEach(() => {
+  bench = newBench();
+});
+afterEach(() => bench.remove());
+
+const put = (bytes: Uint8Array | string): string => {
+  const path = bench.fileOf('van');
+  mkdirSync(dirname(path), { recursive: true });
+  writeFileSync(path, bytes);
+  return path;
+};
+/** A file whose links hold, whatever it says. */
+function forged(...values: object[]): Buffer {
+  let reached = beforeFirst;
+  return Buffer.concat(
+    values.map((value) => {
+      const next = linked(value, reached);
+      reached = next.reached;
+      return next.bytes;
+    }),
+  );
+}
+const steering = '\u001b[31m\u001b]0;mine\u0007\u009b2J\u{202e}';
+const header = { countback: 'job', format: 0, job: 'van' };
+const stamp = { atMs: 0, zoneMin: 0, run: 1, awakeMs: 0 };
+const call = { n: 1, ...stamp, call: 'open', by: 'line', facing: { tray: '1' } };
+const opened = { ...call, entries: [{ kind: 'job-opened', vehicle: { label: `van${steering}` } }] };
+const lineEnds = () => [...whole.toString('latin1').matchAll(/\n/g)].map((m) => m.index);
+const withByte = (at: number): Buffer => {
+  const bytes = Buffer.from(whole);
+  bytes[at] = (bytes[at] ?? 0) ^ 1;
+  return bytes;
+};
+
+const files: [string, () => Uint8Array | string, RegExp][] = [
+  ['damaged in the middle', () => withByte((lineEnds()[0] ?? 0) + 20), /, line 2, byte \d+: line 2 is not as it was/],
+  ['with a damaged header', () => withByte(30), /, line 1, byte 0: the header is not as it was written; nothing was/],
+  [
+    'of a newer format',
+    () => forged({ ...header, format: 7 }),
+    /, line 1: the file's format is 7, .*; open it with a n/,
+  ],
+  [
+    'with an entry of a newer program',
+    () => forged(header, { ...call, entries: [{ kind: `rocket${steering}` }] }),
+    /, line 2: this line says what this program does not know .*; open it with a newer countback/,
+  ],
+  [
+    'with a field of a newer program',
+    () => forged(header, { ...opened, [`rocket${steering}`]: 1 }),
+    /, line 2: this line says what this program does not know/,
+  ],
+  ['of another program', () => `# ${steering}\nroot:x:0:0\n`, /: this is no job file, or its beginning is damaged; /],
+  ['full of NUL bytes', () => Buffer.alloc(5000), /: this is no job file, or its beginning is damaged; /],
+  ['that is empty', () => '', /: the job file is empty; a dated copy lies in the folder "copies" beside it/],
+];
+
+describe('a job file', () => {
+  it.each(files)('[D4] %s is refused by every command, and left as it is', async (_, bytes, told) => {
+    const path = put(bytes());
+    const before = readFileSync(path);
+    for (const command of ['standing', 'sheet', 'take']) {
+      const { exit, out, complaint } = await bench.run([command, 'van'], { input: 'off 1\n' });
+      expect({ exit, out }).toEqual({ exit: 2, out: '' });
+      expect(complaint).toMatch(told);
+      expect(complaint.startsWith(`countback: ${path}`)).toBe(true);
+      expect(complaint.split('\n')).toHaveLength(2);
+      expect(complaint).toMatch(steersNothing);
+    }
+    expect(readFileSync(path).equals(before)).toBe(true);
+    expect(readdirSync(dirname(path))).toEqual(['van.countback.jsonl']);
+  });
+
+  it('that holds, with steering texts in it, steers nothing', async () => {
+    put(
+      forged({ ...header, job: `van${steering}` }, opened, {
+        ...call,
+        n: 2,
+        call: `off${steering}`,
+        facing: { area: 'cover' },
+        entries: [
+          { kind: 'area-declared', area: 'cover' },
+          { kind: 'fastener-found', hole: 'cover/1', fastener: 'f2.1', spec: { head: `hex${steering} 10` } },
+          { kind: 'fastener-removed', hole: 'cover/1', fastener: 'f2.1', to: 'tray:1' },
+        ],
+      }),
+    );
+    for (const args of [['standing'], ['standing', '--json'], ['sheet'], ['sheet', '--workshop'], ['take']]) {
+      const { exit, out, complaint } = await bench.run([...args, 'van'], { input: 'off 2\n' });
+      expect(exit).toBe(args[0] === 'standing' ? 1 : 0);
+      expect(out).not.toBe('');
+      expect(out).toMatch(steersNothing);
+      expect(complaint).toBe('');
+    }
+  });
+
+  it('[D2] whose last line was half written is read without it, and gone on with', async () => {
+    const path = put(whole.subarray(0, whole.length - 40));
+    const { exit, out, complaint } = await bench.run(['take', 'van'], { input: 'area "cam cover"\noff 1\n' });
+    expect({ exit, out }).toEqual({ exit: 0, out: '       at cam cover\n    2  cam cover 1 off, to tray 1\n' });
+    expect(complaint).toMatch(
+      /, line 3, byte \d+: the last line was half written and is left out: \d+ bytes, never shown as saved; look at the/,
+    );
+    expect(complaint.split('\n')).toHaveLength(2);
+    expect((await bench.run(['take', 'van'])).complaint).toBe('');
+    expect(readFileSync(path, 'utf8').split('\n')).toHaveLength(4);
+  });
+
+  it('[D4] whose last line does not hold can be looked at; a list of calls is not gone on with', async () => {
+    const path = put(withByte(whole.length - 30));
+    const before = readFileSync(path);
+    const looked = await bench.run(['standing', 'van']);
+    expect(looked.exit).toBe(1);
+    const { exit, out, complaint } = await bench.run(['take', 'van'], { input: 'off 2\n' });
+    expect({ exit, out }).toEqual({ exit: 2, out: '' });
+    expect(complaint).toMatch(/, line 3, byte \d+: the last line is not as it was written; .*"countback open" asks/);
+    expect(readFileSync(path).equals(before)).toBe(true);
+    expect(readdirSync(dirname(path))).toEqual(['van.countback.jsonl']);
+  });
+});
+
+describe('where a job is named', () => {
+  it('a folder is no job, and neither is a path in what is no folder', async () => {
+    const path = put(whole);
+    for (const command of ['standing', 'sheet', 'take']) {
+      const folder = await bench.run([command, dirname(path)]);
+      expect(folder).toEqual({
+        exit: 2,
+        out: '',
+        complaint: `countback: ${dirname(path)}: this is a folder, not a job file; name the job file inside it\n`,
+      });
+      const under = await bench.run([command, `${path}/van.jsonl`]);
+      expect(under).toMatchObject({ exit: 2, out: '' });
+      expect(under.complaint).toMatch(
+        /^countback: .*: a part of this path is not a folder \(ENOTDIR\); check the path\n$/,
+      );
+    }
+  });
+
+  it('nothing, dots, strokes, steering or 61 letters are no name', async () => {
+    for (const name of ['', ' ', '..', '///', '\u001b[31m', 'x'.repeat(61)]) {
+      const { exit, out, complaint } = await bench.run(['take', name]);
+      expect({ exit, out }).toEqual({ exit: 2, out: '' });
+      expect(complaint).toMatch(/^countback: .+: .+; .+\n$/);
+      expect(complaint).toMatch(steersNothing);
+    }
+  });
+
+  it('a new job whose name could be a path makes no file, anywhere', async () => {
+    for (const name of ['front/rear', '../van', 'a/../../van', 'front\\rear', './van']) {
+      const { exit, out, complaint } = await bench.run(['take', name, '--new'], { input: 'job "van"\n' });
+      expect({ exit, out }).toEqual({ exit: 2, out: '' });
+      expect(complaint).toMatch(
+        /^countback: .*: this is neither a name for a new job nor the path of a job file; .*\n$/,
+      );
+      expect(readdirSync(bench.folder)).toEqual([]);
+    }
+  });
+
+  it('a path is taken as it is, for a new job too, where its folder is there', async () => {
+    const path = join(bench.folder, 'van.countback.jsonl');
+    expect(await bench.run(['take', path, '--new'], { input: 'job "van"\n' })).toMatchObject({ exit: 0 });
+    expect(await bench.run(['standing', './van.countback.jsonl'])).toMatchObject({ exit: 1, complaint: '' });
+    const nowhere = await bench.run(['take', 'no/van.countback.jsonl', '--new']);
+    expect(nowhere).toMatchObject({ exit: 2, out: '' });
+    expect(nowhere.complaint).toMatch(/\/no: there is no such file or folder \(ENOENT\); /);
+    expect(readdirSync(bench.folder).sort()).toEqual(['copies', 'van.countback.jsonl']);
+  });
+});

@@ -1,0 +1,145 @@
+// standing and sheet, seen from a shell: what they print, where they write, and how they end.
+import { existsSync, readdirSync, readFileSync, statSync, symlinkSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { type Bench, benchWithJob, newBench } from './run.ts';
+
+const finished = fileURLToPath(new URL('../../demo-data/van-thermostat.countback.jsonl', import.meta.url));
+let begunOnce: Bench;
+let bench: Bench;
+beforeAll(async () => {
+  begunOnce = await benchWithJob();
+});
+afterAll(() => begunOnce.remove());
+beforeEach(() => {
+  bench = newBench();
+  bench.copy(begunOnce);
+});
+afterEach(() => bench.remove());
+const missing = () =>
+  `countback: ${bench.fileOf('nowhere')}: there is no job of this name; "countback" alone shows the jobs there are, "countback take NAME --new" makes a new one\n`;
+
+describe('standing', () => {
+  it('[X5] ends with 1 while anything is open, and names every place with the next call', async () => {
+    const { exit, out, complaint } = await bench.run(['standing', 'hatchback']);
+    expect({ exit, complaint }).toEqual({ exit: 1, complaint: '' });
+    const [head, ...points] = out.trimEnd().split('\n');
+    expect(head).toBe(`NOT RELEASED, ${points.length} open points`);
+    expect(points.length).toBeGreaterThan(3);
+    for (const point of points) expect(point).toMatch(/^- .+: .+ -> .+$/);
+    expect(points[0]).toContain('cam cover 1: off');
+  });
+
+  it('[X1] ends with 0 for a job that may leave', async () => {
+    expect(await bench.run(['standing', finished])).toMatchObject({ exit: 0, complaint: '' });
+    const { exit, out } = await bench.run(['standing', finished, '--json']);
+    expect(exit).toBe(0);
+    expect(JSON.parse(out)).toMatchObject({ mayLeave: true, open: [] });
+  });
+
+  it('gives the same as data', async () => {
+    const { exit, out } = await bench.run(['standing', 'hatchback', '--json']);
+    expect(exit).toBe(1);
+    const said = JSON.parse(out) as { open: { next: string }[]; totals: unknown };
+    expect(said).toMatchObject({ job: 'hatchback', mayLeave: false, totals: { off: 1 } });
+    expect(said.open[0]).toEqual({
+      code: expect.any(String),
+      at: 'hole:cam cover/1',
+      because: expect.any(String),
+      next: expect.any(String),
+    });
+    const asText = await bench.run(['standing', 'hatchback']);
+    expect(asText.out.trimEnd().split('\n')).toHaveLength(said.open.length + 1);
+  });
+
+  it('ends with 2 for a job that is not there, and with 64 for what it does not know', async () => {
+    expect(await bench.run(['standing', 'nowhere'])).toEqual({ exit: 2, out: '', complaint: missing() });
+    for (const args of [[], ['hatchback', 'van'], ['hatchback', '--text']]) {
+      const { exit, out, complaint } = await bench.run(['standing', ...args]);
+      expect({ exit, out }).toEqual({ exit: 64, out: '' });
+      expect(complaint).toMatch(/^countback: .*standing JOB \[--json\]\n$/);
+    }
+  });
+
+  it('looks at a job that another program has, and leaves nothing beside it', async () => {
+    const other = bench.begin(['take', 'hatchback']);
+    other.type('off 2\n');
+    await other.says('cam cover 2 off');
+    const before = readdirSync(join(bench.dataDir, 'jobs')).sort();
+    const { exit, out } = await bench.run(['standing', 'hatchback']);
+    expect(exit).toBe(1);
+    expect(out).toContain('cam cover 2: off');
+    expect(readdirSync(join(bench.dataDir, 'jobs')).sort()).toEqual(before);
+    other.child.stdin?.end();
+    expect((await other.ended).exit).toBe(0);
+  });
+});
+
+describe('sheet', () => {
+  const printed = async () => (await bench.run(['sheet', 'hatchback', '--text'])).out;
+  /** The moment it was printed stands on it. */
+  const undated = (text: string) => text.replaceAll(/\d\d:\d\d/g, '');
+  const sheetTo = (file: string, ...more: string[]) => bench.run(['sheet', 'hatchback', '-o', file, ...more]);
+
+  it('prints the owner\u2019s copy, as text without being asked; the workshop\u2019s where that is asked for', async () => {
+    const { exit, out, complaint } = await bench.run(['sheet', 'hatchback']);
+    expect({ exit, complaint }).toEqual({ exit: 0, complaint: '' });
+    expect(out).toMatch(/^JOB SHEET .*owner's copy\n/);
+    expect(out.endsWith('\n')).toBe(true);
+    expect(undated(out)).toBe(undated(await printed()));
+    expect((await bench.run(['sheet', 'hatchback', '--workshop'])).out).toMatch(/^JOB SHEET .*workshop/);
+  });
+
+  it('writes it into a new file, and says nothing', async () => {
+    expect(await sheetTo('sheet.txt')).toEqual({ exit: 0, out: '', complaint: '' });
+    const written = readFileSync(join(bench.folder, 'sheet.txt'), 'utf8');
+    expect(undated(written)).toBe(undated(await printed()));
+    expect(readdirSync(bench.folder).sort()).toEqual(['data', 'sheet.txt']);
+  });
+
+  it('writes over nothing, unless forced', async () => {
+    const path = join(bench.folder, 'sheet.txt');
+    writeFileSync(path, 'mine');
+    expect(await sheetTo('sheet.txt')).toEqual({
+      exit: 2,
+      out: '',
+      complaint: 'countback: sheet.txt: this is there already; choose another name, or add --force\n',
+    });
+    expect(readFileSync(path, 'utf8')).toBe('mine');
+    expect(await sheetTo('sheet.txt', '--force')).toEqual({ exit: 0, out: '', complaint: '' });
+    expect(readFileSync(path, 'utf8')).toMatch(/^JOB SHEET/);
+  });
+
+  it('forced, writes through a link and to a device, and leaves both what they are', async () => {
+    const path = join(bench.folder, 'sheet.txt');
+    const link = join(bench.folder, 'link.txt');
+    writeFileSync(path, 'mine');
+    symlinkSync(path, link);
+    expect((await sheetTo('link.txt', '--force')).exit).toBe(0);
+    expect(readFileSync(path, 'utf8')).toMatch(/^JOB SHEET/);
+    expect((await sheetTo('/dev/null', '--force')).exit).toBe(0);
+    expect(statSync('/dev/null').isCharacterDevice()).toBe(true);
+  });
+
+  it('says what is wrong with the place it is to be written to, and makes nothing', async () => {
+    const nowhere = await sheetTo('no/sheet.txt');
+    expect(nowhere).toMatchObject({ exit: 2, out: '' });
+    expect(nowhere.complaint).toMatch(/^countback: no\/sheet\.txt: there is no such file or folder \(ENOENT\); .*\n$/);
+    const folder = await sheetTo('data', '--force');
+    expect(folder.complaint).toMatch(/^countback: data: this is a folder \(EISDIR\); .*\n$/);
+    const none = await bench.run(['sheet', 'hatchback', '-o']);
+    expect(none).toMatchObject({ exit: 64, out: '' });
+    expect(none.complaint).toMatch(/^countback: option -o wants a value; sheet JOB .*\n$/);
+    expect(existsSync(join(bench.folder, 'no'))).toBe(false);
+  });
+
+  it('ends with 2 for a job that is not there, and with 64 for what it does not know', async () => {
+    expect(await bench.run(['sheet', 'nowhere'])).toEqual({ exit: 2, out: '', complaint: missing() });
+    for (const args of [[], ['hatchback', 'van'], ['hatchback', '--pdf'], ['hatchback', '--force=yes']]) {
+      const { exit, out, complaint } = await bench.run(['sheet', ...args]);
+      expect({ exit, out }).toEqual({ exit: 64, out: '' });
+      expect(complaint).toMatch(/^countback: .*sheet JOB \[--text\] .*\n$/);
+    }
+  });
+});
