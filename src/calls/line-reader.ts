@@ -53,6 +53,14 @@ export function meantByLine(desk: Desk, text: string): { row: Row; meant: Meant 
   return 'why' in read ? read : { row: read.row, meant: meantBy(read.row, desk, read.args) };
 }
 
+/** A call that is proposed: what the eye is to count is not told before it has (K1, K4), and no reason is made up. */
+export function nextWords(desk: Desk, next: Said): string {
+  if (next.verb === 'count-trays') return `count ${(next.counts as { tray: string }[])[0]?.tray} is …`;
+  if (next.verb === 'count-holes') return `holes … in ${next.area}`;
+  if (next.verb === 'note-odometer') return 'odometer …';
+  return wordsOf(desk, next).replaceAll('to be said', '…');
+}
+
 /** A said in words that read back to it; its row is the one whose verb and fixed words agree. */
 export function wordsOf(desk: Desk, said: Said): string {
   for (const row of rows) {

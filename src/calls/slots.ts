@@ -1,6 +1,8 @@
 // How each sort of slot in a call's form is read from words, and how a value is said back in the same words.
+
+import { likeInTray as likeIn } from '../job/choose.ts';
 import { type Ledger, stateOf } from '../job/ledger.ts';
-import { contradictions, type Spec } from '../job/spec.ts';
+import type { Spec } from '../job/spec.ts';
 import type { Sort } from '../job/states.ts';
 import { areaOf, holeIn, nameOf, nameSchema, sortOf, subjectText, withinArea } from '../job/subjects.ts';
 import { type Desk, fastenerOf, findingsOn } from './desk.ts';
@@ -164,16 +166,9 @@ const readFastener: Read = (desk, rest, stops, args) => {
 };
 function likeInTray(desk: Desk, tray: string, rest: readonly Token[], at: number): { value: string; used: number }[] {
   const { spec, used } = readSpec(rest.slice(at));
-  const id = inTrayLike(desk.ledger, tray, spec);
+  const id = likeIn(desk.ledger, tray, spec)?.id;
   return used > 0 && id ? [{ value: id, used: at + used }] : [];
 }
-/** The first fastener in a tray that contradicts nothing of a spec. */
-export const inTrayLike = (ledger: Ledger, tray: string, spec: Spec): string | undefined =>
-  stateOf(ledger, 'tray', tray)?.contents.find((id) => {
-    const f = stateOf(ledger, 'fastener', id);
-    return f && contradictions(f.spec, spec).length === 0;
-  });
-
 /** By its d-number, or by what it is about when that has one open finding. */
 const readFinding: Read = (desk, rest, stops, args) => {
   const first = rest[0]?.text ?? '';

@@ -1,7 +1,7 @@
 // standing: what still stands between the car and the road.
 
 import type { Desk } from '../calls/desk.ts';
-import { wordsOf } from '../calls/line-reader.ts';
+import { nextWords } from '../calls/line-reader.ts';
 import { readLog } from '../job/log.ts';
 import { openPointsWithNext } from '../job/next-call.ts';
 import { machineClock } from '../session/clock.ts';
@@ -33,14 +33,14 @@ export const standing: Command = {
           code: p.code,
           at: p.at,
           because: plainText(p.because),
-          ...(p.next && { next: plainText(wordsOf(desk, p.next)) }),
+          ...(p.next && { next: plainText(nextWords(desk, p.next)) }),
         }));
         if (args.flags.has('json')) {
           out.write(
             `${JSON.stringify({ job: job.job, mayLeave: points.length === 0, open: points, totals: ledger.tallies.all }, null, 2)}\n`,
           );
         } else {
-          out.write(standingText(ledger, { now, wordsOf: (said) => wordsOf(desk, said) }));
+          out.write(standingText(ledger, { now, wordsOf: (said) => nextWords(desk, said) }));
         }
         return points.length === 0 ? exits.fine : exits.open;
       } finally {

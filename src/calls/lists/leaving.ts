@@ -4,7 +4,7 @@ import type { OpenPoint } from '../../job/open-point.ts';
 import { nameOf, subjectText } from '../../job/subjects.ts';
 import type { Desk } from '../desk.ts';
 import type { Args } from '../form.ts';
-import { wordsOf } from '../line-reader.ts';
+import { nextWords } from '../line-reader.ts';
 import { type Listed, type Rows, rowsMadeBy } from '../listed.ts';
 
 export function leavingRows(desk: Desk): Rows {
@@ -13,19 +13,10 @@ export function leavingRows(desk: Desk): Rows {
     const point = withNext(points[i] as OpenPoint);
     const { at, because, code } = point;
     const text = `${at === 'vehicle' ? '' : `${subjectText(at)}: `}${because}`;
-    const end = nextWords(desk, point);
+    const end = point.next ? nextWords(desk, point.next) : '';
     const more = end === '' ? `${text}.` : `${text}. Next: ${end}`;
     return { key: `${code} ${at}`, mark: 'open', name: '', text, end, more, picks: picksOf(at), leads: at };
   });
-}
-
-/** What is told here in words is not told before the eye has counted it (K1, K4), nor made up. */
-function nextWords(desk: Desk, { next }: OpenPoint): string {
-  if (!next) return '';
-  if (next.verb === 'count-trays') return `count ${(next.counts as { tray: string }[])[0]?.tray} is …`;
-  if (next.verb === 'count-holes') return `holes … in ${next.area}`;
-  if (next.verb === 'note-odometer') return 'odometer …';
-  return wordsOf(desk, next).replaceAll('to be said', '…');
 }
 
 function picksOf(at: string): Args {

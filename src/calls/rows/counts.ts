@@ -3,7 +3,6 @@ import { uncounted } from '../../job/counts.ts';
 import type { Spec } from '../../job/spec.ts';
 import type { Desk } from '../desk.ts';
 import { key, type Row } from '../row.ts';
-import { inTrayLike } from '../slots.ts';
 
 const inArea = (desk: Desk) => ({ area: desk.facing.area });
 export const countsRows: readonly Row[] = [
@@ -85,10 +84,8 @@ export const countsRows: readonly Row[] = [
     keys: [],
     means: (desk, { spec, tray }) => {
       const where = (tray as string | undefined) ?? desk.facing.tray;
-      const fastener = inTrayLike(desk.ledger, where, spec as Spec);
-      return fastener
-        ? { say: { verb: 'lose-fastener', fastener, reaches: false, where: `tray ${where}` } }
-        : { no: { because: `the ledger has nothing like that in tray ${where}`, instead: 'say another spec or tray' } };
+      const short = { spec: spec as Spec, tray: where };
+      return { say: { verb: 'lose-fastener', short, reaches: false, where: `tray ${where}` } };
     },
   },
   {
