@@ -136,7 +136,8 @@ describe('the awkward job', () => {
     const unaware = at(was);
     expect(openAt(unaware, 'drive:belt drive')).toEqual([]);
     expect(unaware.now.atMs - (linesOf(unaware.ledger).at(-1)?.atMs ?? 0)).toBe(48 * 3_600_000);
-    expect(openAt(at('hole idler plate 7'), 'drive:belt drive')).toEqual(['rotation-needed']);
+    const putRight = at('wants idler plate 7 bolt hex 12 M8x22 8.8 because as its neighbours');
+    expect(openAt(putRight, 'drive:belt drive')).toEqual(['rotation-needed']);
     expect(stateOf(ledger, 'drive', 'belt drive')?.tries.map((t) => t.passedAt > 0)).toEqual([true, true]);
     expect(stateOf(ledger, 'hole', 'idler plate/7')?.called.touchedAt).toBe(0);
     expect(occupant(ledger, 'idler plate/8')).toMatchObject({ level: 'tight', spec: { lengthMm: 30 } });

@@ -81,7 +81,9 @@ export const awkwardHarmless: Reasons = {
   'what was called at 7 made the check fall, whole or not; the one made after it stands': {
     tensioner: ['tension right by play'],
   },
-  'a hole as found wants nothing': { 'idler plate': ['wants bolt hex 12 M8x22 8.8 because as its neighbours'] },
+  'a hole as found wants nothing': {
+    tensioner: ['wants idler plate 7 bolt hex 12 M8x22 8.8 because as its neighbours'],
+  },
   'the eighth hole is known when what was called at 7 is put right': { 'idler plate': ['found 8 as bolt'] },
 };
 
@@ -121,8 +123,5 @@ export const awkwardRefused: Reasons = {
   },
   'never called waiting: going on is refused': {
     tensioner: ['waiting for supplier because manifold bolt on order'],
-  },
-  'no hole is pointed at, so what it wants is refused; and as found it wants nothing': {
-    tensioner: ['hole idler plate 7'],
   },
 };
