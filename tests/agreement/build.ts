@@ -14,7 +14,7 @@ const inHand = (b: Bench) => [...every(b.ledger(), 'fastener')].filter((f) => f.
 const boxes = (b: Bench) => [...every(b.ledger(), 'box')].filter((box) => box.left > 0);
 
 const manner = (b: Bench) => ({
-  ...(b.chance.maybe(0.06) && { forNow: true }),
+  ...(b.chance.maybe(0.09) && { forNow: true }),
   ...(b.chance.maybe(0.04) && { working: true }),
   ...(b.chance.maybe(0.05) && { substitute: 'nothing else at hand' }),
   ...(b.chance.maybe(0.05) && { partStays: true }),
@@ -62,7 +62,7 @@ const makeFinal: Row = (b) => {
 const partsOff = (b: Bench) => [...every(b.ledger(), 'part')].filter((part) => part.off);
 const fitPart: Row = (b) => {
   const part = b.chance.any(partsOff(b));
-  return part && { verb: 'fit-part', part: part.part, ...(b.chance.maybe(0.15) && { forNow: true }) };
+  return part && { verb: 'fit-part', part: part.part, ...(b.chance.maybe(0.25) && { forNow: true }) };
 };
 const replacePart: Row = (b) => {
   const part = b.chance.any(partsOff(b));

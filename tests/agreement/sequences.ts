@@ -108,7 +108,7 @@ export function sequenceFrom(seed: number, watch: Watch = () => {}): Sequence {
 
   const holes = b.car.holes.size;
   calls(holes * 2 + chance.whole(15, 45), stripCall, 0.15 + awkward);
-  if (chance.maybe(0.05)) b.say({ kind: 'tray-declared', tray: chance.of(['1', 'cover tray']), isPart: true });
+  if (chance.maybe(0.2)) b.say({ kind: 'tray-declared', tray: chance.of(['1', 'cover tray']), isPart: true });
   calls(chance.whole(20, 90), (one) => weighted(chance, other)(one), 0);
   calls(holes * 3 + chance.whole(20, 60), buildCall, 0.2 + awkward);
   lead(chance.maybe(0.08) ? 10 : 120);
@@ -118,7 +118,8 @@ export function sequenceFrom(seed: number, watch: Watch = () => {}): Sequence {
     calls(chance.whole(0, 12), stripCall, 0.3);
     lead(100);
   }
-  if (!hasLeft(b) && chance.maybe(0.3)) {
+  if (chance.maybe(0.2)) {
+    b.call({ verb: 'reopen', who: 'Ada', because: 'not paid for' });
     b.call({ verb: 'leave-unreleased', who: 'Ada', because: 'towed' });
     if (chance.maybe(0.5)) {
       b.call({ verb: 'reopen', who: 'Ada', because: 'back' });

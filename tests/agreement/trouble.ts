@@ -133,8 +133,8 @@ const restore: Row = (b) => {
 const services: Row = (b) => {
   const service = b.chance.of(['belt service', 'reseal', 'brakes']);
   const roll = b.chance.roll();
-  if (roll < 0.6) return { verb: 'service-done', service };
-  return roll < 0.8 ? { verb: 'drop-service', service, because: 'next time' } : { verb: 'order-service', service };
+  if (roll < 0.4) return { verb: 'service-done', service };
+  return roll < 0.75 ? { verb: 'drop-service', service, because: 'next time' } : { verb: 'order-service', service };
 };
 const others: Row = (b) =>
   b.chance.of<Said>([
@@ -153,7 +153,7 @@ const rows: Weighted<Row> = [
   [1, condemn],
   [2, measure],
   [3, movePiece],
-  [0.7, losePiece],
+  [1.2, losePiece],
   [1, scrapOwn],
   [1, stray],
   [2, settle],
@@ -171,7 +171,7 @@ const rows: Weighted<Row> = [
   [1, resume],
   [9, strike],
   [7, restore],
-  [1.5, services],
+  [2, services],
   [1.5, others],
 ];
 export const troubleCall: Row = (bench) => weighted(bench.chance, rows)(bench);

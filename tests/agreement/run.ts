@@ -1,0 +1,54 @@
+// npm run model -- HOW-MANY [FIRST-SEED]: random jobs held against the second model, for as long as one likes. Says how
+// far it is and what the run is worth; stops at the first disagreement, shrinks it and keeps its seed.
+import { inWords } from '../model/agree.ts';
+import { compared, shortestOf } from './compare.ts';
+import { figuresText, noFigures, note, shortfalls } from './figures.ts';
+import { keep } from './kept.ts';
+import { shrunk } from './shrink.ts';
+
+const often = { atLines: 0.06, inAllWays: 0.15 };
+
+function usage(): never {
+  process.stderr.write('npm run model -- HOW-MANY [FIRST-SEED]\n');
+  process.exit(64);
+}
+
+/** True when the ledgers agree over the whole run and the run was worth it. */
+function run(howMany: number, first: number): boolean {
+  const figures = noFigures();
+  const began = performance.now();
+  for (let seed = first; seed < first + howMany; seed++) {
+    if (!agrees(seed, figures)) return false;
+    const done = figures.sequences;
+    if (done % 1000 === 0 || done === howMany) {
+      const each = (performance.now() - began) / done;
+      process.stdout.write(`${figuresText(figures)}; ${each.toFixed(0)} ms a job\n`);
+    }
+  }
+  const lacks = shortfalls(figures);
+  for (const lack of lacks) process.stdout.write(`the run is worth too little: ${lack}\n`);
+  return lacks.length === 0;
+}
+
+function agrees(seed: number, figures: ReturnType<typeof noFigures>): boolean {
+  try {
+    const { sequence, disagreement } = compared(seed, often);
+    note(figures, sequence);
+    if (!disagreement) return true;
+    const shortest = shortestOf(disagreement);
+    process.stdout.write(`seed ${seed}, ${shortest.way}: the ledgers part ${inWords(shortest.difference)}\n`);
+    const job = shrunk(shortest);
+    process.stdout.write(
+      `what it takes:\n${job.lines.map((line) => `  ${JSON.stringify(line.entries)}`).join('\n')}\n`,
+    );
+    const { onlyAsked, onlyModel } = shortest.difference;
+    keep({ seed, about: [...onlyAsked, ...onlyModel].join(', ') || 'released', ...job });
+  } catch (bug) {
+    process.stdout.write(`seed ${seed}: ${bug instanceof Error ? bug.stack : String(bug)}\n`);
+  }
+  return false;
+}
+
+const [howMany, first = 1] = process.argv.slice(2).map(Number);
+if (!howMany || !Number.isInteger(howMany) || !Number.isInteger(first)) usage();
+process.exitCode = run(howMany, first) ? 0 : 1;
