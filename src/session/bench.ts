@@ -2,9 +2,10 @@
 // comes out as a call on the session or as a step of the view. It paints nothing.
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import { boundTo } from '../calls/bindings.ts';
-import type { Desk } from '../calls/desk.ts';
+import { type Desk, nextBack, nextOff } from '../calls/desk.ts';
 import type { Args } from '../calls/form.ts';
 import type { Listed, Rows } from '../calls/listed.ts';
+import { areaDrawn } from '../calls/lists/map.ts';
 import { hangingWords, timeToConfirm } from '../calls/lists/on-return.ts';
 import { listedOn } from '../calls/lists.ts';
 import { type Pressing, pressing } from '../calls/pressing.ts';
@@ -58,6 +59,9 @@ const shelfAsk = 'job name';
 const lineAsk = 'typed line';
 const doubtAsk = 'without the last line';
 const timeAsk = 'the time is right';
+
+/** By how much an arrow key moves a hole on the map, in units of its drawing. */
+const moves: Record<string, readonly [number, number]> = { left: [-2, 0], right: [2, 0], up: [0, -2], down: [0, 2] };
 
 const timeAsking = (time: string): Asking => ({
   ...plainAsking(`It is ${time}, and something cures. Is that time right? Time away counts only then.`, timeAsk),
@@ -142,6 +146,7 @@ export function createBench(doors: BenchDoors): Bench {
     if (get().word !== undefined) set({ word: undefined });
     if (get().greeting && !view.asking) set({ greeting: undefined });
     if (view.asking) return pressAsking(key, view.asking);
+    if (session && desk().facing.placing) return pressPlacing(key, session);
     const bound = boundTo(key, acting(view));
     if (!bound) return;
     // Before a job is open only the screen's own steps mean anything.
@@ -257,6 +262,8 @@ export function createBench(doors: BenchDoors): Bench {
         return step({ ask: plainAsking('new job: its name', shelfAsk) });
       case 'leave':
         return leave();
+      case 'place':
+        return startPlacing();
       case 'retry':
         return void session?.retry();
       case 'quit':
@@ -289,7 +296,7 @@ export function createBench(doors: BenchDoors): Bench {
     const area = named('area', at);
     if (area) session?.face({ area, hole: undefined });
     const to = screenFor(at);
-    step({ to });
+    step({ to, from: get().view.screen });
     const rows = listed();
     for (let i = 0; i < rows.length; i++) {
       const one = rows.at(i);
@@ -299,11 +306,31 @@ export function createBench(doors: BenchDoors): Bench {
     }
   }
 
+  /** The hole pointed at, or the next one, is moved by the arrow keys from where it is drawn. */
+  function startPlacing(): void {
+    const facing = desk().facing;
+    const next = facing.hole ?? (get().view.screen === 'build' ? nextBack(desk()) : nextOff(desk()));
+    const drawn = areaDrawn(desk(), next, false)?.holes.find((one) => one.hole === next);
+    if (drawn) get().session?.face({ hole: drawn.hole, placing: { hole: drawn.hole, at: drawn.at } });
+  }
+  function pressPlacing(key: string, { face, run }: Session): void {
+    const { placing } = desk().facing;
+    if (!placing) return;
+    const move = moves[key];
+    if (move) return face({ placing: { hole: placing.hole, at: [placing.at[0] + move[0], placing.at[1] + move[1]] } });
+    if (key === 'escape') return face({ placing: undefined });
+    if (key !== 'enter') return;
+    face({ placing: undefined });
+    const [x, y] = placing.at;
+    show(run(rowById.get('placed') as Row, { hole: placing.hole, x, y }, 'key'));
+  }
+
   function leave(): void {
     const { view, session } = get();
-    if (session && desk().facing.hole) return session.face({ hole: undefined });
+    if (session && desk().facing.hole && !view.from) return session.face({ hole: undefined });
     if (view.screen === 'help' || view.screen === 'glance') return step({ to: view.before });
     if (view.screen === 'shelf') return session ? step({ to: view.before }) : quit();
+    if (view.from) return step({ to: view.from });
     if (view.screen !== 'strip') return step({ to: 'strip' });
     void refreshShelf();
     step({ to: 'shelf' });

@@ -9,6 +9,8 @@ export type Facing = {
   spec: Spec;
   /** A hole pointed at by hand ("cam cover/7"); forgotten after one call. */
   hole?: string;
+  /** The hole whose place on the map is being moved, and where it is now. */
+  placing?: { hole: string; at: readonly [number, number] };
 };
 
 export const firstFacing: Facing = { tray: '1', spec: {} };

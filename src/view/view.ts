@@ -26,12 +26,14 @@ export type View = {
   before: ScreenId;
   at: Readonly<Partial<Record<ScreenId, number>>>;
   asking?: Asking;
+  /** The screen a place was gone to from; leaving leads back there. */
+  from?: ScreenId;
 };
 
 export const firstView: View = { screen: 'shelf', before: 'shelf', at: {} };
 
 export type ViewStep =
-  | { to: ScreenId }
+  | { to: ScreenId; from?: ScreenId }
   | { move: number; of: number }
   | { ask: Asking }
   | { type: string }
@@ -59,8 +61,8 @@ export const acting = ({ screen, before }: View): ScreenId => (screen === 'glanc
 export function viewed(view: View, step: ViewStep): View {
   if ('to' in step) {
     const before = beside.has(view.screen) ? view.before : view.screen;
-    const { asking: _, ...rest } = view;
-    return { ...rest, screen: step.to, before };
+    const { asking: _, from: __, ...rest } = view;
+    return { ...rest, screen: step.to, before, ...(step.from && { from: step.from }) };
   }
   if ('ask' in step) return { ...view, asking: step.ask };
   const { asking } = view;

@@ -44,8 +44,8 @@ export function areaDrawn(desk: Desk, next: Hole | undefined, building: boolean)
   const levels = Map.groupBy(a.holes, numberOf);
   const placed = numbers.map((n) => stateOf(ledger, 'hole', `${a.area}/${n}`)?.declared?.at);
   const grid = gridOf(numbers.length);
-  const isPlaced = placed.every((at) => at !== undefined);
-  const points = isPlaced ? (placed as Point[]) : grid.holes;
+  const isPlaced = placed.some((at) => at !== undefined);
+  const points = placed.map((at, i) => at ?? (grid.holes[i] as Point));
   const pass = building ? runningPass(desk, a.area) : undefined;
   return {
     area: a.area,
@@ -57,7 +57,7 @@ export function areaDrawn(desk: Desk, next: Hole | undefined, building: boolean)
         (levels.get(n) ?? []).flatMap((h) => stateOf(ledger, 'hole', h) ?? []),
         a.area,
       ),
-      at: points[i] as Point,
+      at: desk.facing.placing?.hole === `${a.area}/${n}` ? desk.facing.placing.at : (points[i] as Point),
       ...turnOf(pass?.due ?? [], `${a.area}/${n}`),
     })),
     ...(pass && { pass: { name: pass.name, done: pass.of - pass.due.length, of: pass.of } }),

@@ -55,9 +55,17 @@ export const stepRows: readonly Row[] = [
     key('page-down', inLists, { footer: false }),
   ]),
   stepRow('choose', ['choose'], 'choose', 'Open what is chosen, or go to its place.', { step: 'choose' }, [
-    key('enter', ['shelf', 'leaving']),
+    key('enter', ['shelf', 'findings', 'leaving', 'log']),
   ]),
   stepRow('new-job', ['make a job'], 'new job', 'A new job on the shelf.', { step: 'new' }, [key('n', 'shelf')]),
+  stepRow(
+    'place',
+    ['move on the map'],
+    'move on the map',
+    'Move the hole pointed at to its place on the map, by the arrow keys; Enter keeps it.',
+    { step: 'place' },
+    [key('@', ['strip', 'build'], { footer: false })],
+  ),
   stepRow('retry', ['save again'], 'save again', 'Save what could not be saved.', { step: 'retry' }, [
     key('!', 'any', { footer: false }),
   ]),
