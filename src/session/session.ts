@@ -179,8 +179,10 @@ export function createSession({ job, clock, plans = [], products = [], facing = 
     settled: () => saving,
     async retry() {
       const saved = await job.retry();
-      if (saved.saved) store.setState((s) => ({ savedTo: s.ledger.lines.length, notSaved: undefined }));
-      else store.setState({ notSaved: saved.fault });
+      if (!saved.saved) return store.setState({ notSaved: saved.fault });
+      // The last answer may be a call that was refused for it.
+      const answer: Answer = { kind: 'faced', text: 'saved: every call is on the disk' };
+      store.setState((s) => ({ savedTo: s.ledger.lines.length, notSaved: undefined, answer }));
     },
     close() {
       endLooking?.();
