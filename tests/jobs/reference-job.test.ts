@@ -165,6 +165,16 @@ describe('the order is asked where it matters', () => {
     expect(refusalOf(inTheAir, 'pass')?.rule).toBe('O1');
     expect(refusalOf(inTheAir, 'final mount bracket 4')?.rule).toBe('O1');
   });
+  it('[O2] a part named for the first time is not off while a bolt said to hold it is as found', () => {
+    const free = upTo(scriptLines('reference-free.calls'), 'part off tensioner held by 1');
+    const off = free.findLast((line) => line.text === 'off 1');
+    expect(refusalOf(free, 'part off tensioner held by 1')).toBeUndefined();
+    const notOff = free.filter((line) => line !== off);
+    expect(refusalOf(notOff, 'part off tensioner held by 1')).toMatchObject({
+      rule: 'O2',
+      because: 'tensioner is still held by tensioner and idler 1',
+    });
+  });
 });
 
 describe('the two jobs', () => {

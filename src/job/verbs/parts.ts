@@ -30,8 +30,8 @@ const removePart = verb(
       rule: 'O2',
       kind: 'order',
       needs: ['part'],
-      check(s, { part }) {
-        const held = (partState(s, part)?.declared?.heldBy ?? []).filter((hole) => {
+      check(s, { part, heldBy }) {
+        const held = (partState(s, part)?.declared?.heldBy ?? heldBy ?? []).filter((hole) => {
           const c = holeState(s, hole)?.called;
           return !c || c.levels.length === 0 || (c.occupant && c.occupant.level !== 'slack');
         });
