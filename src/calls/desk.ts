@@ -24,7 +24,7 @@ export type Desk = {
   products?: readonly Product[];
 };
 
-/** The hole that comes off next: the first declared one nobody has touched, else one past the highest number. */
+/** The hole that comes off next: the first declared one nobody has touched, else a slack one, else one more. */
 export function nextOff(desk: Desk): string | undefined {
   const { area, hole } = desk.facing;
   if (hole) return hole;
@@ -35,6 +35,11 @@ export function nextOff(desk: Desk): string | undefined {
     return h && !isTouched(h) && !h.declared?.slackOnly;
   });
   if (untouched) return untouched;
+  const slack = holes.find((one) => {
+    const h = stateOf(desk.ledger, 'hole', one);
+    return h?.called.occupant?.level === 'slack' && !h.declared?.slackOnly;
+  });
+  if (slack) return slack;
   const planned = stateOf(desk.ledger, 'area', area)?.declared?.planned;
   if (planned) return undefined;
   return holeIn(area, String(Math.max(0, ...holes.map((one) => Number(numberOf(one)))) + 1));

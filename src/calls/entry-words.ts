@@ -1,7 +1,28 @@
 // What an entry says, in a few words: for the answer to a call and for the log.
 import type { Entry } from '../job/entry.ts';
-import { areaOf, subjectText } from '../job/subjects.ts';
+import { type Ledger, lineAt } from '../job/ledger.ts';
+import type { Method, Spec } from '../job/spec.ts';
+import { areaOf, subjectText, withinArea } from '../job/subjects.ts';
 import { specWords } from './spec-words.ts';
+
+/** "cover 1 2 3": holes of one area after its name. */
+function holesOf(holes: readonly string[]): string {
+  const [first] = holes;
+  return first === undefined ? 'nothing' : `${areaOf(first)} ${holes.map(withinArea).join(' ')}`;
+}
+/** What a declaration says of an area or a hole, by the names of its fields. */
+function traitsOf({ kind: _, ...traits }: Extract<Entry, { kind: 'area-declared' | 'hole-declared' }>): string {
+  const said = Object.entries(traits).flatMap(([name, value]) => {
+    if (name === 'area' || name === 'hole') return [];
+    if (name === 'wants') return [`wants ${specWords(value as Spec)}`];
+    if (name === 'method') return [`by ${(value as Method).by}`];
+    if (name === 'outline' || name === 'at') return ['placed on its map'];
+    const words = name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+    if (value === true) return [words];
+    return [`${words} ${Array.isArray(value) ? value.join(' ') : String(value)}`];
+  });
+  return said.length > 0 ? `: ${said.join(', ')}` : ' is named';
+}
 
 const hole = (h: string): string => subjectText(`hole:${h}`);
 
@@ -174,21 +195,24 @@ export function entryWords(entry: Entry): string {
     case 'due-noted':
       return `due: ${entry.what}`;
     case 'area-declared':
-      return `${entry.area} declared`;
+      return `${entry.area}${traitsOf(entry)}`;
     case 'hole-declared':
-      return `${hole(entry.hole)} declared at ${areaOf(entry.hole)}`;
+      return `${hole(entry.hole)}${traitsOf(entry)}`;
     case 'behind-declared':
       return `${subjectText(entry.behind)} sits behind ${subjectText(entry.front)}`;
     case 'part-declared':
-      return `part ${entry.part}`;
+      return `part ${entry.part}${entry.heldBy.length > 0 ? `, held by ${holesOf(entry.heldBy)}` : ', held by nothing'}`;
     case 'connection-declared':
       return `connection ${entry.connection}`;
-    case 'face-declared':
-      return `sealing face ${entry.face}`;
+    case 'face-declared': {
+      const beads = entry.bead === undefined ? '' : `, ${entry.bead === true ? 'a bead' : `${entry.bead} beads`}`;
+      const keeps = entry.keepsIn.length > 0 ? `, keeps in ${entry.keepsIn.join(', ')}` : '';
+      return `sealing face ${entry.face}, pressed by ${holesOf(entry.pressedBy)}${keeps}${beads}`;
+    }
     case 'drive-declared':
-      return `drive ${entry.drive}`;
+      return `drive ${entry.drive} over ${entry.areas.join(', ')}`;
     case 'circuit-declared':
-      return `circuit ${entry.circuit}`;
+      return `circuit ${entry.circuit} with ${entry.fluid}`;
     case 'temporary-declared':
       return `${entry.temporary} will be needed`;
     case 'product-declared':
@@ -210,6 +234,15 @@ const plainKind: Record<string, string> = {
 
 const quiet = new Set(['area-declared', 'hole-declared', 'fastener-found', 'part-declared', 'rotation-begun']);
 const mostSaid = 3;
+/** A whole call in words, what it strikes or restores among them. */
+export function lineWords(ledger: Ledger, entries: readonly Entry[]): string {
+  const [first] = entries;
+  if (first?.kind !== 'calls-struck' && first?.kind !== 'calls-restored') return callWords(entries);
+  const lines = first.lines.map((n) => `${n} (${callWords(lineAt(ledger, n)?.entries ?? [])})`);
+  const shown = lines.length > mostSaid ? [...lines.slice(0, mostSaid), `${lines.length - mostSaid} more`] : lines;
+  return `${first.kind === 'calls-struck' ? 'struck' : 'restored'}: ${shown.join(', ')}`;
+}
+
 /** A whole call in words: declarations that only ride along are left out, many entries of a kind are counted. */
 export function callWords(entries: readonly Entry[]): string {
   const loud = entries.filter((e) => !quiet.has(e.kind));

@@ -9,7 +9,7 @@ import type { Args } from './form.ts';
 export type Step =
   | { to: ScreenId }
   | { step: 'up' | 'down' | 'left' | 'right' | 'page-up' | 'page-down' }
-  | { step: 'leave' | 'choose' | 'type' | 'help' | 'quit' | 'new' | 'retry' | 'place' };
+  | { step: 'leave' | 'choose' | 'type' | 'help' | 'quit' | 'new' | 'retry' | 'place' | 'next-call' };
 
 /** What a call comes to: something said to the job, a change of what is faced, or a step of the screen. */
 export type Meant =

@@ -36,7 +36,7 @@ async function standingOf(path: string): Promise<string> {
     const ledger = readLog(job.lines());
     await job.close();
     const released = ledger.lines.length > 0 && vehicleReleased(ledger);
-    return released ? 'released' : `${ledger.tallies.all.off} off, ${ledger.tallies.all.open} open`;
+    return released ? 'released' : `${ledger.tallies.all.off} off, ${ledger.tallies.all.open} holes open`;
   } catch (thrown) {
     return plainText(thrown instanceof Error ? thrown.message : String(thrown), 60);
   }

@@ -3,7 +3,7 @@ import { Box, useApp, useWindowSize } from 'ink';
 import { type ReactNode, useEffect, useMemo, useReducer, useSyncExternalStore } from 'react';
 import type { Bench } from '../session/bench.ts';
 import { paintFor } from './colours.ts';
-import { frame } from './frame.ts';
+import { frame, smallest } from './frame.ts';
 import { PaintedRow } from './rows.tsx';
 
 /** Tells key names and pasted text until the returned function is called. */
@@ -29,7 +29,16 @@ export function App({ bench, keys, colours }: { bench: Bench; keys: Keys; colour
   useTick();
   const { exit } = useApp();
   const paint = useMemo(() => paintFor(colours), [colours]);
-  useEffect(() => keys({ key: bench.press, paste: bench.type }), [bench, keys]);
+  const tooSmall = columns < smallest.columns || rows < smallest.rows;
+  // What can't be seen can't be called; only leaving is.
+  useEffect(
+    () =>
+      keys({
+        key: (name) => (tooSmall && name !== 'ctrl+c' ? undefined : bench.press(name)),
+        paste: (text) => (tooSmall ? undefined : bench.type(text)),
+      }),
+    [bench, keys, tooSmall],
+  );
   useEffect(() => {
     if (state.leaving) exit();
   }, [state.leaving, exit]);

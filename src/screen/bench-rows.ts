@@ -24,14 +24,14 @@ const rule: Row = [{ text: '│', look: quietLook }];
 export function benchRows(scene: Scene, rows: number): Row[] {
   const { desk, view, columns } = scene;
   const areas = areasListed(desk);
-  if (areas.length === 0) return firstHints(columns);
+  if (areas.length === 0 && desk.facing.area === undefined) return firstHints(columns);
   const building = view.screen === 'build';
   const next = building ? (nextBack(desk) ?? nextTight(desk)) : nextOff(desk);
   const withList = columns >= widthWithList;
   const room = columns - areaCells - 1 - (withList ? listCells + 1 : 0);
   const left = areaRows(areas, desk.facing.area, rows);
   const drawn = areaDrawn(desk, next, building);
-  const sheet = drawn ? sheetRows(scene, drawn, next, room, rows) : noAreaRows(room);
+  const sheet = drawn ? sheetRows(scene, drawn, next, room, rows) : noAreaRows(desk.facing.area, room);
   const beside = [left, filled(sheet, rows, room)];
   if (withList) beside.push(filled(holeRows(scene, next, listCells, rows), rows, listCells));
   return Array.from({ length: rows }, (_, i) =>
@@ -53,10 +53,13 @@ function areaRows(areas: readonly Listed[], inUse: string | undefined, rows: num
   return filled(shown, rows, areaCells);
 }
 
-const noAreaRows = (columns: number): Row[] => [
-  plainRow(fitted('', columns)),
-  plainRow(fitted(`  No area is in use. Press ${keyOf('strip', 'area')} and name one.`, columns)),
-];
+function noAreaRows(area: string | undefined, columns: number): Row[] {
+  const words =
+    area === undefined
+      ? [`No area is in use. Press ${keyOf('strip', 'area')} and name one.`]
+      : [`Nothing of ${plainText(area)} was called yet.`, `${keyOf('strip', 'off')}: the first of it came off.`];
+  return ['', ...words.map((text) => `  ${text}`)].map((text) => plainRow(fitted(text, columns)));
+}
 
 const detailRows = 3;
 /** The title, the cardboard, and what the next call speaks of. */

@@ -10,12 +10,12 @@ import { keyName } from './key-names.ts';
 import { endRow, filled, plainRow, type Row, type Run } from './rows.tsx';
 
 const always = new Set(['to-glance', 'help', 'line']);
-export const footerRows = 2;
+export const footerRows = 3;
 
 export function footOf({ view, desk, columns, listed }: Scene): Row[] {
   if (view.asking) {
     const { choices, type } = view.asking;
-    const how = choices.length === 0 ? 'type it' : areNumbered(choices) ? 'type its number' : '1-9 choose';
+    const how = choices.length === 0 ? 'type it' : areNumbered(choices) ? 'its number is taken at once' : '1-9 choose';
     const fresh = type === 'area' ? '   + a new one' : '';
     const text = ` Enter take   Esc leave it   ${how}   up/down move${fresh}`;
     return filled([plainRow(fitted(text, columns), quietLook)], footerRows, columns);

@@ -59,18 +59,25 @@ function tooSmall(columns: number, rows: number): Row[] {
   return filled(said, rows, columns);
 }
 
-function headRows({ view, desk, session, columns }: Scene): Row[] {
+/** "12 of 80": where the picked row stands in its list. */
+function placeIn({ view, listed }: Scene): string {
+  if (view.asking || view.screen === 'strip' || view.screen === 'build' || listed.length === 0) return '';
+  return `${Math.min(listed.length, (view.at[view.screen] ?? 0) + 1)} of ${listed.length} `;
+}
+
+function headRows(scene: Scene): Row[] {
+  const { view, desk, session, columns } = scene;
   const vehicle = session && stateOf(desk.ledger, 'vehicle', 'vehicle');
   const { off, slack, open } = desk.ledger.tallies.all;
   const counts = session
-    ? `${off} off  ${slack} slack  ${open} open  ${savedWords(session, desk.ledger.lines.length)} `
+    ? `${off} off  ${slack} slack  ${open} holes open  ${savedWords(session, desk.ledger.lines.length)} `
     : '';
   const label = vehicle?.label ? `  ${plainText(vehicle.label)}` : '';
   const left = ` ${titles[view.screen]}${label}${vehicle?.releasedAt ? '  RELEASED' : ''}`;
   return [
     plainRow(spread(left, counts, columns), session?.notSaved ? alarmLook : { inverse: true, bold: true }),
     session ? tabsRow(view, columns) : plainRow(fitted('', columns)),
-    plainRow(fitted(session ? inUseWords(desk) : '', columns)),
+    plainRow(spread(session ? inUseWords(desk) : '', placeIn(scene), columns)),
   ];
 }
 function inUseWords({ facing: { area, tray, spec } }: Desk): string {

@@ -6,7 +6,9 @@ import { chosenLook, type Look, lookOf, quietLook, shapeOf } from './colours.ts'
 import { plainRow, type Row } from './rows.tsx';
 
 const nameCells = 11;
-export function listRows(listed: Rows, at: number, columns: number, rows: number): Row[] {
+export function listRows(listed: Rows, picked: number, columns: number, rows: number): Row[] {
+  // A list may have grown shorter under the cursor.
+  const at = Math.min(picked, listed.length - 1);
   const from = windowFrom(at, listed.length, rows);
   return listed.slice(from, from + rows).map((one, i) => listedRow(one, from + i === at, columns));
 }

@@ -40,7 +40,7 @@ function askingFor(row: Row, { slot, type, optional }: Slot, args: Args, desk: D
   const usual = showSlot(desk, type, row.fills?.(desk, args)[slot]);
   const at = choices.findIndex((c) => c.value === usual);
   return {
-    title: `${row.label}: ${row.questions?.[slot] ?? titles[type] ?? slot}`,
+    title: titleOf(row, slot, type),
     row: row.id,
     slot,
     type,
@@ -49,6 +49,10 @@ function askingFor(row: Row, { slot, type, optional }: Slot, args: Args, desk: D
     typed: '',
     at: Math.max(0, at),
   };
+}
+function titleOf(row: Row, slot: string, type: string): string {
+  const asked = row.questions?.[slot] ?? titles[type] ?? slot;
+  return asked === row.label ? asked : `${row.label}: ${asked}`;
 }
 function choiceOf(row: Row, slot: string, type: string, value: string, args: Args, desk: Desk): Choice {
   const read = readAnswer(desk, type, value, args);

@@ -58,6 +58,7 @@ const pageRows = 10;
 const shelfAsk = 'job name';
 const lineAsk = 'typed line';
 const doubtAsk = 'without the last line';
+const mostSaidLines = 50;
 const timeAsk = 'the time is right';
 
 /** By how much an arrow key moves a hole on the map, in units of its drawing. */
@@ -81,6 +82,7 @@ export function createBench(doors: BenchDoors): Bench {
   let gathering: Pressing | undefined;
   /** Keys pressed while a job is being opened: they are meant for it. */
   let pressedMeanwhile: string[] | undefined;
+  let saidLines: readonly string[] = [];
   let doubted: { named: string; byte: number } | undefined;
 
   const desk = (): Desk =>
@@ -107,6 +109,8 @@ export function createBench(doors: BenchDoors): Bench {
     set({ shelf: await doors.jobs() });
   }
   async function open(named: string, how: Parameters<Opener>[1] = {}): Promise<void> {
+    // The job in hand is gone back to: opened again it would find itself in use.
+    if (get().session?.job.path === named && how.withoutLineAt === undefined) return step({ to: get().view.before });
     pressedMeanwhile = [];
     try {
       const session = await doors.open(named, how);
@@ -175,6 +179,7 @@ export function createBench(doors: BenchDoors): Bench {
         return stopAsking();
       case 'up':
       case 'down':
+        if (asking.slot === lineAsk) return sayAgain(asking, key === 'up' ? -1 : 1);
         return step({ move: key === 'up' ? -1 : 1, of: choices.length });
       case 'page-up':
       case 'page-down':
@@ -194,6 +199,12 @@ export function createBench(doors: BenchDoors): Bench {
     }
     if (asking.typed === '' && key === '+' && asking.type === 'area') return answerWith(asking, freshArea(desk()));
     if ([...key].length === 1) typed(key);
+  }
+  /** Lines typed before, the last one first. */
+  function sayAgain(asking: Asking, by: number): void {
+    const at = saidLines.indexOf(asking.typed);
+    const line = saidLines[(at < 0 ? saidLines.length : at) + by];
+    if (line !== undefined) step({ ask: { ...asking, typed: line } });
   }
   function typed(text: string): void {
     step({ type: text });
@@ -217,7 +228,10 @@ export function createBench(doors: BenchDoors): Bench {
     stopAsking();
     if (text.trim() === '') return;
     if (asking.slot === shelfAsk) void open(text.trim(), { fresh: true });
-    if (asking.slot === lineAsk) show(get().session?.runLine(text, 'line'));
+    if (asking.slot === lineAsk) {
+      saidLines = [...saidLines.filter((line) => line !== text), text].slice(-mostSaidLines);
+      show(get().session?.runLine(text, 'line'));
+    }
     if (asking.slot === timeAsk && text === 'yes') show(get().session?.run(rowById.get('clock') as Row, {}, 'key'));
     if (asking.slot === doubtAsk && text === 'go on' && doubted) void goOnWithout(doubted);
   }
@@ -232,7 +246,12 @@ export function createBench(doors: BenchDoors): Bench {
     const { session } = get();
     const meant = meantBy(row, desk(), args);
     if ('step' in meant) return takeStep(meant.step);
-    if (session) show(session.run(row, args, 'key'));
+    if (!session) return;
+    const { length } = session.store.getState().ledger.lines;
+    show(session.run(row, args, 'key'));
+    // In the log the newest line comes first; what was picked stays picked.
+    const more = session.store.getState().ledger.lines.length - length;
+    if (get().view.screen === 'log' && more > 0) step({ move: more, of: listed().length });
   }
   function show(answer: Answer | undefined): void {
     if (answer?.kind === 'step') takeStep(answer.step);
@@ -253,7 +272,8 @@ export function createBench(doors: BenchDoors): Bench {
       case 'page-down':
         return move(s.step === 'page-up' ? -pageRows : pageRows);
       case 'help':
-        return step({ to: view.screen === 'help' ? view.before : 'help' });
+        step({ to: view.screen === 'help' ? view.before : 'help' });
+        return step({ move: view.screen === 'help' ? 0 : Number.NEGATIVE_INFINITY, of: 1 });
       case 'type':
         return session ? step({ ask: plainAsking('a call in words', lineAsk) }) : undefined;
       case 'choose':
@@ -262,10 +282,12 @@ export function createBench(doors: BenchDoors): Bench {
         return step({ ask: plainAsking('new job: its name', shelfAsk) });
       case 'leave':
         return leave();
+      case 'next-call':
+        return proposeCall();
       case 'place':
         return startPlacing();
       case 'retry':
-        return void session?.retry();
+        return session?.store.getState().notSaved ? void session.retry() : undefined;
       case 'quit':
         return quit();
     }
@@ -306,6 +328,11 @@ export function createBench(doors: BenchDoors): Bench {
     }
   }
 
+  /** The call proposed on the picked line, up to where something is to be said; nothing is taken by this key. */
+  function proposeCall(): void {
+    const [words = ''] = (picked()?.end ?? '').split('…');
+    if (words !== '') step({ ask: { ...plainAsking('a call in words', lineAsk), typed: words } });
+  }
   /** The hole pointed at, or the next one, is moved by the arrow keys from where it is drawn. */
   function startPlacing(): void {
     const facing = desk().facing;
@@ -328,6 +355,7 @@ export function createBench(doors: BenchDoors): Bench {
   function leave(): void {
     const { view, session } = get();
     if (session && desk().facing.hole && !view.from) return session.face({ hole: undefined });
+    if (session?.store.getState().answer?.kind === 'refused') return session.store.setState({ answer: undefined });
     if (view.screen === 'help' || view.screen === 'glance') return step({ to: view.before });
     if (view.screen === 'shelf') return session ? step({ to: view.before }) : quit();
     if (view.from) return step({ to: view.from });

@@ -2,7 +2,7 @@
 // call on it, whoever calls. It paints nothing and knows no rule.
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Desk, PlanOffer } from '../calls/desk.ts';
-import { callWords } from '../calls/entry-words.ts';
+import { lineWords } from '../calls/entry-words.ts';
 import type { Args } from '../calls/form.ts';
 import { readLine } from '../calls/line-reader.ts';
 import { type Meant, meantBy, type Row, type Step } from '../calls/row.ts';
@@ -60,6 +60,8 @@ export type SessionOptions = {
   facing?: Partial<Facing>;
 };
 
+const leastMsToRead = 700;
+
 const runOf = (lines: readonly Line[]): number => lines.reduce((most, line) => Math.max(most, line.run), 0) + 1;
 
 export function createSession({ job, clock, plans = [], products = [], facing = {} }: SessionOptions): Session {
@@ -71,7 +73,7 @@ export function createSession({ job, clock, plans = [], products = [], facing = 
     savedTo: ledger.lines.length,
     looking: job.mode === 'look',
   }));
-  let refused: { said: Said; row: string } | undefined;
+  let refused: { said: Said; row: string; awakeMs: number } | undefined;
   let saving: Promise<void> = Promise.resolve();
 
   const now = (): Stamp => ({ ...clock(), run });
@@ -104,6 +106,8 @@ export function createSession({ job, clock, plans = [], products = [], facing = 
     // On the keyboard the same again is an answer (O5); in a list of lines two alike neighbours are ordinary.
     const pressed = by === 'key' || by === 'pad';
     const sameAgain = pressed && refused?.row === row.id && JSON.stringify(refused.said) === JSON.stringify(meant.say);
+    // A key that bounces or is held down is no answer: the refusal stands until it could have been read.
+    if (sameAgain && now().awakeMs - (refused?.awakeMs ?? 0) < leastMsToRead) return store.getState().answer as Answer;
     return say(row.id, meant.say, by, sameAgain ? { because: 'done already' } : undefined);
   }
 
@@ -114,7 +118,7 @@ export function createSession({ job, clock, plans = [], products = [], facing = 
     const at = now();
     const decided = decide(ledger, plainDeep(said), at, override);
     if ('refused' in decided) {
-      refused = decided.refused.kind === 'order' ? { said, row: call } : undefined;
+      refused = decided.refused.kind === 'order' ? { said, row: call, awakeMs: at.awakeMs } : undefined;
       return no(decided.refused.because, decided.refused.instead, decided.refused);
     }
     refused = undefined;
@@ -131,7 +135,7 @@ export function createSession({ job, clock, plans = [], products = [], facing = 
     const written = readJobLine(line);
     if (!written.ok) return no(`this cannot be written down (${written.what})`, 'say it otherwise');
     const { hole: _, ...kept } = facing;
-    const text = plainText([callWords(line.entries), ...(decided.warnings ?? [])].join('. Mind: '));
+    const text = plainText([lineWords(ledger, line.entries), ...(decided.warnings ?? [])].join('. Mind: '));
     store.setState({ ledger: appendLine(ledger, line), facing: { ...kept, ...areaFaced(said) } });
     save(line);
     return answered({ kind: 'taken', text, n: line.n, call });
@@ -199,6 +203,17 @@ function areaFaced(said: Said): Partial<Facing> {
 function lastFaced(lines: readonly Line[]): Partial<Facing> {
   const last = lines.at(-1)?.facing;
   return last
-    ? { ...(last.area !== undefined && { area: last.area }), ...(last.tray !== undefined && { tray: last.tray }) }
+    ? {
+        ...(last.area !== undefined && { area: last.area }),
+        ...(last.tray !== undefined && { tray: last.tray }),
+        ...lastInUse(lines),
+      }
     : {};
+}
+/** The fastener in use is the one that came off last. */
+function lastInUse(lines: readonly Line[]): Partial<Facing> {
+  for (let i = lines.length - 1; i >= 0; i--) {
+    for (const entry of lines[i]?.entries ?? []) if (entry.kind === 'fastener-found') return { spec: entry.spec };
+  }
+  return {};
 }

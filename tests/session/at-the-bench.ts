@@ -38,13 +38,13 @@ function jobInMemory(kept: Line[], disk: Disk, opened: Opened): OpenJob<Line> {
   };
 }
 
-/** A minute a call, all in one run. */
-export function ticking(from: Stamp): () => Omit<Stamp, 'run'> {
-  let minutes = 0;
+/** So much later whenever it is asked, all in one run. */
+export function ticking(from: Stamp, pace: { stepMs: number }): () => Omit<Stamp, 'run'> {
+  let passedMs = 0;
   return () => {
-    minutes += 1;
+    passedMs += pace.stepMs;
     const { zoneMin, atMs, awakeMs } = from;
-    return { zoneMin, atMs: atMs + minutes * 60_000, awakeMs: awakeMs + minutes * 60_000 };
+    return { zoneMin, atMs: atMs + passedMs, awakeMs: awakeMs + passedMs };
   };
 }
 const monday: Stamp = { atMs: Date.UTC(2031, 2, 3, 8), zoneMin: 60, run: 1, awakeMs: 0 };
@@ -53,6 +53,8 @@ export type AtTheBench = Awaited<ReturnType<typeof atTheBench>>;
 /** @param lines what was called before; with none the bench stands at the shelf */
 export async function atTheBench(lines?: readonly Line[], opened: Opened = {}) {
   const disk: Disk = { full: false, unsaved: [], saved: [] };
+  /** How far apart the looks at the clock are. */
+  const pace = { stepMs: 60_000 };
   const opens: { named: string; how: Parameters<Opener>[1] }[] = [];
   const sessions: Session[] = [];
   const shelf: OnTheShelf[] = [{ name: 'x', path: '/jobs/x', said: '' }];
@@ -63,7 +65,7 @@ export async function atTheBench(lines?: readonly Line[], opened: Opened = {}) {
       if (named === 'broken') throw fault('damaged', 'line 3 is damaged', '/jobs/broken', 'take the copy');
       const before = opens.length > 1 && how.withoutLineAt !== undefined ? {} : opened;
       const job = jobInMemory([...(lines ?? [])], disk, before);
-      const session = createSession({ job, clock: ticking(lines?.at(-1) ?? monday), plans: plansAtHand() });
+      const session = createSession({ job, clock: ticking(lines?.at(-1) ?? monday, pace), plans: plansAtHand() });
       sessions.push(session);
       return session;
     },
@@ -73,6 +75,7 @@ export async function atTheBench(lines?: readonly Line[], opened: Opened = {}) {
   return {
     bench,
     disk,
+    pace,
     opens,
     session,
     view: () => bench.store.getState().view,

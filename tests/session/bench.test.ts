@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { stateOf } from '../../src/job/ledger.ts';
 import { fault } from '../../src/store/fault.ts';
+import { ringOf } from '../../src/trade/layout.ts';
 import { demoLines } from '../demo/at-hand.ts';
 import { atTheBench } from './at-the-bench.ts';
 import { occupantOf } from './reading.ts';
@@ -45,7 +46,46 @@ describe('the shelf', () => {
   });
 });
 
+describe('the shelf with a job in hand', () => {
+  it('goes back to it when it is chosen again, and does not open it a second time', async () => {
+    const at = await atTheBench(demoLines());
+    await at.press('escape', 'B', 'H');
+    await new Promise(setImmediate);
+    await at.press('enter');
+    await new Promise(setImmediate);
+    expect(at.view().screen).toBe('build');
+    expect(at.opens).toHaveLength(1);
+  });
+});
+
 describe('one key, one fastener', () => {
+  it('takes off in turn what was slackened before', async () => {
+    const at = await newJob();
+    await at.press('a', '+', 'n', '9', 's', 's', 's', 'enter', 'enter', 'enter');
+    expect(at.state().ledger.tallies.all).toMatchObject({ holes: 3, off: 3, slack: 0 });
+    await at.press('enter');
+    expect(at.state().ledger.tallies.all.holes).toBe(4);
+  });
+  it('adds a thread or a length to the fastener in use, and starts anew with a kind or a head', async () => {
+    const at = await newJob();
+    await at.press('a', '+', 'n', '9', 'x', ...words('M12x1.5'), 'enter');
+    expect(at.state().facing.spec).toEqual({ kind: 'nut', head: 'hex 19', thread: 'M12x1.5' });
+    await at.press('x', ...words('bolt hex 10'), 'enter');
+    expect(at.state().facing.spec).toEqual({ kind: 'bolt', head: 'hex 10' });
+  });
+  it('has the fastener in use at hand when the job is opened again', async () => {
+    const at = await newJob();
+    await at.press('a', '+', 'n', '9', 'enter', 't', '2', 'enter');
+    const again = await atTheBench(at.state().ledger.lines.all.slice(0, at.state().ledger.lines.length));
+    expect(again.state().facing).toMatchObject({ area: 'area 1', spec: { kind: 'nut', head: 'hex 19' } });
+  });
+  it('[T1] knows by its name what goes in, and asks where the name does not say', async () => {
+    const at = await newJob();
+    await at.press('i', ...words('rear stand'), 'enter');
+    expect(stateOf(at.state().ledger, 'temporary', 'rear stand')?.sort).toBe('stand');
+    await at.press('i', ...words('blue thing'), 'enter');
+    expect(at.view().asking).toMatchObject({ slot: 'sort' });
+  });
   it('makes an area in two keys, sets the fastener in two, and takes one off with each key after', async () => {
     const at = await newJob();
     await at.press('a', '+', 'b', '0', 'enter', 'enter', 'space');
@@ -102,6 +142,74 @@ describe('putting right', () => {
   });
 });
 
+describe('leaving', () => {
+  it('[X5] puts the call of the picked line at hand, to be taken with Enter and not before', async () => {
+    const at = await newJob();
+    await at.press('c', ...words('plug'), 'enter', 'L');
+    const rows = at.bench.listed();
+    const places = rows.slice(0, rows.length).map((row) => row.leads);
+    await at.press(...places.slice(0, places.indexOf('connection:plug')).map(() => 'down'), 'space');
+    expect(at.view().asking?.typed).toBe('made plug');
+    expect(at.state().answer).toMatchObject({ text: expect.stringContaining('parted') });
+    await at.press('enter');
+    expect(at.state().answer).toMatchObject({ kind: 'taken', text: 'plug made' });
+  });
+  it('leaves what is to be said to be typed', async () => {
+    const at = await newJob();
+    await at.press('L', 'space');
+    expect(at.view().asking?.typed).toBe('odometer ');
+    await at.press(...words('120'), 'enter');
+    expect(at.state().answer).toMatchObject({ kind: 'taken' });
+  });
+});
+
+describe('a typed line', () => {
+  it('is at hand again with Up, the last one first', async () => {
+    const at = await newJob();
+    await at.press('/', ...words('nonsense'), 'enter', '/', ...words('note two'), 'enter', '/', 'up');
+    expect(at.view().asking?.typed).toBe('note two');
+    await at.press('up');
+    expect(at.view().asking?.typed).toBe('nonsense');
+    await at.press('down');
+    expect(at.view().asking?.typed).toBe('note two');
+  });
+});
+
+describe('Escape', () => {
+  it('first puts a refusal away, then leads up', async () => {
+    const at = await newJob();
+    await at.press('a', '+', 'B', 'enter');
+    expect(at.state().answer).toMatchObject({ kind: 'refused' });
+    await at.press('escape');
+    expect(at.view().screen).toBe('build');
+    expect(at.state().answer).toBeUndefined();
+    await at.press('escape');
+    expect(at.view().screen).toBe('strip');
+  });
+  it('leads back to where a place was gone to from', async () => {
+    const at = await atTheBench(demoLines());
+    await at.press('escape', 'F', 'enter');
+    expect(at.view().screen).toBe('build');
+    expect(at.state().facing).toMatchObject({ area: 'mount bracket', hole: 'mount bracket/3' });
+    await at.press('escape');
+    expect(at.view().screen).toBe('findings');
+  });
+});
+
+describe('the map', () => {
+  it('draws an area on the spot, and moves a hole of it with the arrow keys', async () => {
+    const at = await newJob();
+    await at.press('a', '+', 'D', '1', '8', 'enter', 'enter', '@', 'right', 'right', 'down', 'enter');
+    const second = stateOf(at.state().ledger, 'hole', 'area 1/2')?.declared?.at;
+    expect(stateOf(at.state().ledger, 'area', 'area 1')?.declared?.outline?.length).toBeGreaterThan(3);
+    expect(at.state().answer).toMatchObject({ kind: 'taken' });
+    const { holes } = ringOf(8);
+    expect(second).toEqual([(holes[1]?.[0] ?? 0) + 4, (holes[1]?.[1] ?? 0) + 2]);
+    await at.press('@', 'left', 'escape');
+    expect(at.state().facing.placing).toBeUndefined();
+  });
+});
+
 describe('asking', () => {
   it('is left by Escape with nothing written', async () => {
     const at = await newJob();
@@ -136,6 +244,18 @@ describe('asking', () => {
 });
 
 describe('order answered by the same key', () => {
+  it('[O5] takes a key that bounces for no answer', async () => {
+    const at = await newJob();
+    const lines = ['area front', 'off 1', 'holes 1', 'area rear', 'off 1', 'area front', 'back 1'];
+    lines.push('behind area front is area rear');
+    for (const line of lines) at.session().runLine(line);
+    at.pace.stepMs = 20;
+    await at.press('B', 't', 't', 't');
+    expect(at.state().answer).toMatchObject({ kind: 'refused', refusal: { rule: 'O1' } });
+    at.pace.stepMs = 500;
+    await at.press('t');
+    expect(at.state().answer).toMatchObject({ kind: 'taken' });
+  });
   it('[O5] takes it as done already, and only at once', async () => {
     const at = await newJob();
     const lines = ['area front', 'off 1', 'holes 1', 'area rear', 'off 1', 'area front', 'back 1'];

@@ -1,5 +1,6 @@
 // The parts box, parts that are off, the trays with what lies in them, and the scrap pile. What lies in a tray is told by
 // sorts, never by number: the eye counts first (K1).
+import { countStands } from '../../job/counts.ts';
 import { every, stateOf } from '../../job/ledger.ts';
 import type { BoxState, PartState, TrayState } from '../../job/states.ts';
 import { areaOf, named, subjectText } from '../../job/subjects.ts';
@@ -59,12 +60,19 @@ const partRow = (p: PartState): Listed => ({
 
 const trayRow = (t: TrayState): Listed => ({
   key: `tray ${t.tray}`,
-  mark: t.contents.length > 0 ? 'half' : 'done',
+  mark: t.contents.length > 0 || (t.everUsed && !countStands(t)) ? 'half' : 'done',
   name: 'tray',
   text: t.tray,
-  end: t.counted && t.counted.n > t.movedAt ? `counted ${t.counted.count}` : t.everUsed ? 'to be counted' : 'empty',
+  end: countWords(t),
   picks: { tray: t.tray },
 });
+
+/** The count, and the ledger's figure only after it (K1). */
+function countWords(t: TrayState): string {
+  if (!t.counted || t.counted.n <= t.movedAt) return t.everUsed ? 'to be counted' : 'empty';
+  const { count } = t.counted;
+  return countStands(t) ? `counted ${count}` : `counted ${count}, the ledger has ${t.contents.length}: count again`;
+}
 
 /** One row for fasteners that are alike and of one area; strays each by themselves. */
 function lying(desk: Desk, t: TrayState): Listed[] {

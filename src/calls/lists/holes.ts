@@ -109,7 +109,7 @@ export const areasListed = (desk: Desk): Listed[] =>
     const wants = [
       t.off > 0 ? `${t.off} off` : '',
       t.slack > 0 ? `${t.slack} slack` : '',
-      t.open > t.off + t.slack ? `${t.open - t.off - t.slack} not tight` : '',
+      t.open > t.off + t.slack ? `${t.open - t.off - t.slack} open` : '',
     ].filter(Boolean);
     return {
       key: a.area,

@@ -6,7 +6,7 @@ import { leaningOn, losesFooting, unstrikable } from '../../job/striking.ts';
 import { subjectText } from '../../job/subjects.ts';
 import { civilTime, timeOfDayText } from '../../trade/civil-time.ts';
 import type { Desk } from '../desk.ts';
-import { callWords } from '../entry-words.ts';
+import { lineWords } from '../entry-words.ts';
 import { type Listed, type Rows, rowsMadeBy } from '../listed.ts';
 
 export function logRows(desk: Desk): Rows {
@@ -21,7 +21,7 @@ export function logRows(desk: Desk): Rows {
       key: String(n),
       mark: struck ? 'struck' : line?.overrides ? 'half' : 'plain',
       name: String(n),
-      text: callWords(line?.entries ?? []),
+      text: lineWords(ledger, line?.entries ?? []),
       end: [struck ? 'struck' : '', line?.overrides ? 'done already' : '', line ? whenWords(line, desk) : '']
         .filter(Boolean)
         .join(', '),

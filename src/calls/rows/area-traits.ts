@@ -119,7 +119,7 @@ export const areaTraitsRows: readonly Row[] = [
     label: 'role',
     help: 'What the area belongs to: wheel, brake, steering, suspension, mount, drive, engine.',
     group: 'on the spot',
-    keys: [],
+    keys: [key('r', 'strip')],
     means: ofArea(({ role }) => ({ role })),
   },
   {

@@ -39,7 +39,7 @@ export const carRows: readonly Row[] = [
     label: 'car moves',
     help: 'The car is moved. Refused until pedal, wheels and steering allow it.',
     group: 'the car',
-    keys: [key('m', 'leaving')],
+    keys: [key('m', 'leaving', { asks: ['how'] })],
     verb: 'move-car',
   },
   {

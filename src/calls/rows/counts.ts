@@ -13,7 +13,7 @@ export const countsRows: readonly Row[] = [
     label: 'count holes',
     help: 'The holes of this area counted by eye, before its first fastener goes back.',
     group: 'counts',
-    keys: [key('h', 'build')],
+    keys: [key('h', ['build', 'leaving'])],
     verb: 'count-holes',
     fills: inArea,
   },

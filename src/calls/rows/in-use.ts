@@ -61,7 +61,9 @@ export const inUseRows: readonly Row[] = [
       ),
     ],
     means: (desk, { spec, merge }) => {
-      const next = (merge ? { ...desk.facing.spec, ...(spec as Spec) } : (spec as Spec)) as Spec;
+      // A thread or a length alone is said of the fastener in use.
+      const adds = merge || ((spec as Spec).kind === undefined && (spec as Spec).head === undefined);
+      const next = (adds ? { ...desk.facing.spec, ...(spec as Spec) } : spec) as Spec;
       return { face: { spec: next }, answer: `now ${specWords(next)}` };
     },
   },

@@ -3,7 +3,6 @@ import { temporaryKinds } from '../../job/entries/declared.ts';
 import { partVerdicts } from '../../job/entries/works.ts';
 import { stateOf } from '../../job/ledger.ts';
 import type { Desk } from '../desk.ts';
-import type { Args } from '../form.ts';
 import { key, type Row } from '../row.ts';
 
 const sorts = temporaryKinds.join('|');
@@ -14,8 +13,13 @@ const here = (desk: Desk): string[] => {
   return (state?.holes ?? []).filter((h) => !h.slice(h.indexOf('/')).includes(' '));
 };
 
-const sortUnlessKnown = (desk: Desk, { temporary }: Args): string[] =>
-  temporary !== undefined && stateOf(desk.ledger, 'temporary', temporary as string)?.sort ? [] : ['sort'];
+/** What it is, as it was declared or as its name says: "crank pin", "jack with block". */
+function sortOf(desk: Desk, temporary: string | undefined): string | undefined {
+  if (temporary === undefined) return undefined;
+  const known = stateOf(desk.ledger, 'temporary', temporary)?.sort;
+  const words = temporary.toLowerCase().split(/\s+/);
+  return known ?? words.find((word) => (temporaryKinds as readonly string[]).includes(word));
+}
 
 export const partsRows: readonly Row[] = [
   {
@@ -110,8 +114,10 @@ export const partsRows: readonly Row[] = [
     label: 'put in',
     help: 'A pin, lock, plug, rag, mask, strap, jack, block or stand went in for the work.',
     group: 'temporaries',
-    keys: [key('i', ['strip', 'build'], { asks: sortUnlessKnown })],
+    keys: [key('i', ['strip', 'build'], { asks: (_desk, { sort }) => (sort ? [] : ['sort']) })],
+    questions: { temporary: 'what goes in', sort: 'what it is' },
     verb: 'put-in',
+    fills: (desk, { temporary }) => ({ sort: sortOf(desk, temporary as string | undefined) }),
   },
   {
     id: 'taken-out',

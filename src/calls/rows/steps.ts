@@ -59,6 +59,14 @@ export const stepRows: readonly Row[] = [
   ]),
   stepRow('new-job', ['make a job'], 'new job', 'A new job on the shelf.', { step: 'new' }, [key('n', 'shelf')]),
   stepRow(
+    'next-call',
+    ['the call shown'],
+    'the call shown',
+    'Take the call that the picked line proposes: it stands typed, to be finished and taken with Enter.',
+    { step: 'next-call' },
+    [key('space', 'leaving')],
+  ),
+  stepRow(
     'place',
     ['move on the map'],
     'move on the map',

@@ -43,7 +43,7 @@ export const whereaboutsRows: readonly Row[] = [
     label: 'found again',
     help: 'What was lost is in a tray again; a broken piece goes to the scrap pile.',
     group: 'where it lies',
-    keys: [],
+    keys: [key('f', 'box')],
     means: (desk, { lost, to }) => {
       const id = lost as string;
       return id.startsWith('p')
