@@ -107,6 +107,8 @@ process.stdout.on('error', (thrown: NodeJS.ErrnoException) => {
   isUnread = true;
 });
 process.stderr.on('error', () => undefined);
+// A limit on the size of files is told as a full disk is; unheard, it ends the program.
+process.on('SIGXFSZ', () => undefined);
 process.on('uncaughtException', (thrown) => {
   complainOfBug(thrown);
   process.exit(exits.bug);

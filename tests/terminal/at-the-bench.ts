@@ -1,13 +1,14 @@
 // What a mechanic does at the bench, by the names of the table of calls: makes a job, takes it, presses the key of a call.
 import { spawnSync } from 'node:child_process';
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { rowById } from '../../src/calls/table.ts';
 import type { ScreenId } from '../../src/view/screens.ts';
 import { type BenchSide, type Setting, start } from './bench-side.ts';
 
-const launcher = fileURLToPath(new URL('../../src/launcher.js', import.meta.url));
+export const launcher = fileURLToPath(new URL('../../src/launcher.js', import.meta.url));
 const names: Record<string, string> = { enter: 'Enter', space: 'Space', backspace: 'Backspace', escape: 'Escape' };
 
 /** The key that a call has on a screen, as keys.ts names it. */
@@ -29,6 +30,10 @@ export function jobBy(dataDir: string, job: string, lines: readonly string[]): v
 }
 
 export const fileOf = (dataDir: string, job: string): string => join(dataDir, 'jobs', `${job}.countback.jsonl`);
+
+/** Who has the job: its lock says so. */
+export const lockOf = (dataDir: string, job: string): { pid: number } =>
+  JSON.parse(readFileSync(`${fileOf(dataDir, job)}.lock`, 'utf8'));
 
 /** The calls on the disk, each as its entries' kinds. */
 export function callsIn(dataDir: string, job: string): string[] {
@@ -55,4 +60,28 @@ export async function atJob(job: string, setting: Setting = {}): Promise<BenchSi
   const bench = start(['open', job], setting);
   await bench.waitFor((frame) => /\d+ off/.test(head(frame)));
   return bench;
+}
+
+/** What the screen says, wrapped rows put together. */
+export const said = (frame: readonly string[]): string =>
+  frame
+    .map((row) => row.trim())
+    .join(' ')
+    .replaceAll(/ +/g, ' ');
+
+/** The data folder of a job with one call off, made once and copied for each test. */
+export function benchData(): { begin(): string; remove(): void } {
+  const folder = mkdtempSync(join(tmpdir(), 'at-the-bench-'));
+  const first = join(folder, 'first');
+  jobBy(first, 'hatchback', ['job "grey hatchback"', 'area "cam cover"', 'off 1']);
+  let copies = 0;
+  return {
+    begin() {
+      copies += 1;
+      const copy = join(folder, String(copies));
+      cpSync(first, copy, { recursive: true });
+      return copy;
+    },
+    remove: () => rmSync(folder, { recursive: true, force: true }),
+  };
 }

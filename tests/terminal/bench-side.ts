@@ -67,6 +67,8 @@ export type BenchSide = {
   frame(): string[];
   /** Everything that scrolled by and the screen below it: what a program that paints nothing printed. */
   printed(): string;
+  /** How many cells of the screen are in a colour of their own. */
+  coloured(): number;
   cursor(): { row: number; col: number; hidden: boolean };
   isAlternateScreen(): boolean;
   asked(): Asked;
@@ -230,6 +232,13 @@ export function start(args: readonly string[] = [], setting: Setting = {}): Benc
     },
     frame,
     printed,
+    coloured: () => {
+      const { active } = glass.buffer;
+      const cells = Array.from({ length: glass.rows * glass.cols }, (_, i) =>
+        active.getLine(active.baseY + Math.floor(i / glass.cols))?.getCell(i % glass.cols),
+      );
+      return cells.filter((cell) => cell && !(cell.isFgDefault() && cell.isBgDefault())).length;
+    },
     cursor: () => ({
       row: glass.buffer.active.cursorY,
       col: glass.buffer.active.cursorX,

@@ -1,4 +1,4 @@
-// What a terminal sends for each key that is not itself a character. No key here means anything to the program yet.
+// What a terminal sends for each key that is not itself a character, whatever the key means.
 
 const sequences = {
   Enter: '\r',

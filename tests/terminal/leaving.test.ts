@@ -1,22 +1,15 @@
 // However the program ends, the terminal is usable again: normal screen, cursor, settings, no bracketed paste.
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { atJob, beside, fileOf, head, jobBy, keyFor, offIn, saysSaved } from './at-the-bench.ts';
+import { afterAll, afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { atJob, benchData, beside, head, keyFor, launcher, lockOf, offIn, saysSaved } from './at-the-bench.ts';
 import { type BenchSide, closeAll, nothingAsked, start, usable } from './bench-side.ts';
 
-const launcher = fileURLToPath(new URL('../../src/launcher.js', import.meta.url));
+const data = benchData();
 let dataDir: string;
 beforeEach(() => {
-  dataDir = mkdtempSync(join(tmpdir(), 'leaving-'));
-  jobBy(dataDir, 'hatchback', ['job "grey hatchback"', 'area "cam cover"', 'off 1']);
+  dataDir = data.begin();
 });
-afterEach(async () => {
-  await closeAll();
-  rmSync(dataDir, { recursive: true, force: true });
-});
+afterEach(closeAll);
+afterAll(data.remove);
 
 describe('the terminal after the program', () => {
   it('is usable after leaving by a key', async () => {
@@ -146,8 +139,7 @@ describe('the terminal while the program is stopped', () => {
   it('comes back whole after a stop that cannot be seen coming', async () => {
     const bench = await fromShell();
     const before = shown(bench);
-    const { pid } = JSON.parse(readFileSync(`${fileOf(dataDir, 'hatchback')}.lock`, 'utf8')) as { pid: number };
-    process.kill(pid, 'SIGSTOP');
+    process.kill(lockOf(dataDir, 'hatchback').pid, 'SIGSTOP');
     await bench.waitFor('Stopped');
     bench.type('echo over the screen\n');
     await bench.waitFor((frame) => frame.some((row) => row.endsWith('over the screen')));
