@@ -119,6 +119,7 @@ export function bookDifferences(ledger: Ledger): string[] {
   }
   for (const f of every(ledger, 'fastener')) {
     const hole = named('hole', f.place);
+    if (sortOf(f.place) === 'box') differ.push(`fastener ${f.id}`);
     if (hole && stateOf(ledger, 'hole', hole)?.called.occupant?.fastener !== f.id) differ.push(`fastener ${f.id}`);
   }
   return differ;

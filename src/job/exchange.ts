@@ -3,10 +3,12 @@
 import { everyKey, pick, put, settled } from './drawers.ts';
 import type { EntryOf } from './entry.ts';
 import { freshHole } from './evolve/hole.ts';
+import { evolveArea } from './evolve/works.ts';
 import type { Work } from './fold.ts';
-import { inHole } from './subjects.ts';
+import { areaOf, inHole } from './subjects.ts';
 
-export function exchange(work: Work, { one, other }: EntryOf<'holes-exchanged'>, n: number): void {
+export function exchange(work: Work, entry: EntryOf<'holes-exchanged'>, n: number): void {
+  const { one, other } = entry;
   const holes = settled(work.states.hole);
   const a = pick(holes, one) ?? freshHole(one);
   const b = pick(holes, other) ?? freshHole(other);
@@ -35,9 +37,9 @@ export function exchange(work: Work, { one, other }: EntryOf<'holes-exchanged'>,
     if (t.at && swapped(t.at) !== t.at) put(work.states.temporary, name, { ...t, at: swapped(t.at) });
   }
   for (const hole of [one, other]) {
-    const area = hole.slice(0, hole.indexOf('/'));
+    const area = areaOf(hole);
     work.changed.add(`hole:${hole}`);
-    const state = pick(settled(work.states.area), area);
-    if (state && !state.holes.includes(hole)) put(work.states.area, area, { ...state, holes: [...state.holes, hole] });
+    // It may be the first that is said of its area.
+    put(work.states.area, area, evolveArea(pick(settled(work.states.area), area), entry, n, area));
   }
 }
