@@ -1,6 +1,7 @@
 // Lines no call would write: entries of the job said again, or said of something else, of the right shape all the same.
 // A forged file may hold any of them.
 import type { Entry } from '../../src/job/entry.ts';
+import { every } from '../../src/job/ledger.ts';
 import type { Bench } from './bench.ts';
 
 type Fields = Record<string, unknown>;
@@ -35,6 +36,9 @@ function saidOfAnother(b: Bench, entry: Entry): Fields {
   return { ...entry, [field]: b.chance.any(saidSoFar(b, field)) ?? (entry as Fields)[field] };
 }
 
+const partsBought = (b: Bench): string[] =>
+  [...every(b.ledger(), 'box')].filter((box) => box.sort === 'part').map((box) => box.name);
+
 /** What fits physically and stands against a rule: the ledger takes it, and what it costs must be seen. */
 function outOfTurn(b: Bench): Fields | undefined {
   const hole = b.chance.of([...b.car.holes.keys()]);
@@ -50,6 +54,7 @@ function outOfTurn(b: Bench): Fields | undefined {
     { kind: 'calls-struck', lines: [b.chance.whole(1, last + 2), b.chance.whole(1, last + 2)] },
     { kind: 'calls-restored', lines: [b.chance.whole(1, last + 2)] },
     { kind: 'holes-exchanged', one: hole, other: b.chance.of([...b.car.holes.keys()]), because: 'forged' },
+    { kind: 'part-replaced', part: b.chance.any(b.car.parts) ?? 'belt', from: b.chance.any(partsBought(b)) ?? 'none' },
     b.car.faces[0] ? { kind: 'bead-laid', face: b.car.faces[0], label: b.chance.of(b.car.products) } : undefined,
     ...(drive
       ? [

@@ -40,7 +40,12 @@ export function shrunk(found: Disagreement): Job {
     job = less;
     return true;
   };
-  for (let at = job.lines.length - 1; at >= 0; at--) orLess(without(at, blank));
+  // A strike can go once what it struck is gone.
+  for (let round = 0; round < 2; round++) {
+    for (let at = job.lines.length - 1; at >= 0; at--) {
+      if (!isBlank(job.lines[at] as Line)) orLess(without(at, blank));
+    }
+  }
   for (let at = job.lines.length - 1; at >= 0; at--) {
     for (let one = (job.lines[at] as Line).entries.length - 1; one >= 0; one--) {
       const entries = (job.lines[at] as Line).entries.filter((_, place) => place !== one);

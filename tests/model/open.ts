@@ -211,8 +211,14 @@ function booksAgree(world: World): boolean {
     add(stock, fastener, fastener.at, 1);
     add(flow, fastener, fastener.knownAt, 1);
   }
+  // L1: once taken from the box, it is no place to be.
+  const backInTheBox = [...world.fasteners.values()].some((fastener) => fastener.at.startsWith('box:'));
   const pages = [...new Set([...flow.keys(), ...stock.keys()])];
-  return world.fastenersUsedUp === 0 && pages.every((page) => (flow.get(page) ?? 0) === (stock.get(page) ?? 0));
+  return (
+    world.fastenersUsedUp === 0 &&
+    !backInTheBox &&
+    pages.every((page) => (flow.get(page) ?? 0) === (stock.get(page) ?? 0))
+  );
 }
 
 /** Sorted, each "code about". */
