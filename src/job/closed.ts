@@ -86,9 +86,13 @@ export function unsaidOf(ledger: Ledger, a: AreaState): ('companions' | 'blind-h
   ];
 }
 
-/** Hole numbers of an area in use, without their levels (K4). */
+/** Hole numbers of an area that were called, without their levels (K4): what is declared is called by nobody yet. */
 export const holeNumbers = (ledger: Ledger, a: AreaState): Set<string> =>
-  new Set(holesOf(ledger, a).map((h) => withinArea(h.hole).split(' ')[0] as string));
+  new Set(
+    holesOf(ledger, a)
+      .filter((h) => h.called.levels.length > 0)
+      .map((h) => withinArea(h.hole).split(' ')[0] as string),
+  );
 
 export const isShouldered = (ledger: Ledger, hole: Hole): boolean => {
   const h = stateOf(ledger, 'hole', hole);

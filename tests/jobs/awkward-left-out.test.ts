@@ -27,9 +27,9 @@ describe('a line left out of the awkward job', () => {
         .map((row) => row.line),
     ).toEqual(['release by the mechanic']);
     expect({ stops: of('stops').length, refused: of('refused').length, harmless: of('harmless').length }).toEqual({
-      stops: 209,
-      refused: 31,
-      harmless: 61,
+      stops: 211,
+      refused: 30,
+      harmless: 60,
     });
     expect(rows.filter((row) => row.overridden)).toEqual([]);
   });

@@ -84,7 +84,6 @@ export const awkwardHarmless: Reasons = {
   'a hole as found wants nothing': {
     tensioner: ['wants idler plate 7 bolt hex 12 M8x22 8.8 because as its neighbours'],
   },
-  'the eighth hole is known when what was called at 7 is put right': { 'idler plate': ['found 8 as bolt'] },
 };
 
 /** Of the awkward job: a later line is refused, and the rest goes on to a release all the same. */
@@ -113,7 +112,6 @@ export const awkwardRefused: Reasons = {
   },
   'never called off: its coming back is refused': {
     tensioner: ['off 1', 'part off belt held by nothing'],
-    'idler plate': ['off 7'],
   },
   'never called lost: search and finding are refused, and it lies in its tray': {
     'hose bracket': ['lost hose bracket 2 reaches the works at belt bay'],

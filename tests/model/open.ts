@@ -94,7 +94,7 @@ function areaPoints(world: World): string[] {
       if (area?.marked && !since(world.directionSeen)) open.push(`direction area:${name}`);
     }
     const holes = [...world.holes.values()].filter((hole) => areaOf(hole.name) === name);
-    const numbers = new Set(holes.map((hole) => numberOf(hole.name)));
+    const numbers = new Set(holes.filter((hole) => hole.called).map((hole) => numberOf(hole.name)));
     if (area?.planned !== true && holes.some((hole) => hole.touched) && world.counted.get(name) !== numbers.size) {
       open.push(`holes-not-counted area:${name}`);
     }
