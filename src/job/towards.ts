@@ -8,6 +8,7 @@ import type { OpenPoint } from './open-point.ts';
 import { stepLacking } from './repair.ts';
 import { runningTry, tensionerNotLive, wantedOfTry } from './rotation.ts';
 import type { Said } from './said.ts';
+import type { Spec } from './spec.ts';
 import { snugOrBetter } from './states.ts';
 import { leaningOn } from './striking.ts';
 import { areaOf, named, nameOf, subjectText } from './subjects.ts';
@@ -116,7 +117,10 @@ function towardsHole(ledger: Ledger, hole: string): Said[] {
   if (f && mayNotServe(f, false)) return [off];
   if (o.level !== 'tight') return [{ verb: 'tighten', hole }];
   if (o.forNow) return [{ verb: 'make-final', hole }];
-  return finding ? towardsFinding(ledger, finding) : [off];
+  // Never to come off, it is what the hole wants, or somebody says why not.
+  return finding
+    ? towardsFinding(ledger, finding)
+    : [off, { verb: 'state-wants', hole, spec: o.spec, because: 'to be said' }];
 }
 
 function intoEmpty(ledger: Ledger, hole: string): Said[] {
@@ -132,9 +136,18 @@ function intoEmpty(ledger: Ledger, hole: string): Said[] {
     { verb: 'fit', hole },
     ...box,
     ...(counted ? [] : [count]),
-    ...(wants ? [{ verb: 'fill-box', name: `new for ${subjectText(`hole:${hole}`)}`.slice(0, 60), spec: wants }] : []),
+    {
+      verb: 'fill-box',
+      name: `new for ${subjectText(`hole:${hole}`)}`.slice(0, 60),
+      spec: wants ?? asTheOthers(ledger, area),
+    },
     { verb: 'leave-empty', hole, who: 'workshop', because: 'to be said' },
   ];
+}
+/** What a hole wants of which nobody knows it: what its neighbours want, as far as that is known. */
+function asTheOthers(ledger: Ledger, area: string): Spec {
+  const known = (stateOf(ledger, 'area', area)?.holes ?? []).map((one) => wantsIn(ledger, one));
+  return known.find((spec) => spec?.kind !== undefined) ?? { kind: 'bolt' };
 }
 function holesKnown(ledger: Ledger, area: string): number {
   const a = stateOf(ledger, 'area', area);

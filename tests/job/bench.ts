@@ -2,7 +2,7 @@
 // the log to its own rules: the line reads back, nothing was misfit, the two books agree. It knows no rule besides.
 import { expect } from 'vitest';
 import { bookDifferences } from '../../src/job/books.ts';
-import { decide, type Override } from '../../src/job/decide.ts';
+import { type Decided, decide, type Override } from '../../src/job/decide.ts';
 import { everyKey } from '../../src/job/drawers.ts';
 import type { Entry } from '../../src/job/entry.ts';
 import { emptyLedger, type Ledger, lineAt, stateOf } from '../../src/job/ledger.ts';
@@ -46,6 +46,13 @@ export function bench({ opened = true } = {}) {
     return n;
   };
 
+  const take = (call: string, decided: Decided): number => {
+    const n = write(call, decided.entries, decided.overrides);
+    expect(bookDifferences(ledger)).toEqual([]);
+    expect(on.misfits()).toEqual([]);
+    return n;
+  };
+
   const on = {
     ledger: (): Ledger => ledger,
     lines: (): readonly Line[] => lines,
@@ -72,10 +79,13 @@ export function bench({ opened = true } = {}) {
         const { code, rule, because } = answer.refused;
         throw new Error(`${verb} ${JSON.stringify(said)} refused: ${rule} ${code}: ${because}`);
       }
-      const n = write(verb, answer.entries, answer.overrides);
-      expect(bookDifferences(ledger)).toEqual([]);
-      expect(on.misfits()).toEqual([]);
-      return n;
+      return take(verb, answer);
+    },
+    /** A call that is taken or not; what came of it. */
+    tried(verb: string, said: More = {}, override?: Override): number | Refusal {
+      on.wait(0.5);
+      const answer = decide(ledger, { verb, ...said }, now, override);
+      return 'refused' in answer ? answer.refused : take(verb, answer);
     },
     /** A call that is not taken; nothing is written. */
     no(verb: string, said: More = {}, override?: Override): Refusal {

@@ -194,6 +194,14 @@ describe('parts and their fasteners', () => {
     expect(on.open('part-off')).toHaveLength(1);
   });
 
+  it('[O2 L7] what is only to be slackened comes off all the same when it may not serve there any more', () => {
+    const on = cover();
+    on.declare({ kind: 'hole-declared', hole: 'cover/2', slackOnly: true });
+    on.slack('cover/2', { ...m6, oneUse: true });
+    on.off('cover/2');
+    expect(on.level('cover/2')).toBe('empty');
+  });
+
   it('[O2] what is only to be slackened is not called off unasked, and slack it holds no part', () => {
     const on = cover();
     on.declare({ kind: 'hole-declared', hole: 'cover/2', slackOnly: true });

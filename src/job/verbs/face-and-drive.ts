@@ -25,10 +25,9 @@ const isFace: Guard<{ face: string }> = {
   rule: 'S1',
   kind: 'footing',
   needs: ['face'],
+  // Its declaration may be struck and a bead still be on it.
   check: (s, said) =>
-    stateOf(s.ledger, 'face', said.face)?.declared
-      ? null
-      : no(`there is no sealing face ${said.face}`, 'declare the face'),
+    stateOf(s.ledger, 'face', said.face) ? null : no(`there is no sealing face ${said.face}`, 'declare the face'),
 };
 const clean = verb('clean-face', face, [isFace], (_s, said) => [{ kind: 'face-cleaned', ...said }]);
 

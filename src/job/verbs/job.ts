@@ -31,6 +31,34 @@ const open = verb(
   (_s, said) => [{ kind: 'job-opened', vehicle: said }],
 );
 
+type Declaration = z.infer<typeof declarationSchema>;
+/** What is declared, by a plan or on the spot: declarations and nothing else, and no going round. */
+const declaresOnly = <S extends object>(declared: (said: S) => readonly Declaration[]): Guard<S>[] => [
+  {
+    code: 'not-a-declaration',
+    rule: 'P1',
+    kind: 'rule',
+    needs: [],
+    check: (_s, said) => {
+      const other = declared(said).find((e) => notADeclaration.has(e.kind));
+      return other ? no(`${other.kind} declares nothing`, 'use its own call') : null;
+    },
+  },
+  {
+    code: 'goes-round',
+    rule: 'O1',
+    kind: 'rule',
+    needs: [],
+    check(s, said) {
+      const more = declared(said).filter((e) => e.kind === 'behind-declared');
+      const round = more.length > 0 ? cycleIn([...edgesOf(s.ledger), ...more]) : undefined;
+      return round
+        ? no(`${round.map(subjectText).join(' behind ')}: that goes round`, 'leave one of them out', round)
+        : null;
+    },
+  },
+];
+
 /** P1: a plan's declarations are written into the job on this line. */
 const order = verb(
   'order-service',
@@ -46,6 +74,7 @@ const order = verb(
           ? no(`${said.service} is ordered already`, 'go on')
           : null,
     },
+    ...declaresOnly((said: { declares?: Declaration[] }) => said.declares ?? []),
   ],
   (_s, { service, declares }) => [{ kind: 'service-ordered', service }, ...((declares ?? []) as Entry[])],
 );
@@ -69,31 +98,7 @@ const drop = verb('drop-service', z.strictObject({ service: nameSchema, because:
 const declare = verb(
   'declare',
   z.strictObject({ entries: z.array(declarationSchema).min(1).max(5000) }),
-  [
-    {
-      code: 'not-a-declaration',
-      rule: 'P1',
-      kind: 'rule',
-      needs: ['entries'],
-      check: (_s, said) => {
-        const other = said.entries.find((e) => notADeclaration.has(e.kind));
-        return other ? no(`${other.kind} declares nothing`, 'use its own call') : null;
-      },
-    },
-    {
-      code: 'goes-round',
-      rule: 'O1',
-      kind: 'rule',
-      needs: ['entries'],
-      check(s, said) {
-        const edges = [...edgesOf(s.ledger), ...said.entries.filter((e) => e.kind === 'behind-declared')];
-        const round = cycleIn(edges);
-        return round
-          ? no(`${round.map(subjectText).join(' behind ')}: that goes round`, 'leave one of them out', round)
-          : null;
-      },
-    },
-  ],
+  declaresOnly((said: { entries?: Declaration[] }) => said.entries ?? []),
   (_s, said) => said.entries as Entry[],
 );
 

@@ -1,7 +1,7 @@
 // Verbs that take apart: found, found empty, slack, off, broken.
 import { z } from 'zod';
 import type { Entry } from '../entry.ts';
-import { holdsSomething, holeState, no, occupantOf } from '../guards.ts';
+import { fastenerState, holdsSomething, holeState, mayNotServe, no, occupantOf } from '../guards.ts';
 import { stateOf } from '../ledger.ts';
 import { levelsOf } from '../levels.ts';
 import { specSchema } from '../spec.ts';
@@ -79,11 +79,17 @@ const slackOnly: Guard<{ hole: Hole }> = {
   rule: 'O2',
   kind: 'order',
   needs: ['hole'],
-  check: (s, { hole }) =>
-    holeState(s, hole)?.declared?.slackOnly
-      ? no(`${subjectText(`hole:${hole}`)} is only to be slackened`, 'call it slack')
-      : null,
+  check(s, { hole }) {
+    if (!holeState(s, hole)?.declared?.slackOnly || mustComeOff(s, hole)) return null;
+    return no(`${subjectText(`hole:${hole}`)} is only to be slackened`, 'call it slack');
+  },
 };
+/** L7, L8, L10: what may not serve there any more comes off whatever was declared. */
+function mustComeOff(s: Standing, hole: Hole): boolean {
+  const o = occupantOf(s, hole);
+  const f = o && fastenerState(s, o.fastener);
+  return o?.working === true || (f !== undefined && mayNotServe(f, false) !== null);
+}
 
 /** L1: what comes off lies somewhere, in no other hole and not in the parts box. */
 export const placeToLay = (to: string): boolean => !to.startsWith('hole:') && !to.startsWith('box:');

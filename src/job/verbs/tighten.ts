@@ -71,10 +71,15 @@ const spentIsNeverTight: Guard<Tighten> = {
     const o = occupantOf(s, said.hole);
     const f = o && fastenerState(s, o.fastener);
     if (!o || !f || !passMeant(s, said).last) return null;
-    if (o.working) return no('a working fastener is never called tight', 'take it out when the work is done');
+    const here = [`hole:${said.hole}`];
+    if (o.working) return no('a working fastener is never called tight', 'take it out when the work is done', here);
     const barred = mayNotServe(f, false);
     return barred
-      ? no(`${specText(f.spec)} may not serve (${barred.rule}): ${barred.because}`, 'take it off and fit a new one')
+      ? no(
+          `${specText(f.spec)} may not serve (${barred.rule}): ${barred.because}`,
+          'take it off and fit a new one',
+          here,
+        )
       : null;
   },
 };
