@@ -18,6 +18,7 @@ export function choicesFor(desk: Desk, type: string, args: Args = {}): string[] 
   if (type === 'piece') return [...every(desk.ledger, 'piece')].filter((p) => p.place !== 'scrap').map((p) => p.id);
   if (type === 'fastener') return lyingAbout(desk);
   if (type === 'hole') return holesInUse(desk);
+  if (type === 'spec') return specsAtHand(desk);
   if (type === 'lost') {
     const lost = [...every(desk.ledger, 'fastener'), ...every(desk.ledger, 'piece')].filter(
       (one) => one.loss && !one.loss.ruledOut,
@@ -40,6 +41,14 @@ export function choicesFor(desk: Desk, type: string, args: Args = {}): string[] 
   const sort = sorts[type];
   return sort ? names(desk.ledger, sort) : [];
 }
+/** Specs already met on this job, then the plain bolt, nut and screw of each usual head. */
+function specsAtHand({ ledger }: Desk): string[] {
+  const met = [...every(ledger, 'fastener')].map((f) => specWords(f.spec)).filter((words) => words !== 'unknown');
+  const plain = ['bolt', 'nut', 'screw'].flatMap((kind) => usualHeads.map((size) => `${kind} hex ${size}`));
+  return [...new Set([...met, ...plain])];
+}
+const usualHeads = [8, 10, 12, 13, 14, 16, 17, 19];
+
 /** Holes of the area in use as they are said there, in the order of their numbers. */
 function holesInUse({ ledger, facing }: Desk): string[] {
   const holes = facing.area === undefined ? undefined : stateOf(ledger, 'area', facing.area)?.holes;

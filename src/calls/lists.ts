@@ -1,5 +1,6 @@
 // Which list a screen shows. The shelf's rows are the session's, since they are files.
 import type { ScreenId } from '../view/screens.ts';
+import type { Keymap } from './bindings.ts';
 import type { Desk } from './desk.ts';
 import type { Rows } from './listed.ts';
 import { boxRows } from './lists/box.ts';
@@ -12,7 +13,7 @@ import { rotationRows } from './lists/rotation.ts';
 import { sealingRows } from './lists/sealing.ts';
 
 /** @param before the screen that help was asked for on */
-export function listedOn(screen: ScreenId, before: ScreenId, desk: Desk): Rows {
+export function listedOn(screen: ScreenId, before: ScreenId, desk: Desk, keymap: Keymap): Rows {
   switch (screen) {
     case 'strip':
       return holesHere(desk, 'loosening').map((h) => holeRow(desk, h));
@@ -31,7 +32,7 @@ export function listedOn(screen: ScreenId, before: ScreenId, desk: Desk): Rows {
     case 'log':
       return logRows(desk);
     case 'help':
-      return helpRows(desk, before);
+      return helpRows(desk, before, keymap);
     case 'glance':
     case 'shelf':
       return [];

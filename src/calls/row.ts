@@ -9,7 +9,24 @@ import type { Args } from './form.ts';
 export type Step =
   | { to: ScreenId }
   | { step: 'up' | 'down' | 'left' | 'right' | 'page-up' | 'page-down' }
-  | { step: 'leave' | 'choose' | 'type' | 'help' | 'quit' | 'new' | 'retry' | 'place' | 'next-call' };
+  | {
+      step:
+        | 'leave'
+        | 'choose'
+        | 'type'
+        | 'help'
+        | 'quit'
+        | 'new'
+        | 'retry'
+        | 'place'
+        | 'next-call'
+        | 'more'
+        | 'screens'
+        | 'pad'
+        | 'sounds'
+        | 'same-again'
+        | 'pedal';
+    };
 
 /** What a call comes to: something said to the job, a change of what is faced, or a step of the screen. */
 export type Meant =
@@ -22,6 +39,8 @@ export type Meant =
 export type Binding = {
   key: string;
   on: ScreenId | readonly ScreenId[] | 'any';
+  /** Its place on a numeric keypad, where the keys are read by one. A key "" is nowhere else. */
+  pad?: string;
   /** What the key itself says: the head size of a size key. */
   args?: Args;
   /** Not in the footer of that screen; or, for several keys of one sense, what stands there for all of them. */

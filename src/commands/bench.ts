@@ -10,6 +10,8 @@ import { placesOn, thisMachine } from '../store/places.ts';
 import { jobsIn } from '../store/shelf.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { exits, type Out } from './answer.ts';
+import { ringBells } from './bells.ts';
+import { habitsAtHand } from './habits.ts';
 import { keysOf } from './keys.ts';
 import { openSession } from './opening.ts';
 import { exitAfter, type Shown, takeTerminal } from './terminal.ts';
@@ -67,7 +69,15 @@ export async function runBench(named: string | undefined, packageRoot: URL, show
     out.complain(`countback: ${why}`);
     return exits.usage;
   }
-  const bench = createBench({ jobs: jobsOnShelf, open: (job, how) => openSession(job, packageRoot, how) });
+  const { habits, wrong, keep } = await habitsAtHand();
+  const bench = createBench({
+    jobs: jobsOnShelf,
+    open: (job, how) => openSession(job, packageRoot, how),
+    habits,
+    word: wrong[0],
+    keep,
+  });
+  ringBells(bench, () => process.stdout.write('\u0007'));
   if (named !== undefined) await bench.open(named);
   // Whatever ends the program, a bug too: what is not on the disk is told.
   process.on('exit', () => {

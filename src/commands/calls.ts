@@ -1,4 +1,5 @@
 // calls: the table of calls as text or as data.
+import { keypadPictures } from '../calls/keypad-picture.ts';
 import { usage } from '../calls/line-reader.ts';
 import { rows } from '../calls/table.ts';
 import { verbs } from '../job/decide.ts';
@@ -15,13 +16,17 @@ const guardsOf = (verb: string | undefined) =>
 
 export const calls: Command = {
   name: 'calls',
-  usage: 'calls [--json]',
-  help: 'prints the table of calls: words, keys, help, and what may refuse them',
-  options: { json: 'flag' },
+  usage: 'calls [--json] [--keypad]',
+  help: 'prints the table of calls: words, keys, help, and what may refuse them; --keypad prints the numeric keypad of each screen',
+  options: { json: 'flag', keypad: 'flag' },
   async run(args, out) {
     if (args.names.length > 0) {
       out.complain(`countback: ${calls.usage}`);
       return exits.usage;
+    }
+    if (args.flags.has('keypad')) {
+      out.write(keypadPictures());
+      return exits.fine;
     }
     if (args.flags.has('json')) {
       const all = rows.map((row) => ({

@@ -24,14 +24,14 @@ const rule: Row = [{ text: '│', look: quietLook }];
 export function benchRows(scene: Scene, rows: number): Row[] {
   const { desk, view, columns } = scene;
   const areas = areasListed(desk);
-  if (areas.length === 0 && desk.facing.area === undefined) return firstHints(columns);
+  if (areas.length === 0 && desk.facing.area === undefined) return firstHints(scene);
   const building = view.screen === 'build';
   const next = building ? (nextBack(desk) ?? nextTight(desk)) : nextOff(desk);
   const withList = columns >= widthWithList;
   const room = columns - areaCells - 1 - (withList ? listCells + 1 : 0);
   const left = areaRows(areas, desk.facing.area, rows);
   const drawn = areaDrawn(desk, next, building);
-  const sheet = drawn ? sheetRows(scene, drawn, next, room, rows) : noAreaRows(desk.facing.area, room);
+  const sheet = drawn ? sheetRows(scene, drawn, next, room, rows) : noAreaRows(scene, room);
   const beside = [left, filled(sheet, rows, room)];
   if (withList) beside.push(filled(holeRows(scene, next, listCells, rows), rows, listCells));
   return Array.from({ length: rows }, (_, i) =>
@@ -53,11 +53,15 @@ function areaRows(areas: readonly Listed[], inUse: string | undefined, rows: num
   return filled(shown, rows, areaCells);
 }
 
-function noAreaRows(area: string | undefined, columns: number): Row[] {
+function noAreaRows({ desk, keymap }: Scene, columns: number): Row[] {
+  const { area } = desk.facing;
   const words =
     area === undefined
-      ? [`No area is in use. Press ${keyOf('strip', 'area')} and name one.`]
-      : [`Nothing of ${plainText(area)} was called yet.`, `${keyOf('strip', 'off')}: the first of it came off.`];
+      ? [`No area is in use. Press ${keyOf(keymap, 'strip', 'area')} and name one.`]
+      : [
+          `Nothing of ${plainText(area)} was called yet.`,
+          `${keyOf(keymap, 'strip', 'off')}: the first of it came off.`,
+        ];
   return ['', ...words.map((text) => `  ${text}`)].map((text) => plainRow(fitted(text, columns)));
 }
 
@@ -119,8 +123,8 @@ function holeRows(scene: Scene, next: string | undefined, columns: number, rows:
   return all.slice(from, from + rows).map((one) => listedRow(one, one.key === next, columns, 7));
 }
 
-function firstHints(columns: number): Row[] {
-  const strip = (call: string, args?: Args) => keyOf('strip', call, args);
+function firstHints({ keymap, columns }: Scene): Row[] {
+  const strip = (call: string, args?: Args) => keyOf(keymap, 'strip', call, args);
   const [bolt, ten] = [strip('use', { spec: { kind: 'bolt' } }), strip('head', { spec: { head: 'hex 10' } })];
   const hints = [
     '',

@@ -1,7 +1,6 @@
 // The middle of the screen: a list, the areas beside their holes, or what is being asked. Pure, like the frame.
 import { stateOf } from '../job/ledger.ts';
 import { plainText } from '../trade/plain-text.ts';
-import type { ScreenId } from '../view/screens.ts';
 import { type Asking, areNumbered, offered } from '../view/view.ts';
 import { benchRows } from './bench-rows.ts';
 import { fitted, spread, wrapped } from './cells.ts';
@@ -20,7 +19,7 @@ export function bodyOf(scene: Scene, rows: number): Row[] {
   if (view.screen === 'strip' || view.screen === 'build') return filled(benchRows(scene, rows), rows, columns);
   if (listed.length === 0) {
     const released = Boolean(stateOf(scene.desk.ledger, 'vehicle', 'vehicle')?.releasedAt);
-    const words = nothingOn(view.screen, released);
+    const words = nothingOn(scene, released);
     return filled(
       ['', `  ${words}`].map((text) => plainRow(fitted(text, columns))),
       rows,
@@ -32,22 +31,22 @@ export function bodyOf(scene: Scene, rows: number): Row[] {
   return [...filled(listRows(listed, at, columns, rows - more.length), rows - more.length, columns), ...more];
 }
 
-function nothingOn(screen: ScreenId, released: boolean): string {
+function nothingOn({ view: { screen }, keymap }: Scene, released: boolean): string {
   switch (screen) {
     case 'shelf':
-      return `No job yet. Press ${keyOf(screen, 'new-job')} for a new one.`;
+      return `No job yet. Press ${keyOf(keymap, screen, 'new-job')} for a new one.`;
     case 'findings':
       return 'Nothing was found wrong so far.';
     case 'rotation':
-      return `No drive is declared. Take a plan, or say it: ${keyOf(screen, 'line')} drive NAME over AREAS …`;
+      return `No drive is declared. Take a plan, or say it: ${keyOf(keymap, screen, 'line')} drive NAME over AREAS …`;
     case 'sealing':
-      return `No sealing face or circuit is known. Say one: ${keyOf(screen, 'line')} face NAME pressed by HOLES …`;
+      return `No sealing face or circuit is known. Say one: ${keyOf(keymap, screen, 'line')} face NAME pressed by HOLES …`;
     case 'box':
       return 'The parts box and the trays are empty.';
     case 'leaving':
       return released
         ? 'The car was released.'
-        : `Nothing is open. The car may leave: press ${keyOf(screen, 'release')}.`;
+        : `Nothing is open. The car may leave: press ${keyOf(keymap, screen, 'release')}.`;
     case 'log':
       return 'Nothing was called yet.';
     default:

@@ -1,6 +1,5 @@
 // The keys of the screen that is up, in the order of the table, along the bottom. One that is refused just now is dim;
 // help and the typed line are always there.
-import { keysOn } from '../calls/bindings.ts';
 import { whyNot } from '../calls/pressing.ts';
 import { acting, areNumbered } from '../view/view.ts';
 import { cellsOf, fitted } from './cells.ts';
@@ -12,7 +11,7 @@ import { endRow, filled, plainRow, type Row, type Run } from './rows.tsx';
 const always = new Set(['to-glance', 'help', 'line']);
 export const footerRows = 3;
 
-export function footOf({ view, desk, columns, listed }: Scene): Row[] {
+export function footOf({ view, desk, columns, listed, keymap }: Scene): Row[] {
   if (view.asking) {
     const { choices, type } = view.asking;
     const how = choices.length === 0 ? 'type it' : areNumbered(choices) ? 'its number is taken at once' : '1-9 choose';
@@ -23,7 +22,7 @@ export function footOf({ view, desk, columns, listed }: Scene): Row[] {
   const screen = acting(view);
   const onHoles = screen === 'strip' || screen === 'build';
   const picks = onHoles ? {} : (listed.at(view.at[screen] ?? 0)?.picks ?? {});
-  const shown = keysOn(screen).filter((b) => b.binding.footer !== false);
+  const shown = keymap.keysOn(screen).filter((b) => b.binding.footer !== false);
   const pieces = [...shown.filter((b) => !always.has(b.row.id)), ...shown.filter((b) => always.has(b.row.id))];
   const runs = pieces.map((bound): Run & { id: string } => ({
     id: bound.row.id,

@@ -1,6 +1,6 @@
 // One frame of the program as rows of text: head, body, last answer, keys. Pure: the same state gives the same rows,
 // exactly as many and as wide as the screen.
-import { keysOn } from '../calls/bindings.ts';
+import type { Keymap } from '../calls/bindings.ts';
 import type { Desk } from '../calls/desk.ts';
 import type { Rows } from '../calls/listed.ts';
 import { specWords } from '../calls/spec-words.ts';
@@ -13,7 +13,7 @@ import { bodyOf } from './body.ts';
 import { cellsOf, fitted, spread, wrapped } from './cells.ts';
 import { alarmLook, type Look, quietLook, refusedLook, takenLook } from './colours.ts';
 import { footOf } from './footer.ts';
-import { keyName } from './key-names.ts';
+import { keyName, keyOf } from './key-names.ts';
 import { endRow, filled, plainRow, type Row } from './rows.tsx';
 
 export type Scene = {
@@ -21,7 +21,9 @@ export type Scene = {
   desk: Desk;
   session?: Pick<SessionState, 'answer' | 'savedTo' | 'notSaved' | 'looking'>;
   listed: Rows;
+  keymap: Keymap;
   word?: string;
+  note?: string;
   greeting?: readonly string[];
   columns: number;
   rows: number;
@@ -76,7 +78,7 @@ function headRows(scene: Scene): Row[] {
   const left = ` ${titles[view.screen]}${label}${vehicle?.releasedAt ? '  RELEASED' : ''}`;
   return [
     plainRow(spread(left, counts, columns), session?.notSaved ? alarmLook : { inverse: true, bold: true }),
-    session ? tabsRow(view, columns) : plainRow(fitted('', columns)),
+    session ? tabsRow(scene) : plainRow(fitted('', columns)),
     plainRow(spread(session ? inUseWords(desk) : '', placeIn(scene), columns)),
   ];
 }
@@ -86,8 +88,8 @@ function inUseWords({ facing: { area, tray, spec } }: Desk): string {
 }
 const isTab = (id: string): boolean => id.startsWith('to-') && id !== 'to-glance';
 /** Every screen with the letter that leads to it; the one that is up stands out. */
-function tabsRow(view: View, columns: number): Row {
-  const runs = keysOn(view.screen).flatMap(({ row, binding }) => {
+function tabsRow({ view, columns, keymap }: Scene): Row {
+  const runs = keymap.keysOn(view.screen).flatMap(({ row, binding }) => {
     const look: Look = row.id === `to-${view.screen}` ? { bold: true } : quietLook;
     return row.group === 'the screen' && isTab(row.id) ? [{ text: ` ${keyName(binding.key)} ${row.label}`, look }] : [];
   });
@@ -114,12 +116,13 @@ function answerRows(scene: Scene): Row[] {
     ...filled(words, Math.max(words.length, fewestAnswerRows), columns),
   ];
 }
-function answerOf({ session, word, desk, view }: Scene): { text: string; look: Look } {
+function answerOf({ session, word, note, desk, view, keymap }: Scene): { text: string; look: Look } {
   if (session?.notSaved) {
-    const again = keysOn(view.screen).find(({ row }) => row.id === 'retry')?.binding.key;
+    const again = keyOf(keymap, view.screen, 'retry');
     return { text: `NOT SAVED: ${session.notSaved.message}. Press ${again} to save again.`, look: alarmLook };
   }
   if (word) return { text: word, look: refusedLook };
+  if (note) return { text: note, look: takenLook };
   return session?.answer ? answerWords(session.answer, desk) : { text: '', look: quietLook };
 }
 function answerWords(answer: Answer, desk: Desk): { text: string; look: Look } {

@@ -1,5 +1,5 @@
 // Keys as they are printed on the caps, and which of them makes a call.
-import { keysOn } from '../calls/bindings.ts';
+import type { Keymap } from '../calls/bindings.ts';
 import type { Args } from '../calls/form.ts';
 import type { ScreenId } from '../view/screens.ts';
 
@@ -15,8 +15,8 @@ const names: Record<string, string> = {
 export const keyName = (key: string): string => names[key] ?? key;
 
 /** The key of a call on a screen, as it is named there; empty where it has none. */
-export function keyOf(screen: ScreenId, call: string, args?: Args): string {
-  const keys = keysOn(screen).filter((bound) => bound.row.id === call);
+export function keyOf(keymap: Keymap, screen: ScreenId, call: string, args?: Args): string {
+  const keys = keymap.keysOn(screen).filter((bound) => bound.row.id === call);
   const found = args ? keys.find((bound) => JSON.stringify(bound.binding.args) === JSON.stringify(args)) : keys[0];
   return found ? keyName(found.binding.key) : '';
 }

@@ -1,11 +1,12 @@
 // What is asked before a call is made: one slot after the other, chosen from a list or typed, and at last whether it is
 // meant where that is asked twice. Pure: the question, and what an answer to it comes to, from the desk as it stands.
 
+import type { Bound, Keymap } from '../calls/bindings.ts';
 import { choicesFor, textOfChoice } from '../calls/choices.ts';
 import type { Desk } from '../calls/desk.ts';
 import type { Args, Slot } from '../calls/form.ts';
 import { isChoice, matchForm, tokens } from '../calls/form.ts';
-import { type Pressing, unanswered } from '../calls/pressing.ts';
+import { type Pressing, unanswered, whyNot } from '../calls/pressing.ts';
 import type { Row } from '../calls/row.ts';
 import { meantBy } from '../calls/row.ts';
 import { readSlot, showSlot } from '../calls/slots.ts';
@@ -32,6 +33,43 @@ export const plainAsking = (title: string, slot: string): Asking => ({
   typed: '',
   at: 0,
 });
+
+/** A question of two answers, the careful one first. */
+export const yesOrNo = (title: string, yes: string, no: string): Asking => ({
+  ...plainAsking(title, 'yes or no'),
+  type: 'yes|no',
+  optional: false,
+  choices: [
+    { value: 'no', text: no },
+    { value: 'yes', text: yes },
+  ],
+});
+/** A call or a screen, chosen by its number. */
+export const aCall = (title: string, choices: readonly Choice[]): Asking => ({
+  ...plainAsking(title, 'call'),
+  type: 'call|screen',
+  optional: false,
+  choices,
+});
+/** Every call of a screen, each with why it is refused just now. */
+export function callChoices(all: readonly Bound[], desk: Desk, picks: Args): Choice[] {
+  const seen = new Set<string>();
+  return all.flatMap((bound): Choice[] => {
+    const { row } = bound;
+    if (seen.has(row.id) || notChosen.has(row.id) || row.id.startsWith('to-')) return [];
+    seen.add(row.id);
+    const stop = whyNot(bound, desk, picks);
+    return [{ value: row.id, text: row.label, ...(stop && { blocked: stop.because }) }];
+  });
+}
+/** Steps that are made by moving, or are the question itself. */
+const notChosen = new Set(['up', 'down', 'page-up', 'page-down', 'choose', 'more', 'screens', 'leave']);
+export const screenChoices = (keymap: Keymap): Choice[] =>
+  keymap
+    .keysOn('strip')
+    .flatMap(({ row }) =>
+      row.id.startsWith('to-') && row.group === 'the screen' ? [{ value: row.id, text: row.label }] : [],
+    );
 
 function askingFor(row: Row, { slot, type, optional }: Slot, args: Args, desk: Desk): Asking {
   const judged = choicesFor(desk, type, args).map((value): Choice => choiceOf(row, slot, type, value, args, desk));

@@ -1,32 +1,34 @@
 // The bench: the shelf of jobs, the one that is open, and what is on view. A key press or a typed word goes in here and
 // comes out as a call on the session or as a step of the view. It paints nothing.
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import { boundTo } from '../calls/bindings.ts';
-import { type Desk, nextBack, nextOff } from '../calls/desk.ts';
+import type { Bound, Keymap } from '../calls/bindings.ts';
+import type { Desk } from '../calls/desk.ts';
 import type { Args } from '../calls/form.ts';
-import type { Listed, Rows } from '../calls/listed.ts';
-import { areaDrawn } from '../calls/lists/map.ts';
+import type { Rows } from '../calls/listed.ts';
 import { hangingWords, timeToConfirm } from '../calls/lists/on-return.ts';
 import { listedOn } from '../calls/lists.ts';
 import { type Pressing, pressing } from '../calls/pressing.ts';
 import { meantBy, type Row, type Step } from '../calls/row.ts';
 import { rowById } from '../calls/table.ts';
 import { emptyLedger } from '../job/ledger.ts';
-import { areaOf, named, nameOf } from '../job/subjects.ts';
 import { firstFacing } from '../view/facing.ts';
+import type { ScreenId } from '../view/screens.ts';
+import { acting, firstView, type View, type ViewStep, viewed } from '../view/view.ts';
 import {
-  type Asking,
-  acting,
-  areNumbered,
-  firstView,
-  offered,
-  type View,
-  type ViewStep,
-  viewed,
-} from '../view/view.ts';
-import { answerOf, freshArea, meantAlready, plainAsking, pressingAfter, questionOf } from './asking.ts';
-import { screenFor } from './leading.ts';
+  aCall,
+  callChoices,
+  freshArea,
+  plainAsking,
+  pressingAfter,
+  questionOf,
+  screenChoices,
+  yesOrNo,
+} from './asking.ts';
+import { type Habits, habitWords, keymapFor, pedalCall, standardHabits, wrongKeys } from './habits.ts';
+import { heldKey } from './held-key.ts';
+import { createQuestions } from './questions.ts';
 import type { Answer, Session } from './session.ts';
+import { type Around, goTo, moveBy, onHoles, pickedOf, placedBy, startPlacing } from './walking.ts';
 
 export type OnTheShelf = { name: string; path: string; said: string };
 export type BenchState = {
@@ -35,9 +37,13 @@ export type BenchState = {
   shelf: readonly OnTheShelf[];
   /** What the shelf or the opening of a job has to say; a job's own answers are its session's. */
   word?: string;
+  /** What a key of the screen itself came to: keypad on, sounds off. */
+  note?: string;
   /** Said on opening a job again, until the first key. */
   greeting?: readonly string[];
   leaving: boolean;
+  habits: Habits;
+  keymap: Keymap;
 };
 export type Bench = {
   store: StoreApi<BenchState>;
@@ -52,30 +58,31 @@ export type Bench = {
 };
 /** Opens a job; `fresh` makes it, `withoutLineAt` goes on without a last line that does not hold. Throws a fault. */
 export type Opener = (named: string, how: { fresh?: boolean; withoutLineAt?: number }) => Promise<Session>;
-export type BenchDoors = { jobs(): Promise<readonly OnTheShelf[]>; open: Opener };
+export type BenchDoors = {
+  jobs(): Promise<readonly OnTheShelf[]>;
+  open: Opener;
+  habits?: Habits;
+  /** What is wrong with the settings, told once. */
+  word?: string | undefined;
+  /** Keeps what was set on the bench; the words of a fault when it could not. */
+  keep?(habits: Habits): Promise<string | undefined>;
+};
 
 const pageRows = 10;
-const shelfAsk = 'job name';
-const lineAsk = 'typed line';
-const doubtAsk = 'without the last line';
 const mostSaidLines = 50;
-const timeAsk = 'the time is right';
-
-/** By how much an arrow key moves a hole on the map, in units of its drawing. */
-const moves: Record<string, readonly [number, number]> = { left: [-2, 0], right: [2, 0], up: [0, -2], down: [0, 2] };
-
-const timeAsking = (time: string): Asking => ({
-  ...plainAsking(`It is ${time}, and something cures. Is that time right? Time away counts only then.`, timeAsk),
-  type: 'yes|no',
-  optional: false,
-  choices: [
-    { value: 'yes', text: 'yes, it is right' },
-    { value: 'no', text: 'no, not sure: time away is not counted' },
-  ],
-});
+/** Groups whose calls are made one after the other on the next hole or turn: what a pedal repeats. */
+const repeatable: ReadonlySet<string> = new Set(['strip', 'build', 'check rotation']);
 
 export function createBench(doors: BenchDoors): Bench {
-  const store = createStore<BenchState>(() => ({ view: firstView, shelf: [], leaving: false }));
+  const habits = doors.habits ?? standardHabits;
+  const store = createStore<BenchState>(() => ({
+    view: firstView,
+    shelf: [],
+    leaving: false,
+    ...(doors.word !== undefined && { word: doors.word }),
+    habits,
+    keymap: keymapFor(habits),
+  }));
   const { getState: get, setState: set } = store;
   const step = (s: ViewStep) => set((b) => ({ view: viewed(b.view, s) }));
   /** The call whose slots are being asked for one after the other. */
@@ -83,58 +90,43 @@ export function createBench(doors: BenchDoors): Bench {
   /** Keys pressed while a job is being opened: they are meant for it. */
   let pressedMeanwhile: string[] | undefined;
   let saidLines: readonly string[] = [];
-  let doubted: { named: string; byte: number } | undefined;
+  let lastCall: Bound | undefined;
+  let learning: keyof Habits['pedals'] | undefined;
+  const held = heldKey();
 
+  const session = (): Session | undefined => get().session;
   const desk = (): Desk =>
-    get().session?.desk() ?? {
+    session()?.desk() ?? {
       ledger: emptyLedger,
       facing: firstFacing,
       now: { atMs: 0, zoneMin: 0, run: 0, awakeMs: 0 },
       plans: [],
     };
   const listed = (): Rows => {
-    const { view, shelf } = get();
+    const { view, shelf, keymap } = get();
     if (view.screen === 'shelf') {
       return shelf.map((one) => ({ key: one.path, mark: 'plain', name: '', text: one.name, end: one.said, picks: {} }));
     }
-    return listedOn(acting(view), view.before, desk());
+    return listedOn(acting(view), view.before, desk(), keymap);
   };
-  const onHoles = (): boolean => ['strip', 'build'].includes(acting(get().view));
-  const picked = (): Listed | undefined => {
-    const { view } = get();
-    return listed().at(view.at[view.screen] ?? 0);
-  };
+  const around: Around = { view: () => get().view, session, desk, listed, step };
+  const questions = createQuestions(step, () => get().view.asking, {
+    pad: () => get().keymap.pad,
+    freshArea: () => freshArea(desk()),
+  });
 
   async function refreshShelf(): Promise<void> {
     set({ shelf: await doors.jobs() });
   }
   async function open(named: string, how: Parameters<Opener>[1] = {}): Promise<void> {
     // The job in hand is gone back to: opened again it would find itself in use.
-    if (get().session?.job.path === named && how.withoutLineAt === undefined) return step({ to: get().view.before });
+    if (session()?.job.path === named && how.withoutLineAt === undefined) return step({ to: get().view.before });
     pressedMeanwhile = [];
     try {
-      const session = await doors.open(named, how);
-      await get().session?.close();
-      if (how.fresh) session.runLine(`job "${named.replaceAll('"', '')}"`, 'key');
-      const { doubt, notices } = session.job;
-      doubted = doubt && { named, byte: doubt.byte };
-      const hanging = session.store.getState().ledger.lines.length > 1 ? hangingWords(session.desk()) : [];
-      set((b) => ({
-        session,
-        greeting: hanging.length > 0 ? hanging : undefined,
-        view: viewed({ ...b.view, at: {} }, { to: 'strip' }),
-        word: notices.length > 0 ? notices.map((n) => n.message).join(' ') : undefined,
-      }));
-      const time = session.store.getState().looking ? undefined : timeToConfirm(session.desk());
-      if (time !== undefined) step({ ask: timeAsking(time) });
-      if (doubt) {
-        const asking = plainAsking(`${doubt.fault.message}. Go on without the last line?`, doubtAsk);
-        const choices = [
-          { value: 'look', text: 'no, only look' },
-          { value: 'go on', text: 'go on without it; a copy is kept' },
-        ];
-        step({ ask: { ...asking, type: 'go on|look', optional: false, choices } });
-      }
+      const opened = await doors.open(named, how);
+      await session()?.close();
+      if (how.fresh) opened.runLine(`job "${named.replaceAll('"', '')}"`, 'key');
+      opening(named, opened);
     } catch (thrown) {
       set({ word: thrown instanceof Error ? thrown.message : String(thrown) });
     } finally {
@@ -143,114 +135,118 @@ export function createBench(doors: BenchDoors): Bench {
       for (const key of keys) press(key);
     }
   }
-
-  function press(key: string): void {
-    if (pressedMeanwhile) return void pressedMeanwhile.push(key);
-    const { view, session } = get();
-    if (get().word !== undefined) set({ word: undefined });
-    if (get().greeting && !view.asking) set({ greeting: undefined });
-    if (view.asking) return pressAsking(key, view.asking);
-    if (session && desk().facing.placing) return pressPlacing(key, session);
-    const bound = boundTo(key, acting(view));
-    if (!bound) return;
-    // Before a job is open only the screen's own steps mean anything.
-    if (!session && bound.row.group !== 'the screen') return;
-    // On strip and build the arrows point at a hole, which the calls are about by themselves.
-    gathering = pressing(bound, onHoles() ? {} : (picked()?.picks ?? {}));
-    nextQuestion();
-  }
-
-  function nextQuestion(): void {
-    if (!gathering) return;
-    const question = questionOf(gathering, desk());
-    if (question) return step({ ask: question });
-    const { bound, args } = gathering;
-    gathering = undefined;
-    step({ stopAsking: true });
-    const { sure: _, ...said } = args;
-    carryOut(bound.row, said);
-  }
-
-  function pressAsking(key: string, asking: Asking): void {
-    const choices = offered(asking);
-    const counted = asking.typed === '' && /^[1-9]$/.test(key) && choices.length > 0 && !areNumbered(choices);
-    switch (key) {
-      case 'escape':
-        return stopAsking();
-      case 'up':
-      case 'down':
-        if (asking.slot === lineAsk) return sayAgain(asking, key === 'up' ? -1 : 1);
-        return step({ move: key === 'up' ? -1 : 1, of: choices.length });
-      case 'page-up':
-      case 'page-down':
-        return step({ move: key === 'page-up' ? -9 : 9, of: choices.length });
-      case 'backspace':
-        return step({ erase: true });
-      case 'space':
-        return typed(' ');
-      case 'enter':
-        return answerWith(asking, answerOf(asking));
-      case 'ctrl+c':
-        return quit();
+  /** What a job has to say and to ask when it comes onto the bench. */
+  function opening(name: string, opened: Session): void {
+    const { doubt, notices } = opened.job;
+    const { ledger, looking } = opened.store.getState();
+    const hanging = ledger.lines.length > 1 ? hangingWords(opened.desk()) : [];
+    set((b) => ({
+      session: opened,
+      greeting: hanging.length > 0 ? hanging : undefined,
+      view: viewed({ ...b.view, at: {} }, { to: 'strip' }),
+      word: notices.length > 0 ? notices.map((n) => n.message).join(' ') : b.word,
+    }));
+    const time = looking ? undefined : timeToConfirm(opened.desk());
+    if (time !== undefined) {
+      const title = `It is ${time}, and something cures. Is that time right? Time away counts only then.`;
+      ask(yesOrNo(title, 'yes, it is right', 'no, not sure: time away is not counted'), (yes) => {
+        if (yes === 'yes') carryOut(rowById.get('clock-right') as Row, {});
+      });
     }
-    if (counted) {
-      const choice = choices[Math.floor(asking.at / 9) * 9 + Number(key) - 1];
-      return choice ? answerWith(asking, choice.value) : undefined;
-    }
-    if (asking.typed === '' && key === '+' && asking.type === 'area') return answerWith(asking, freshArea(desk()));
-    if ([...key].length === 1) typed(key);
-  }
-  /** Lines typed before, the last one first. */
-  function sayAgain(asking: Asking, by: number): void {
-    const at = saidLines.indexOf(asking.typed);
-    const line = saidLines[(at < 0 ? saidLines.length : at) + by];
-    if (line !== undefined) step({ ask: { ...asking, typed: line } });
-  }
-  function typed(text: string): void {
-    step({ type: text });
-    const { asking } = get().view;
-    const meant = asking && meantAlready(asking);
-    if (asking && meant !== undefined) answerWith(asking, meant);
-  }
-  function stopAsking(): void {
-    gathering = undefined;
-    step({ stopAsking: true });
-  }
-
-  function answerWith(asking: Asking, text: string): void {
-    if (gathering) {
-      const after = pressingAfter(gathering, asking, text, desk());
-      if (after === 'given up') return stopAsking();
-      if ('why' in after) return step({ wrong: after.why });
-      gathering = after;
-      return nextQuestion();
-    }
-    stopAsking();
-    if (text.trim() === '') return;
-    if (asking.slot === shelfAsk) void open(text.trim(), { fresh: true });
-    if (asking.slot === lineAsk) {
-      saidLines = [...saidLines.filter((line) => line !== text), text].slice(-mostSaidLines);
-      show(get().session?.runLine(text, 'line'));
-    }
-    if (asking.slot === timeAsk && text === 'yes') show(get().session?.run(rowById.get('clock') as Row, {}, 'key'));
-    if (asking.slot === doubtAsk && text === 'go on' && doubted) void goOnWithout(doubted);
+    if (!doubt) return;
+    const title = `${doubt.fault.message}. Go on without the last line?`;
+    ask(yesOrNo(title, 'go on without it; a copy is kept', 'no, only look'), (yes) => {
+      if (yes === 'yes') void goOnWithout(name, doubt.byte);
+    });
   }
   /** The job was open to look; it is let go first, so that it can be opened to write. */
-  async function goOnWithout({ named, byte }: { named: string; byte: number }): Promise<void> {
-    await get().session?.close();
+  async function goOnWithout(named: string, byte: number): Promise<void> {
+    await session()?.close();
     set({ session: undefined });
     await open(named, { withoutLineAt: byte });
   }
 
+  function ask(asking: Parameters<typeof questions.ask>[0], then: (text: string) => void, recall?: readonly string[]) {
+    questions.ask(
+      asking,
+      (text) => {
+        questions.stop();
+        if (text.trim() !== '') then(text);
+        return undefined;
+      },
+      recall,
+    );
+  }
+
+  function press(key: string): void {
+    if (pressedMeanwhile) return void pressedMeanwhile.push(key);
+    const { view, word, note, greeting } = get();
+    if (word !== undefined || note !== undefined) set({ word: undefined, note: undefined });
+    if (key === 'ctrl+c') return quit();
+    if (learning) return learnPedal(key, learning);
+    if (view.asking) return questions.press(key, view.asking);
+    if (greeting) set({ greeting: undefined });
+    const at = session();
+    if (at && desk().facing.placing) {
+      const placed = placedBy(key, at);
+      return placed ? carryOut(rowById.get('placed') as Row, placed) : undefined;
+    }
+    const bound = boundBy(key, acting(view));
+    // Before a job is open only the screen's own steps mean anything.
+    if (!bound || (!at && bound.row.group !== 'the screen')) return;
+    if (bound.row.group !== 'the screen' && isHeld(key)) return;
+    begin(bound);
+  }
+  const boundBy = (key: string, screen: ScreenId): Bound | undefined => {
+    const { habits, keymap } = get();
+    const pedal = pedalCall(habits, key);
+    const row = pedal === undefined ? undefined : rowById.get(pedal);
+    return row ? { row, binding: { key, on: 'any' } } : keymap.boundTo(key, screen);
+  };
+  function isHeld(key: string): boolean {
+    const found = held.press(key, desk().now.awakeMs);
+    if (found === 'held')
+      set({ word: `"${key}" is held down or stuck: it is not taken any more until it was let go.` });
+    return found !== 'fine';
+  }
+
+  // On strip and build the arrows point at a hole, which the calls are about by themselves.
+  const picks = (): Args => (onHoles(get().view) ? {} : (pickedOf(around)?.picks ?? {}));
+  function begin(bound: Bound): void {
+    if (repeatable.has(bound.row.group)) lastCall = bound;
+    gathering = pressing(bound, picks());
+    nextQuestion();
+  }
+  function nextQuestion(): void {
+    if (!gathering) return;
+    const question = questionOf(gathering, desk());
+    if (question) return questions.ask(question, answered);
+    const { bound, args } = gathering;
+    gathering = undefined;
+    questions.stop();
+    const { sure: _, ...said } = args;
+    carryOut(bound.row, said);
+  }
+  function answered(text: string): { why: string } | undefined {
+    const { asking } = get().view;
+    if (!gathering || !asking) return undefined;
+    const after = pressingAfter(gathering, asking, text, desk());
+    if (after === 'given up') return questions.stop() as undefined;
+    if ('why' in after) return after;
+    gathering = after;
+    nextQuestion();
+    return undefined;
+  }
+
   function carryOut(row: Row, args: Args): void {
-    const { session } = get();
     const meant = meantBy(row, desk(), args);
     if ('step' in meant) return takeStep(meant.step);
-    if (!session) return;
-    const { length } = session.store.getState().ledger.lines;
-    show(session.run(row, args, 'key'));
+    const at = session();
+    if (!at) return;
+    const { length } = at.store.getState().ledger.lines;
+    show(at.run(row, args, get().keymap.pad ? 'pad' : 'key'));
     // In the log the newest line comes first; what was picked stays picked.
-    const more = session.store.getState().ledger.lines.length - length;
+    const more = at.store.getState().ledger.lines.length - length;
     if (get().view.screen === 'log' && more > 0) step({ move: more, of: listed().length });
   }
   function show(answer: Answer | undefined): void {
@@ -258,106 +254,87 @@ export function createBench(doors: BenchDoors): Bench {
   }
 
   function takeStep(s: Step): void {
-    const { view, session } = get();
+    const { view, keymap } = get();
     if ('to' in s) {
       if (s.to === 'shelf') void refreshShelf();
       // Without a job every other screen would be empty.
-      return session || s.to === 'shelf' ? step({ to: s.to }) : undefined;
+      return session() || s.to === 'shelf' ? step({ to: s.to }) : undefined;
     }
     switch (s.step) {
       case 'up':
       case 'down':
-        return move(s.step === 'up' ? -1 : 1);
+        return moveBy(around, s.step === 'up' ? -1 : 1);
       case 'page-up':
       case 'page-down':
-        return move(s.step === 'page-up' ? -pageRows : pageRows);
+        return moveBy(around, s.step === 'page-up' ? -pageRows : pageRows);
       case 'help':
         step({ to: view.screen === 'help' ? view.before : 'help' });
         return step({ move: view.screen === 'help' ? 0 : Number.NEGATIVE_INFINITY, of: 1 });
       case 'type':
-        return session ? step({ ask: plainAsking('a call in words', lineAsk) }) : undefined;
+        return typeLine('');
       case 'choose':
         return choose();
       case 'new':
-        return step({ ask: plainAsking('new job: its name', shelfAsk) });
+        return ask(plainAsking('new job: its name', 'job name'), (name) => void open(name.trim(), { fresh: true }));
       case 'leave':
         return leave();
       case 'next-call':
-        return proposeCall();
+        return typeLine((pickedOf(around)?.end ?? '').split('…')[0] ?? '');
       case 'place':
-        return startPlacing();
+        return startPlacing(around);
+      case 'more': {
+        const all = keymap.keysOn(acting(view));
+        return ask(aCall('which call', callChoices(all, desk(), picks())), (id) => {
+          const bound = all.find((one) => one.row.id === id);
+          if (bound) begin(bound);
+        });
+      }
+      case 'screens':
+        return ask(aCall('which screen', screenChoices(keymap)), (id) => carryOut(rowById.get(id) as Row, {}));
+      case 'same-again':
+        return lastCall ? begin(lastCall) : undefined;
+      case 'pad':
+        return keep({ keypad: !get().habits.keypad });
+      case 'sounds':
+        return keep({ sounds: !get().habits.sounds });
+      case 'pedal':
+        return learnPedals();
       case 'retry':
-        return session?.store.getState().notSaved ? void session.retry() : undefined;
+        return session()?.store.getState().notSaved ? void session()?.retry() : undefined;
       case 'quit':
         return quit();
+      default:
+        return;
     }
   }
 
-  function move(by: number): void {
-    const all = listed();
-    if (!onHoles()) return step({ move: by, of: all.length });
-    const rows = all.slice(0, all.length).filter((one) => one.picks.hole !== undefined);
-    const faced = desk().facing.hole;
-    const from = rows.findIndex((one) => one.picks.hole === faced);
-    const to = from < 0 ? (by > 0 ? 0 : rows.length - 1) : Math.max(0, Math.min(rows.length - 1, from + by));
-    const hole = rows[to]?.picks.hole;
-    if (hole !== undefined) get().session?.face({ hole: hole as string });
+  function typeLine(typed: string): void {
+    if (!session()) return;
+    const asking = { ...plainAsking('a call in words', 'typed line'), typed };
+    ask(
+      asking,
+      (line) => {
+        saidLines = [...saidLines.filter((one) => one !== line), line].slice(-mostSaidLines);
+        show(session()?.runLine(line, 'line'));
+      },
+      saidLines,
+    );
   }
 
   function choose(): void {
-    const row = picked();
+    const row = pickedOf(around);
     if (!row) return;
     if (get().view.screen === 'shelf') return void open(row.key);
-    if (row.leads) goTo(row.leads);
-  }
-  /** To the screen where a place is worked on. */
-  function goTo(at: string): void {
-    const { session } = get();
-    const hole = named('hole', at);
-    if (hole) session?.face({ area: areaOf(hole), hole });
-    const area = named('area', at);
-    if (area) session?.face({ area, hole: undefined });
-    const to = screenFor(at);
-    step({ to, from: get().view.screen });
-    const rows = listed();
-    for (let i = 0; i < rows.length; i++) {
-      const one = rows.at(i);
-      if (one?.leads !== at && one?.key !== nameOf(at) && !Object.values(one?.picks ?? {}).includes(nameOf(at)))
-        continue;
-      return step({ move: i - (get().view.at[to] ?? 0), of: rows.length });
-    }
-  }
-
-  /** The call proposed on the picked line, up to where something is to be said; nothing is taken by this key. */
-  function proposeCall(): void {
-    const [words = ''] = (picked()?.end ?? '').split('…');
-    if (words !== '') step({ ask: { ...plainAsking('a call in words', lineAsk), typed: words } });
-  }
-  /** The hole pointed at, or the next one, is moved by the arrow keys from where it is drawn. */
-  function startPlacing(): void {
-    const facing = desk().facing;
-    const next = facing.hole ?? (get().view.screen === 'build' ? nextBack(desk()) : nextOff(desk()));
-    const drawn = areaDrawn(desk(), next, false)?.holes.find((one) => one.hole === next);
-    if (drawn) get().session?.face({ hole: drawn.hole, placing: { hole: drawn.hole, at: drawn.at } });
-  }
-  function pressPlacing(key: string, { face, run }: Session): void {
-    const { placing } = desk().facing;
-    if (!placing) return;
-    const move = moves[key];
-    if (move) return face({ placing: { hole: placing.hole, at: [placing.at[0] + move[0], placing.at[1] + move[1]] } });
-    if (key === 'escape') return face({ placing: undefined });
-    if (key !== 'enter') return;
-    face({ placing: undefined });
-    const [x, y] = placing.at;
-    show(run(rowById.get('placed') as Row, { hole: placing.hole, x, y }, 'key'));
+    if (row.leads) goTo(around, row.leads);
   }
 
   function leave(): void {
-    const { view, session } = get();
-    if (session && desk().facing.hole && !view.from) return session.face({ hole: undefined });
-    if (session?.store.getState().answer?.kind === 'refused') return session.store.setState({ answer: undefined });
+    const { view } = get();
+    const at = session();
+    if (at && desk().facing.hole && !view.from) return at.face({ hole: undefined });
+    if (at?.store.getState().answer?.kind === 'refused') return at.store.setState({ answer: undefined });
     if (view.screen === 'help' || view.screen === 'glance') return step({ to: view.before });
-    if (view.screen === 'shelf') return session ? step({ to: view.before }) : quit();
+    if (view.screen === 'shelf') return at ? step({ to: view.before }) : quit();
     if (view.from) return step({ to: view.from });
     if (view.screen !== 'strip') return step({ to: 'strip' });
     void refreshShelf();
@@ -367,12 +344,35 @@ export function createBench(doors: BenchDoors): Bench {
     set({ leaving: true });
   }
 
+  /** Sets a habit, at once and in the settings file. */
+  function keep(changed: Partial<Habits>): void {
+    const habits = { ...get().habits, ...changed };
+    set({ habits, keymap: keymapFor(habits), note: habitWords(changed) });
+    void doors.keep?.(habits).then((fault) => {
+      if (fault !== undefined) set({ word: fault });
+    });
+  }
+  /** The next key pressed is the pedal's; then that of a second one. Escape leaves one out. */
+  function learnPedals(): void {
+    learning = 'again';
+    set({ note: 'Press the pedal now: it will be "same again". Escape: no pedal.' });
+  }
+  function learnPedal(key: string, which: keyof Habits['pedals']): void {
+    const pedals = { ...get().habits.pedals, [which]: key === 'escape' ? undefined : key };
+    const wrong = wrongKeys({ ...get().habits, pedals }).find(({ at }) => at.startsWith('pedals'));
+    if (wrong) return set({ word: `${wrong.what}: press another, or Escape.` });
+    learning = which === 'again' && key !== 'escape' ? 'strike' : undefined;
+    keep({ pedals });
+    if (learning)
+      set({ note: `"${key}" is "same again". A second pedal, to strike the last call? Press it, or Escape.` });
+  }
+
   void refreshShelf();
   return {
     store,
     press,
     type(text) {
-      if (get().view.asking) step({ type: text });
+      if (get().view.asking) questions.type(text);
     },
     listed,
     desk,

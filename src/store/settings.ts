@@ -28,6 +28,22 @@ const settingsSchema = z.strictObject({
   name: z.string().min(1).max(60).optional(),
   trays: z.array(nameSchema).min(1).max(40).default(['1', '2', '3', '4', '5', '6']),
   sounds: z.boolean().default(true),
+  /** Read the keys by a numeric keypad. */
+  keypad: z.boolean().default(false),
+  /** Keys of one's own, by the id of the call; whether there is such a call is the bench's to say. */
+  keys: z
+    .array(
+      z.strictObject({
+        call: z.string().min(1).max(60),
+        key: z.string().min(1).max(12),
+        on: z.string().min(1).max(20).optional(),
+      }),
+    )
+    .max(200)
+    .default([]),
+  pedals: z
+    .strictObject({ again: z.string().min(1).max(12).optional(), strike: z.string().min(1).max(12).optional() })
+    .default({}),
   sealants: z
     .array(sealantSchema)
     .max(200)

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { keysOn } from '../../src/calls/bindings.ts';
+import { standardKeymap } from '../../src/calls/bindings.ts';
 import type { Desk } from '../../src/calls/desk.ts';
 import { slotsOf } from '../../src/calls/form.ts';
 import { readSlot } from '../../src/calls/slots.ts';
@@ -23,13 +23,13 @@ describe('the table of calls', () => {
 
   it('binds no key twice on a screen; only a screen of its own goes before what holds anywhere', () => {
     for (const screen of screens) {
-      const own = keysOn(screen).filter((b) => b.binding.on !== 'any');
+      const own = standardKeymap.keysOn(screen).filter((b) => b.binding.on !== 'any');
       const names = own.map((b) => b.binding.key);
       expect(
         names.filter((k, i) => names.indexOf(k) !== i),
         screen,
       ).toEqual([]);
-      const anywhere = keysOn(screen).filter((b) => b.binding.on === 'any');
+      const anywhere = standardKeymap.keysOn(screen).filter((b) => b.binding.on === 'any');
       expect(
         anywhere.filter((b) => names.includes(b.binding.key)).map((b) => b.row.id),
         screen,

@@ -2,7 +2,7 @@
 // `<!-- /made -->`; to add one, add its maker here and the two markers where it belongs, then run `npm run docs`.
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { keysOn } from '../../src/calls/bindings.ts';
+import { standardKeymap } from '../../src/calls/bindings.ts';
 import { usage } from '../../src/calls/line-reader.ts';
 import { rows as calls } from '../../src/calls/table.ts';
 import { screens } from '../../src/view/screens.ts';
@@ -78,7 +78,7 @@ function keysBlock(): string {
   return table(
     ['screen', 'keys'],
     screens.map((screen) => {
-      const own = keysOn(screen).filter(({ binding }) => binding.on !== 'any');
+      const own = standardKeymap.keysOn(screen).filter(({ binding }) => binding.on !== 'any');
       const byRow = Map.groupBy(own, ({ row }) => row);
       const said = [...byRow].map(
         ([row, bound]) => `\`${bound.map(({ binding }) => binding.key).join(' ')}\` ${row.label}`,
@@ -88,7 +88,7 @@ function keysBlock(): string {
   ).concat(
     `\n\nEverywhere: ${[
       ...Map.groupBy(
-        keysOn('strip').filter(({ binding }) => binding.on === 'any'),
+        standardKeymap.keysOn('strip').filter(({ binding }) => binding.on === 'any'),
         ({ row }) => row,
       ),
     ]

@@ -1,4 +1,5 @@
 // The demo job on a screen of a given size, with nothing running behind it: what a frame is made from.
+import { standardKeymap } from '../../src/calls/bindings.ts';
 import type { Desk } from '../../src/calls/desk.ts';
 import { listedOn } from '../../src/calls/lists.ts';
 import { frame, type Scene } from '../../src/screen/frame.ts';
@@ -21,7 +22,8 @@ export function sceneOf(view: Partial<View>, more: Partial<Scene> = {}): Scene {
     view: whole,
     desk,
     session: { savedTo: desk.ledger.lines.length, looking: false },
-    listed: listedOn(whole.screen, whole.before, desk),
+    listed: listedOn(whole.screen, whole.before, desk, standardKeymap),
+    keymap: standardKeymap,
     columns: 80,
     rows: 24,
     ...more,

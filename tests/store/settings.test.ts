@@ -28,7 +28,15 @@ const grey = {
   labelHumidityPct: 50,
   lowestCelsius: 5,
 } as const;
-const mine: Settings = { name: 'Mo', trays: ['left', 'right'], sounds: false, sealants: [grey] };
+const mine: Settings = {
+  name: 'Mo',
+  trays: ['left', 'right'],
+  sounds: false,
+  keypad: true,
+  keys: [{ call: 'off', key: 'j', on: 'strip' }],
+  pedals: { again: 'f9' },
+  sealants: [grey],
+};
 
 it('a missing file means the defaults, and saving makes it', async () => {
   const disk = diskDouble(['/']);

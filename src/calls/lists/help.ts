@@ -1,6 +1,6 @@
 // The calls: those with a key on the screen that was left for help first, each with why it is refused just now.
 import type { ScreenId } from '../../view/screens.ts';
-import { type Bound, keysOn } from '../bindings.ts';
+import type { Bound, Keymap } from '../bindings.ts';
 import type { Desk } from '../desk.ts';
 import { usage } from '../line-reader.ts';
 import type { Listed } from '../listed.ts';
@@ -8,8 +8,8 @@ import { whyNot } from '../pressing.ts';
 import { rows } from '../table.ts';
 
 const mostKeys = 3;
-export function helpRows(desk: Desk, before: ScreenId): Listed[] {
-  const byRow = Map.groupBy(keysOn(before), (bound) => bound.row.id);
+export function helpRows(desk: Desk, before: ScreenId, keymap: Keymap): Listed[] {
+  const byRow = Map.groupBy(keymap.keysOn(before), (bound) => bound.row.id);
   const here = rows.filter((row) => byRow.has(row.id));
   const others = rows.filter((row) => !byRow.has(row.id));
   return [...here, ...others].map((row): Listed => {

@@ -37,7 +37,7 @@ export function holeMark(ledger: Ledger, h: HoleState): Mark {
 export function holeRow(desk: Desk, h: HoleState): Listed {
   const o = h.called.occupant;
   const own = h.called.own ? stateOf(desk.ledger, 'fastener', h.called.own) : undefined;
-  const spec = o?.spec ?? own?.spec ?? wantsOf(h);
+  const spec = o?.spec ?? own?.spec ?? wantsOf(desk.ledger, h);
   const lies = !o && own ? subjectText(own.place) : undefined;
   const because = openBecause(desk.ledger, h);
   const word = holeWord(desk.ledger, h);

@@ -9,7 +9,7 @@ export const boxAndFluidsRows: readonly Row[] = [
     label: 'into the box',
     help: 'New for this job: a fastener with its spec, a part with what it replaces, else a supply.',
     group: 'parts box',
-    keys: [key('i', 'box', { fresh: true, asks: (_desk, { spec }) => (spec ? [] : ['spec', 'replaces']) })],
+    keys: [key('i', 'box', { pad: '3', fresh: true, asks: (_desk, { spec }) => (spec ? [] : ['spec', 'replaces']) })],
     questions: {
       name: 'what was bought',
       spec: 'a fastener: which; else leave out',
@@ -24,7 +24,7 @@ export const boxAndFluidsRows: readonly Row[] = [
     label: 'used up',
     help: 'Taken from the parts box and used.',
     group: 'parts box',
-    keys: [key('u', 'box')],
+    keys: [key('u', 'box', { pad: '2' })],
     verb: 'use-from-box',
   },
   {
@@ -34,7 +34,7 @@ export const boxAndFluidsRows: readonly Row[] = [
     label: 'returned',
     help: 'What is left of it goes back to the supplier.',
     group: 'parts box',
-    keys: [key('r', 'box')],
+    keys: [key('r', 'box', { pad: '5' })],
     verb: 'move-box',
     fixed: { to: 'supplier' },
   },
@@ -45,7 +45,7 @@ export const boxAndFluidsRows: readonly Row[] = [
     label: 'handed over',
     help: 'What is left of it goes to the owner.',
     group: 'parts box',
-    keys: [key('o', 'box')],
+    keys: [key('o', 'box', { pad: '6' })],
     verb: 'move-box',
     fixed: { to: 'owner' },
   },
@@ -67,7 +67,7 @@ export const boxAndFluidsRows: readonly Row[] = [
     label: 'drained',
     help: 'A fluid was drained; its circuit wants filling and a leak check.',
     group: 'fluids',
-    keys: [key('d', 'sealing')],
+    keys: [key('d', 'sealing', { pad: '4' })],
     verb: 'drain',
   },
   {
@@ -77,7 +77,7 @@ export const boxAndFluidsRows: readonly Row[] = [
     label: 'filled',
     help: 'A circuit is filled again, with what and how much. Waits for the beads that keep it in.',
     group: 'fluids',
-    keys: [key('f', 'sealing', { asks: ['litres'] })],
+    keys: [key('f', 'sealing', { pad: '5', asks: ['litres'] })],
     verb: 'fill-fluid',
   },
   {
@@ -87,7 +87,7 @@ export const boxAndFluidsRows: readonly Row[] = [
     label: 'leak check',
     help: 'A circuit was looked over after running, or under pressure, and is dry.',
     group: 'fluids',
-    keys: [key('k', 'sealing')],
+    keys: [key('k', 'sealing', { pad: '6' })],
     verb: 'check-leaks',
   },
   {
@@ -97,7 +97,7 @@ export const boxAndFluidsRows: readonly Row[] = [
     label: 'oil level',
     help: 'The oil level was looked at and is right.',
     group: 'fluids',
-    keys: [key('o', 'sealing')],
+    keys: [key('o', 'sealing', { pad: '7' })],
     verb: 'see-oil-level',
   },
 ];

@@ -1,4 +1,5 @@
 // What goes back: back, new, for now, tight, looked at again.
+import { wantsOf } from '../../job/closed.ts';
 import { stateOf } from '../../job/ledger.ts';
 import { passesOf } from '../../job/passes.ts';
 import { areaOf } from '../../job/subjects.ts';
@@ -8,7 +9,7 @@ import { key, type Row } from '../row.ts';
 /** The one new fastener that fits the hole by thread and length, else the only one there is. */
 function boxFor(desk: Desk, hole: string): string | undefined {
   const h = stateOf(desk.ledger, 'hole', hole);
-  const wants = h?.called.stated ?? h?.declared?.wants ?? h?.called.firstSpec ?? {};
+  const wants = (h && wantsOf(desk.ledger, h)) ?? {};
   const { all, length } = desk.ledger.names.box;
   const boxes = all.slice(0, length).flatMap((name) => stateOf(desk.ledger, 'box', name) ?? []);
   const left = boxes.filter((b) => b.sort === 'fastener' && b.left > 0);
@@ -25,7 +26,7 @@ export const buildRows: readonly Row[] = [
     help: 'Its own fastener, or an equal one, is in again by a few turns.',
     none: 'no hole of it waits for its fastener',
     group: 'build',
-    keys: [key('enter', 'build'), key('space', 'build', { footer: false })],
+    keys: [key('enter', 'build', { pad: 'enter' }), key('space', 'build', { footer: false })],
     verb: 'fit',
     fills: (desk) => ({ hole: nextBack(desk) }),
   },
@@ -37,7 +38,7 @@ export const buildRows: readonly Row[] = [
     help: 'A new fastener from the parts box is in by a few turns.',
     none: 'no hole of it waits for its fastener',
     group: 'build',
-    keys: [key('n', 'build')],
+    keys: [key('n', 'build', { pad: '2' })],
     verb: 'fit',
     fills: (desk, args) => {
       const hole = (args.hole as string | undefined) ?? nextBack(desk);
@@ -90,7 +91,7 @@ export const buildRows: readonly Row[] = [
     help: 'The next pass of this hole is done: snug first, then its final by its method.',
     none: 'nothing of it waits to be tightened',
     group: 'build',
-    keys: [key('t', 'build')],
+    keys: [key('t', 'build', { pad: '0' })],
     verb: 'tighten',
     fills: (desk) => ({ hole: nextTight(desk) }),
   },
@@ -102,7 +103,7 @@ export const buildRows: readonly Row[] = [
     help: 'Tight by its method in one go, with no pass before it.',
     none: 'nothing of it waits to be tightened',
     group: 'build',
-    keys: [key('l', 'build')],
+    keys: [key('l', 'build', { pad: '3' })],
     verb: 'tighten',
     fills: (desk, args) => {
       const hole = (args.hole as string | undefined) ?? nextTight(desk);
@@ -116,7 +117,7 @@ export const buildRows: readonly Row[] = [
     label: 'pass complete',
     help: 'The running pass of this area is done on every hole that was due.',
     group: 'build',
-    keys: [key('p', 'build')],
+    keys: [key('p', 'build', { pad: '1' })],
     verb: 'complete-pass',
     fills: (desk) => ({ area: desk.facing.area }),
   },
@@ -137,7 +138,7 @@ export const buildRows: readonly Row[] = [
     label: 'second look',
     help: 'A critical fastener was looked at again; without a hole, all of the area in use.',
     group: 'build',
-    keys: [key('z', 'build')],
+    keys: [key('z', 'build', { pad: '9' })],
     means: (desk, { hole, area, who }) => {
       if (hole) return { say: { verb: 'look-again', holes: [hole], ...(who ? { who } : {}) } };
       const name = (area as string | undefined) ?? desk.facing.area;

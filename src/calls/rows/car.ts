@@ -9,7 +9,7 @@ export const carRows: readonly Row[] = [
     label: 'tools out',
     help: 'Every tool is out of the engine bay and counted.',
     group: 'the car',
-    keys: [key('t', 'leaving')],
+    keys: [key('t', 'leaving', { pad: '1' })],
     verb: 'tools-out',
   },
   {
@@ -19,7 +19,7 @@ export const carRows: readonly Row[] = [
     label: 'first start',
     help: 'The engine is started. Refused until beads, rotation, fluids, oil, connections, locks, tools and trays allow it.',
     group: 'the car',
-    keys: [key('s', 'leaving')],
+    keys: [key('s', 'leaving', { pad: '2' })],
     verb: 'start-engine',
   },
   {
@@ -29,7 +29,7 @@ export const carRows: readonly Row[] = [
     label: 'car down',
     help: 'The car stands on its wheels. Refused until the nuts are snug and the stands are out.',
     group: 'the car',
-    keys: [key('d', 'leaving')],
+    keys: [key('d', 'leaving', { pad: '3' })],
     verb: 'lower-car',
   },
   {
@@ -59,7 +59,7 @@ export const carRows: readonly Row[] = [
     label: 'road test',
     help: 'The car was driven and is right.',
     group: 'the car',
-    keys: [key('r', 'leaving')],
+    keys: [key('r', 'leaving', { pad: '4' })],
     verb: 'road-test',
   },
   {
@@ -79,7 +79,7 @@ export const carRows: readonly Row[] = [
     label: 'odometer',
     help: 'The distance on the clock.',
     group: 'the car',
-    keys: [key('o', 'leaving')],
+    keys: [key('o', 'leaving', { pad: '7' })],
     verb: 'note-odometer',
   },
   {
@@ -100,7 +100,7 @@ export const carRows: readonly Row[] = [
     help: 'The car leaves. Refused while anything is open; nothing overrides it.',
     group: 'the car',
     twice: 'The car leaves: release it?',
-    keys: [key('x', 'leaving')],
+    keys: [key('x', 'leaving', { pad: '9' })],
     verb: 'release',
   },
   {

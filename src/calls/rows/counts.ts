@@ -13,7 +13,7 @@ export const countsRows: readonly Row[] = [
     label: 'count holes',
     help: 'The holes of this area counted by eye, before its first fastener goes back.',
     group: 'counts',
-    keys: [key('h', ['build', 'leaving'])],
+    keys: [key('h', 'build', { pad: '8' }), key('h', 'leaving')],
     verb: 'count-holes',
     fills: inArea,
   },
@@ -24,7 +24,10 @@ export const countsRows: readonly Row[] = [
     label: 'count a tray',
     help: 'What the eye counts in a tray; the ledger says its figure afterwards.',
     group: 'counts',
-    keys: [key('c', ['box', 'leaving'], { asks: ['tray', 'count'] })],
+    keys: [
+      key('c', 'box', { pad: '1', asks: ['tray', 'count'] }),
+      key('c', 'leaving', { pad: '6', asks: ['tray', 'count'] }),
+    ],
     means: (_desk, { tray, count }) => ({ say: { verb: 'count-trays', counts: [{ tray, count }] } }),
   },
   {
@@ -34,7 +37,7 @@ export const countsRows: readonly Row[] = [
     label: 'all others empty',
     help: 'Every tray without a standing count was looked at and is empty.',
     group: 'counts',
-    keys: [key('e', ['box', 'leaving'])],
+    keys: [key('e', 'box', { pad: '0' }), key('e', 'leaving', { pad: '8' })],
     means: (desk) => {
       const counts = uncounted(desk.ledger).map((t) => ({ tray: t.tray, count: 0 }));
       if (counts.length === 0) return { no: { because: 'every tray has a count that stands', instead: 'go on' } };
@@ -95,7 +98,7 @@ export const countsRows: readonly Row[] = [
     label: 'stray',
     help: 'A fastener in the hand whose hole nobody knows.',
     group: 'counts',
-    keys: [key('h', 'box')],
+    keys: [key('h', 'box', { pad: '9' })],
     verb: 'find-stray',
     fills: (desk) => ({ tray: desk.facing.tray }),
   },

@@ -12,7 +12,7 @@ export const findingsRows: readonly Row[] = [
     label: 'finding',
     help: 'Something is wrong: where, and what. "on arrival" when it was so before the work.',
     group: 'findings',
-    keys: [key('f', ['strip', 'findings'])],
+    keys: [key('f', 'strip', { pad: '9' }), key('f', 'findings', { pad: '7' })],
     verb: 'make-finding',
     fills: (desk) => {
       const { hole, area } = desk.facing;
@@ -26,7 +26,7 @@ export const findingsRows: readonly Row[] = [
     label: 'put right',
     help: 'A finding is closed: cleaned, replaced or repaired.',
     group: 'findings',
-    keys: [key('p', 'findings')],
+    keys: [key('p', 'findings', { pad: '0' })],
     verb: 'close-finding',
     fixed: { how: 'put right' },
   },
@@ -37,7 +37,7 @@ export const findingsRows: readonly Row[] = [
     label: 'accepted',
     help: 'A finding stays as it is: who says so, and why. On a critical area the owner is told first.',
     group: 'findings',
-    keys: [key('a', 'findings')],
+    keys: [key('a', 'findings', { pad: '4' })],
     verb: 'close-finding',
     fixed: { how: 'accepted' },
   },
@@ -48,7 +48,7 @@ export const findingsRows: readonly Row[] = [
     label: 'declined',
     help: 'The owner does not want it put right: when asked, what was said.',
     group: 'findings',
-    keys: [key('d', 'findings')],
+    keys: [key('d', 'findings', { pad: '5' })],
     verb: 'close-finding',
     fixed: { how: 'declined' },
   },
@@ -59,7 +59,7 @@ export const findingsRows: readonly Row[] = [
     label: 'owner told',
     help: 'The owner was told of a finding, and what was said.',
     group: 'findings',
-    keys: [key('t', 'findings')],
+    keys: [key('t', 'findings', { pad: '6' })],
     verb: 'tell-owner',
   },
   {
@@ -81,7 +81,10 @@ export const findingsRows: readonly Row[] = [
     help: 'One step of a thread repair: depth, drilled, tapped, cleaned, insert, tried by hand. The depth comes first.',
     group: 'findings',
     keys: [
-      key('r', 'findings', { asks: (_desk, { step }) => (measuredSteps.has(step as string) ? ['millimetres'] : []) }),
+      key('r', 'findings', {
+        pad: '1',
+        asks: (_desk, { step }) => (measuredSteps.has(step as string) ? ['millimetres'] : []),
+      }),
     ],
     verb: 'repair-thread',
     fills: (desk, { hole }) => {

@@ -30,7 +30,7 @@ export const inUseRows: readonly Row[] = [
     label: 'area',
     help: 'Take an area in use, or name a new one; holes are numbered within it.',
     group: 'in use',
-    keys: [key('a', ['strip', 'build'])],
+    keys: [key('a', ['strip', 'build'], { pad: '+' })],
     means: (_desk, { area }) => ({ face: { area: area as string, hole: undefined }, answer: `at ${area}` }),
   },
   {
@@ -40,7 +40,7 @@ export const inUseRows: readonly Row[] = [
     label: 'tray',
     help: 'Take a tray in use: what comes off goes there.',
     group: 'in use',
-    keys: [key('t', 'strip')],
+    keys: [key('t', 'strip', { pad: '7' })],
     means: (_desk, { tray }) => ({ face: { tray: tray as string }, answer: `tray ${tray}` }),
   },
   {
@@ -52,7 +52,7 @@ export const inUseRows: readonly Row[] = [
     help: 'Say the fastener in use: kind, head, thread x length, class. It stays until another is said.',
     group: 'in use',
     keys: [
-      key('x', 'strip'),
+      key('x', 'strip', { pad: '8' }),
       ...kindKeys.map(([k, kind], i) =>
         key(k, 'strip', {
           args: { spec: { kind } },
@@ -88,7 +88,7 @@ export const inUseRows: readonly Row[] = [
     label: 'this hole',
     help: 'Point at a hole: the next call speaks of it.',
     group: 'in use',
-    keys: [],
+    keys: [key('#', ['strip', 'build'], { pad: '-', footer: false })],
     means: (_desk, { hole }) => ({
       face: { area: areaOf(hole as string), hole: hole as string },
       answer: subjectText(`hole:${hole}`),

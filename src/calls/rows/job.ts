@@ -43,7 +43,7 @@ export const jobRows: readonly Row[] = [
     label: 'service done',
     help: 'An ordered service is done.',
     group: 'the job',
-    keys: [key('f', 'leaving')],
+    keys: [key('f', 'leaving', { pad: '5' })],
     verb: 'service-done',
   },
   {

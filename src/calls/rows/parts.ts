@@ -3,6 +3,7 @@ import { temporaryKinds } from '../../job/entries/declared.ts';
 import { partVerdicts } from '../../job/entries/works.ts';
 import { stateOf } from '../../job/ledger.ts';
 import type { Desk } from '../desk.ts';
+import type { Args } from '../form.ts';
 import { key, type Row } from '../row.ts';
 
 const sorts = temporaryKinds.join('|');
@@ -21,6 +22,8 @@ function sortOf(desk: Desk, temporary: string | undefined): string | undefined {
   return known ?? words.find((word) => (temporaryKinds as readonly string[]).includes(word));
 }
 
+const askSort = (_desk: Desk, { sort }: Args): string[] => (sort ? [] : ['sort']);
+
 export const partsRows: readonly Row[] = [
   {
     id: 'part-off',
@@ -29,7 +32,7 @@ export const partsRows: readonly Row[] = [
     label: 'part off',
     help: 'A part came off. One nobody has named before is held by the holes of the area in use, unless said.',
     group: 'parts',
-    keys: [key('p', 'strip')],
+    keys: [key('p', 'strip', { pad: '4' })],
     means: (desk, { part, heldBy, sits }) => {
       const known = stateOf(desk.ledger, 'part', part as string)?.declared;
       const held = known ? {} : { heldBy: sits ? [] : (heldBy ?? here(desk)) };
@@ -43,7 +46,7 @@ export const partsRows: readonly Row[] = [
     label: 'part back',
     help: 'A part is in its place again.',
     group: 'parts',
-    keys: [key('b', 'build')],
+    keys: [key('b', 'build', { pad: '7' })],
     verb: 'fit-part',
   },
   {
@@ -74,7 +77,7 @@ export const partsRows: readonly Row[] = [
     label: 'renewed',
     help: 'A new part from the parts box takes its place; the old one is worn and on the scrap pile unless said.',
     group: 'parts',
-    keys: [key('r', 'build')],
+    keys: [key('r', 'build', { pad: '4' })],
     verb: 'replace-part',
   },
   {
@@ -84,7 +87,7 @@ export const partsRows: readonly Row[] = [
     label: 'judge old part',
     help: 'What the old part is, and where it goes.',
     group: 'parts',
-    keys: [key('j', 'box')],
+    keys: [key('j', 'box', { pad: '4' })],
     verb: 'judge-part',
   },
   {
@@ -94,7 +97,7 @@ export const partsRows: readonly Row[] = [
     label: 'parted',
     help: 'A plug, hose, union, duct or harness clip was parted.',
     group: 'parts',
-    keys: [key('c', 'strip')],
+    keys: [key('c', 'strip', { pad: '5' })],
     verb: 'part-connection',
   },
   {
@@ -104,7 +107,7 @@ export const partsRows: readonly Row[] = [
     label: 'made again',
     help: 'A connection is made again.',
     group: 'parts',
-    keys: [key('c', 'build')],
+    keys: [key('c', 'build', { pad: '5' })],
     verb: 'make-connection',
   },
   {
@@ -114,7 +117,7 @@ export const partsRows: readonly Row[] = [
     label: 'put in',
     help: 'A pin, lock, plug, rag, mask, strap, jack, block or stand went in for the work.',
     group: 'temporaries',
-    keys: [key('i', ['strip', 'build'], { asks: (_desk, { sort }) => (sort ? [] : ['sort']) })],
+    keys: [key('i', 'strip', { pad: '6', asks: askSort }), key('i', 'build', { asks: askSort })],
     questions: { temporary: 'what goes in', sort: 'what it is' },
     verb: 'put-in',
     fills: (desk, { temporary }) => ({ sort: sortOf(desk, temporary as string | undefined) }),
@@ -126,7 +129,7 @@ export const partsRows: readonly Row[] = [
     label: 'taken out',
     help: 'What went in for the work came away again.',
     group: 'temporaries',
-    keys: [key('o', ['strip', 'build'])],
+    keys: [key('o', 'build', { pad: '6' }), key('o', 'strip')],
     verb: 'take-out',
   },
   {
@@ -136,7 +139,7 @@ export const partsRows: readonly Row[] = [
     label: 'all masked',
     help: 'Every area that stands open is masked against chips.',
     group: 'temporaries',
-    keys: [key('m', 'findings')],
+    keys: [key('m', 'findings', { pad: '2' })],
     verb: 'mask-all',
   },
   {
@@ -146,7 +149,7 @@ export const partsRows: readonly Row[] = [
     label: 'all unmasked',
     help: 'All masks are away and the chips are out.',
     group: 'temporaries',
-    keys: [key('n', 'findings')],
+    keys: [key('n', 'findings', { pad: '3' })],
     verb: 'unmask-all',
   },
 ];

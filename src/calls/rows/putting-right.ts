@@ -45,7 +45,7 @@ export const puttingRightRows: readonly Row[] = [
     label: 'strike',
     help: 'Strike lines of the log: the job stands as if they had never been. Lines that lean on them are named.',
     group: 'putting right',
-    keys: [key('x', 'log')],
+    keys: [key('x', 'log', { pad: '1' })],
     verb: 'strike',
   },
   {
@@ -55,7 +55,7 @@ export const puttingRightRows: readonly Row[] = [
     label: 'strike with what leans on it',
     help: 'Strike lines together with all that would have no footing without them, as one call.',
     group: 'putting right',
-    keys: [key('w', 'log')],
+    keys: [key('w', 'log', { pad: '2' })],
     means: (desk, { lines }) => {
       const together = [...(lines as number[]), ...leaningOn(desk.ledger, lines as number[], 'calls-struck')];
       return { say: { verb: 'strike', lines: together.sort((a, b) => a - b) } };
@@ -68,7 +68,7 @@ export const puttingRightRows: readonly Row[] = [
     label: 'strike last',
     help: 'Strike the last call.',
     group: 'putting right',
-    keys: [key('backspace', ['strip', 'build', 'findings', 'rotation', 'sealing', 'box', 'leaving'])],
+    keys: [key('backspace', ['strip', 'build', 'findings', 'rotation', 'sealing', 'box', 'leaving'], { pad: '.' })],
     means: (desk) => {
       for (let n = desk.ledger.lines.length; n > 0; n--) {
         if (!isStruck(desk.ledger, n) && !unstrikable(desk.ledger, n)) return { say: { verb: 'strike', lines: [n] } };
@@ -83,7 +83,7 @@ export const puttingRightRows: readonly Row[] = [
     label: 'restore',
     help: 'Restore struck lines, checked like striking.',
     group: 'putting right',
-    keys: [key('r', 'log')],
+    keys: [key('r', 'log', { pad: '3' })],
     verb: 'restore',
   },
   {

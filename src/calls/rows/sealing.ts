@@ -14,7 +14,7 @@ export const sealingRows: readonly Row[] = [
     label: 'bench conditions',
     help: 'Temperature and humidity at the bench, from now until said again. Unknown humidity counts as 40 %.',
     group: 'sealing',
-    keys: [key('b', 'sealing', { asks: ['humidityPct'] })],
+    keys: [key('b', 'sealing', { pad: '3', asks: ['humidityPct'] })],
     verb: 'note-conditions',
   },
   {
@@ -24,7 +24,7 @@ export const sealingRows: readonly Row[] = [
     label: 'face clean',
     help: 'A sealing face is clean, dry and free of oil.',
     group: 'sealing',
-    keys: [key('c', 'sealing')],
+    keys: [key('c', 'sealing', { pad: '1' })],
     verb: 'clean-face',
   },
   {
@@ -34,7 +34,7 @@ export const sealingRows: readonly Row[] = [
     label: 'bead laid',
     help: 'A bead, or dabs in one go, of a product of the list on a face called clean.',
     group: 'sealing',
-    keys: [key('s', 'sealing')],
+    keys: [key('s', 'sealing', { pad: '2' })],
     means: (desk, { face, product }) => {
       const name = (product as string | undefined) ?? lastProduct(desk);
       const declared = name !== undefined && stateOf(desk.ledger, 'product', name) !== undefined;
@@ -49,7 +49,7 @@ export const sealingRows: readonly Row[] = [
     label: 'clock is right',
     help: 'The time shown is right: time away counts towards what cures.',
     group: 'sealing',
-    keys: [key('y', 'sealing')],
+    keys: [key('y', 'sealing', { pad: '8' })],
     verb: 'confirm-clock',
   },
 ];

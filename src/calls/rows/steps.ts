@@ -23,6 +23,8 @@ const go = (to: ScreenId, letter: string, label: string, help: string): Row =>
   stepRow(`to-${to}`, [`show ${to}`], label, help, { to }, [key(letter, 'any', { footer: false })]);
 const inLists = ['shelf', 'strip', 'build', 'findings', 'sealing', 'box', 'leaving', 'log', 'help'] as const;
 
+const listsAlone = ['shelf', 'findings', 'sealing', 'box', 'leaving', 'log', 'help'] as const;
+
 export const stepRows: readonly Row[] = [
   go('strip', 'S', 'Strip', 'What comes off.'),
   go('build', 'B', 'Build', 'What goes back.'),
@@ -46,8 +48,14 @@ export const stepRows: readonly Row[] = [
     key('/'),
     key(':', 'any', { footer: false }),
   ]),
-  stepRow('up', ['up'], 'up', 'The row above.', { step: 'up' }, [key('up', inLists, { footer: false })]),
-  stepRow('down', ['down'], 'down', 'The row below.', { step: 'down' }, [key('down', inLists, { footer: false })]),
+  stepRow('up', ['up'], 'up', 'The row above.', { step: 'up' }, [
+    key('up', inLists, { footer: false }),
+    key('', listsAlone, { pad: '-', footer: false }),
+  ]),
+  stepRow('down', ['down'], 'down', 'The row below.', { step: 'down' }, [
+    key('down', inLists, { footer: false }),
+    key('', listsAlone, { pad: '+', footer: false }),
+  ]),
   stepRow('page-up', ['page up'], 'page up', 'A page up.', { step: 'page-up' }, [
     key('page-up', inLists, { footer: false }),
   ]),
@@ -55,16 +63,18 @@ export const stepRows: readonly Row[] = [
     key('page-down', inLists, { footer: false }),
   ]),
   stepRow('choose', ['choose'], 'choose', 'Open what is chosen, or go to its place.', { step: 'choose' }, [
-    key('enter', ['shelf', 'findings', 'leaving', 'log']),
+    key('enter', ['shelf', 'findings', 'leaving', 'log'], { pad: 'enter' }),
   ]),
-  stepRow('new-job', ['make a job'], 'new job', 'A new job on the shelf.', { step: 'new' }, [key('n', 'shelf')]),
+  stepRow('new-job', ['make a job'], 'new job', 'A new job on the shelf.', { step: 'new' }, [
+    key('n', 'shelf', { pad: '1' }),
+  ]),
   stepRow(
     'next-call',
     ['the call shown'],
     'the call shown',
     'Take the call that the picked line proposes: it stands typed, to be finished and taken with Enter.',
     { step: 'next-call' },
-    [key('space', 'leaving')],
+    [key('space', 'leaving', { pad: '0' })],
   ),
   stepRow(
     'place',
@@ -73,6 +83,44 @@ export const stepRows: readonly Row[] = [
     'Move the hole pointed at to its place on the map, by the arrow keys; Enter keeps it.',
     { step: 'place' },
     [key('@', ['strip', 'build'], { footer: false })],
+  ),
+  stepRow('screens', ['all screens'], 'screens', 'Every screen, to be chosen by its number.', { step: 'screens' }, [
+    key('tab', 'any', { pad: '*', footer: false }),
+  ]),
+  stepRow(
+    'more',
+    ['all calls'],
+    'more calls',
+    'Every call of this screen, to be chosen by its number.',
+    { step: 'more' },
+    [key('M', 'any', { pad: '/' })],
+  ),
+  stepRow(
+    'same-again',
+    ['same again'],
+    'same again',
+    'The last call once more, on what is next: what a pedal does.',
+    { step: 'same-again' },
+    [key('=', ['strip', 'build', 'rotation'], { footer: false })],
+  ),
+  stepRow(
+    'learn-pedal',
+    ['set the pedal'],
+    'set a pedal',
+    'Learns the key that a foot pedal sends: press it when asked.',
+    { step: 'pedal' },
+    [],
+  ),
+  stepRow('pad', ['keypad'], 'keypad', 'Read the keys by a numeric keypad, or by the letters again.', { step: 'pad' }, [
+    key('K', 'any', { footer: false }),
+  ]),
+  stepRow(
+    'sounds',
+    ['sounds'],
+    'sounds',
+    'Bells on or off: one taken, two refused, three the last of an area, four a count that differs.',
+    { step: 'sounds' },
+    [key('Q', 'any', { footer: false })],
   ),
   stepRow('retry', ['save again'], 'save again', 'Save what could not be saved.', { step: 'retry' }, [
     key('!', 'any', { footer: false }),

@@ -10,7 +10,7 @@ export const whereaboutsRows: readonly Row[] = [
     label: 'scrap',
     help: 'A fastener that does not go back is laid on the scrap pile.',
     group: 'where it lies',
-    keys: [key('s', 'box')],
+    keys: [key('s', 'box', { pad: '7' })],
     verb: 'move-fastener',
     fixed: { to: 'scrap' },
   },
@@ -43,7 +43,7 @@ export const whereaboutsRows: readonly Row[] = [
     label: 'found again',
     help: 'What was lost is in a tray again; a broken piece goes to the scrap pile.',
     group: 'where it lies',
-    keys: [key('f', 'box')],
+    keys: [key('f', 'box', { pad: '8' })],
     means: (desk, { lost, to }) => {
       const id = lost as string;
       return id.startsWith('p')

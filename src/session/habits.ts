@@ -1,0 +1,68 @@
+// What a workshop has set for the bench: keys of its own, the keypad, pedals, sounds. Kept in the settings file; here is
+// what the bench makes of it, and why a key of one's own is refused.
+import { type Keymap, keymapOf, type OwnKey } from '../calls/bindings.ts';
+import { rowById } from '../calls/table.ts';
+import { screens } from '../view/screens.ts';
+
+export type Habits = {
+  keypad: boolean;
+  sounds: boolean;
+  keys: readonly OwnKey[];
+  /** The keys that one or two foot pedals send. */
+  pedals: { again?: string | undefined; strike?: string | undefined };
+};
+export const standardHabits: Habits = { keypad: false, sounds: true, keys: [], pedals: {} };
+
+/** Keys that can't be taken are left as the table has them; `wrongKeys` tells of them. */
+export function keymapFor(habits: Habits): Keymap {
+  const wrong = new Set(wrongKeys(habits).map(({ at }) => at));
+  return keymapOf({ pad: habits.keypad, own: habits.keys.filter((_, i) => !wrong.has(`keys[${i}]`)) });
+}
+
+/** The call a pedal's key stands for, before any screen's own. */
+export function pedalCall({ pedals }: Habits, key: string): string | undefined {
+  if (key === pedals.again) return 'same-again';
+  return key === pedals.strike ? 'strike-last' : undefined;
+}
+
+/** What was set, for the answer. */
+export function habitWords({ keypad, sounds, pedals }: Partial<Habits>): string {
+  if (keypad !== undefined)
+    return keypad ? 'The keys are read by the numeric keypad.' : 'The keys are read by their letters.';
+  if (sounds !== undefined) return sounds ? 'Bells are on.' : 'Bells are off.';
+  const set = Object.values(pedals ?? {}).filter((key) => key !== undefined);
+  return set.length > 0 ? `Pedals: ${set.join(', ')}.` : 'No pedal.';
+}
+
+const aKey = /^(?:.|enter|space|backspace|delete|tab|up|down|left|right|home|end|page-up|page-down|f\d{1,2})$/u;
+
+export type WrongKey = { at: string; what: string };
+/** Each key of one's own that is no key, is for no call, or is another call's on the same screen already. */
+export function wrongKeys({ keys, pedals }: Habits): WrongKey[] {
+  const wrong = keys.flatMap((_, i): WrongKey[] => {
+    const what = whyNotKey(keys, i);
+    return what === undefined ? [] : [{ at: `keys[${i}]`, what }];
+  });
+  for (const [name, key] of Object.entries(pedals)) {
+    if (key !== undefined && !aKey.test(key)) wrong.push({ at: `pedals.${name}`, what: `there is no key "${key}"` });
+  }
+  if (pedals.again !== undefined && pedals.again === pedals.strike)
+    wrong.push({ at: 'pedals.strike', what: 'both pedals send the same key' });
+  return wrong;
+}
+function whyNotKey(keys: readonly OwnKey[], i: number): string | undefined {
+  const { call, key, on } = keys[i] as OwnKey;
+  const row = rowById.get(call);
+  if (!row) return `there is no call "${call}"; "countback calls" lists them`;
+  if (row.keys.length === 0) return `"${call}" has no key to be changed`;
+  if (!aKey.test(key)) return `there is no key "${key}"`;
+  if (on !== undefined && !screens.includes(on)) return `there is no screen "${on}"; there are ${screens.join(', ')}`;
+  const map = keymapOf({ own: keys.slice(0, i + 1) });
+  for (const screen of on ? [on] : screens) {
+    const bound = map.keysOn(screen).filter(({ binding }) => binding.key === key);
+    const others = bound.find((one) => one.row.id !== call);
+    if (others && bound.some((one) => one.row.id === call))
+      return `"${key}" is the key of "${others.row.id}" on ${screen} already`;
+  }
+  return undefined;
+}

@@ -1,0 +1,97 @@
+// What is being asked on the bench and the keys that answer it: choosing, typing, going back to what was typed before.
+// What an answer comes to is its asker's.
+import { type Asking, areNumbered, offered, type ViewStep } from '../view/view.ts';
+import { answerOf, meantAlready } from './asking.ts';
+
+/** Told the answer in words; a reason is why it can't be read, and the question stays. */
+export type Answered = (text: string) => { why: string } | undefined;
+export type Questions = {
+  ask(asking: Asking, answered: Answered, recall?: readonly string[]): void;
+  press(key: string, asking: Asking): void;
+  type(text: string): void;
+  stop(): void;
+};
+
+const choicesAPage = 9;
+
+export function createQuestions(
+  step: (s: ViewStep) => void,
+  asked: () => Asking | undefined,
+  { pad, freshArea }: { pad(): boolean; freshArea(): string },
+): Questions {
+  let answered: Answered | undefined;
+  let recalled: readonly string[] = [];
+
+  function stop(): void {
+    answered = undefined;
+    step({ stopAsking: true });
+  }
+  function answer(text: string): void {
+    const then = answered;
+    const before = asked();
+    const wrong = then?.(text);
+    if (wrong) return step({ wrong: wrong.why });
+    // Another question may stand by now; this one is over.
+    if (answered === then && asked() === before) stop();
+  }
+  function typed(text: string): void {
+    step({ type: text });
+    const asking = asked();
+    const meant = asking && meantAlready(asking);
+    if (meant !== undefined) answer(meant);
+  }
+  /** Lines typed before, the last one first. */
+  function sayAgain(asking: Asking, by: number): void {
+    const at = recalled.indexOf(asking.typed);
+    const line = recalled[(at < 0 ? recalled.length : at) + by];
+    if (line !== undefined) step({ ask: { ...asking, typed: line } });
+  }
+  function move(asking: Asking, by: number): void {
+    if (recalled.length > 0 && asking.choices.length === 0) return sayAgain(asking, by);
+    step({ move: by, of: offered(asking).length });
+  }
+
+  const byKey: Record<string, (asking: Asking) => void> = {
+    escape: stop,
+    up: (asking) => move(asking, -1),
+    down: (asking) => move(asking, 1),
+    'page-up': (asking) => move(asking, -choicesAPage),
+    'page-down': (asking) => move(asking, choicesAPage),
+    backspace: () => step({ erase: true }),
+    space: () => typed(' '),
+    enter: (asking) => answer(answerOf(asking)),
+  };
+  /** On a keypad nothing else is at hand for going back, erasing and turning the page. */
+  const byPad: Record<string, (asking: Asking) => void> = {
+    '-': stop,
+    '*': () => step({ erase: true }),
+    '+': (asking) => move(asking, choicesAPage),
+  };
+
+  function press(key: string, asking: Asking): void {
+    const said = byKey[key];
+    if (said) return said(asking);
+    const nothingTyped = asking.typed === '';
+    if (nothingTyped && key === '+' && asking.type === 'area') return answer(freshArea());
+    const padSaid = pad() && (nothingTyped || key === '*') ? byPad[key] : undefined;
+    if (padSaid) return padSaid(asking);
+    const choices = offered(asking);
+    if (nothingTyped && /^[1-9]$/.test(key) && choices.length > 0 && !areNumbered(choices)) {
+      const first = Math.floor(asking.at / choicesAPage) * choicesAPage;
+      const choice = choices[first + Number(key) - 1];
+      return choice ? answer(choice.value) : undefined;
+    }
+    if ([...key].length === 1) typed(key);
+  }
+
+  return {
+    ask(asking, then, recall = []) {
+      answered = then;
+      recalled = recall;
+      step({ ask: asking });
+    },
+    press,
+    type: (text) => step({ type: text }),
+    stop,
+  };
+}

@@ -1,0 +1,66 @@
+// Going about the bench: up and down lists, from a line to its place and back, and moving a hole on its map. It makes no
+// call but the one that keeps a hole where it was moved to.
+import { type Desk, nextBack, nextOff } from '../calls/desk.ts';
+import type { Listed, Rows } from '../calls/listed.ts';
+import { areaDrawn } from '../calls/lists/map.ts';
+import { areaOf, named, nameOf } from '../job/subjects.ts';
+import { acting, type View, type ViewStep } from '../view/view.ts';
+import { screenFor } from './leading.ts';
+import type { Session } from './session.ts';
+
+export type Around = {
+  view(): View;
+  session(): Session | undefined;
+  desk(): Desk;
+  listed(): Rows;
+  step(s: ViewStep): void;
+};
+export const onHoles = (view: View): boolean => ['strip', 'build'].includes(acting(view));
+export const pickedOf = ({ view, listed }: Around): Listed | undefined => listed().at(view().at[view().screen] ?? 0);
+
+/** Up or down a list; on strip and build the arrows point at a hole. */
+export function moveBy({ view, session, desk, listed, step }: Around, by: number): void {
+  const all = listed();
+  if (!onHoles(view())) return step({ move: by, of: all.length });
+  const rows = all.slice(0, all.length).filter((one) => one.picks.hole !== undefined);
+  const from = rows.findIndex((one) => one.picks.hole === desk().facing.hole);
+  const to = from < 0 ? (by > 0 ? 0 : rows.length - 1) : Math.max(0, Math.min(rows.length - 1, from + by));
+  const hole = rows[to]?.picks.hole;
+  if (hole !== undefined) session()?.face({ hole: hole as string });
+}
+
+/** To the screen where a place is worked on, and to its line there. */
+export function goTo({ view, session, listed, step }: Around, at: string): void {
+  const hole = named('hole', at);
+  if (hole) session()?.face({ area: areaOf(hole), hole });
+  const area = named('area', at);
+  if (area) session()?.face({ area, hole: undefined });
+  const to = screenFor(at);
+  step({ to, from: view().screen });
+  const rows = listed();
+  for (let i = 0; i < rows.length; i++) {
+    const one = rows.at(i);
+    const isIt = one?.leads === at || one?.key === nameOf(at) || Object.values(one?.picks ?? {}).includes(nameOf(at));
+    if (isIt) return step({ move: i - (view().at[to] ?? 0), of: rows.length });
+  }
+}
+
+/** The hole pointed at, or the next one, is moved by the arrow keys from where it is drawn. */
+export function startPlacing({ view, session, desk }: Around): void {
+  const next = desk().facing.hole ?? (acting(view()) === 'build' ? nextBack(desk()) : nextOff(desk()));
+  const drawn = areaDrawn(desk(), next, false)?.holes.find((one) => one.hole === next);
+  if (drawn) session()?.face({ hole: drawn.hole, placing: { hole: drawn.hole, at: drawn.at } });
+}
+/** By how much an arrow key moves a hole on the map, in units of its drawing. */
+const moves: Record<string, readonly [number, number]> = { left: [-2, 0], right: [2, 0], up: [0, -2], down: [0, 2] };
+
+/** A key while a hole is being moved; where it is to stay once Enter says so. */
+export function placedBy(key: string, session: Session): { hole: string; x: number; y: number } | undefined {
+  const { placing } = session.desk().facing;
+  if (!placing) return undefined;
+  const [x, y] = placing.at;
+  const move = moves[key];
+  if (move) session.face({ placing: { hole: placing.hole, at: [x + move[0], y + move[1]] } });
+  if (key === 'escape' || key === 'enter') session.face({ placing: undefined });
+  return key === 'enter' ? { hole: placing.hole, x, y } : undefined;
+}
