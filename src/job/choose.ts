@@ -23,7 +23,7 @@ export function chosenFor(
 ): FastenerState | undefined {
   const h = stateOf(ledger, 'hole', hole);
   if (!h) return undefined;
-  const wants = wantsOf(h);
+  const wants = wantsOf(ledger, h);
   const serves = (f: FastenerState) =>
     inHand(f) &&
     !except?.has(f.id) &&

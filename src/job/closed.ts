@@ -5,8 +5,13 @@ import type { AreaState, FastenerState, HoleState, Occupant } from './states.ts'
 import { snugOrBetter } from './states.ts';
 import { areaOf, type Hole, withinArea } from './subjects.ts';
 
-/** L5: the last stated, else the declared, else what was first found in it. */
-export const wantsOf = (h: HoleState): Spec | undefined => h.called.stated ?? h.declared?.wants ?? h.called.firstSpec;
+/** L5: the last stated, else the declared, else what was first found in it, as it was corrected wherever it lies by now. */
+export const wantsOf = (ledger: Ledger, h: HoleState): Spec | undefined =>
+  h.called.stated ?? h.declared?.wants ?? firstFoundIn(ledger, h);
+function firstFoundIn(ledger: Ledger, { called }: HoleState): Spec | undefined {
+  const first = called.first ? stateOf(ledger, 'fastener', called.first) : undefined;
+  return first?.spec ?? called.firstSpec;
+}
 
 export const isCritical = (ledger: Ledger, h: HoleState, area: string): boolean =>
   h.declared?.critical === true || stateOf(ledger, 'area', area)?.declared?.critical === true;
@@ -35,7 +40,7 @@ export function openBecause(ledger: Ledger, h: HoleState): string | null {
   if (f && isSpent(f)) return 'its fastener is spent';
   if (o.level !== 'tight') return o.level === 'as-found' ? 'touched and not called tight' : o.level;
   if (o.forNow) return 'on for now';
-  const wants = wantsOf(h);
+  const wants = wantsOf(ledger, h);
   const differs = wants && !o.substitute && !o.newPattern ? contradictions(wants, specIn(ledger, o)) : [];
   return differs.length > 0 ? `wants another ${differs.join(' and ')}` : null;
 }
@@ -59,19 +64,23 @@ export function isClosedForOrder(ledger: Ledger, h: HoleState): boolean {
 export const holesOf = (ledger: Ledger, a: AreaState): HoleState[] =>
   a.holes.flatMap((h) => stateOf(ledger, 'hole', h) ?? []);
 
+/** Parts held there, as they were last declared. */
+export const partsOf = (ledger: Ledger, a: AreaState): string[] =>
+  a.parts.filter((p) => stateOf(ledger, 'part', p)?.declared?.heldBy.some((hole) => areaOf(hole) === a.area));
+
 /** Line at which the area was last opened: a hole of it slackened or off, or a part held there removed. 0 = never. */
 export function areaOpenedAt(ledger: Ledger, area: string): number {
   const a = stateOf(ledger, 'area', area);
   if (!a) return 0;
   let at = 0;
   for (const h of a.holes) at = Math.max(at, stateOf(ledger, 'hole', h)?.called.openedAt ?? 0);
-  for (const p of a.parts) at = Math.max(at, stateOf(ledger, 'part', p)?.removedAt ?? 0);
+  for (const p of partsOf(ledger, a)) at = Math.max(at, stateOf(ledger, 'part', p)?.removedAt ?? 0);
   return at;
 }
 
 /** F6: open while a hole of it is off or a part held there is off. */
 export function areaStandsOpen(ledger: Ledger, a: AreaState): boolean {
-  return holesOf(ledger, a).some(isOff) || a.parts.some((p) => stateOf(ledger, 'part', p)?.off === true);
+  return holesOf(ledger, a).some(isOff) || partsOf(ledger, a).some((p) => stateOf(ledger, 'part', p)?.off === true);
 }
 
 /** O6: what an opened area still wants to hear before it is closed. */
@@ -97,5 +106,5 @@ export const holeNumbers = (ledger: Ledger, a: AreaState): Set<string> =>
 export const isShouldered = (ledger: Ledger, hole: Hole): boolean => {
   const h = stateOf(ledger, 'hole', hole);
   const o = h?.called.occupant;
-  return (o && specIn(ledger, o).shouldered === true) || (h !== undefined && wantsOf(h)?.shouldered === true);
+  return (o && specIn(ledger, o).shouldered === true) || (h !== undefined && wantsOf(ledger, h)?.shouldered === true);
 };

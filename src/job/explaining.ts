@@ -27,7 +27,7 @@ function notThere(ledger: Ledger, t: TrayState): Pick<CouldExplain, 'holes' | 'f
   const own = new Set(booked.flatMap((f) => named('hole', f.origin) ?? []));
   const empty = [...every(ledger, 'hole')].filter(isOff);
   const suits = empty.filter((h) => {
-    const wants = wantsOf(h);
+    const wants = wantsOf(ledger, h);
     return own.has(h.hole) || (wants && booked.some((f) => contradictions(wants, f.spec).length === 0));
   });
   const first = suits.filter((h) => own.has(h.hole));

@@ -78,7 +78,7 @@ export function unfit(wants: Spec | undefined, spec: Spec, fresh: boolean): stri
 
 export const wantsIn = (ledger: Ledger, hole: Hole): Spec | undefined => {
   const h = stateOf(ledger, 'hole', hole);
-  return h && wantsOf(h);
+  return h && wantsOf(ledger, h);
 };
 
 /** On for now, or in only to turn or hold: order asks nothing of it. */

@@ -1,5 +1,5 @@
 // O1: what sits behind what. Edges run front to behind and are followed through; the nearest open place is named first.
-import { areaStandsOpen, holesOf, isClosedForOrder, isTouched, openBecause, unsaidOf } from './closed.ts';
+import { areaStandsOpen, holesOf, isClosedForOrder, isTouched, openBecause, partsOf, unsaidOf } from './closed.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import { rotationNeeded } from './rotation.ts';
 import { type Edge, snugOrBetter, type TemporaryState } from './states.ts';
@@ -103,7 +103,7 @@ function areaOpen(ledger: Ledger, area: string, until: 'closed' | 'snug'): strin
   }
   const [inside] = [area, ...a.holes].flatMap((at) => lyingAt(ledger, at === area ? `area:${area}` : `hole:${at}`));
   if (inside) return `${inside.temporary} is in`;
-  const part = a.parts.find((p) => stateOf(ledger, 'part', p)?.off || stateOf(ledger, 'part', p)?.forNow);
+  const part = partsOf(ledger, a).find((p) => stateOf(ledger, 'part', p)?.off || stateOf(ledger, 'part', p)?.forNow);
   if (part) return `${part} ${stateOf(ledger, 'part', part)?.off ? 'off' : 'on for now'}`;
   const unsaid = unsaidOf(ledger, a)[0];
   return unsaid ? `${unsaid.replace('-', ' ')} not called` : null;

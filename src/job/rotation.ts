@@ -1,5 +1,5 @@
 // The check rotation of a drive: whether one is needed, whether one stands, and how far the running try has come (R).
-import { areaOpenedAt, holesOf, isClosed, isClosedForOrder, isTouched, laterOf } from './closed.ts';
+import { areaOpenedAt, holesOf, isClosed, isClosedForOrder, isTouched, laterOf, partsOf } from './closed.ts';
 import { marksSeen, turned } from './evolve/face-and-drive.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import type { DriveState, HoleState, Try } from './states.ts';
@@ -49,7 +49,8 @@ export function driveHolesOpen(ledger: Ledger, d: DriveState): HoleState[] {
 
 /** R2: parts of the drive that are off. */
 export const drivePartsOff = (ledger: Ledger, d: DriveState): string[] => {
-  const held = (d.declared?.areas ?? []).flatMap((a) => stateOf(ledger, 'area', a)?.parts ?? []);
+  const areas = (d.declared?.areas ?? []).flatMap((a) => stateOf(ledger, 'area', a) ?? []);
+  const held = areas.flatMap((a) => partsOf(ledger, a));
   const parts = new Set([...(d.declared?.parts ?? []), ...held]);
   return [...parts].filter((p) => stateOf(ledger, 'part', p)?.off === true);
 };

@@ -38,8 +38,12 @@ export function retally(before: Ledger, after: Ledger, changed: ReadonlySet<stri
     const fastener = named('fastener', key);
     if (!fastener) continue;
     for (const ledger of [before, after]) {
-      const at = named('hole', stateOf(ledger, 'fastener', fastener)?.place ?? '');
-      if (at) holes.add(at);
+      const state = stateOf(ledger, 'fastener', fastener);
+      // What the hole it came out of wants may hang on it.
+      for (const place of [state?.place, state?.origin]) {
+        const at = named('hole', place ?? '');
+        if (at) holes.add(at);
+      }
     }
   }
   if (holes.size === 0) return before.tallies;

@@ -86,7 +86,7 @@ function holeFact(of: Reading, h: HoleState): HoleFact {
     number: withinArea(h.hole),
     critical: isCritical(of.ledger, h, areaOf(h.hole)),
     ...(open !== null && { open }),
-    ...(o && { holds: specText(o.spec) }),
+    ...(o && { holds: specText(f?.spec ?? o.spec) }),
     passes: c.passes.map(({ n, pass, last, method, tool, outOfOrder }) => ({
       ...moment(of, n),
       pass,
@@ -97,7 +97,7 @@ function holeFact(of: Reading, h: HoleState): HoleFact {
     })),
     ...(came && { came }),
     ...(o?.newPattern && { newPattern: [...o.newPattern] }),
-    ...(o?.substitute && { substitute: { because: o.substitute, wanted: specText(wantsOf(h) ?? {}) } }),
+    ...(o?.substitute && { substitute: { because: o.substitute, wanted: specText(wantsOf(of.ledger, h) ?? {}) } }),
     ...(c.leftEmpty && !o && { leftEmpty: c.leftEmpty }),
     ...(f?.measured && { measured: f.measured }),
     repair: c.repair.map(({ n, step, millimetres, words }) => ({

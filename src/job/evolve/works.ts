@@ -114,11 +114,12 @@ export function evolveTemporary(
 ): TemporaryState | Misfit {
   switch (entry.kind) {
     case 'temporary-declared':
-      return { temporary, sort: entry.sort, ...(entry.at && { at: entry.at }), in: t?.in ?? false };
+      // Where it is in, it stays, whatever is said of its place meanwhile.
+      return t?.in ? t : { temporary, sort: entry.sort, ...(entry.at && { at: entry.at }), in: false };
     case 'temporary-put-in':
       return t?.in ? misfit : { temporary, sort: entry.sort, ...(entry.at && { at: entry.at }), in: true };
     case 'temporary-taken-out':
-      return t?.in ? { ...t, in: false } : misfit;
+      return t?.in && t.at === entry.at ? { ...t, in: false } : misfit;
     default:
       return t ?? misfit;
   }
@@ -234,7 +235,7 @@ export function evolveFinding(f: FindingState | undefined, entry: Entry, n: numb
   }
   if (!f) return misfit;
   if (entry.kind === 'owner-told') return { ...f, told: entry.said || 'told' };
-  if (entry.kind !== 'finding-closed' || f.closed) return misfit;
+  if (entry.kind !== 'finding-closed' || f.closed || f.at !== entry.at) return misfit;
   const { how, who, because } = entry;
   return { ...f, closed: { n, how, ...(who && { who }), ...(because && { because }) } };
 }

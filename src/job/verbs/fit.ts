@@ -64,7 +64,7 @@ const somethingFits: Guard<Fit> = {
     const h = holeState(s, into(s, said));
     const own = h?.called.own ? fastenerState(s, h.called.own) : undefined;
     const barred = own && mayNotServe(own, said.working === true);
-    const wants = specText((h && wantsOf(h)) ?? {});
+    const wants = specText((h && wantsOf(s.ledger, h)) ?? {});
     const because = barred ? `its own fastener may not: ${barred.because}` : `nothing in the trays is ${wants}`;
     return no(because, 'call a new one from the parts box, or a substitute', [`hole:${said.hole}`]);
   },

@@ -1,5 +1,6 @@
 // Verbs on strays (K3): found in a tray, given to a hole, scrapped, no part of this vehicle.
 import { z } from 'zod';
+import { wantsOf } from '../closed.ts';
 import type { Entry } from '../entry.ts';
 import { holeState, holesAreCounted, no, occupantOf } from '../guards.ts';
 import { stateOf } from '../ledger.ts';
@@ -53,7 +54,7 @@ const giveStray = verb(
       check(s, said) {
         const spec = stateOf(s.ledger, 'stray', said.stray)?.spec ?? {};
         const h = holeState(s, said.hole);
-        const wants = h?.called.stated ?? h?.declared?.wants ?? h?.called.firstSpec;
+        const wants = h && wantsOf(s.ledger, h);
         const differs = wants ? contradictions(wants, spec) : [];
         return differs.length > 0
           ? no(`it wants ${specText(wants ?? {})}, this is ${specText(spec)}`, 'name another hole')
