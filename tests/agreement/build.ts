@@ -1,4 +1,5 @@
 // What a mechanic may call while the car goes together again: fasteners, parts, connections, temporaries, fluids.
+import { wantsOf } from '../../src/job/closed.ts';
 import { every, stateOf } from '../../src/job/ledger.ts';
 import type { Said } from '../../src/job/said.ts';
 import type { Hole } from '../../src/job/subjects.ts';
@@ -37,7 +38,7 @@ const fitNew: Row = (b) => {
 /** A new one for a hole, as it wants it or nearly so. */
 export function newFor(b: Bench, hole: Hole): Said {
   const h = stateOf(b.ledger(), 'hole', hole);
-  const wants = h?.called.stated ?? h?.declared?.wants ?? h?.called.firstSpec ?? {};
+  const wants = (h && wantsOf(b.ledger(), h)) ?? {};
   const other = b.chance.maybe(0.1) ? { head: 'hex 12', class: '12.9' } : {};
   const spec = b.chance.maybe(0.06) ? b.chance.of(specs) : { ...wants, ...other };
   return { verb: 'fill-box', name: `new for ${hole.replace('/', ' ')}`, spec, quantity: b.chance.whole(1, 2) };

@@ -24,6 +24,7 @@ function touch(world: World, hole: HoleNow): void {
 }
 function open(world: World, hole: HoleNow): void {
   hole.opened = world.at;
+  hole.openings.push(world.at);
   change(world, hole);
 }
 

@@ -56,6 +56,7 @@ export function happenOnTheCrank(world: World, entry: PlainEntry): boolean {
       // R3: only a step of the maker's own procedure does not start the count again; it is taken off it.
       if (!entry.backwards) check.quarters += entry.quarters;
       else check.quarters = entry.makersStep ? Math.max(0, check.quarters - entry.quarters) : 0;
+      check.passed = false;
       lookAgain(check);
       break;
     case 'tension-reset':

@@ -1,7 +1,7 @@
 // Beads and their clock in the second ledger. Everything is worked out from the stamps of all lines, struck or not, and
 // from what the holes of the face looked like after each line that stands.
 import type { PlainEntry, PlainLabel, PlainLine, PlainStamp } from './plain.ts';
-import type { BeadNow, World } from './world.ts';
+import { type BeadNow, faceWasClean, type World } from './world.ts';
 
 const hour = 3_600_000;
 
@@ -89,7 +89,7 @@ export type BeadJudged = { bead: BeadNow; isVoid: boolean; cured: boolean; toget
 
 function judgeBead(world: World, lines: PlainLine[], face: PlainEntry, bead: BeadNow, now: PlainStamp): BeadJudged {
   const judged: BeadJudged = { bead, isVoid: false, cured: needsNoCure(bead.label) };
-  if (!bead.faceWasClean) judged.isVoid = true;
+  if (!faceWasClean(world, face, bead)) judged.isVoid = true;
   if ((world.partsNow.get(face.part ?? '')?.removed ?? 0) > bead.at) judged.isVoid = true;
   for (const line of lines) {
     if (line.n < bead.line) continue;

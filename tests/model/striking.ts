@@ -3,8 +3,8 @@ import type { PlainEntry, PlainLine } from './plain.ts';
 
 const speaksOfLines = (entry: PlainEntry) => entry.kind === 'calls-struck' || entry.kind === 'calls-restored';
 
-/** X3: release and reopening can't be struck; what opens the job neither, and a striking is restored instead. */
-const neverStruck = ['job-opened', 'released', 'reopened', 'calls-struck', 'calls-restored'];
+/** X3: release and reopening can't be struck, not by a forged line either. */
+const neverStruck = ['released', 'reopened'];
 const cannotBeStruck = (line: PlainLine) => line.entries.some((entry) => neverStruck.includes(entry.kind));
 
 /** The numbers of the struck lines: of all that speak of a line, the last has the word. */

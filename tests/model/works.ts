@@ -2,17 +2,7 @@
 // and the car do to the second ledger. Returns false when one does not fit.
 import type { PlainEntry } from './plain.ts';
 import { happenOnTheCrank } from './rotation.ts';
-import {
-  circuitNow,
-  connectionNow,
-  faceNow,
-  faceOpened,
-  holeNow,
-  known,
-  partNow,
-  trayNow,
-  type World,
-} from './world.ts';
+import { circuitNow, connectionNow, faceNow, holeNow, known, partNow, trayNow, type World } from './world.ts';
 
 /** Declared again, by another service or on the spot: the later word goes over the earlier, the rest stays said. */
 function declare(world: World, entry: PlainEntry): void {
@@ -51,6 +41,7 @@ function happenToParts(world: World, entry: PlainEntry): boolean {
       part.off = true;
       part.forNow = false;
       part.removed = world.at;
+      part.removals.push(world.at);
       return true;
     case 'part-fitted':
       if (!part.off) return false;
@@ -103,6 +94,7 @@ function happenToTemporaries(world: World, entry: PlainEntry): boolean {
       world.temporariesIn.set(entry.temporary, entry.at ?? '');
       return true;
     case 'temporary-taken-out':
+      if (world.temporariesIn.get(entry.temporary) !== (entry.at ?? '')) return false;
       return world.temporariesIn.delete(entry.temporary);
     case 'all-masked':
       for (const area of entry.areas) world.masked.add(area);
@@ -130,15 +122,7 @@ function happenToFaces(world: World, entry: PlainEntry): void {
     face.cleaned = world.at;
     return;
   }
-  const declared = world.faces.get(entry.face);
-  const opened = declared === undefined ? 0 : faceOpened(world, declared);
-  face.beads.push({
-    line: world.line,
-    at: world.at,
-    label: entry.label,
-    cleaned: face.cleaned,
-    faceWasClean: face.cleaned > opened,
-  });
+  face.beads.push({ line: world.line, at: world.at, label: entry.label, cleaned: face.cleaned });
 }
 
 export function happenToWorks(world: World, entry: PlainEntry): boolean {

@@ -15,6 +15,7 @@ export type HoleNow = {
   cameOff: boolean;
   touched: boolean;
   opened: number;
+  openings: number[];
   changed: number;
   looked: number;
   leftEmpty: boolean;
@@ -46,11 +47,12 @@ export type PartNow = {
   off: boolean;
   forNow: boolean;
   removed: number;
+  removals: number[];
   judged: number;
   oldOneWaits: boolean;
 };
 export type ConnectionNow = { parted: boolean; forNow: boolean; partedAt: number };
-export type BeadNow = { line: number; at: number; label: PlainLabel; cleaned: number; faceWasClean: boolean };
+export type BeadNow = { line: number; at: number; label: PlainLabel; cleaned: number };
 export type FaceNow = { cleaned: number; beads: BeadNow[] };
 export type TryNow = {
   begun: number;
@@ -171,6 +173,7 @@ export const holeNow = (world: World, name: string): HoleNow =>
     cameOff: false,
     touched: false,
     opened: 0,
+    openings: [],
     changed: 0,
     looked: 0,
     leftEmpty: false,
@@ -181,7 +184,14 @@ export const holeNow = (world: World, name: string): HoleNow =>
   }));
 
 export const partNow = (world: World, name: string): PartNow =>
-  known(world.partsNow, name, () => ({ off: false, forNow: false, removed: 0, judged: 0, oldOneWaits: false }));
+  known(world.partsNow, name, () => ({
+    off: false,
+    forNow: false,
+    removed: 0,
+    removals: [],
+    judged: 0,
+    oldOneWaits: false,
+  }));
 
 export const connectionNow = (world: World, name: string): ConnectionNow =>
   known(world.connectionsNow, name, () => ({ parted: false, forNow: false, partedAt: 0 }));
@@ -215,6 +225,13 @@ export function areaOpened(world: World, area: string): number {
     ...holes.map((hole) => hole.opened),
     ...parts.map((part) => world.partsNow.get(part.part)?.removed ?? 0),
   ]);
+}
+
+/** S1: whether it was called clean after it was last opened, at the time the bead was laid. */
+export function faceWasClean(world: World, face: PlainEntry, bead: BeadNow): boolean {
+  const openings = face.pressedBy.flatMap((hole) => world.holes.get(hole)?.openings ?? []);
+  const removals = world.partsNow.get(face.part ?? '')?.removals ?? [];
+  return bead.cleaned > latest([...openings, ...removals].filter((at) => at < bead.at));
 }
 
 export function faceOpened(world: World, face: PlainEntry): number {
