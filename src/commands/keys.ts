@@ -19,7 +19,7 @@ export function keysOf(stdin: ReadStream, stop: () => void): (told: Told) => () 
 
     function tell(all: readonly Sent[]): void {
       for (const sent of all) {
-        if ('pasted' in sent) told.paste(sent.pasted.replace(/[\r\n\t]+/g, ' '));
+        if ('pasted' in sent) told.paste(sent.pasted);
         else if (sent.key === 'ctrl+z') stop();
         else told.key(sent.key);
       }

@@ -55,6 +55,9 @@ export const head = (frame: readonly string[]): string => frame[0] ?? '';
 export const saysSaved = (off: number) => (frame: readonly string[]) =>
   head(frame).includes(`${off} off`) && /\bsaved\b/.test(head(frame));
 
+/** Painted for a window of that width: the line above the answer goes from edge to edge. */
+export const spans = (cols: number) => (frame: readonly string[]) => frame.includes('─'.repeat(cols));
+
 /** Opens a job that has an area in use already, and waits until it is on the screen. */
 export async function atJob(job: string, setting: Setting = {}): Promise<BenchSide> {
   const bench = start(['open', job], setting);

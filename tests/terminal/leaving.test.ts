@@ -1,6 +1,6 @@
 // However the program ends, the terminal is usable again: normal screen, cursor, settings, no bracketed paste.
 import { afterAll, afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { atJob, benchData, beside, head, keyFor, launcher, lockOf, offIn, saysSaved } from './at-the-bench.ts';
+import { atJob, benchData, beside, head, keyFor, launcher, lockOf, offIn, saysSaved, spans } from './at-the-bench.ts';
 import { type BenchSide, closeAll, nothingAsked, start, usable } from './bench-side.ts';
 
 const data = benchData();
@@ -129,7 +129,7 @@ describe('the terminal while the program is stopped', () => {
     expect(bench.printed()).toMatch(/\secho\s/);
     bench.resize(100, 30);
     bench.type('fg\r');
-    await bench.waitFor((frame) => frame.at(-1) !== '' && saysSaved(1)(frame));
+    await bench.waitFor((frame) => spans(100)(frame) && saysSaved(1)(frame));
     expect(bench.asked()).toEqual({ ...nothingAsked, alternateScreen: true, cursorHidden: true, bracketedPaste: true });
     expect(shown(bench).slice(0, 5)).toEqual(before.slice(0, 5));
     bench.press(keyFor('off', 'strip'));
@@ -140,11 +140,11 @@ describe('the terminal while the program is stopped', () => {
     const bench = await fromShell();
     const before = shown(bench);
     process.kill(lockOf(dataDir, 'hatchback').pid, 'SIGSTOP');
-    await bench.waitFor('Stopped');
+    await bench.waitFor('shell>');
     bench.type('echo over the screen\n');
     await bench.waitFor((frame) => frame.some((row) => row.endsWith('over the screen')));
     bench.type('fg\n');
-    await bench.waitFor((frame) => saysSaved(1)(frame) && frame.at(-1) !== '');
+    await bench.waitFor((frame) => saysSaved(1)(frame) && spans(80)(frame));
     expect(shown(bench)).toEqual(before);
     bench.press(keyFor('off', 'strip'));
     await bench.waitFor(saysSaved(2));

@@ -1,13 +1,14 @@
 // The reference job from its plan, by keys on the built program in a terminal, from the shelf to release; and the same
 // job by call lines: what stands at the end is the same, clock and sealant aside (a mechanic's sealant takes a night).
-import { readdirSync } from 'node:fs';
+import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, expect, it } from 'vitest';
 import { lastLine } from '../../src/job/ledger.ts';
 import type { Line } from '../../src/job/line.ts';
 import { readLog } from '../../src/job/log.ts';
 import { demoLines as linesOf } from '../demo/at-hand.ts';
-import { keyScript } from '../jobs/key-script.ts';
+import { byKeypad, keyScript } from '../jobs/key-script.ts';
 import { plansAtHand, playLines, scriptLines } from '../jobs/lines.ts';
 import { standingOf } from '../jobs/standing.ts';
 import { closeAll, start } from './bench-side.ts';
@@ -17,33 +18,43 @@ afterEach(closeAll);
 /** The table's names of keys, "enter", as the terminal's names have them. */
 const asOnTheCap = (key: string): string => ([...key].length === 1 ? key : `${key[0]?.toUpperCase()}${key.slice(1)}`);
 
-it('goes from the shelf to release by keys, without a refusal, and stands as by call lines', async () => {
-  const bench = start([], { cols: 100, rows: 30 });
-  await bench.waitFor('Shelf of jobs');
-  let pressed = 0;
-  for (const { text, keys, until } of keyScript('reference.keys')) {
-    if (until) await bench.waitFor(until);
-    bench.press(...keys.map(asOnTheCap));
-    pressed += keys.length;
-    await bench.waitFor((frame) => {
-      const said = frame.join('\n');
-      if (/\bNO \[/.test(said)) throw new Error(`refused after "${text}":\n${said}`);
-      return / saved\s*$/.test(frame[0] ?? '') && !frame.some((row) => row.startsWith('  > '));
-    });
-  }
-  await bench.waitFor('released by the mechanic');
-  bench.press('q');
-  expect((await bench.left()).exit).toBe(0);
+it.each([
+  ['letters', keyScript('reference.keys'), {}],
+  ['a numeric keypad', byKeypad(keyScript('reference-keypad.keys')), { keypad: true }],
+] as const)(
+  'goes from the shelf to release by %s, without a refusal, and stands as by call lines',
+  async (_, script, settings) => {
+    const dataDir = mkdtempSync(join(tmpdir(), 'countback-keys-'));
+    writeFileSync(join(dataDir, 'settings.json'), JSON.stringify(settings));
+    const bench = start([], { cols: 100, rows: 30, dataDir });
+    await bench.waitFor('Shelf of jobs');
+    let pressed = 0;
+    for (const { text, keys, until } of script) {
+      if (until) await bench.waitFor(until);
+      bench.press(...keys.map(asOnTheCap));
+      pressed += keys.length;
+      await bench.waitFor((frame) => {
+        const said = frame.join('\n');
+        if (/\bNO \[/.test(said)) throw new Error(`refused after "${text}":\n${said}`);
+        return / saved\s*$/.test(frame[0] ?? '') && !frame.some((row) => row.startsWith('  > '));
+      });
+    }
+    await bench.waitFor('released by the mechanic');
+    bench.press('q');
+    expect((await bench.left()).exit).toBe(0);
 
-  const folder = join(bench.dataDir, 'jobs');
-  const [file] = readdirSync(folder).filter((name) => name.endsWith('.jsonl'));
-  const ledger = readLog(linesOf(join(folder, file as string)));
-  const byKeys = standingOf(ledger, lastLine(ledger) as Line);
-  const played = playLines(scriptLines('reference-planned.calls'), plansAtHand());
-  const byLines = standingOf(played.ledger, played.now);
-  expect(byKeys.openPoints).toEqual([]);
-  const { beads, ...same } = byKeys;
-  expect(same).toEqual({ ...byLines, beads: undefined });
-  expect(beads).toHaveLength(1);
-  expect(pressed).toBeGreaterThan(500);
-}, 60_000);
+    const folder = join(bench.dataDir, 'jobs');
+    const [file] = readdirSync(folder).filter((name) => name.endsWith('.jsonl'));
+    const ledger = readLog(linesOf(join(folder, file as string)));
+    const byKeys = standingOf(ledger, lastLine(ledger) as Line);
+    const played = playLines(scriptLines('reference-planned.calls'), plansAtHand());
+    const byLines = standingOf(played.ledger, played.now);
+    expect(byKeys.openPoints).toEqual([]);
+    const { beads, ...same } = byKeys;
+    expect(same).toEqual({ ...byLines, beads: undefined });
+    expect(beads).toHaveLength(1);
+    expect(pressed).toBeGreaterThan(500);
+    rmSync(dataDir, { recursive: true, force: true });
+  },
+  60_000,
+);

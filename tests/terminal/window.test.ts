@@ -1,6 +1,6 @@
 // The window under the built program: too small, made larger and smaller, without colours, and not a terminal at all.
 import { afterAll, afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { atJob, benchData, head, keyFor, launcher, offIn, said, saysSaved } from './at-the-bench.ts';
+import { atJob, benchData, head, keyFor, launcher, offIn, said, saysSaved, spans } from './at-the-bench.ts';
 import { closeAll, start, usable } from './bench-side.ts';
 
 const data = benchData();
@@ -59,7 +59,7 @@ describe('a window whose size changes', () => {
       if (cols < 80) await bench.waitFor((all) => said(all).includes(`${cols} x ${rows}`));
       else {
         const frame = await bench.waitFor(
-          (all) => all.length === rows && all.at(-2) !== '' && said(all).includes('> off 1_'),
+          (all) => all.length === rows && spans(cols)(all) && said(all).includes('> off 1_'),
         );
         expect(frame.filter((row) => row.includes('> off 1_'))).toHaveLength(1);
         expect(frame.filter((row) => row.includes('grey hatchback'))).toHaveLength(1);
