@@ -10,6 +10,7 @@ import { type Pressing, unanswered, whyNot } from '../calls/pressing.ts';
 import type { Row } from '../calls/row.ts';
 import { meantBy } from '../calls/row.ts';
 import { readSlot, showSlot } from '../calls/slots.ts';
+import { rowById } from '../calls/table.ts';
 import { blocked } from '../job/decide.ts';
 import { stateOf } from '../job/ledger.ts';
 import { type Asking, areNumbered, type Choice, offered } from '../view/view.ts';
@@ -51,25 +52,22 @@ export const aCall = (title: string, choices: readonly Choice[]): Asking => ({
   optional: false,
   choices,
 });
+/** The calls of a screen by their ids, each once, without those that are made by moving. */
+export const callIds = (all: readonly Bound[]): string[] => [
+  ...new Set(all.map(({ row }) => row.id).filter((id) => !notChosen.has(id) && !isScreenStep(id))),
+];
 /** Every call of a screen, each with why it is refused just now. */
-export function callChoices(all: readonly Bound[], desk: Desk, picks: Args): Choice[] {
-  const seen = new Set<string>();
-  return all.flatMap((bound): Choice[] => {
-    const { row } = bound;
-    if (seen.has(row.id) || notChosen.has(row.id) || row.id.startsWith('to-')) return [];
-    seen.add(row.id);
-    const stop = whyNot(bound, desk, picks);
-    return [{ value: row.id, text: row.label, ...(stop && { blocked: stop.because }) }];
+export const callChoices = (all: readonly Bound[], desk: Desk, picks: Args): Choice[] =>
+  callIds(all).flatMap((id): Choice[] => {
+    const bound = all.find(({ row }) => row.id === id);
+    const stop = bound && whyNot(bound, desk, picks);
+    return bound ? [{ value: id, text: bound.row.label, ...(stop && { blocked: stop.because }) }] : [];
   });
-}
+const isScreenStep = (id: string): boolean => id.startsWith('to-') && rowById.get(id)?.group === 'the screen';
 /** Steps that are made by moving, or are the question itself. */
 const notChosen = new Set(['up', 'down', 'page-up', 'page-down', 'choose', 'more', 'screens', 'leave']);
 export const screenChoices = (keymap: Keymap): Choice[] =>
-  keymap
-    .keysOn('strip')
-    .flatMap(({ row }) =>
-      row.id.startsWith('to-') && row.group === 'the screen' ? [{ value: row.id, text: row.label }] : [],
-    );
+  keymap.keysOn('strip').flatMap(({ row }) => (isScreenStep(row.id) ? [{ value: row.id, text: row.label }] : []));
 
 function askingFor(row: Row, { slot, type, optional }: Slot, args: Args, desk: Desk): Asking {
   const judged = choicesFor(desk, type, args).map((value): Choice => choiceOf(row, slot, type, value, args, desk));

@@ -181,6 +181,7 @@ export function createBench(doors: BenchDoors): Bench {
   function press(key: string): void {
     if (pressedMeanwhile) return void pressedMeanwhile.push(key);
     const { view, word, note, greeting } = get();
+    const pace = held.press(key, desk().now.awakeMs);
     if (word !== undefined || note !== undefined) set({ word: undefined, note: undefined });
     if (key === 'ctrl+c') return quit();
     if (learning) return learnPedal(key, learning);
@@ -194,8 +195,8 @@ export function createBench(doors: BenchDoors): Bench {
     const bound = boundBy(key, acting(view));
     // Before a job is open only the screen's own steps mean anything.
     if (!bound || (!at && bound.row.group !== 'the screen')) return;
-    if (bound.row.group !== 'the screen' && isHeld(key)) return;
-    begin(bound);
+    if (bound.row.group === 'the screen' || pace === 'fine') return begin(bound);
+    set({ word: `"${key}" is held down or stuck: it is not taken any more until it is let go.` });
   }
   const boundBy = (key: string, screen: ScreenId): Bound | undefined => {
     const { habits, keymap } = get();
@@ -203,13 +204,6 @@ export function createBench(doors: BenchDoors): Bench {
     const row = pedal === undefined ? undefined : rowById.get(pedal);
     return row ? { row, binding: { key, on: 'any' } } : keymap.boundTo(key, screen);
   };
-  function isHeld(key: string): boolean {
-    const found = held.press(key, desk().now.awakeMs);
-    if (found === 'held')
-      set({ word: `"${key}" is held down or stuck: it is not taken any more until it was let go.` });
-    return found !== 'fine';
-  }
-
   // On strip and build the arrows point at a hole, which the calls are about by themselves.
   const picks = (): Args => (onHoles(get().view) ? {} : (pickedOf(around)?.picks ?? {}));
   function begin(bound: Bound): void {

@@ -8,8 +8,8 @@ const mostRepeats = 4;
 const quietMs = 400;
 
 export type HeldKey = {
-  /** Whether a press at this moment is one of a held key, and if it is the first one known to be. */
-  press(key: string, awakeMs: number): 'fine' | 'held' | 'held on';
+  /** Told every key there is: whether this one is pressed by hand or comes from a key held down. */
+  press(key: string, awakeMs: number): 'fine' | 'held';
 };
 
 export function heldKey(): HeldKey {
@@ -26,7 +26,7 @@ export function heldKey(): HeldKey {
         held = false;
         return 'fine';
       }
-      if (held) return 'held on';
+      if (held) return 'held';
       if (after >= burstMs) repeats += 1;
       held = repeats >= mostRepeats;
       return held ? 'held' : 'fine';
