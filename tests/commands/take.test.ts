@@ -19,6 +19,14 @@ afterEach(() => bench.remove());
 const take = (input: string | Uint8Array, ...more: string[]) => bench.run(['take', 'hatchback', ...more], { input });
 const begun = () => bench.copy(begunOnce);
 
+/** take from a shell of its own; "$0" is the bench's folder, "$@" the command. */
+const inShell = (script: string, input?: string) =>
+  spawnSync('/bin/sh', ['-c', script, bench.folder, process.execPath, launcher, 'take', 'hatchback'], {
+    env: { ...process.env, COUNTBACK_DATA: bench.dataDir },
+    encoding: 'utf8',
+    ...(input !== undefined && { input }),
+  });
+
 describe('take', () => {
   it('answers every line, and ends with 0 when all were taken', async () => {
     expect(await take('job "grey hatchback"\narea "cam cover"\noff 1\n', '--new')).toEqual({
@@ -202,14 +210,9 @@ describe('take with a list that is not as it should be', () => {
   it.each([
     ['a folder', '< .', 'EISDIR'],
     ['only open to write', '0> list', 'EBADF'],
-  ])('ends with 66 where standard input is %s', async (_, redirection, code) => {
+  ])('ends with 66 where standard input is %s', (_, redirection, code) => {
     begun();
-    const command = `cd "$1"; shift; exec "$@" ${redirection}`;
-    const words = ['-c', command, 'sh', bench.folder, process.execPath, launcher, 'take', 'hatchback'];
-    const { status, stdout, stderr } = spawnSync('/bin/sh', words, {
-      env: { ...process.env, COUNTBACK_DATA: bench.dataDir },
-      encoding: 'utf8',
-    });
+    const { status, stdout, stderr } = inShell(`cd "$0"; exec "$@" ${redirection}`);
     expect({ status, stdout }).toEqual({ status: 66, stdout: '' });
     expect(stderr).toBe(`countback: standard input could not be read to its end (${code})\n`);
   });
@@ -228,6 +231,28 @@ describe('take with a list that is not as it should be', () => {
     expect(complaint).toBe(
       `countback: nobody reads the answers any more; stopped after call ${calls}, the rest was not taken\n`,
     );
+  });
+});
+
+describe('take on a disk that takes no more', () => {
+  it('[D5] answers NOT SAVED from the first call on that was not, takes no further one, and ends with 3', async () => {
+    begun();
+    // A limit on the size of files, in units of 512 bytes, stands for the full disk.
+    const input = Array.from({ length: 30 }, (_, i) => `off ${i + 2}\n`).join('');
+    const { status, stdout } = inShell('ulimit -f 6; exec "$@"', input);
+    const answers = stdout.split(/\n(?! {7})/).filter(Boolean);
+    const saved = answers.filter((answer) => / off, to tray 1$/.test(answer));
+    const unsaved = answers.slice(saved.length);
+    expect(status).toBe(3);
+    expect(answers).toHaveLength(30);
+    expect(saved.length).toBeGreaterThan(3);
+    expect(unsaved.length).toBeGreaterThan(3);
+    for (const answer of unsaved)
+      expect(answer).toMatch(
+        /^ {3}no {2}off \d+\n {7}NOT SAVED: .*: the file may not grow further .*; mend it, and say it again$/,
+      );
+    expect(bench.callsOf('hatchback').length).toBe(2 + saved.length);
+    expect(await take(`off ${saved.length + 2}\n`)).toMatchObject({ exit: 0 });
   });
 });
 
