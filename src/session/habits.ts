@@ -39,10 +39,13 @@ const aKey = /^(?:.|enter|space|backspace|delete|tab|up|down|left|right|home|end
 export type WrongKey = { at: string; what: string };
 /** Each key of one's own that is no key, is for no call, or is another call's on the same screen already. */
 export function wrongKeys({ keys, pedals }: Habits): WrongKey[] {
-  const wrong = keys.flatMap((_, i): WrongKey[] => {
-    const what = whyNotKey(keys, i);
-    return what === undefined ? [] : [{ at: `keys[${i}]`, what }];
-  });
+  const wrong: WrongKey[] = [];
+  const right: OwnKey[] = [];
+  for (const [i, own] of keys.entries()) {
+    const what = whyNotKey(own, right);
+    if (what === undefined) right.push(own);
+    else wrong.push({ at: `keys[${i}]`, what });
+  }
   for (const [name, key] of Object.entries(pedals)) {
     if (key !== undefined && !aKey.test(key)) wrong.push({ at: `pedals.${name}`, what: `there is no key "${key}"` });
   }
@@ -50,14 +53,14 @@ export function wrongKeys({ keys, pedals }: Habits): WrongKey[] {
     wrong.push({ at: 'pedals.strike', what: 'both pedals send the same key' });
   return wrong;
 }
-function whyNotKey(keys: readonly OwnKey[], i: number): string | undefined {
-  const { call, key, on } = keys[i] as OwnKey;
+/** @param right those before it that are taken */
+function whyNotKey({ call, key, on }: OwnKey, right: readonly OwnKey[]): string | undefined {
   const row = rowById.get(call);
   if (!row) return `there is no call "${call}"; "countback calls" lists them`;
   if (row.keys.length === 0) return `"${call}" has no key to be changed`;
   if (!aKey.test(key)) return `there is no key "${key}"`;
   if (on !== undefined && !screens.includes(on)) return `there is no screen "${on}"; there are ${screens.join(', ')}`;
-  const map = keymapOf({ own: keys.slice(0, i + 1) });
+  const map = keymapOf({ own: [...right, { call, key, ...(on && { on }) }] });
   for (const screen of on ? [on] : screens) {
     const bound = map.keysOn(screen).filter(({ binding }) => binding.key === key);
     const others = bound.find((one) => one.row.id !== call);

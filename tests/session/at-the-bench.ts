@@ -2,6 +2,7 @@
 // told to. No screen and no file.
 import type { Line, Stamp } from '../../src/job/line.ts';
 import { createBench, type OnTheShelf, type Opener } from '../../src/session/bench.ts';
+import { type Habits, standardHabits } from '../../src/session/habits.ts';
 import { createSession, type Session } from '../../src/session/session.ts';
 import { fault } from '../../src/store/fault.ts';
 import type { OpenJob } from '../../src/store/open-job.ts';
@@ -51,14 +52,20 @@ const monday: Stamp = { atMs: Date.UTC(2031, 2, 3, 8), zoneMin: 60, run: 1, awak
 
 export type AtTheBench = Awaited<ReturnType<typeof atTheBench>>;
 /** @param lines what was called before; with none the bench stands at the shelf */
-export async function atTheBench(lines?: readonly Line[], opened: Opened = {}) {
+export async function atTheBench(lines?: readonly Line[], opened: Opened = {}, habits: Partial<Habits> = {}) {
   const disk: Disk = { full: false, unsaved: [], saved: [] };
   /** How far apart the looks at the clock are. */
   const pace = { stepMs: 60_000 };
   const opens: { named: string; how: Parameters<Opener>[1] }[] = [];
   const sessions: Session[] = [];
   const shelf: OnTheShelf[] = [{ name: 'x', path: '/jobs/x', said: '' }];
+  const kept: Habits[] = [];
   const bench = createBench({
+    habits: { ...standardHabits, ...habits },
+    keep: async (all) => {
+      kept.push(all);
+      return undefined;
+    },
     jobs: async () => shelf,
     open: async (named, how) => {
       opens.push({ named, how });
@@ -76,6 +83,7 @@ export async function atTheBench(lines?: readonly Line[], opened: Opened = {}) {
     bench,
     disk,
     pace,
+    kept,
     opens,
     session,
     view: () => bench.store.getState().view,

@@ -1,0 +1,173 @@
+// Keys of one's own, pedals, keypad, held keys and bells.
+import { describe, expect, it } from 'vitest';
+import { keymapOf, padKeys } from '../../src/calls/bindings.ts';
+import { keypadPicture } from '../../src/calls/keypad-picture.ts';
+import { keymapFor, standardHabits, wrongKeys } from '../../src/session/habits.ts';
+import { heldKey } from '../../src/session/held-key.ts';
+import { bells, bellsFor } from '../../src/session/sounds.ts';
+import { type ScreenId, screens } from '../../src/view/screens.ts';
+import { demoLines } from '../demo/at-hand.ts';
+import { atTheBench } from './at-the-bench.ts';
+
+const words = (text: string) => [...text].map((char) => (char === ' ' ? 'space' : char));
+async function newJob(habits = {}) {
+  const at = await atTheBench(undefined, {}, habits);
+  await at.press(...(at.bench.store.getState().keymap.pad ? ['1'] : ['n']), ...words('estate'), 'enter');
+  await new Promise(setImmediate);
+  return at;
+}
+
+describe('a keypad', () => {
+  it.each(screens)('gives each of its keys one meaning on %s', (screen) => {
+    const map = keymapOf({ pad: true });
+    for (const key of padKeys) {
+      const own = map.keysOn(screen).filter(({ binding }) => binding.key === key && binding.on !== 'any');
+      expect(own.length, `${key}: ${own.map(({ row }) => row.id).join(', ')}`).toBeLessThan(2);
+    }
+  });
+  it('reaches every call of a screen by its own key or by its number', async () => {
+    const at = await newJob({ keypad: true });
+    await at.press('/');
+    const offered = at.view().asking?.choices.map((choice) => choice.value) ?? [];
+    const all = keymapOf({ pad: true }).keysOn('strip');
+    expect(new Set(offered)).toEqual(
+      new Set(
+        all
+          .map(({ row }) => row.id)
+          .filter((id) => !id.startsWith('to-') || id === 'to-marks')
+          .filter((id) => !['up', 'down', 'page-up', 'page-down', 'choose', 'more', 'screens', 'leave'].includes(id)),
+      ),
+    );
+    await at.press('-');
+    expect(at.view().asking).toBeUndefined();
+  });
+  it('goes to every screen with two keys', async () => {
+    const at = await newJob({ keypad: true });
+    const seen: ScreenId[] = [];
+    for (const digit of '12345678') {
+      await at.press('*', digit);
+      seen.push(at.view().screen);
+    }
+    expect(seen).toEqual(['strip', 'build', 'findings', 'rotation', 'sealing', 'box', 'leaving', 'log']);
+  });
+  it('is switched on and off on the bench, and kept', async () => {
+    const at = await newJob();
+    await at.press('K', '+', '+', 'enter');
+    expect(at.state().ledger.tallies.all.off).toBe(1);
+    expect(at.kept.at(-1)).toMatchObject({ keypad: true });
+    await at.press('K');
+    expect(at.kept.at(-1)).toMatchObject({ keypad: false });
+  });
+  it('writes down that a call came from the pad', async () => {
+    const at = await newJob({ keypad: true });
+    await at.press('+', '+', 'enter');
+    expect(at.state().ledger.lines.all.at(-1)).toMatchObject({ call: 'off', by: 'pad' });
+  });
+  it('has a picture that names the call of each key', () => {
+    const picture = keypadPicture('strip');
+    expect(picture).toMatch(/\| 1 +\| 2 +\| 3 +\| Enter +\|\n\| missing +\| damaged +\| wrong one +\| off +\|/);
+  });
+});
+
+describe('keys of one\u2019s own', () => {
+  const own = (...keys: { call: string; key: string; on?: ScreenId }[]) => ({ ...standardHabits, keys });
+  it('take the place of the table\u2019s', async () => {
+    const at = await newJob(own({ call: 'off', key: 'j' }));
+    await at.press('a', '+', 'j', 'j');
+    expect(at.state().ledger.tallies.all.off).toBe(2);
+  });
+  it('are refused where there is no such call, no such key, no such screen, or another call has it', () => {
+    const wrong = wrongKeys(
+      own(
+        { call: 'fly', key: 'j' },
+        { call: 'off', key: 'nonsense' },
+        { call: 'off', key: 's', on: 'strip' },
+        { call: 'off', key: 'j', on: 'roof' as ScreenId },
+        { call: 'slack', key: 'escape' },
+        { call: 'note', key: 'j' },
+      ),
+    );
+    expect(wrong.map(({ at }) => at)).toEqual([0, 1, 2, 3, 4, 5].map((i) => `keys[${i}]`));
+    expect(wrong[2]?.what).toBe('"s" is the key of "slack" on strip already');
+  });
+  it('that are wrong leave the table as it is', () => {
+    const map = keymapFor(own({ call: 'off', key: 's', on: 'strip' }));
+    expect(map.boundTo('s', 'strip')?.row.id).toBe('slack');
+    expect(map.boundTo('enter', 'strip')?.row.id).toBe('off');
+  });
+  it('may clash with each other as little', () => {
+    expect(wrongKeys(own({ call: 'off', key: 'j' }, { call: 'slack', key: 'j' }))).toMatchObject([{ at: 'keys[1]' }]);
+  });
+});
+
+describe('pedals', () => {
+  it('one makes the last call again, the other strikes it', async () => {
+    const at = await newJob({ pedals: { again: 'f9', strike: 'f10' } });
+    await at.press('a', '+', 'enter', 'f9', 'f9', 'f10');
+    expect(at.state().ledger.tallies.all.off).toBe(2);
+  });
+  it('are learnt by pressing them, and kept', async () => {
+    const at = await newJob();
+    await at.press('/', ...words('set the pedal'), 'enter', 'f9', 'f9');
+    expect(at.bench.store.getState().word).toContain('the same key');
+    await at.press('f10');
+    expect(at.kept.at(-1)?.pedals).toEqual({ again: 'f9', strike: 'f10' });
+    await at.press('/', ...words('set the pedal'), 'enter', 'escape');
+    expect(at.kept.at(-1)?.pedals).toMatchObject({ again: undefined });
+  });
+});
+
+describe('a key that is held down', () => {
+  const pressed = (apartMs: number, times: number) => {
+    const held = heldKey();
+    return Array.from({ length: times }, (_, i) => held.press('enter', i * apartMs));
+  };
+  it('is known by its pace and stopped', () => {
+    expect(pressed(33, 30).filter((one) => one === 'fine').length).toBeLessThan(6);
+  });
+  it('is no finger that is quick, and no burst that arrives at once', () => {
+    expect(pressed(120, 40)).not.toContain('held');
+    expect(pressed(1, 60)).not.toContain('held');
+  });
+  it('is believed again once it was let go, and at once where another key came between', () => {
+    const held = heldKey();
+    for (let i = 0; i < 20; i++) held.press('enter', i * 33);
+    expect(held.press('enter', 20 * 33)).toBe('held');
+    expect(held.press('enter', 20 * 33 + 500)).toBe('fine');
+    for (let i = 0; i < 20; i++) held.press('enter', 5000 + i * 33);
+    held.press('s', 5700);
+    expect(held.press('enter', 5733)).toBe('fine');
+  });
+  it('writes no more than a few calls', async () => {
+    const at = await newJob();
+    await at.press('a', '+');
+    at.pace.stepMs = 4;
+    await at.press(...Array.from({ length: 40 }, () => 'enter'));
+    expect(at.state().ledger.tallies.all.off).toBeLessThan(8);
+    expect(at.bench.store.getState().word).toContain('held down or stuck');
+  });
+});
+
+describe('bells', () => {
+  const rung = (at: Awaited<ReturnType<typeof newJob>>) => bellsFor(at.state().answer, at.state());
+  it('tell taken, refused, the last of an area and a count that differs apart', async () => {
+    const at = await newJob();
+    await at.press('a', '+', 'D', '3', '2', 'enter', 'enter');
+    expect(rung(at)).toBe(bells.taken);
+    await at.press('enter');
+    expect(rung(at)).toBe(bells.lastOfArea);
+    await at.press('B', 'enter');
+    expect(rung(at)).toBe(bells.refused);
+    await at.press('P', 'c', '9', 'enter');
+    expect(rung(at)).toBe(bells.countDiffers);
+  });
+  it('are off and on with one key, and kept', async () => {
+    const at = await newJob();
+    await at.press('Q');
+    expect(at.kept.at(-1)).toMatchObject({ sounds: false });
+  });
+  it('are silent where nothing was answered', async () => {
+    const at = await atTheBench(demoLines());
+    expect(bellsFor(undefined, at.state())).toBe(0);
+  });
+});
