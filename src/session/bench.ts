@@ -121,6 +121,10 @@ export function createBench(doors: BenchDoors): Bench {
   async function open(named: string, how: Parameters<Opener>[1] = {}): Promise<void> {
     // The job in hand is gone back to: opened again it would find itself in use.
     if (session()?.job.path === named && how.withoutLineAt === undefined) return step({ to: get().view.before });
+    if (session()?.store.getState().notSaved && how.withoutLineAt === undefined)
+      return set({
+        word: 'A call of the job in hand is NOT SAVED: save it first, or leave the program, which lists it.',
+      });
     pressedMeanwhile = [];
     try {
       const opened = await doors.open(named, how);

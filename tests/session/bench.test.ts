@@ -305,6 +305,14 @@ describe('coming back', () => {
 });
 
 describe('a full disk', () => {
+  it('[D5] lets go of no job that is not saved', async () => {
+    const at = await newJob();
+    at.disk.full = true;
+    await at.press('a', '+', 'enter');
+    await at.press('H', 'n', ...words('other'), 'enter');
+    expect(at.opens).toHaveLength(1);
+    expect(at.bench.store.getState().word).toContain('NOT SAVED');
+  });
   it('[D5] shows the call not saved, takes no other, and saves by a key once there is room', async () => {
     const at = await newJob();
     at.disk.full = true;
