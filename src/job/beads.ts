@@ -160,8 +160,12 @@ function beadsWanted(ledger: Ledger, face: FaceState): number {
 }
 
 /** Why a face wants a bead that it has not; null when those it wants stand. */
-export function beadMissing(ledger: Ledger, face: FaceState, now: Stamp): string | null {
-  const beads = beadsOn(ledger, face, now);
+export function beadMissing(
+  ledger: Ledger,
+  face: FaceState,
+  now: Stamp,
+  beads: readonly BeadStanding[] = beadsOn(ledger, face, now),
+): string | null {
   const standing = beads.filter((b) => !b.void);
   const bad = beads.findLast((b) => b.void);
   const lastStanding = standing.at(-1)?.n ?? 0;

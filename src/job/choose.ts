@@ -28,8 +28,8 @@ export function chosenFor(
     inHand(f) &&
     !except?.has(f.id) &&
     !mayNotServe(f, working) &&
-    !hasFinding(ledger, f) &&
-    (working || unfit(wants, f.spec, false).length === 0);
+    (working || unfit(wants, f.spec, false).length === 0) &&
+    !hasFinding(ledger, f);
   const own = h.called.own ? stateOf(ledger, 'fastener', h.called.own) : undefined;
   if (own && serves(own)) return own;
   if (h.declared?.ownPlace) return undefined;

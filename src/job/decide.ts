@@ -79,6 +79,7 @@ const refusal = (guard: Guard<never>, no: No): Refusal => ({
   places: no.places ?? [],
 });
 
+const written = z.tuple([entrySchema], entrySchema);
 const standing = (ledger: Ledger, now: Stamp): Standing => ({ ledger, now, n: ledger.lines.length + 1 });
 
 /**
@@ -107,7 +108,7 @@ export function decide(ledger: Ledger, said: Said, now: Stamp, override?: Overri
     if (guard.kind !== 'order' || !override) return { refused: refusal(guard, stop) };
     overrides.push({ rule: guard.rule as 'O1', because: override.because });
   }
-  const entries = z.tuple([entrySchema], entrySchema).parse(verb.writes(s, takes.data)) as [Entry, ...Entry[]];
+  const entries = written.parse(verb.writes(s, takes.data)) as [Entry, ...Entry[]];
   const warnings = warningsOf(ledger, entries);
   return { entries, ...(overrides.length > 0 && { overrides }), ...(warnings.length > 0 && { warnings }) };
 }

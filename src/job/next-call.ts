@@ -23,32 +23,37 @@ export function openPointsToLookAt(
   now: Stamp,
 ): { points: readonly OpenPoint[]; withNext(point: OpenPoint): OpenPoint } {
   const points = openPoints(ledger, now);
-  const byPlace = Map.groupBy(points, (p) => p.at);
+  const ways: Ways = { ledger, now, byPlace: Map.groupBy(points, (p) => p.at), calls: new Map(), inTheWay: new Map() };
   return {
     points,
     withNext(point) {
-      const next = nextFor(ledger, point, now, byPlace, new Set());
+      const next = nextFor(ways, point, new Set());
       return next ? { ...point, next } : point;
     },
   };
 }
 
-function nextFor(
-  ledger: Ledger,
-  point: OpenPoint,
-  now: Stamp,
-  byPlace: ReadonlyMap<string, readonly OpenPoint[]>,
-  asked: Set<string>,
-): Said | undefined {
+/** What is looked at on the way from any of the points, each once: many of them lead past the same place. */
+type Ways = {
+  ledger: Ledger;
+  now: Stamp;
+  byPlace: ReadonlyMap<string, readonly OpenPoint[]>;
+  /** What might be called, by point. */
+  calls: Map<string, readonly Said[]>;
+  /** Places in the way of such a call. */
+  inTheWay: Map<Said, readonly string[] | 'free'>;
+};
+
+function nextFor(ways: Ways, point: OpenPoint, asked: Set<string>): Said | undefined {
   if (asked.has(stamped(point)) || asked.size > 40) return undefined;
   asked.add(stamped(point));
-  for (const said of candidates(ledger, point)) {
-    const answer = decide(ledger, said, now);
-    if (!('refused' in answer)) return said;
+  for (const said of callsFor(ways, point)) {
+    const inTheWay = placesInTheWay(ways, said);
+    if (inTheWay === 'free') return said;
     // What stands in the way of the sensible call comes before a second choice that happens to be free.
-    for (const place of answer.refused.places) {
-      for (const one of pointsAt(ledger, place, byPlace)) {
-        const next = nextFor(ledger, one, now, byPlace, asked);
+    for (const place of inTheWay) {
+      for (const one of pointsAt(ways, place)) {
+        const next = nextFor(ways, one, asked);
         if (next) return next;
       }
     }
@@ -56,12 +61,22 @@ function nextFor(
   return undefined;
 }
 
+function callsFor({ ledger, calls }: Ways, point: OpenPoint): readonly Said[] {
+  const known = calls.get(stamped(point)) ?? candidates(ledger, point);
+  calls.set(stamped(point), known);
+  return known;
+}
+function placesInTheWay({ ledger, now, inTheWay }: Ways, said: Said): readonly string[] | 'free' {
+  const known = inTheWay.get(said);
+  if (known) return known;
+  const answer = decide(ledger, said, now);
+  const places = 'refused' in answer ? answer.refused.places : 'free';
+  inTheWay.set(said, places);
+  return places;
+}
+
 /** The open points of a place; of an area those of its holes and parts, of a rotation its drive's. */
-function pointsAt(
-  ledger: Ledger,
-  place: string,
-  byPlace: ReadonlyMap<string, readonly OpenPoint[]>,
-): readonly OpenPoint[] {
+function pointsAt({ ledger, byPlace }: Ways, place: string): readonly OpenPoint[] {
   const area = named('area', place);
   const drive = named('rotation', place);
   if (drive) return byPlace.get(`drive:${drive}`) ?? [];

@@ -123,9 +123,10 @@ const unsaidText = {
 function* facePoints(ledger: Ledger, now: Stamp): Generator<OpenPoint> {
   for (const face of every(ledger, 'face')) {
     const at = `face:${face.face}`;
-    const missing = beadMissing(ledger, face, now);
+    const beads = beadsOn(ledger, face, now);
+    const missing = beadMissing(ledger, face, now, beads);
     if (missing) yield { code: 'bead-missing', at, because: missing };
-    const curing = beadsOn(ledger, face, now).find((b) => !b.void && !b.reached.full);
+    const curing = beads.find((b) => !b.void && !b.reached.full);
     if (curing) {
       const because = curing.togetherAt === 0 ? 'the face is not together' : `${curing.label.product} is curing`;
       yield { code: 'bead-curing', at, because };

@@ -149,7 +149,7 @@ describe('any calls that are taken', () => {
         expect(on.lines().length).toBeGreaterThan(1);
         expect(held(on.ledger())).toEqual(held(readLog(on.lines())));
       }),
-      often(60),
+      often(30),
     );
   });
 
@@ -161,7 +161,7 @@ describe('any calls that are taken', () => {
           if (next) expect('refused' in decide(on.ledger(), next, on.now())).toBe(false);
         }
       }),
-      often(40),
+      often(20),
     );
   });
 
@@ -172,7 +172,7 @@ describe('any calls that are taken', () => {
         const without = openPointsWithNext(on.ledger(), on.now()).filter((p) => !p.next);
         expect(without.map((p) => `${p.code} ${p.at} ${p.because}`)).toEqual([]);
       }),
-      often(40),
+      often(20),
     );
   });
 
@@ -189,7 +189,7 @@ describe('any calls that are taken', () => {
         // Half a minute passed between: what cures may have been cured meanwhile, nothing else.
         expect(opened.filter((p) => !named.includes(p) && !p.startsWith('bead'))).toEqual([]);
       }),
-      often(40),
+      often(20),
     );
   });
 
@@ -211,7 +211,7 @@ describe('any calls that are taken', () => {
           for (const one of line?.overrides ?? []) expect(['O1', 'O2', 'O3']).toContain(one.rule);
         }
       }),
-      often(40),
+      often(20),
     );
   });
 });
