@@ -1,20 +1,24 @@
 // One job held against the second model: the ledger kept line by line, the log read all at once, and the log with its
-// struck lines blanked out must each have the same open points and the same release as the model, at every moment asked.
+// struck lines blanked out must each have the same open points and the same release as the model, at every moment asked;
+// and both must find the same lines leaned on.
 import { emptyLedger, isStruck, type Ledger } from '../../src/job/ledger.ts';
 import type { Line, Stamp } from '../../src/job/line.ts';
 import { appendLine, readLog } from '../../src/job/log.ts';
+import { leaningOn, unstrikable } from '../../src/job/striking.ts';
 import { type Difference, differenceOf } from '../model/agree.ts';
 import { judge } from '../model/judge.ts';
+import { leaningOn as modelLeaningOn } from '../model/leaning.ts';
 import type { PlainLine } from '../model/plain.ts';
 import { chanceFrom } from './chance.ts';
 import { hasLeft, openOf } from './program.ts';
 import { type Sequence, sequenceFrom } from './sequences.ts';
 
-const ways = ['kept line by line', 'read all at once', 'struck lines blanked out'] as const;
+const ways = ['kept line by line', 'read all at once', 'struck lines blanked out', 'one line struck'] as const;
 export type Way = (typeof ways)[number];
 export type Job = { lines: readonly Line[]; now: Stamp };
 export type Disagreement = Job & { way: Way; difference: Difference };
-type Moment = Job & { ledger: Ledger };
+/** `strike`: the lines of which it is asked whether others lean on them; all when left out. */
+type Moment = Job & { ledger: Ledger; strike?: readonly number[] };
 
 export const blank: Line['entries'] = [{ kind: 'note-made', words: 'blank' }];
 const speaksOfLines = (line: Line): boolean =>
@@ -24,10 +28,26 @@ const speaksOfLines = (line: Line): boolean =>
 const blanked = ({ ledger, lines }: Moment): Line[] =>
   lines.map((line) => (isStruck(ledger, line.n) || speaksOfLines(line) ? { ...line, entries: blank } : line));
 
-const standing = (moment: Moment, way: Way): Ledger => {
+const standing = (moment: Moment, way: Exclude<Way, 'one line struck'>): Ledger => {
   if (way === 'kept line by line') return moment.ledger;
   return readLog(way === 'read all at once' ? moment.lines : blanked(moment));
 };
+
+/** U2: a line on which others lean for the one and not for the other. Where something does not fit, nothing is asked. */
+function leanedOnApart({ ledger, lines, now, strike }: Moment): Difference | null {
+  const plain = lines as unknown as readonly PlainLine[];
+  if (openOf(ledger, now).some((point) => point.startsWith('misfit '))) return null;
+  for (const n of strike ?? lines.map((line) => line.n)) {
+    if (isStruck(ledger, n) || unstrikable(ledger, n)) continue;
+    const asked = leaningOn(ledger, [n], 'calls-struck').length > 0;
+    const model = modelLeaningOn(plain, n).length > 0;
+    const point = [`leaned-on line:${n}`];
+    if (asked !== model) {
+      return { lines: plain, now, onlyAsked: asked ? point : [], onlyModel: model ? point : [], releasedModel: false };
+    }
+  }
+  return null;
+}
 
 /** The first way in which the program and the second model part here; null when they agree in all. */
 function partedAt(moment: Moment, asked: readonly Way[]): Disagreement | null {
@@ -35,6 +55,11 @@ function partedAt(moment: Moment, asked: readonly Way[]): Disagreement | null {
   const plain = lines as unknown as readonly PlainLine[];
   const model = judge(plain, now);
   for (const way of asked) {
+    if (way === 'one line struck') {
+      const difference = leanedOnApart(moment);
+      if (difference) return { lines: [...lines], now, way, difference };
+      continue;
+    }
     const ledger = standing(moment, way);
     // A release is judged where it stands, over what was struck by then: blanked out, that is another job.
     const left = way === 'struck lines blanked out' ? undefined : hasLeft(ledger);
@@ -86,10 +111,12 @@ export function compared(seed: number, often: Often): Compared {
   };
   const sequence = sequenceFrom(seed, (ledger, lines, now) => {
     last = { ledger, lines, now };
-    if (moments.maybe(often.atLines)) look(last, moments.maybe(often.inAllWays));
+    if (moments.maybe(often.atLines)) {
+      look({ ...last, strike: [moments.whole(1, lines.length)] }, moments.maybe(often.inAllWays));
+    }
   });
   if (last) {
-    look(last, true);
+    look({ ...last, strike: moments.some(last.lines, 0.02).map((line) => line.n) }, true);
     look({ ...last, now: later(last.now, moments.whole(1, 60), moments.maybe(0.4)) }, false);
     const broken = openOf(last.ledger, last.now).filter((point) => /^(misfit|books) /.test(point));
     if (sequence.forged === 0 && broken.length > 0) {

@@ -79,7 +79,7 @@ export function sequenceFrom(seed: number, watch: Watch = () => {}): Sequence {
   const all = open(b);
   let forged = 0;
   let released = false;
-  const forging = chance.maybe(0.3);
+  const forging = chance.maybe(0.4) ? chance.of([0.01, 0.03]) : 0;
   const awkward = chance.of([0.03, 0.1, 0.25]);
 
   const forge = (): void => {
@@ -94,14 +94,14 @@ export function sequenceFrom(seed: number, watch: Watch = () => {}): Sequence {
   const calls = (many: number, row: Row, astray: number): void => {
     for (let i = 0; i < many; i++) {
       take(b, chance.maybe(astray) ? weighted(chance, other)(b) : row(b));
-      if (forging && chance.maybe(0.012)) forge();
+      if (chance.maybe(forging)) forge();
     }
   };
   const lead = (many: number): void => {
     for (let stuck = 0, i = 0; i < many && stuck < 12 && !hasLeft(b); i++) {
       stuck = leadOn(b) ? 0 : stuck + 1;
       if (chance.maybe(awkward)) take(b, weighted(chance, [...other, [2, stripCall], [2, buildCall]] as const)(b));
-      if (forging && chance.maybe(0.012)) forge();
+      if (chance.maybe(forging)) forge();
     }
     released ||= hasLeft(b);
   };
@@ -112,7 +112,7 @@ export function sequenceFrom(seed: number, watch: Watch = () => {}): Sequence {
   calls(chance.whole(20, 90), (one) => weighted(chance, other)(one), 0);
   calls(holes * 3 + chance.whole(20, 60), buildCall, 0.2 + awkward);
   lead(chance.maybe(0.08) ? 10 : 120);
-  if (forging) strikeForged(b);
+  if (forging > 0) strikeForged(b);
   if (hasLeft(b) && chance.maybe(0.4)) {
     b.call({ verb: 'reopen', who: 'Ada', because: 'knocks' });
     calls(chance.whole(0, 12), stripCall, 0.3);
