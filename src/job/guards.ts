@@ -7,7 +7,7 @@ import { every, type Ledger, stateOf } from './ledger.ts';
 import { frontsOf, openBehind } from './order.ts';
 import type { No } from './refusal.ts';
 import { contradictions, isWeaker, type Spec, specText } from './spec.ts';
-import type { FastenerState, TrayState } from './states.ts';
+import type { FastenerState, PartState, TrayState } from './states.ts';
 import { areaOf, type Hole, type Subject, subjectText } from './subjects.ts';
 import type { Guard, Standing } from './verb.ts';
 
@@ -114,6 +114,12 @@ export function behindRefusal(s: Standing, fronts: readonly Subject[], gates: bo
   return no(because, `close ${subjectText(nearest.subject)} first`, [nearest.subject, ...rest]);
 }
 
+/** T3: to be renewed: it was declared so, the old one was judged, or the parts box holds a new one for it. */
+export const isRenewed = (ledger: Ledger, { part, declared, judged }: PartState): boolean =>
+  declared?.renew === true ||
+  judged !== undefined ||
+  [...every(ledger, 'box')].some((b) => b.sort === 'part' && b.replaces === part && b.left > 0);
+
 /** O2: a part is back before its fasteners are snug; a working fastener or one on for now needs none. */
 export const partIsBack: Guard<{ hole: Hole }> = {
   code: 'part-not-back',
@@ -130,10 +136,10 @@ export function partsMissingOf(s: Standing, hole: Hole): No | null {
   });
   const [first] = off;
   if (!first) return null;
-  const renew = stateOf(s.ledger, 'part', first)?.declared?.renew;
+  const part = stateOf(s.ledger, 'part', first);
   return no(
     `${first} is not back`,
-    renew ? `put the new ${first} on` : `put ${first} back`,
+    part && isRenewed(s.ledger, part) ? `put the new ${first} on` : `put ${first} back`,
     off.map((p) => `part:${p}`),
   );
 }

@@ -184,6 +184,26 @@ describe('parts and their fasteners', () => {
     expect(on.no('tighten', { hole: 'pump/1' }).instead).toBe('put the new pump on');
   });
 
+  it('[O2 T3] nor does one the parts box holds a new one for: the new one is called, or the old one by its name', () => {
+    const on = cover();
+    for (const hole of ['cover/1', 'cover/2']) on.off(hole, m6);
+    on.count('cover', 2);
+    on.call('fill-box', { name: 'new cover', replaces: 'cover' });
+    on.back('cover/1');
+    expect(on.open('part-off')).toEqual(['part-off part:cover']);
+    expect(on.no('tighten', { hole: 'cover/1' })).toMatchObject({ rule: 'O2', instead: 'put the new cover on' });
+    on.call('replace-part', { part: 'cover' });
+    on.tight('cover/1');
+    const old = cover();
+    for (const hole of ['cover/1', 'cover/2']) old.off(hole, m6);
+    old.count('cover', 2);
+    old.call('fill-box', { name: 'new cover', replaces: 'cover' });
+    old.call('fit-part', { part: 'cover' });
+    old.call('move-box', { name: 'new cover', to: 'supplier' });
+    old.back('cover/1');
+    expect(old.open('part-off')).toEqual([]);
+  });
+
   it('[O2] its fasteners are off, or slack, before it is off', () => {
     const on = cover();
     on.slack('cover/1', m6);

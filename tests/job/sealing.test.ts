@@ -88,6 +88,11 @@ describe('a bead', () => {
     on.forged({ kind: 'bead-laid', face: 'sump', label: grey });
     expect(bead(on).void).toBe('laid on a face that was not clean');
     expect(on.openAt('face:sump')).toEqual(['bead-missing']);
+    const again = cleaned();
+    again.back('sump/1');
+    again.off('sump/1');
+    again.forged({ kind: 'bead-laid', face: 'sump', label: grey });
+    expect(bead(again).void).toBe('laid on a face that was not clean');
   });
 
   it('[S1] one dropped by a new cleaning is missing until one laid since stands', () => {
@@ -426,6 +431,13 @@ describe('three label times', () => {
     expect(labelHours({ ...bare, ...given })).toEqual({ fill: 3, run: 3, full: 3 });
   });
 
+  it('[S5] of two given each serves for itself, and the nearer one for the third', () => {
+    const { fillHours: _f, runHours: _r, fullHours: _u, ...bare } = grey;
+    expect(labelHours({ ...bare, runHours: 3, fullHours: 9 })).toEqual({ fill: 3, run: 3, full: 9 });
+    expect(labelHours({ ...bare, fillHours: 2, fullHours: 9 })).toEqual({ fill: 2, run: 9, full: 9 });
+    expect(labelHours({ ...bare, fillHours: 2, runHours: 3 })).toEqual({ fill: 2, run: 3, full: 3 });
+  });
+
   it('[S5] turning by hand is allowed, and what is allowed meanwhile is said', () => {
     const on = sealed({ face: { keepsIn: ['oil'] } });
     const drive = {
@@ -545,6 +557,7 @@ describe('time earned', () => {
     const on = sealed();
     on.clockMoved(-6);
     on.call('confirm-clock');
+    expect(bead(on).earnedHours).toBeGreaterThanOrEqual(0);
     expect(bead(on).earnedHours).toBeLessThan(0.02);
     const there = sealed();
     there.clockMoved(6);

@@ -3,7 +3,17 @@ import { z } from 'zod';
 import { chosenFor, mayNotTrade } from '../choose.ts';
 import { wantsOf } from '../closed.ts';
 import type { Entry } from '../entry.ts';
-import { fastenerState, holeIsFree, holeState, holesAreCounted, mayNotServe, no, unfit, wantsIn } from '../guards.ts';
+import {
+  fastenerState,
+  holeIsFree,
+  holeState,
+  holesAreCounted,
+  isRenewed,
+  mayNotServe,
+  no,
+  unfit,
+  wantsIn,
+} from '../guards.ts';
 import { stateOf } from '../ledger.ts';
 import { emptiedLevels, levelToFill } from '../levels.ts';
 import { specText } from '../spec.ts';
@@ -179,7 +189,7 @@ function partsBack(s: Standing, said: Fit, hole: Hole): Entry[] {
     const part = stateOf(s.ledger, 'part', name);
     const held = part?.declared?.heldBy ?? [];
     const ours = part?.off && (held.includes(hole) || held.includes(said.hole));
-    if (!ours || part.declared?.renew || part.judged) return [];
+    if (!ours || isRenewed(s.ledger, part)) return [];
     return [{ kind: 'part-fitted', part: name, ...(said.forNow && { forNow: said.forNow }) }];
   });
 }
