@@ -12,13 +12,13 @@ const inWordsOrNothing = (found: Disagreement | null): string => (found ? inWord
 describe('the two ledgers agree', () => {
   it('[X1 X2 U1] on random jobs, and the jobs are worth it', () => {
     const figures = noFigures();
-    for (let seed = 1; seed <= 30; seed++) {
+    for (let seed = 1; seed <= 24; seed++) {
       const { sequence, disagreement } = compared(seed, { atLines: 0.1, inAllWays: 0.2 });
       expect(inWordsOrNothing(disagreement), `seed ${seed}`).toBe('');
       note(figures, sequence);
     }
-    // A kind that is in one job of a hundred need not be in the first thirty.
-    for (let seed = 31; seed <= 100 && kindsTooRare(figures).length > 0; seed++) note(figures, sequenceFrom(seed));
+    // A kind that is in one job of a hundred need not be in the first few.
+    for (let seed = 25; seed <= 100 && kindsTooRare(figures).length > 0; seed++) note(figures, sequenceFrom(seed));
     expect(shortfalls(figures)).toEqual([]);
   });
 

@@ -63,7 +63,7 @@ function partedAt(moment: Moment, asked: readonly Way[]): Disagreement | null {
     const ledger = standing(moment, way);
     // A release is judged where it stands, over what was struck by then: blanked out, that is another job.
     const left = way === 'struck lines blanked out' ? undefined : hasLeft(ledger);
-    const difference = differenceOf(openOf(ledger, now), left, model, plain, now);
+    const difference = differenceOf({ open: openOf(ledger, now), released: left }, model, plain, now);
     if (difference) return { lines: [...lines], now, way, difference };
   }
   return null;

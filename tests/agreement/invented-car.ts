@@ -157,7 +157,7 @@ function driveDeclared(chance: Chance, { area, drive }: Made, holes: readonly Ho
       drive,
       areas: [area],
       parts: chance.maybe(0.7) ? [`${drive} belt`] : [],
-      marks: chance.of([[], ['cam'], ['cam', 'crank']]),
+      marks: chance.of([[], [], ['cam'], ['cam', 'crank']]),
       turns: chance.maybe(0.8) ? 2 : 4,
       tensioner: chance.of(['sprung', 'plunger', 'set', 'none'] as const),
       crankKeyed: chance.maybe(0.7),
@@ -183,9 +183,9 @@ function order(chance: Chance, subjects: readonly Subject[], drives: readonly st
 }
 
 export function inventedCar(chance: Chance): Car {
-  const withDrive = chance.maybe(0.5);
+  const withDrive = chance.maybe(0.65);
   const [drives, others] = [kinds.filter((one) => one.drive), kinds.filter((one) => !one.drive)];
-  const made = [...(withDrive ? drives : []), ...chance.shuffled(others).slice(0, chance.whole(3, 5))];
+  const made = [...(withDrive ? drives : []), ...chance.shuffled(others).slice(0, chance.whole(2, 4))];
   const holes = new Map<Hole, Spec | undefined>();
   const declarations: Entry[] = [];
   for (const one of made) {

@@ -107,10 +107,10 @@ export function sequenceFrom(seed: number, watch: Watch = () => {}): Sequence {
   };
 
   const holes = b.car.holes.size;
-  calls(holes * 2 + chance.whole(15, 45), stripCall, 0.15 + awkward);
-  if (chance.maybe(0.2)) b.say({ kind: 'tray-declared', tray: chance.of(['1', 'cover tray']), isPart: true });
-  calls(chance.whole(20, 90), (one) => weighted(chance, other)(one), 0);
-  calls(holes * 3 + chance.whole(20, 60), buildCall, 0.2 + awkward);
+  calls(holes * 2 + chance.whole(25, 55), stripCall, 0.15 + awkward);
+  if (chance.maybe(0.35)) b.say({ kind: 'tray-declared', tray: chance.of(['1', 'cover tray']), isPart: true });
+  calls(chance.whole(35, 105), (one) => weighted(chance, other)(one), 0);
+  calls(holes * 3 + chance.whole(30, 75), buildCall, 0.2 + awkward);
   lead(chance.maybe(0.08) ? 10 : 120);
   if (forging > 0) strikeForged(b);
   if (hasLeft(b) && chance.maybe(0.4)) {

@@ -152,11 +152,11 @@ function leakCheckStands(world: World, circuit: string): boolean {
 /** In a forged file a bead may lie on a face nobody spoke of. */
 const undeclaredFace = (face: string) => ({ face, pressedBy: [] as string[], keepsIn: [] as string[] }) as PlainEntry;
 
-function sealPoints(world: World, lines: PlainLine[], now: PlainStamp): string[] {
+function sealPoints(world: World, lines: PlainLine[], now: PlainStamp, patience: number): string[] {
   const open: string[] = [];
   for (const name of new Set([...world.faces.keys(), ...world.facesNow.keys()])) {
     const face = world.faces.get(name) ?? undeclaredFace(name);
-    const beads = judgeBeads(world, lines, face, now);
+    const beads = judgeBeads(world, lines, face, now, patience);
     const stands = beads.map((bead) => !bead.dropped && !bead.isVoid);
     const wanted = faceOpened(world, face) === 0 ? 0 : Number(face.bead ?? 0);
     const standing = stands.filter((one) => one).length;
@@ -222,7 +222,7 @@ function booksAgree(world: World): boolean {
 }
 
 /** Sorted, each "code about". */
-export function openPointsOf(lines: PlainLine[], now: PlainStamp): string[] {
+export function openPointsOf(lines: PlainLine[], now: PlainStamp, patience: number): string[] {
   const world = walk(lines);
   return [
     ...holePoints(world),
@@ -230,7 +230,7 @@ export function openPointsOf(lines: PlainLine[], now: PlainStamp): string[] {
     ...trayPoints(world),
     ...areaPoints(world),
     ...workPoints(world),
-    ...sealPoints(world, lines, now),
+    ...sealPoints(world, lines, now, patience),
     ...carPoints(world),
   ].sort();
 }

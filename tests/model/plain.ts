@@ -45,6 +45,7 @@ export type PlainEntry = {
   drive: string;
   face: string;
   fastener: string;
+  wrongOne?: true;
   finding: string;
   forNow?: boolean;
   from: string;

@@ -87,7 +87,14 @@ const isLoose = (as: string) => as === 'slack' || as === 'off';
 /** `together` is the line it first was (S2), `since` the line since which it is without a break (S3). */
 export type BeadJudged = { bead: BeadNow; isVoid: boolean; cured: boolean; together?: number; since?: number };
 
-function judgeBead(world: World, lines: PlainLine[], face: PlainEntry, bead: BeadNow, now: PlainStamp): BeadJudged {
+function judgeBead(
+  world: World,
+  lines: PlainLine[],
+  face: PlainEntry,
+  bead: BeadNow,
+  now: PlainStamp,
+  patience: number,
+): BeadJudged {
   const judged: BeadJudged = { bead, isVoid: false, cured: needsNoCure(bead.label) };
   if (!faceWasClean(world, face, bead)) judged.isVoid = true;
   if ((world.partsNow.get(face.part ?? '')?.removed ?? 0) > bead.at) judged.isVoid = true;
@@ -108,7 +115,8 @@ function judgeBead(world: World, lines: PlainLine[], face: PlainEntry, bead: Bea
   }
   if (!judged.cured && judged.since !== undefined) {
     const earned = labelHoursEarned(world, lines, bead.label, judged.since, now);
-    judged.cured = earned >= fullHours(bead.label) - 1e-9;
+    const asked = fullHours(bead.label) * (bead.label.kind === 'moisture' ? patience : 1);
+    judged.cured = earned >= asked - 1e-9;
   }
   return judged;
 }
@@ -119,10 +127,11 @@ export function judgeBeads(
   lines: PlainLine[],
   face: PlainEntry,
   now: PlainStamp,
+  patience: number,
 ): (BeadJudged & { dropped: boolean })[] {
   const of = world.facesNow.get(face.face);
   return (of?.beads ?? []).map((bead) => ({
-    ...judgeBead(world, lines, face, bead, now),
+    ...judgeBead(world, lines, face, bead, now, patience),
     dropped: bead.cleaned !== of?.cleaned,
   }));
 }

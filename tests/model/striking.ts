@@ -27,21 +27,26 @@ export function struckLines(lines: PlainLine[]): Set<number> {
 /** Declarations say what there is; only what was called of a hole goes over to the other. */
 const isCalled = (entry: PlainEntry) => !entry.kind.endsWith('-declared');
 
-function renamed<T>(value: T, one: string, other: string): T {
-  if (typeof value === 'string') {
-    const names: Record<string, string> = {
-      [one]: other,
-      [other]: one,
-      [`hole:${one}`]: `hole:${other}`,
-      [`hole:${other}`]: `hole:${one}`,
-    };
-    return (names[value] ?? value) as T;
-  }
-  if (Array.isArray(value)) return value.map((inside) => renamed(inside, one, other)) as T;
-  if (value !== null && typeof value === 'object') {
-    return Object.fromEntries(Object.entries(value).map(([name, inside]) => [name, renamed(inside, one, other)])) as T;
-  }
-  return value;
+type Names = Record<string, string>;
+const swapping = ({ one, other }: PlainEntry): Names => ({
+  [one]: other,
+  [other]: one,
+  [`hole:${one}`]: `hole:${other}`,
+  [`hole:${other}`]: `hole:${one}`,
+});
+
+/** Holes are named in an entry's own fields and in those of its pieces, nowhere deeper. */
+function renamed(entry: PlainEntry, names: Names): PlainEntry {
+  const fresh = (value: unknown): unknown => {
+    if (typeof value === 'string') return names[value] ?? value;
+    if (!Array.isArray(value)) return value;
+    return value.map((inside) =>
+      typeof inside === 'object' && inside !== null ? renamed(inside as PlainEntry, names) : fresh(inside),
+    );
+  };
+  const into: Record<string, unknown> = {};
+  for (const [field, value] of Object.entries(entry)) into[field] = fresh(value);
+  return into as PlainEntry;
 }
 
 /** U3: all that was called of one hole up to an exchange was of the other, and the other way round. */
@@ -51,11 +56,10 @@ export function standingLines(lines: PlainLine[]): PlainLine[] {
   for (const line of [...standing]) {
     for (const exchange of line.entries) {
       if (exchange.kind !== 'holes-exchanged') continue;
+      const names = swapping(exchange);
       standing = standing.map((before) => {
         if (before.n >= line.n) return before;
-        const entries = before.entries.map((entry) =>
-          isCalled(entry) ? renamed(entry, exchange.one, exchange.other) : entry,
-        );
+        const entries = before.entries.map((entry) => (isCalled(entry) ? renamed(entry, names) : entry));
         return { ...before, entries };
       });
     }

@@ -158,6 +158,7 @@ export function happenToWorks(world: World, entry: PlainEntry): boolean {
     case 'finding-made':
       if (world.findings.has(entry.finding)) return false;
       world.findings.set(entry.finding, { at: entry.at, open: true });
+      if (entry.wrongOne) wantsNoneLikeIt(world, entry);
       return true;
     case 'owner-told':
       return world.findings.has(entry.finding);
@@ -214,4 +215,10 @@ function happenToTheCar(world: World, entry: PlainEntry): void {
   if (entry.kind === 'conditions-noted') {
     world.conditions.set(world.line, { celsius: entry.celsius, humidityPct: entry.humidityPct });
   }
+}
+
+/** L5: what was found to be the wrong one in a hole says nothing of what that hole wants. */
+function wantsNoneLikeIt(world: World, entry: PlainEntry): void {
+  const hole = world.holes.get(entry.at.replace(/^hole:/, ''));
+  if (hole?.firstFound !== undefined && hole.firstFound === entry.fastener) delete hole.firstFound;
 }
