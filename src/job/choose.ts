@@ -3,14 +3,14 @@ import { isCritical, wantsOf } from './closed.ts';
 import { mayNotServe, unfit } from './guards.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import { cannotBeToldApart, contradictions, type Spec } from './spec.ts';
-import type { FastenerState, HoleState } from './states.ts';
+import type { FastenerState, FindingState, HoleState } from './states.ts';
 import { areaOf, type Hole, nameOf, sortOf } from './subjects.ts';
 
 const inHand = (f: FastenerState): boolean => f.place.startsWith('tray:');
 
 /** L6: an open finding speaks of this fastener itself. */
-const hasFinding = (ledger: Ledger, f: FastenerState): boolean =>
-  [...every(ledger, 'finding')].some((one) => one.fastener === f.id && !one.closed);
+export const openFindingOf = (ledger: Ledger, f: FastenerState): FindingState | undefined =>
+  [...every(ledger, 'finding')].find((one) => one.fastener === f.id && !one.closed);
 
 /**
  * The hole's own, else an equal from the same area, else from another if neither is critical.
@@ -29,11 +29,12 @@ export function chosenFor(
     !except?.has(f.id) &&
     !mayNotServe(f, working) &&
     (working || unfit(wants, f.spec, false).length === 0) &&
-    !hasFinding(ledger, f);
+    !openFindingOf(ledger, f);
   const own = h.called.own ? stateOf(ledger, 'fastener', h.called.own) : undefined;
   if (own && serves(own)) return own;
   if (h.declared?.ownPlace) return undefined;
-  const like = own && unfit(wants, own.spec, false).length === 0 ? own.spec : wants;
+  const belongs = own && !(h.called.firstIsWrong && own.id === h.called.first);
+  const like = belongs && unfit(wants, own.spec, false).length === 0 ? own.spec : wants;
   if (!like) return undefined;
   const equals = [...every(ledger, 'fastener')].filter(
     (f) => cannotBeToldApart(f.spec, like) && !isOwnPlace(ledger, f) && serves(f),

@@ -9,8 +9,7 @@ import { areaOf, type Hole, withinArea } from './subjects.ts';
 export const wantsOf = (ledger: Ledger, h: HoleState): Spec | undefined =>
   h.called.stated ?? h.declared?.wants ?? firstFoundIn(ledger, h);
 function firstFoundIn(ledger: Ledger, { called }: HoleState): Spec | undefined {
-  const first = called.first ? stateOf(ledger, 'fastener', called.first) : undefined;
-  return first?.spec ?? called.firstSpec;
+  return called.first && !called.firstIsWrong ? stateOf(ledger, 'fastener', called.first)?.spec : undefined;
 }
 
 export const isCritical = (ledger: Ledger, h: HoleState, area: string): boolean =>

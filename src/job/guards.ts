@@ -50,7 +50,7 @@ export const holeIsFree: Guard<{ hole: Hole }> = {
         'call it off first',
       );
     }
-    const asFound = !h || (h.called.touchedAt === 0 && !h.called.firstSpec);
+    const asFound = !h || (h.called.touchedAt === 0 && !h.called.first);
     return asFound
       ? no(`${subjectText(`hole:${hole}`)} is as found: nothing came out of it`, 'call it off, or found empty')
       : null;

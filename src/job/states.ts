@@ -38,9 +38,9 @@ export type CalledOfHole = {
   changedAt: number;
   lookedAt: number;
   foundEmptyAt: number;
-  firstSpec?: Spec;
-  /** The fastener first found in it; a correction of its spec corrects what the hole wants. */
+  /** The fastener first found in it: what the hole wants, unless that one was found wrong here. */
   first?: string;
+  firstIsWrong?: true;
   /** Lines at which it was opened; the last is openedAt. */
   openings: readonly number[];
   /** The fastener that belongs here: the last one in it that was no working fastener. */

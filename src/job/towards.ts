@@ -124,8 +124,8 @@ function towardsHole(ledger: Ledger, hole: string): Said[] {
 }
 
 function intoEmpty(ledger: Ledger, hole: string): Said[] {
-  const wants = wantsIn(ledger, hole);
   const area = areaOf(hole);
+  const wants = wantsIn(ledger, hole) ?? asTheOthers(ledger, area);
   const counted = stateOf(ledger, 'area', area)?.counted;
   const box = [...every(ledger, 'box')]
     .filter((b) => b.sort === 'fastener' && b.left > 0 && unfit(wants, b.spec ?? {}, true).length === 0)
@@ -139,7 +139,7 @@ function intoEmpty(ledger: Ledger, hole: string): Said[] {
     {
       verb: 'fill-box',
       name: `new for ${subjectText(`hole:${hole}`)}`.slice(0, 60),
-      spec: wants ?? asTheOthers(ledger, area),
+      spec: wants,
     },
     { verb: 'leave-empty', hole, who: 'workshop', because: 'to be said' },
   ];

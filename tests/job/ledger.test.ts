@@ -218,6 +218,34 @@ describe('what a hole wants', () => {
     expect(on.open('finding-open')).toHaveLength(1);
   });
 
+  it('[L5] what came out as the wrong one says nothing of what its hole wants', () => {
+    const on = bench();
+    on.off('bracket/3', m8, { wrong: 'odd' });
+    on.off('bracket/1', m6);
+    on.count('bracket', 2);
+    on.call('fill-box', { name: 'right bolt', spec: { ...m6, lengthMm: 60 } });
+    on.back('bracket/3', { box: 'right bolt' });
+    on.tight('bracket/3');
+    expect(on.because('hole-open', 'hole:bracket/3')).toBe('a finding on it is open');
+    on.off('bracket/3');
+    on.call('state-wants', { hole: 'bracket/3', spec: m6, because: 'as the others' });
+    expect(on.refused('fit', { hole: 'bracket/3', fastener: on.own('bracket/3') })).toBe('L5 wants-another');
+  });
+
+  it('[L6] nor is one like it taken for it, and the refusal says what is wrong with the one that came out', () => {
+    const on = bench();
+    for (const n of [1, 2]) on.off(`bracket/${n}`, m8);
+    on.off('bracket/3', m8, { wrong: 'odd' });
+    on.count('bracket', 3);
+    expect(on.no('fit', { hole: 'bracket/3' }).because).toBe(
+      'its own fastener may not: there is a finding on it: wrong fastener in it',
+    );
+    on.call('fill-box', { name: 'new', spec: m6 });
+    on.back('bracket/3', { box: 'new' });
+    on.call('close-finding', { finding: 'd5.1', how: 'put right' });
+    expect(on.openAt('hole:bracket/3')).toEqual(['hole-open']);
+  });
+
   it('[L5] what is not known on both differs from nothing', () => {
     const on = bench();
     on.off('cover/1', m6);

@@ -49,7 +49,10 @@ describe('taking a plan', () => {
     expect('entries' in answer && answer.entries[0]).toEqual({ kind: 'service-ordered', service: 'timing belt' });
     const on = benchWith(['timing belt']);
     on.off('crank pulley/1');
-    expect(on.hole('crank pulley/1')?.firstSpec).toMatchObject({ head: 'hex 19', oneUse: true });
+    expect(stateOf(on.ledger(), 'fastener', on.own('crank pulley/1'))?.spec).toMatchObject({
+      head: 'hex 19',
+      oneUse: true,
+    });
     expect(stateOf(on.ledger(), 'part', 'pulley')?.off).toBe(true);
   });
 
@@ -103,7 +106,7 @@ describe('taking a plan', () => {
     on.call('order-service', ordered('timing belt', on.ledger()));
     const ledger = on.ledger();
     const hole = stateOf(ledger, 'hole', 'upper belt cover/2');
-    expect(hole?.called.firstSpec).toEqual(found);
+    expect(stateOf(ledger, 'fastener', hole?.called.first ?? '')?.spec).toEqual(found);
     expect(hole?.declared).toEqual({ hole: 'upper belt cover/2' });
     expect(stateOf(ledger, 'hole', 'upper belt cover/1')?.declared?.wants?.head).toBe('hex 10');
     expect(stateOf(ledger, 'area', 'upper belt cover')?.declared?.planned).toBe(true);

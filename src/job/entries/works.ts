@@ -72,6 +72,8 @@ export const workEntries = [
     when: z.enum(['on arrival', 'during the work']),
     /** L6: the fastener it speaks of, where it is the fastener and not the hole. */
     fastener: fastenerIdSchema.optional(),
+    /** L5: that fastener does not belong in this hole, so the hole does not want one like it. */
+    wrongOne: z.literal(true).optional(),
   }),
   line('owner-told', { finding, at: subjectSchema, said: z.string().max(400) }),
   /** F3 */

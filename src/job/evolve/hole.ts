@@ -77,7 +77,7 @@ function evolveCalled(c: CalledOfHole, entry: Entry, n: number, hole: Hole): Cal
     case 'repair-step':
       return { ...c, ...touched(n), levels: knownEmpty(c, n), repair: [...c.repair, stepOf(entry, n)] };
     case 'finding-made':
-      return { ...c, findings: [...c.findings, entry.finding] };
+      return { ...c, findings: [...c.findings, entry.finding], ...(isWrongHere(c, entry) && { firstIsWrong: true }) };
     case 'finding-closed':
       return c.findings.includes(entry.finding) ? { ...c, findings: without(c.findings, entry.finding) } : misfit;
     case 'temporary-put-in':
@@ -95,6 +95,9 @@ function evolveCalled(c: CalledOfHole, entry: Entry, n: number, hole: Hole): Cal
 
 const holds = (c: CalledOfHole, fastener: string): boolean => c.occupant?.fastener === fastener;
 
+const isWrongHere = (c: CalledOfHole, { fastener, wrongOne }: EntryOf<'finding-made'>): boolean =>
+  wrongOne === true && fastener !== undefined && fastener === c.first;
+
 /** A thread is repaired in an empty hole: it may be the first that is called of it. */
 const knownEmpty = (c: CalledOfHole, n: number) => (c.levels.length > 0 ? c.levels : reached(c, n, 'off'));
 
@@ -105,7 +108,6 @@ function stepOf({ step, millimetres, words }: EntryOf<'repair-step'>, n: number)
 function found(c: CalledOfHole, entry: EntryOf<'fastener-found'>, n: number): CalledOfHole {
   return {
     ...c,
-    firstSpec: entry.spec,
     first: entry.fastener,
     own: entry.fastener,
     occupant: { fastener: entry.fastener, spec: entry.spec, level: 'as-found' },
@@ -180,11 +182,8 @@ function emptied(c: CalledOfHole, n: number): CalledOfHole {
 
 function corrected(c: CalledOfHole, entry: EntryOf<'spec-corrected'>, n: number, hole: Hole): CalledOfHole | Misfit {
   const { fastener, spec } = entry;
-  const first = c.first === fastener ? { firstSpec: spec } : {};
-  if (entry.at !== `hole:${hole}`) return { ...c, ...first };
-  return holds(c, fastener) && c.occupant
-    ? { ...c, ...corrects(c, n), ...first, occupant: { ...c.occupant, spec } }
-    : misfit;
+  if (entry.at !== `hole:${hole}`) return c;
+  return holds(c, fastener) && c.occupant ? { ...c, ...corrects(c, n), occupant: { ...c.occupant, spec } } : misfit;
 }
 
 function broken(c: CalledOfHole, entry: EntryOf<'fastener-broken'>, n: number, hole: Hole): CalledOfHole | Misfit {

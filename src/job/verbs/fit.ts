@@ -1,6 +1,6 @@
 // The verb that puts a fastener into a hole by a few turns, and all that may stand against it (L5 to L8, K4).
 import { z } from 'zod';
-import { chosenFor, mayNotTrade } from '../choose.ts';
+import { chosenFor, mayNotTrade, openFindingOf } from '../choose.ts';
 import { wantsOf } from '../closed.ts';
 import type { Entry } from '../entry.ts';
 import {
@@ -73,11 +73,16 @@ const somethingFits: Guard<Fit> = {
         : no(`${specText(f.spec)} lies in no tray: ${subjectText(f.place)}`, 'call where it is');
     const h = holeState(s, into(s, said));
     const own = h?.called.own ? fastenerState(s, h.called.own) : undefined;
-    const barred = own && mayNotServe(own, said.working === true);
+    const barred = own && (mayNotServe(own, said.working === true)?.because ?? foundWrong(s, own));
     const wants = specText((h && wantsOf(s.ledger, h)) ?? {});
-    const because = barred ? `its own fastener may not: ${barred.because}` : `nothing in the trays is ${wants}`;
+    const because = barred ? `its own fastener may not: ${barred}` : `nothing in the trays is ${wants}`;
     return no(because, 'call a new one from the parts box, or a substitute', [`hole:${said.hole}`]);
   },
+};
+
+const foundWrong = (s: Standing, f: FastenerState): string | undefined => {
+  const finding = openFindingOf(s.ledger, f);
+  return finding && `there is a finding on it: ${finding.what}`;
 };
 
 const barredBy = (rule: 'L7' | 'L8' | 'L10', code: string): Guard<Fit> => ({

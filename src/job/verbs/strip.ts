@@ -137,7 +137,9 @@ function wrongEntries(
   const what = said.what ?? (said.wrong === 'odd' ? 'wrong fastener in it' : 'fastener damaged');
   const when = said.when ?? 'on arrival';
   const finding: Entry = { kind: 'finding-made', finding: `d${s.n}.1`, at, what, when, fastener };
-  return said.wrong === 'odd' ? [finding] : [finding, { kind: 'fastener-condemned', fastener, at, because: what }];
+  return said.wrong === 'odd'
+    ? [{ ...finding, wrongOne: true }]
+    : [finding, { kind: 'fastener-condemned', fastener, at, because: what }];
 }
 
 /** Parts whose last fastener comes off with these holes. */
