@@ -1,6 +1,9 @@
 // Civil date and time from milliseconds UTC and an offset, and lengths of time as a mechanic says them. No zone names,
 // no summer time: the offset comes from whoever saw the clock.
 
+import { cited } from './cited.ts';
+import { daysPerWeek, millisecondsPerMinute, minutesPerDay, minutesPerHour } from './definitions.ts';
+
 export type CivilTime = {
   year: number;
   /** 1 to 12 */
@@ -13,13 +16,20 @@ export type CivilTime = {
 const weekdays = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'] as const;
 export type Weekday = (typeof weekdays)[number];
 
-const minuteMs = 60_000;
-const minutesPerDay = 1440;
-/** From 0000-03-01, where a year that ends with its leap day begins, to 1970-01-01. */
-const daysToEpoch = 719_468;
-const daysPer4 = 1461;
-const daysPer100 = 36_524;
-const daysPer400 = 146_097;
+const gregorian = 'the Gregorian calendar as in ISO 8601-1:2019, 4.2.1';
+const days = cited(
+  // From 0000-03-01, where a year that ends with its leap day begins, to 1970-01-01, which was a Thursday.
+  { toEpoch: 719_468, per4Years: 1461, per100Years: 36_524, per400Years: 146_097, perYear: 365, epochWeekday: 4 },
+  'd',
+  gregorian,
+).value;
+// March to July and August to December run 31 30 31 30 31: five months are 153 days.
+const months = cited(
+  { inARun: 5, daysOfARun: 153, toDecember: 10, fromMarch: 3, backToJanuary: 9 },
+  '–',
+  gregorian,
+).value;
+const years = cited({ leapEvery: 4, perCentury: 100, perCycle: 400 }, 'years', gregorian).value;
 
 /**
  * The date and time a clock shows; seconds are dropped.
@@ -28,34 +38,56 @@ const daysPer400 = 146_097;
  * Source: the Gregorian calendar, carried backwards, as in ISO 8601-1:2019, 4.2.1; 1970-01-01 was a Thursday.
  */
 export function civilTime(atMs: number, zoneMin: number): CivilTime {
-  const minutes = Math.floor(atMs / minuteMs) + zoneMin;
-  const days = Math.floor(minutes / minutesPerDay);
-  const ofDay = minutes - days * minutesPerDay;
+  const minutes = Math.floor(atMs / millisecondsPerMinute.value) + zoneMin;
+  const day = Math.floor(minutes / minutesPerDay.value);
+  const ofDay = minutes - day * minutesPerDay.value;
+  const week = daysPerWeek.value;
   return {
-    ...civilDate(days),
-    hour: Math.floor(ofDay / 60),
-    minute: ofDay % 60,
-    weekday: weekdays[(((days + 4) % 7) + 7) % 7] as Weekday,
+    ...civilDate(day),
+    hour: Math.floor(ofDay / minutesPerHour.value),
+    minute: ofDay % minutesPerHour.value,
+    weekday: weekdays[(((day + days.epochWeekday) % week) + week) % week] as Weekday,
   };
 }
 
-function civilDate(days: number): Pick<CivilTime, 'year' | 'month' | 'day'> {
-  const since = days + daysToEpoch;
-  const cycle = Math.floor(since / daysPer400);
-  const ofCycle = since - cycle * daysPer400;
+export type CivilDate = Pick<CivilTime, 'year' | 'month' | 'day'>;
+
+/** The date that many days after 1970-01-01. */
+export function civilDate(dayNumber: number): CivilDate {
+  const since = dayNumber + days.toEpoch;
+  const cycle = Math.floor(since / days.per400Years);
+  const ofCycle = since - cycle * days.per400Years;
   const leapDays =
-    Math.floor(ofCycle / (daysPer4 - 1)) - Math.floor(ofCycle / daysPer100) + Math.floor(ofCycle / (daysPer400 - 1));
-  const yearOfCycle = Math.floor((ofCycle - leapDays) / 365);
-  const ofYear = ofCycle - (365 * yearOfCycle + Math.floor(yearOfCycle / 4) - Math.floor(yearOfCycle / 100));
-  // March to July and August to December run 31 30 31 30 31: five months are 153 days.
-  const monthFromMarch = Math.floor((5 * ofYear + 2) / 153);
-  const month = monthFromMarch < 10 ? monthFromMarch + 3 : monthFromMarch - 9;
+    Math.floor(ofCycle / (days.per4Years - 1)) -
+    Math.floor(ofCycle / days.per100Years) +
+    Math.floor(ofCycle / (days.per400Years - 1));
+  const yearOfCycle = Math.floor((ofCycle - leapDays) / days.perYear);
+  const ofYear = ofCycle - daysBeforeYear(yearOfCycle);
+  const monthFromMarch = Math.floor((months.inARun * ofYear + 2) / months.daysOfARun);
+  const month =
+    monthFromMarch < months.toDecember ? monthFromMarch + months.fromMarch : monthFromMarch - months.backToJanuary;
   return {
-    year: cycle * 400 + yearOfCycle + (month <= 2 ? 1 : 0),
+    year: cycle * years.perCycle + yearOfCycle + (month <= 2 ? 1 : 0),
     month,
-    day: ofYear - Math.floor((153 * monthFromMarch + 2) / 5) + 1,
+    day: ofYear - daysBeforeMonth(monthFromMarch) + 1,
   };
 }
+
+/** Days from 1970-01-01 to a date, negative before it; a day the month lacks runs on into the next. */
+export function dayNumber({ year, month, day }: CivilDate): number {
+  const fromMarch = month > 2 ? month - months.fromMarch : month + months.backToJanuary;
+  const ending = month > 2 ? year : year - 1;
+  const cycle = Math.floor(ending / years.perCycle);
+  const ofCycle = daysBeforeYear(ending - cycle * years.perCycle) + daysBeforeMonth(fromMarch) + day - 1;
+  return cycle * days.per400Years + ofCycle - days.toEpoch;
+}
+
+/** Of a cycle of 400 years that begin in March. */
+const daysBeforeYear = (yearOfCycle: number): number =>
+  days.perYear * yearOfCycle + Math.floor(yearOfCycle / years.leapEvery) - Math.floor(yearOfCycle / years.perCentury);
+/** Of a year that begins in March. */
+const daysBeforeMonth = (monthFromMarch: number): number =>
+  Math.floor((months.daysOfARun * monthFromMarch + 2) / months.inARun);
 
 const two = (value: number): string => String(value).padStart(2, '0');
 
@@ -79,15 +111,15 @@ export const weekdayText = (atMs: number, zoneMin: number): string =>
 /** "UTC+01:00" */
 export function offsetText(zoneMin: number): string {
   const minutes = Math.abs(zoneMin);
-  return `UTC${zoneMin < 0 ? '-' : '+'}${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`;
+  return `UTC${zoneMin < 0 ? '-' : '+'}${two(Math.floor(minutes / minutesPerHour.value))}:${two(minutes % minutesPerHour.value)}`;
 }
 
 /** "6 h 10 min"; rounded up to the minute, so that nobody is told a wait is over before it is. */
 export function lengthOfTimeText(milliseconds: number): string {
   // A thousandth of a second is no minute: sums of fractions of hours do not end on whole ones.
-  const minutes = Math.max(0, Math.ceil((milliseconds - 1) / minuteMs));
-  const hours = Math.floor(minutes / 60);
-  const rest = minutes % 60;
+  const minutes = Math.max(0, Math.ceil((milliseconds - 1) / millisecondsPerMinute.value));
+  const hours = Math.floor(minutes / minutesPerHour.value);
+  const rest = minutes % minutesPerHour.value;
   if (hours === 0) return `${rest} min`;
   return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`;
 }

@@ -1,10 +1,14 @@
 // Thread designations as people write them: "M8", "M8x1.25x30", "M6×25", "5/16-18 x 1". Sizes are not judged here.
 
+import { cited } from './cited.ts';
+import { millimetresPerInch } from './definitions.ts';
+
 export type Designation = { thread: string; lengthMm?: number };
 
-const millimetresPerInch = 25.4;
-/** No metric thread in use on vehicles has a coarser pitch: ISO 261 gives M64 x 6 as the coarsest. */
-const coarsestPitchMm = 6;
+/** No metric thread in use on vehicles has a coarser pitch. */
+const coarsestPitchMm = cited(6, 'mm', 'ISO 261:1998, table 2: M64 x 6 is the coarsest').value;
+/** A lone second number below it is a pitch, as is one with a fraction. */
+const shortestLengthMm = cited(3, 'mm', 'common practice, no source').value;
 
 /**
  * Reads a designation.
@@ -19,7 +23,7 @@ export function readDesignation(text: string): Designation | null {
   if (metric) return readMetric(metric[1] as string, metric[2], metric[3]);
   const inch = /^(#\d{1,2}|\d+\/\d+|\d)-(\d{1,2})(?:x(\d+(?:\.\d+)?))?$/.exec(plain);
   if (!inch) return null;
-  const lengthMm = inch[3] === undefined ? undefined : Number(inch[3]) * millimetresPerInch;
+  const lengthMm = inch[3] === undefined ? undefined : Number(inch[3]) * millimetresPerInch.value;
   return { thread: `${inch[1]}-${inch[2]}`, ...(lengthMm !== undefined && { lengthMm }) };
 }
 
@@ -35,6 +39,6 @@ function readMetric(diameter: string, second?: string, third?: string): Designat
   if (second === undefined) return { thread };
   const value = Number(second);
   if (value <= 0) return null;
-  const isPitch = value < 3 || (second.includes('.') && value <= coarsestPitchMm);
+  const isPitch = value < shortestLengthMm || (second.includes('.') && value <= coarsestPitchMm);
   return isPitch ? { thread: `${thread}x${value}` } : { thread, lengthMm: value };
 }

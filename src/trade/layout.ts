@@ -2,12 +2,17 @@
 // plain grid for the rest. Units are free (a map is scaled to its paper); x goes right, y goes down. No sources: these
 // are drawings, not figures of the trade.
 
+import { chosenForDrawings, cited } from './cited.ts';
+
 /** x to the right, y down. */
 export type Point = readonly [x: number, y: number];
 export type Layout = { outline: Point[]; holes: Point[] };
 
-const pitch = 10;
-const margin = 5;
+const pitch: number = cited(10, 'drawn', chosenForDrawings).value;
+const margin: number = cited(5, 'drawn', chosenForDrawings).value;
+const corners: number = cited(24, 'corners of a round outline', chosenForDrawings).value;
+const inARow: number = cited(6, 'holes', chosenForDrawings).value;
+const finest: number = cited(100, 'parts of a drawn unit', chosenForDrawings).value;
 
 /** `count` holes on a circle, the first at the top, numbered clockwise. */
 export function ringOf(count: number): Layout {
@@ -16,7 +21,6 @@ export function ringOf(count: number): Layout {
     const angle = 2 * Math.PI * part - Math.PI / 2;
     return [rounded(r * Math.cos(angle)), rounded(r * Math.sin(angle))];
   };
-  const corners = 24;
   return {
     holes: Array.from({ length: count }, (_, i) => on(radius, i / count)),
     outline: Array.from({ length: corners }, (_, i) => on(radius + margin, i / corners)),
@@ -44,7 +48,6 @@ export const lineOf = (count: number): Layout => {
   return { holes, outline: box(0, 0, (count - 1) * pitch, 0) };
 };
 
-const inARow = 6;
 /** What is drawn of an area nobody placed: rows of six, so that one hole more moves none of those there are. */
 export function gridOf(count: number): Layout {
   const rows = Math.max(1, Math.ceil(count / inARow));
@@ -64,4 +67,4 @@ const box = (left: number, top: number, right: number, bottom: number): Point[] 
   [right + margin, bottom + margin],
   [left - margin, bottom + margin],
 ];
-const rounded = (value: number): number => Math.round(value * 100) / 100;
+const rounded = (value: number): number => Math.round(value * finest) / finest;

@@ -1,10 +1,17 @@
 // Text as it may reach a screen: no control characters, no escape sequences, no turned reading direction, no endless
 // length. It judges no meaning, and what it returns it returns unchanged a second time.
 
-const esc = String.fromCharCode(0x1b);
-const csi = String.fromCharCode(0x9b);
-const stringOpeners = String.fromCharCode(0x90, 0x98, 0x9d, 0x9e, 0x9f);
-const stringClosers = String.fromCharCode(0x07, 0x9c);
+import { chosenHere, cited } from './cited.ts';
+
+const codes = cited(
+  { esc: 0x1b, csi: 0x9b, openers: [0x90, 0x98, 0x9d, 0x9e, 0x9f], closers: [0x07, 0x9c] },
+  'character codes',
+  'ECMA-48, 5th edition 1991, 5.2, 5.3 and 5.6',
+).value;
+const esc = String.fromCharCode(codes.esc);
+const csi = String.fromCharCode(codes.csi);
+const stringOpeners = String.fromCharCode(...codes.openers);
+const stringClosers = String.fromCharCode(...codes.closers);
 
 // The bodies exclude every control character, so that no run of openers can make the search slow.
 // Source of the grammar: ECMA-48, 5th edition 1991, 5.3 to 5.6 and 8.3.
@@ -26,7 +33,7 @@ const suspicious =
   /[\p{Cc}\p{Cs}\u{61C}\u{200B}\u{200E}\u{200F}\u{2028}-\u{202E}\u{2060}-\u{206F}\u{FEFF}\u{FFF9}-\u{FFFB}\u{E0000}-\u{E007F}]/u;
 
 /** The longest text kept anywhere; each field's own limit is far below it. */
-export const longestText = 4000;
+export const longestText: number = cited(4000, 'characters', chosenHere).value;
 
 /** `text` without what could steer a terminal; line breaks and tabs become spaces. At most `max` characters. */
 export function plainText(text: string, max: number = longestText): string {

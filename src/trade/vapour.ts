@@ -1,4 +1,12 @@
 // Water vapour in air, for what cures by it.
+import { cited } from './cited.ts';
+
+/** Pa, and °C three times: p = a · exp((b - t/d) · t/(c + t)). */
+const buck = cited(
+  { a: 611.21, b: 18.678, c: 257.14, d: 234.5 },
+  'Pa, –, °C, °C',
+  'A. L. Buck, CR-1A hygrometer manual, Buck Research 1996 (revision of J. Appl. Meteorol. 20, 1981)',
+);
 
 /**
  * Saturation vapour pressure over water.
@@ -8,11 +16,15 @@
  * within 0.05 % of IAPWS-IF97 between 0 and 40 °C.
  */
 export function saturationPascals(celsius: number): number {
-  return 611.21 * Math.exp((18.678 - celsius / 234.5) * (celsius / (257.14 + celsius)));
+  const { a, b, c, d } = buck.value;
+  return a * Math.exp((b - celsius / d) * (celsius / (c + celsius)));
 }
 
 /** Assumed where the air's humidity is not known, %. Rule S1. */
-export const unknownHumidityPct = 40;
+export const unknownHumidityPct: number = cited(40, '%', 'rule S1 of this program: a dry workshop').value;
+
+/** The air in which times on a label hold where the label says nothing else. */
+export const standardAtmosphere = cited({ celsius: 23, humidityPct: 50 }, '°C, %', 'ISO 291:2008, table 1');
 
 /**
  * How many times as long a moisture-curing product takes as at its label's conditions; never under 1.

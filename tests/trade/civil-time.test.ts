@@ -3,8 +3,10 @@
 // against the leap years it names: 1600 and 2000 are, 1700 1800 1900 are not.
 import { expect, it } from 'vitest';
 import {
+  civilDate,
   civilText,
   dateText,
+  dayNumber,
   lengthOfTimeText,
   offsetText,
   timeOfDayText,
@@ -27,6 +29,20 @@ it('shows every day from 1582 to 2401 as the platform does', () => {
   }
   expect(wrong).toEqual([]);
   expect(seen).toBeGreaterThan(298_000);
+});
+
+it('counts the days from 1970 to a date as the platform does, and back', () => {
+  for (let day = -200_000; day < 200_000; day += 61) {
+    const platform = new Date(day * dayMs);
+    const date = civilDate(day);
+    expect(date).toEqual({
+      year: platform.getUTCFullYear(),
+      month: platform.getUTCMonth() + 1,
+      day: platform.getUTCDate(),
+    });
+    expect(dayNumber(date)).toBe(day);
+  }
+  expect(dayNumber({ year: 2023, month: 2, day: 29 })).toBe(dayNumber({ year: 2023, month: 3, day: 1 }));
 });
 
 it('knows the first day of the calendar and its leap years', () => {
