@@ -4,6 +4,7 @@ import type { Sort } from '../job/states.ts';
 import { areaOf, named, sortOf, subjectText, withinArea } from '../job/subjects.ts';
 import type { Desk } from './desk.ts';
 import { type Args, isChoice } from './form.ts';
+import { boxProposals } from './proposals.ts';
 import { names, piles, plannedServices } from './slots.ts';
 import { specWords } from './spec-words.ts';
 
@@ -17,6 +18,7 @@ export function choicesFor(desk: Desk, type: string, args: Args = {}): string[] 
   if (type === 'stray') return [...every(desk.ledger, 'stray')].filter((s) => !s.settled).map((s) => s.id);
   if (type === 'piece') return [...every(desk.ledger, 'piece')].filter((p) => p.place !== 'scrap').map((p) => p.id);
   if (type === 'fastener') return lyingAbout(desk);
+  if (type === 'bought') return boxProposals(desk).map((one) => one.name);
   if (type === 'hole') return holesInUse(desk);
   if (type === 'spec') return specsAtHand(desk);
   if (type === 'lost') {
@@ -39,8 +41,31 @@ export function choicesFor(desk: Desk, type: string, args: Args = {}): string[] 
     tray: 'tray',
   };
   const sort = sorts[type];
-  return sort ? names(desk.ledger, sort) : [];
+  if (!sort) return [];
+  const all = names(desk.ledger, sort);
+  return [...all.filter((name) => isHere(desk, sort, name)), ...all.filter((name) => !isHere(desk, sort, name))];
 }
+/** Whether something belongs to the area in use: it is offered first. */
+export function isHere({ ledger, facing: { area } }: Desk, sort: string, name: string): boolean {
+  if (area === undefined) return false;
+  const within = (subject: string | undefined): boolean => {
+    const hole = named('hole', subject ?? '');
+    return hole === undefined ? named('area', subject ?? '') === area : areaOf(hole) === area;
+  };
+  switch (sort) {
+    case 'connection':
+      return stateOf(ledger, 'connection', name)?.declared?.area === area;
+    case 'face':
+      return stateOf(ledger, 'face', name)?.declared?.area === area;
+    case 'part':
+      return stateOf(ledger, 'part', name)?.declared?.heldBy.some((hole) => areaOf(hole) === area) === true;
+    case 'temporary':
+      return within(stateOf(ledger, 'temporary', name)?.at);
+    default:
+      return false;
+  }
+}
+
 /** Specs already met on this job, then the plain bolt, nut and screw of each usual head. */
 function specsAtHand({ ledger }: Desk): string[] {
   const met = [...every(ledger, 'fastener')].map((f) => specWords(f.spec)).filter((words) => words !== 'unknown');

@@ -2,7 +2,7 @@
 import { isOff, isTouched } from '../job/closed.ts';
 import type { Product } from '../job/entries/declared.ts';
 import type { Entry } from '../job/entry.ts';
-import { every, type Ledger, stateOf } from '../job/ledger.ts';
+import { every, type Ledger, stateOf, tallyOf } from '../job/ledger.ts';
 import type { Stamp } from '../job/line.ts';
 import { dueIn, inLooseningOrder, inOrder, passesOf } from '../job/passes.ts';
 import { holeIn, nameOf, numberOf } from '../job/subjects.ts';
@@ -78,6 +78,18 @@ export function nextTight(desk: Desk): string | undefined {
     if (first) return first;
   }
   return undefined;
+}
+
+/** The area after the one in use that has something left: to be taken off, in their order, or to go back, from the last. */
+export function nextArea({ ledger, facing }: Desk, building: boolean): string | undefined {
+  const all = [...every(ledger, 'area')].map((a) => a.area);
+  if (building) all.reverse();
+  const at = all.indexOf(facing.area ?? '');
+  const inTurn = [...all.slice(at + 1), ...all.slice(0, Math.max(0, at))];
+  return inTurn.find((area) => {
+    const { open, holes, touched } = tallyOf(ledger, area);
+    return building ? open > 0 : touched < holes;
+  });
 }
 
 export const theOnly = <T>(all: Iterable<T>): T | undefined => {

@@ -258,6 +258,7 @@ const readers: Record<string, Read> = {
   drive: readName('drive', 'the name of the drive'),
   circuit: readName('circuit', 'the name of the circuit'),
   box: readName('box', 'the name of what is in the box'),
+  bought: readName('box', 'the name of what was bought'),
   service: readName('service', 'the name of the service'),
   product: readName('product', 'the name of the product'),
   plan: (desk, rest, stops) =>

@@ -2,7 +2,7 @@
 // meant where that is asked twice. Pure: the question, and what an answer to it comes to, from the desk as it stands.
 
 import type { Bound, Keymap } from '../calls/bindings.ts';
-import { choicesFor, textOfChoice } from '../calls/choices.ts';
+import { choicesFor, isHere, textOfChoice } from '../calls/choices.ts';
 import type { Desk } from '../calls/desk.ts';
 import type { Args, Slot } from '../calls/form.ts';
 import { isChoice, matchForm, tokens } from '../calls/form.ts';
@@ -21,6 +21,50 @@ export function questionOf(pressing: Pressing, desk: Desk): Asking | undefined {
   const { row } = pressing.bound;
   if (slot) return askingFor(row, slot, pressing.args, desk);
   return row.twice && !pressing.args.sure ? sureAsking(row) : undefined;
+}
+
+/** Slots of which a call that is about one of what there is needs no answer, where only one comes into question. */
+const soleTypes = new Set([
+  'connection',
+  'temporary',
+  'circuit',
+  'face',
+  'part',
+  'service',
+  'box',
+  'finding',
+  'stray',
+  'lost',
+]);
+/** Calls that may name something new; what is known is no answer for them. */
+const maybeNew = new Set([
+  'put-in',
+  'part-off',
+  'parted',
+  'holds',
+  'connection',
+  'face',
+  'circuit',
+  'service',
+  'finding',
+]);
+
+/** The call with every slot filled that only one thing can fill: the only one of the area in use, else the only one. */
+export function withSoleChoices(pressing: Pressing, desk: Desk): Pressing {
+  const { row, binding } = pressing.bound;
+  const isPlanned = stateOf(desk.ledger, 'area', desk.facing.area ?? '')?.declared?.planned === true;
+  const [slot] = unanswered(pressing, desk);
+  if (!slot || slot.optional || binding.fresh || !soleTypes.has(slot.type)) return pressing;
+  if (maybeNew.has(row.id) && (!isPlanned || row.id === 'put-in' || row.id === 'finding')) return pressing;
+  const open = choicesFor(desk, slot.type, pressing.args)
+    .map((value) => choiceOf(row, slot.slot, slot.type, value, pressing.args, desk))
+    .filter((choice) => !choice.blocked);
+  const here = open.filter((choice) => isHere(desk, slot.type, choice.value));
+  const [sole, second] = here.length > 0 ? here : open;
+  if (!sole || second) return pressing;
+  const read = readAnswer(desk, slot.type, sole.value, pressing.args);
+  if ('why' in read) return pressing;
+  return withSoleChoices({ ...pressing, args: { ...pressing.args, [slot.slot]: read.value } }, desk);
 }
 
 /** A question with nothing to choose from: a name, a line. */

@@ -22,6 +22,7 @@ import {
   pressingAfter,
   questionOf,
   screenChoices,
+  withSoleChoices,
   yesOrNo,
 } from './asking.ts';
 import { type Habits, habitWords, keymapFor, pedalCall, standardHabits, wrongKeys } from './habits.ts';
@@ -217,6 +218,7 @@ export function createBench(doors: BenchDoors): Bench {
   }
   function nextQuestion(): void {
     if (!gathering) return;
+    gathering = withSoleChoices(gathering, desk());
     const question = questionOf(gathering, desk());
     if (question) return questions.ask(question, answered);
     const { bound, args } = gathering;

@@ -5,12 +5,14 @@ import { cpus } from 'node:os';
 import { coreTime } from './core.ts';
 import { type Figure, figureText } from './figure.ts';
 import { root } from './job-file.ts';
+import { keysForEachThing } from './key-count.ts';
 import { keyTime } from './keys.ts';
 import { openingTime, startTime } from './start-time.ts';
 
 const benches: Readonly<Record<string, () => Promise<Figure[]>>> = {
   start: startTime,
-  keys: keyTime,
+  keys: keysForEachThing,
+  press: keyTime,
   opening: openingTime,
   core: coreTime,
 };

@@ -1,21 +1,30 @@
 // The parts box and the fluids.
+import type { Desk } from '../desk.ts';
+import type { Args } from '../form.ts';
+import { proposalNamed } from '../proposals.ts';
 import { key, type Row } from '../row.ts';
+
+const askWhatFor = (_desk: Desk, { spec, replaces }: Args): string[] => (spec || replaces ? [] : ['spec', 'replaces']);
 
 export const boxAndFluidsRows: readonly Row[] = [
   {
     id: 'box',
     words: ['box', 'in the box'],
-    form: '<name:box> [times <quantity:count>] [as <spec>] [for <replaces:part>]',
+    form: '<name:bought> [times <quantity:count>] [as <spec>] [for <replaces:part>]',
     label: 'into the box',
     help: 'New for this job: a fastener with its spec, a part with what it replaces, else a supply.',
     group: 'parts box',
-    keys: [key('i', 'box', { pad: '3', fresh: true, asks: (_desk, { spec }) => (spec ? [] : ['spec', 'replaces']) })],
+    keys: [key('i', 'box', { pad: '3', fresh: true, asks: askWhatFor })],
     questions: {
       name: 'what was bought',
       spec: 'a fastener: which; else leave out',
       replaces: 'a part: for which; else leave out',
     },
     verb: 'fill-box',
+    fills: (desk, { name }) => {
+      const { spec, replaces } = proposalNamed(desk, name) ?? {};
+      return { spec, replaces };
+    },
   },
   {
     id: 'used',

@@ -1,6 +1,7 @@
 // What is in use: the area, the tray, the fastener; what stays set until it is changed.
 import { fastenerKinds, type Spec } from '../../job/spec.ts';
 import { areaOf, subjectText } from '../../job/subjects.ts';
+import { nextArea } from '../desk.ts';
 import { key, type Row } from '../row.ts';
 import { specWords } from '../spec-words.ts';
 
@@ -30,8 +31,23 @@ export const inUseRows: readonly Row[] = [
     label: 'area',
     help: 'Take an area in use, or name a new one; holes are numbered within it.',
     group: 'in use',
-    keys: [key('a', ['strip', 'build'], { pad: '+' })],
+    keys: [key('a', ['strip', 'build'], { pad: '8' })],
     means: (_desk, { area }) => ({ face: { area: area as string, hole: undefined }, answer: `at ${area}` }),
+  },
+  {
+    id: 'next-area',
+    words: ['next area', 'on to the next'],
+    form: '',
+    label: 'next area',
+    help: 'Take the next area in use that has something left: in their order to take off, from the last to put back.',
+    group: 'in use',
+    keys: [key('>', 'strip', { pad: '+' }), key('>', 'build', { pad: '+', args: { back: true } })],
+    means: (desk, { back }) => {
+      const area = nextArea(desk, back === true);
+      return area === undefined
+        ? { no: { because: 'no other area has anything left', instead: 'see what is open' } }
+        : { face: { area, hole: undefined }, answer: `at ${area}` };
+    },
   },
   {
     id: 'tray',
@@ -52,7 +68,7 @@ export const inUseRows: readonly Row[] = [
     help: 'Say the fastener in use: kind, head, thread x length, class. It stays until another is said.',
     group: 'in use',
     keys: [
-      key('x', 'strip', { pad: '8' }),
+      key('x', 'strip'),
       ...kindKeys.map(([k, kind], i) =>
         key(k, 'strip', {
           args: { spec: { kind } },
