@@ -108,5 +108,8 @@ export const freeHarmless: Reasons = {
   [fluidNamed]: { 'tensioner and idler': ['circuit coolant with coolant mix', 'circuit engine oil with engine oil'] },
   [hoseNamed]: { 'tensioner and idler': ['connection bottom hose of coolant'] },
   [companionsAsk]: { 'coolant pump': ['has companions dowel one, dowel two, O-ring'] },
+  'the wrong one says nothing of what its hole wants: the new one is taken as it is': {
+    'mount bracket': ['wants 3 bolt hex 14 M10x1.25x60 10.9 because as its neighbours'],
+  },
   [dryFace]: { 'coolant pump': ['face pump face pressed by 1-6 keeps in coolant under pump'] },
 };
