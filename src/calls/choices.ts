@@ -14,7 +14,11 @@ export function choicesFor(desk: Desk, type: string, args: Args = {}): string[] 
   if (type === 'plan') return desk.plans.map((p) => p.name);
   if (type === 'planned') return [...plannedServices(desk, args)];
   if (type === 'place') return [...names(desk.ledger, 'tray').map((t) => `tray ${t}`), ...piles];
-  if (type === 'finding') return [...every(desk.ledger, 'finding')].filter((f) => !f.closed).map((f) => f.id);
+  if (type === 'finding') {
+    const open = [...every(desk.ledger, 'finding')].filter((f) => !f.closed).map((f) => f.id);
+    return [...open.filter((id) => isHere(desk, 'finding', id)), ...open.filter((id) => !isHere(desk, 'finding', id))];
+  }
+  if (type === 'tray') return [...new Set([...(desk.trays ?? []), ...names(desk.ledger, 'tray')])];
   if (type === 'stray') return [...every(desk.ledger, 'stray')].filter((s) => !s.settled).map((s) => s.id);
   if (type === 'piece') return [...every(desk.ledger, 'piece')].filter((p) => p.place !== 'scrap').map((p) => p.id);
   if (type === 'fastener') return lyingAbout(desk);
@@ -38,7 +42,6 @@ export function choicesFor(desk: Desk, type: string, args: Args = {}): string[] 
     box: 'box',
     service: 'service',
     product: 'product',
-    tray: 'tray',
   };
   const sort = sorts[type];
   if (!sort) return [];
@@ -59,6 +62,8 @@ export function isHere({ ledger, facing: { area } }: Desk, sort: string, name: s
       return stateOf(ledger, 'face', name)?.declared?.area === area;
     case 'part':
       return stateOf(ledger, 'part', name)?.declared?.heldBy.some((hole) => areaOf(hole) === area) === true;
+    case 'finding':
+      return within(stateOf(ledger, 'finding', name)?.at);
     case 'temporary':
       return within(stateOf(ledger, 'temporary', name)?.at);
     default:

@@ -20,6 +20,8 @@ export type Desk = {
   facing: Facing;
   now: Stamp;
   plans: readonly PlanOffer[];
+  /** The trays that stand on the bench, used or not. */
+  trays?: readonly string[];
   /** The workshop's list of sealants; a job's own declarations go before it. */
   products?: readonly Product[];
 };

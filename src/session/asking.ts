@@ -35,6 +35,8 @@ const soleTypes = new Set([
   'finding',
   'stray',
   'lost',
+  'plan',
+  'planned',
 ]);
 /** Calls that may name something new; what is known is no answer for them. */
 const maybeNew = new Set([
@@ -54,7 +56,9 @@ export function withSoleChoices(pressing: Pressing, desk: Desk): Pressing {
   const { row, binding } = pressing.bound;
   const isPlanned = stateOf(desk.ledger, 'area', desk.facing.area ?? '')?.declared?.planned === true;
   const [slot] = unanswered(pressing, desk);
-  if (!slot || slot.optional || binding.fresh || !soleTypes.has(slot.type)) return pressing;
+  if (!slot || slot.optional || !soleTypes.has(slot.type)) return pressing;
+  // Of what is new nothing is known yet; a plan and its services are.
+  if (binding.fresh && slot.type !== 'plan' && slot.type !== 'planned') return pressing;
   if (maybeNew.has(row.id) && (!isPlanned || row.id === 'put-in' || row.id === 'finding')) return pressing;
   const open = choicesFor(desk, slot.type, pressing.args)
     .map((value) => choiceOf(row, slot.slot, slot.type, value, pressing.args, desk))

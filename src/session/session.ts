@@ -57,6 +57,7 @@ export type SessionOptions = {
   clock: Clock;
   plans?: readonly PlanOffer[];
   products?: readonly Product[];
+  trays?: readonly string[];
   facing?: Partial<Facing>;
 };
 
@@ -64,7 +65,14 @@ const leastMsToRead = 700;
 
 const runOf = (lines: readonly Line[]): number => lines.reduce((most, line) => Math.max(most, line.run), 0) + 1;
 
-export function createSession({ job, clock, plans = [], products = [], facing = {} }: SessionOptions): Session {
+export function createSession({
+  job,
+  clock,
+  plans = [],
+  products = [],
+  trays = [],
+  facing = {},
+}: SessionOptions): Session {
   const run = runOf(job.lines());
   const ledger = readLog(job.lines());
   const store = createStore<SessionState>(() => ({
@@ -83,6 +91,7 @@ export function createSession({ job, clock, plans = [], products = [], facing = 
     now: now(),
     plans,
     products,
+    trays,
   });
   const answered = (answer: Answer): Answer => {
     store.setState({ answer });

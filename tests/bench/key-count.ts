@@ -27,7 +27,7 @@ function thingsOf({ entries }: Line): number {
 
 /** Presses a script on a bench of its own; what is waited for comes an hour later. */
 export async function pressed(script: readonly Stretch[], keypad: boolean): Promise<readonly Line[]> {
-  const at = await atTheBench(undefined, {}, { keypad });
+  const at = await atTheBench(undefined, { trays: ['1', '2', '3', '4', '5', '6'] }, { keypad });
   at.pace.stepMs = 200;
   for (const { keys, until, text } of script) {
     if (until) at.pace.stepMs = 3_600_000;

@@ -10,7 +10,12 @@ import type { Saved } from '../../src/store/saving.ts';
 import { plansAtHand } from '../jobs/lines.ts';
 
 export type Disk = { full: boolean; unsaved: Line[]; saved: Line[] };
-export type Opened = { doubt?: OpenJob<Line>['doubt']; notices?: OpenJob<Line>['notices']; look?: boolean };
+export type Opened = {
+  doubt?: OpenJob<Line>['doubt'];
+  notices?: OpenJob<Line>['notices'];
+  look?: boolean;
+  trays?: readonly string[];
+};
 
 function jobInMemory(kept: Line[], disk: Disk, opened: Opened): OpenJob<Line> {
   const full = () => fault('disk-full', 'the disk is full', '/jobs/x', 'make room');
@@ -72,7 +77,12 @@ export async function atTheBench(lines?: readonly Line[], opened: Opened = {}, h
       if (named === 'broken') throw fault('damaged', 'line 3 is damaged', '/jobs/broken', 'take the copy');
       const before = opens.length > 1 && how.withoutLineAt !== undefined ? {} : opened;
       const job = jobInMemory([...(lines ?? [])], disk, before);
-      const session = createSession({ job, clock: ticking(lines?.at(-1) ?? monday, pace), plans: plansAtHand() });
+      const session = createSession({
+        job,
+        clock: ticking(lines?.at(-1) ?? monday, pace),
+        plans: plansAtHand(),
+        ...(opened.trays && { trays: opened.trays }),
+      });
       sessions.push(session);
       return session;
     },

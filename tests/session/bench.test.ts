@@ -236,7 +236,7 @@ describe('asking', () => {
   });
   it('lists first what can be taken, and says of the rest why not', async () => {
     const at = await newJob();
-    await at.press('L', 'O', '1', '1', 'O', '1');
+    await at.press('L', 'O', '1', 'O');
     const services = at.view().asking?.choices ?? [];
     expect(services.at(-1)).toMatchObject({ blocked: expect.stringContaining('ordered already') });
     expect(services[0]?.blocked).toBeUndefined();

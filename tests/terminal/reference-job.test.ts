@@ -16,7 +16,13 @@ import { closeAll, start } from './bench-side.ts';
 afterEach(closeAll);
 
 /** The table's names of keys, "enter", as the terminal's names have them. */
-const asOnTheCap = (key: string): string => ([...key].length === 1 ? key : `${key[0]?.toUpperCase()}${key.slice(1)}`);
+const asOnTheCap = (key: string): string =>
+  [...key].length === 1
+    ? key
+    : key
+        .split('-')
+        .map((word) => `${word[0]?.toUpperCase()}${word.slice(1)}`)
+        .join('');
 
 it.each([
   ['letters', keyScript('reference.keys'), {}],

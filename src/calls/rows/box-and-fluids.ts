@@ -76,7 +76,7 @@ export const boxAndFluidsRows: readonly Row[] = [
     label: 'drained',
     help: 'A fluid was drained; its circuit wants filling and a leak check.',
     group: 'fluids',
-    keys: [key('d', 'sealing', { pad: '4' })],
+    keys: [key('d', 'sealing', { pad: '4' }), key('l', 'strip')],
     verb: 'drain',
   },
   {

@@ -26,7 +26,7 @@ export const findingsRows: readonly Row[] = [
     label: 'put right',
     help: 'A finding is closed: cleaned, replaced or repaired.',
     group: 'findings',
-    keys: [key('p', 'findings', { pad: '0' })],
+    keys: [key('p', 'findings', { pad: '0' }), key('g', 'build')],
     verb: 'close-finding',
     fixed: { how: 'put right' },
   },

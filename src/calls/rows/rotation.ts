@@ -19,7 +19,7 @@ export const rotationRows: readonly Row[] = [
     label: 'tensioner live',
     help: 'The tensioner works on the belt: pin pulled, plunger released, or set and tight.',
     group: 'check rotation',
-    keys: [key('v', 'rotation', { pad: '2' })],
+    keys: [key('v', 'rotation', { pad: '2' }), key('v', 'build')],
     verb: 'tensioner-live',
     fills: drive,
   },
