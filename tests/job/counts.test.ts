@@ -70,6 +70,15 @@ describe('a tray count', () => {
     on.call('turn-crank', { drive: 'belt', quarters: 1 });
   });
 
+  it('[K1] one out and another in is no standing count, though the number is the same', () => {
+    const on = stripped();
+    count(on, '1', 1);
+    count(on, '2', 1);
+    on.call('move-fastener', { fastener: on.own('cover/1'), to: 'scrap' });
+    on.call('remove', { hole: 'cover/2', to: 'tray:1', spec: m6 });
+    expect(on.open('tray-uncounted')).toEqual(['tray-uncounted tray:1']);
+  });
+
   it('[K1] stands until something moves in or out of that tray, and of no other', () => {
     const on = stripped();
     count(on, '1', 1);
@@ -175,6 +184,7 @@ describe('a count that differs', () => {
     const on = stripped();
     for (const n of [2, 3]) on.call('remove', { hole: `cover/${n}`, to: 'tray:1', spec: m6 });
     on.call('find-fastener', { hole: 'cover/4', spec: m6 });
+    on.call('find-fastener', { hole: 'guard/2', spec: m6 });
     on.count('cover', 4);
     on.back('cover/1');
     on.back('cover/2');
@@ -182,7 +192,14 @@ describe('a count that differs', () => {
     for (const _ of [1, 2]) count(on, '1', 2);
     const no = turn(on);
     expect(no.because).toMatch(/^tray 1 is 1 over the ledger; look at cover 2, cover 1, cover 4, /);
-    expect(no.places.slice(0, 4)).toEqual(['tray:1', 'hole:cover/2', 'hole:cover/1', 'hole:cover/4']);
+    expect(no.places).toEqual([
+      'tray:1',
+      'hole:cover/2',
+      'hole:cover/1',
+      'hole:cover/4',
+      `fastener:${on.own('cover/2')}`,
+      `fastener:${on.own('cover/1')}`,
+    ]);
   });
 
   it('[K2] a move in between begins the counting anew', () => {
@@ -236,7 +253,7 @@ describe('a stray', () => {
   const found = () => {
     const on = bench();
     on.call('find-empty', { hole: 'cover/1' });
-    on.call('close-finding', { finding: `d${on.lines().length}.1`, how: 'put right' });
+    on.call('close-finding', { finding: `d${on.lines().length}.1`, how: 'accepted', who: 'Ann', because: 'not ours' });
     on.count('cover', 1);
     const stray = `s${on.call('find-stray', { spec: m6, tray: '1' })}.1`;
     expect(on.open('stray')).toEqual([`stray stray:${stray}`]);

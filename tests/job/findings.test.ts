@@ -49,6 +49,33 @@ describe('a finding', () => {
     expect(on.refused('close-finding', { finding: noted(on, 'vehicle'), how: 'forgotten' })).toBe('L1 badly-said');
   });
 
+  it.each([
+    ['the odd one', 'remove', { hole: 'cover/1', to: 'tray:1', wrong: 'odd' }],
+    ['damaged', 'remove', { hole: 'cover/1', to: 'tray:1', wrong: 'damaged' }],
+    ['empty on arrival', 'find-empty', { hole: 'cover/1' }],
+  ])('[F3] of a fastener it is put right by another one in its hole, not before: %s', (_, verb, said) => {
+    const on = bench();
+    const id = `d${on.call(verb, said)}.1`;
+    const right = { finding: id, how: 'put right' };
+    expect(on.no('close-finding', right)).toMatchObject({ code: 'nothing-put-right-yet', places: ['hole:cover/1'] });
+    on.count('cover', 1);
+    on.call('fill-box', { name: 'new', spec: m6 });
+    on.back('cover/1', { box: 'new' });
+    on.call('close-finding', right);
+    expect(on.open('finding-open')).toEqual([]);
+  });
+
+  it('[F3] the same one back in it puts nothing right; left empty by statement, it does', () => {
+    const on = bench();
+    const odd = `d${on.off('cover/1', m6, { wrong: 'odd' })}.1`;
+    on.count('cover', 1);
+    on.back('cover/1', { fastener: on.own('cover/1'), substitute: 'until the right one comes' });
+    expect(on.no('close-finding', { finding: odd, how: 'put right' }).because).toBe('the same fastener is still in it');
+    const empty = `d${on.call('find-empty', { hole: 'lid/1' })}.1`;
+    on.call('leave-empty', { hole: 'lid/1', who: 'Ann', because: 'no thread behind it' });
+    on.call('close-finding', { finding: empty, how: 'put right' });
+  });
+
   it.each(['accepted', 'declined'])('[F3] or by %s, with who and why, and not without', (how) => {
     const on = bench();
     const id = noted(on, 'area:cover');

@@ -578,11 +578,12 @@ describe('condemned, lost, broken', () => {
     expect(on.refused('rule-out-loss', ruled)).toBe('L9 search-not-made');
     on.call('search', { lost: `p${n}.2`, how: 'camera' });
     on.call('rule-out-loss', ruled);
-    on.call('close-finding', { finding, how: 'put right' });
+    expect(on.refused('close-finding', { finding, how: 'put right' })).toBe('F3 nothing-put-right-yet');
     on.count('manifold', 1);
     on.call('fill-box', { name: 'new', spec: m8 });
     on.back('manifold/2', { box: 'new' });
     on.tight('manifold/2');
+    on.call('close-finding', { finding, how: 'put right' });
     readyToLeave(on);
     expect(on.open()).toEqual([]);
   });
@@ -594,7 +595,7 @@ describe('condemned, lost, broken', () => {
     on.back('cover/1');
     on.tight('cover/1');
     const n = on.call('break', { hole: 'cover/1', headTo: 'hole:cover/1', pieces: ['found'] });
-    on.call('close-finding', { finding: `d${n}.1`, how: 'put right' });
+    on.call('close-finding', { finding: `d${n}.1`, how: 'accepted', who: 'Ann', because: 'only the flange' });
     expect(on.because('hole-open', 'hole:cover/1')).toBe('its fastener is broken');
   });
 });

@@ -5,7 +5,8 @@ import { holeState, no } from '../guards.ts';
 import { every, stateOf } from '../ledger.ts';
 import { openUnmasked } from '../order.ts';
 import { repairOf, repairSteps, stepLacking } from '../repair.ts';
-import { holeSchema, named, subjectSchema } from '../subjects.ts';
+import type { FindingState } from '../states.ts';
+import { type Hole, holeSchema, named, subjectSchema } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
 
 const reason = z.string().min(1).max(400);
@@ -47,6 +48,14 @@ const tell = verb(
     },
   ],
 );
+/** F3: of a fastener that was wrong, damaged, broken or missing, it is put right by another one in its hole. */
+function notPutRight(s: Standing, f: FindingState, hole: Hole): string | null {
+  const c = holeState(s, hole)?.called;
+  const ofTheHole = f.fastener !== undefined || (c !== undefined && c.foundEmptyAt > 0 && c.foundEmptyAt === f.madeAt);
+  if (!c || !ofTheHole) return null;
+  if (!c.occupant) return c.leftEmpty ? null : 'nothing is in the hole yet';
+  return c.occupant.fastener === f.fastener ? 'the same fastener is still in it' : null;
+}
 const close = verb(
   'close-finding',
   z.strictObject({
@@ -88,6 +97,18 @@ const close = verb(
         const hole = named('hole', findingState(s, said.finding)?.at ?? '');
         const piece = hole && said.how === 'put right' ? holeState(s, hole)?.called.pieces[0] : undefined;
         return piece ? no('a broken piece is still in it', 'call the piece out', [`hole:${hole}`]) : null;
+      },
+    },
+    {
+      code: 'nothing-put-right-yet',
+      rule: 'F3',
+      kind: 'gate',
+      needs: ['finding', 'how'],
+      check(s, said) {
+        const f = findingState(s, said.finding);
+        const hole = f && said.how === 'put right' ? named('hole', f.at) : undefined;
+        const because = f && hole && notPutRight(s, f, hole);
+        return because ? no(because, 'fit another, or say who accepts it as it is', [`hole:${hole}`]) : null;
       },
     },
     {
