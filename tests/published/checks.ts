@@ -1,4 +1,5 @@
 // Every check against something published, topic by topic.
+import { threads } from './threads.ts';
 import { units } from './units.ts';
 
-export const checks = [...units];
+export const checks = [...units, ...threads];
