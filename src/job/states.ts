@@ -126,6 +126,7 @@ export type TemporaryState = {
   sort: EntryOf<'temporary-put-in'>['sort'];
   at?: Subject;
   in: boolean;
+  putInAt: number;
 };
 export type FaceState = {
   face: string;

@@ -327,6 +327,16 @@ describe('the holes of an area', () => {
     expect(on.open()).toEqual([]);
   });
 
+  it('[K4] a hole that was only looked at is none that was called', () => {
+    const on = bench();
+    on.off('cover/1', m6);
+    const called = [on.slack('cover/2', m6), on.tight('cover/2')];
+    on.call('look-again', { holes: ['cover/2'] });
+    on.call('strike', { lines: called });
+    on.count('cover', 1);
+    expect(on.open('holes-not-counted')).toEqual([]);
+  });
+
   it('[K4] levels of one number are one hole to the eye', () => {
     const on = bench();
     on.off('cover/1', m6);

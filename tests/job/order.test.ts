@@ -271,7 +271,12 @@ describe('passes', () => {
     expect(due(on, 'final')).toEqual(['1', '2', '3', '4']);
     on.call('complete-pass', { area: 'ring' });
     expect(due(on, 'final')).toEqual([]);
-    expect(on.refused('complete-pass', { area: 'ring' })).toBe('O3 nothing-due');
+    expect(on.no('complete-pass', { area: 'ring' }).because).toBe('every one of ring is tight already');
+    on.off('ring/1');
+    expect(on.no('complete-pass', { area: 'ring' })).toMatchObject({
+      code: 'nothing-due',
+      because: 'no hole of ring is due',
+    });
   });
 
   it('[O3] in order it does not', () => {
@@ -414,7 +419,6 @@ describe('overriding', () => {
       on.count(area, 1);
     }
     on.back('upper/1');
-    on.call('look-again', { holes: ['upper/1'] });
     on.call('tighten', { hole: 'upper/1', last: true }, { because: 'done already' });
     expect(on.openAt('hole:upper/1')).toEqual(['second-look']);
     on.call('look-again', { holes: ['upper/1'] });

@@ -150,6 +150,25 @@ describe('may the car leave', () => {
     on.call('state-wants', { hole: 'wheel/1', spec: m8, because: 'by the book' });
     expect(on.open('second-look')).toHaveLength(1);
   });
+
+  it('[X1 X5] the second look is of what is tight; until then it leads to what makes it so', () => {
+    const on = finished();
+    on.declare({ kind: 'area-declared', area: 'wheel', critical: true, planned: true });
+    on.call('find-fastener', { hole: 'wheel/2', spec: m8 });
+    on.slack('wheel/1', m8);
+    const look = { holes: ['wheel/2', 'wheel/1'] };
+    expect(on.no('look-again', look)).toMatchObject({
+      code: 'not-tight-yet',
+      places: ['hole:wheel/1'],
+      instead: 'tight first',
+    });
+    on.snug('wheel/1');
+    expect(on.refused('look-again', look)).toBe('X1 not-tight-yet');
+    expect(on.next('second-look', 'hole:wheel/1')).toEqual({ verb: 'tighten', hole: 'wheel/1' });
+    on.tight('wheel/1');
+    on.call('look-again', look);
+    expect(on.open('second-look')).toEqual([]);
+  });
 });
 
 describe('no way round it', () => {

@@ -136,6 +136,31 @@ describe('temporaries', () => {
     expect(on.open('hole-open')).toEqual([]);
   });
 
+  it('[T1] it comes down once, until it is raised on something or a wheel is touched again', () => {
+    const on = bench();
+    on.declare({ kind: 'area-declared', area: 'wheel', role: 'wheel', planned: true });
+    on.call('lower-car');
+    expect(on.refused('lower-car')).toBe('T1 down-already');
+    put(on, 'jack');
+    out(on, 'jack');
+    on.call('lower-car');
+    expect(on.refused('lower-car')).toBe('T1 down-already');
+    on.slack('wheel/1', m8);
+    expect(on.refused('lower-car')).toBe('T1 wheel-not-snug');
+    on.snug('wheel/1');
+    on.call('lower-car');
+  });
+
+  it('[T1] what is put in is said to be one sort of thing, unless it is known already', () => {
+    const on = bench();
+    expect(on.refused('put-in', { temporary: 'long thing' })).toBe('T1 sort-not-known');
+    on.declare({ kind: 'temporary-declared', temporary: 'cam clamp', sort: 'lock' });
+    expect(on.entriesOf(on.call('put-in', { temporary: 'cam clamp' }))).toMatchObject([{ sort: 'lock' }]);
+    on.call('put-in', { temporary: 'long thing', sort: 'bar' });
+    on.call('take-out', { temporary: 'long thing' });
+    expect(on.entriesOf(on.call('put-in', { temporary: 'long thing' }))).toMatchObject([{ sort: 'bar' }]);
+  });
+
   it('[T1] a stand under another wheel asks for that one alone', () => {
     const on = bench();
     for (const area of ['left wheel', 'right wheel']) {
@@ -507,6 +532,39 @@ describe('moving and driving', () => {
     on.tight('brake/1');
     on.call('road-test');
     on.call('note', { words: 'pulls straight' });
+  });
+
+  it('[T6 T7] nor while first start would be refused for beads, rotation, fluids or connections', () => {
+    const closed = () => {
+      const on = on4('engine');
+      on.slack('engine/1', m8);
+      on.tight('engine/1');
+      return on;
+    };
+    const drained = closed();
+    drained.call('drain', { circuit: 'cooling' });
+    expect(drained.refused('road-test')).toBe('T6 fluid-missing');
+    const parted = closed();
+    parted.call('part-connection', { connection: 'plug' });
+    expect(parted.refused('road-test')).toBe('T6 connection-parted');
+    const unturned = closed();
+    const drive = {
+      drive: 'belt',
+      areas: ['engine'],
+      parts: [],
+      marks: [],
+      turns: 2,
+      tensioner: 'none',
+      crankKeyed: true,
+    };
+    unturned.declare({ kind: 'drive-declared', ...drive });
+    expect(unturned.refused('road-test')).toBe('T6 rotation-not-passed');
+    const wet = closed();
+    wet.declare({ kind: 'face-declared', face: 'lid', area: 'engine', pressedBy: ['engine/1'], keepsIn: [] });
+    wet.call('clean-face', { face: 'lid' });
+    const label = { product: 'grey', kind: 'moisture', runHours: 6, labelCelsius: 23, labelHumidityPct: 50 };
+    wet.call('lay-bead', { face: 'lid', label });
+    expect(wet.refused('road-test')).toBe('S5 bead-not-ready');
   });
 
   it('[T7] elsewhere no road test is asked', () => {

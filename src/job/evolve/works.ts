@@ -109,15 +109,17 @@ export function evolveConnection(
 export function evolveTemporary(
   t: TemporaryState | undefined,
   entry: Entry,
-  _n: number,
+  n: number,
   temporary: string,
 ): TemporaryState | Misfit {
   switch (entry.kind) {
     case 'temporary-declared':
       // Where it is in, it stays, whatever is said of its place meanwhile.
-      return t?.in ? t : { temporary, sort: entry.sort, ...(entry.at && { at: entry.at }), in: false };
+      return t?.in
+        ? t
+        : { temporary, sort: entry.sort, ...(entry.at && { at: entry.at }), in: false, putInAt: t?.putInAt ?? 0 };
     case 'temporary-put-in':
-      return t?.in ? misfit : { temporary, sort: entry.sort, ...(entry.at && { at: entry.at }), in: true };
+      return t?.in ? misfit : { temporary, sort: entry.sort, ...(entry.at && { at: entry.at }), in: true, putInAt: n };
     case 'temporary-taken-out':
       return t?.in && t.at === entry.at ? { ...t, in: false } : misfit;
     default:

@@ -30,27 +30,34 @@ const toolsOut = gate('tools-not-out', 'K1', (s) =>
     : no('tools were not called out since the last work', 'call the tools out', ['vehicle']),
 );
 
+const beadsMayBeRun = gate('bead-not-ready', 'S5', (s) => {
+  const [bead] = notReached(s, 'run');
+  return bead
+    ? no(
+        `the bead on ${bead.face} ${bead.void ? `is void: ${bead.void}` : 'may not be run yet'}`,
+        bead.void ? 'clean and lay again' : `wait for its time; ${meanwhile}`,
+        [`face:${bead.face}`],
+      )
+    : null;
+});
+const rotationPassed = gate('rotation-not-passed', 'T6', (s) => {
+  const d = [...every(s.ledger, 'drive')].find((one) => rotationNeeded(s.ledger, one));
+  return d
+    ? no(`${d.drive}: no check rotation stands`, 'turn it over by hand and call the marks', [`drive:${d.drive}`])
+    : null;
+});
+const fluidsFilled = gate('fluid-missing', 'T6', (s) => {
+  const c = [...every(s.ledger, 'circuit')].find((one) => one.drainedAt > one.filledAt);
+  return c ? no(`${c.circuit} is drained`, `fill ${c.circuit}`, [`circuit:${c.circuit}`]) : null;
+});
+const connectionsMade = gate('connection-parted', 'T6', (s) => {
+  const c = [...every(s.ledger, 'connection')].find((one) => one.parted);
+  return c ? no(`${c.connection} is parted`, `make ${c.connection}`, [`connection:${c.connection}`]) : null;
+});
 const startGates: Guard<object>[] = [
-  gate('bead-not-ready', 'S5', (s) => {
-    const [bead] = notReached(s, 'run');
-    return bead
-      ? no(
-          `the bead on ${bead.face} ${bead.void ? `is void: ${bead.void}` : 'may not be run yet'}`,
-          bead.void ? 'clean and lay again' : `wait for its time; ${meanwhile}`,
-          [`face:${bead.face}`],
-        )
-      : null;
-  }),
-  gate('rotation-not-passed', 'T6', (s) => {
-    const d = [...every(s.ledger, 'drive')].find((one) => rotationNeeded(s.ledger, one));
-    return d
-      ? no(`${d.drive}: no check rotation stands`, 'turn it over by hand and call the marks', [`drive:${d.drive}`])
-      : null;
-  }),
-  gate('fluid-missing', 'T6', (s) => {
-    const c = [...every(s.ledger, 'circuit')].find((one) => one.drainedAt > one.filledAt);
-    return c ? no(`${c.circuit} is drained`, `fill ${c.circuit}`, [`circuit:${c.circuit}`]) : null;
-  }),
+  beadsMayBeRun,
+  rotationPassed,
+  fluidsFilled,
   gate('oil-level-not-seen', 'T6', (s) => {
     const oilAt = vehicleOf(s)?.oilAt ?? 0;
     const drained = Math.max(
@@ -63,10 +70,7 @@ const startGates: Guard<object>[] = [
       ? null
       : no('the oil level was not looked at', 'look at the oil level, and call it', ['vehicle']);
   }),
-  gate('connection-parted', 'T6', (s) => {
-    const c = [...every(s.ledger, 'connection')].find((one) => one.parted);
-    return c ? no(`${c.connection} is parted`, `make ${c.connection}`, [`connection:${c.connection}`]) : null;
-  }),
+  connectionsMade,
   gate('pin-still-in', 'T6', (s) => {
     const [lock] = locksIn(s.ledger);
     return lock ? no(`${lock} is in`, `take ${lock} out`, [`temporary:${lock}`]) : null;
@@ -97,10 +101,25 @@ const wheelsSnug = gate('wheel-not-snug', 'T7', (s) => {
   );
   return h ? no(`${subjectText(`hole:${h.hole}`)} is not snug`, 'bring the wheel snug', [`hole:${h.hole}`]) : null;
 });
+/** T1: brought down before, and neither raised on anything called nor a wheel touched since. */
+const isUp: Guard<object> = {
+  code: 'down-already',
+  rule: 'T1',
+  kind: 'footing',
+  needs: [],
+  check(s) {
+    const at = vehicleOf(s)?.loweredAt ?? 0;
+    const raised = [...every(s.ledger, 'temporary')].some((t) => t.putInAt > at && carries.has(t.sort));
+    const again = raised || holesOfRole(s, 'wheel').some((h) => h.called.touchedAt > at);
+    return at > 0 && !again ? no(`it was lowered in line ${at}`, 'go on') : null;
+  },
+};
+const carries: ReadonlySet<string> = new Set(['stand', 'jack', 'block']);
 const lower = verb(
   'lower-car',
   nothing,
   [
+    isUp,
     { ...wheelsSnug, rule: 'T1' },
     gate('stand-still-in', 'T1', (s) => {
       const [stand] = inOfSort(s, ['stand']);
@@ -144,16 +163,15 @@ const road = verb(
   nothing,
   [
     ...mayMove,
+    // T6: what keeps the engine from its first start keeps the car off the road.
+    beadsMayBeRun,
+    rotationPassed,
+    fluidsFilled,
+    connectionsMade,
     gate('not-on-the-road-yet', 'T7', (s) => {
       const h = [...every(s.ledger, 'hole')].find((one) => isTouched(one) && !isClosed(s.ledger, one));
       return h
         ? no(`${subjectText(`hole:${h.hole}`)} is not closed`, 'close it before the road', [`hole:${h.hole}`])
-        : null;
-    }),
-    gate('rotation-not-passed', 'T7', (s) => {
-      const d = [...every(s.ledger, 'drive')].find((one) => rotationNeeded(s.ledger, one));
-      return d
-        ? no(`${d.drive}: no check rotation stands`, 'turn it over by hand and call the marks', [`drive:${d.drive}`])
         : null;
     }),
   ],

@@ -1,7 +1,9 @@
 // The verb that calls a whole pass of an area complete (O3).
 import { z } from 'zod';
+import { holesOf, isTouched } from '../closed.ts';
 import type { Entry } from '../entry.ts';
 import { no } from '../guards.ts';
+import { stateOf } from '../ledger.ts';
 import { dueIn, passesOf } from '../passes.ts';
 import { nameSchema, subjectText } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
@@ -25,7 +27,9 @@ const passComplete = verb(
       check: (s, said) =>
         each(s, said).length > 0
           ? null
-          : no(`no hole of ${said.area} is due`, 'put its fasteners back first', [`area:${said.area}`]),
+          : allTight(s, said.area)
+            ? no(`every one of ${said.area} is tight already`, 'go on')
+            : no(`no hole of ${said.area} is due`, 'put its fasteners back first', [`area:${said.area}`]),
     },
     ...tightenGuards.map(
       (guard): Guard<PassSaid> => ({
@@ -47,6 +51,11 @@ const passComplete = verb(
     return each(s, said).flatMap((hole) => tightenEntries(s, { hole, pass, tool: said.tool }).map(inTurn));
   },
 );
+function allTight(s: Standing, area: string): boolean {
+  const a = stateOf(s.ledger, 'area', area);
+  const touched = a ? holesOf(s.ledger, a).filter((h) => isTouched(h) && !h.called.leftEmpty) : [];
+  return touched.length > 0 && touched.every((h) => h.called.occupant?.level === 'tight');
+}
 const inTurn = (entry: Entry): Entry => {
   if (entry.kind !== 'fastener-tightened') return entry;
   const { outOfOrder: _, ...rest } = entry;

@@ -23,6 +23,16 @@ const putIn = verb(
           ? no(`${said.temporary} is in already`, 'give the second one a name of its own')
           : null,
     },
+    {
+      code: 'sort-not-known',
+      rule: 'T1',
+      kind: 'rule',
+      needs: ['temporary', 'sort'],
+      check: (s, said) =>
+        said.sort || temporaryState(s, said.temporary)
+          ? null
+          : no(`nobody said what ${said.temporary} is`, `say what it is: ${temporaryKinds.join(', ')}`),
+    },
   ],
   (s, said) => {
     const known = temporaryState(s, said.temporary);
@@ -31,7 +41,7 @@ const putIn = verb(
       {
         kind: 'temporary-put-in',
         temporary: said.temporary,
-        sort: said.sort ?? known?.sort ?? 'plug',
+        sort: (said.sort ?? known?.sort) as NonNullable<typeof said.sort>,
         ...(at && { at }),
       },
     ];

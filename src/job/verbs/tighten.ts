@@ -206,6 +206,26 @@ const looked = verb(
         return unknown ? no(`there is no hole ${subjectText(`hole:${unknown}`)}`, 'name a hole that was called') : null;
       },
     },
+    {
+      code: 'not-tight-yet',
+      rule: 'X1',
+      kind: 'gate',
+      needs: ['holes'],
+      check(s, { holes }) {
+        const loose = holes.filter((hole) => {
+          const c = holeState(s, hole)?.called;
+          return c !== undefined && c.touchedAt > 0 && !c.leftEmpty && c.occupant?.level !== 'tight';
+        });
+        const [first] = loose;
+        return first
+          ? no(
+              `${subjectText(`hole:${first}`)} is not tight`,
+              'tight first',
+              loose.map((h) => `hole:${h}`),
+            )
+          : null;
+      },
+    },
   ],
   (_s, { holes, who }) => holes.map((hole): Entry => ({ kind: 'looked-again', hole, ...(who && { who }) })),
 );
