@@ -35,9 +35,10 @@ const numbered: Record<string, string> = {
   8: 'end',
 };
 // The numeric keypad where it was set to send sequences of its own (DEC, VT220 Programmer Reference, chapter 3).
-const keypad: Record<string, string> = { M: 'enter', X: '=', ' ': 'space', I: 'tab' };
-for (const [i, character] of [...'*+,-./0123456789'].entries())
-  keypad[String.fromCharCode('j'.charCodeAt(0) + i)] = character;
+const keypad: Record<string, string> = {
+  ...{ M: 'enter', X: '=', ' ': 'space', I: 'tab' },
+  ...Object.fromEntries([...'*+,-./0123456789'].map((character, i) => [String.fromCharCode(0x6a + i), character])),
+};
 
 const single: Record<string, string> = {
   '\r': 'enter',
