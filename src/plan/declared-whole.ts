@@ -2,6 +2,7 @@
 import type { Entry, EntryOf } from '../job/entry.ts';
 import { holeIn } from '../job/subjects.ts';
 import { holesIn, numbersIn } from './holes-written.ts';
+import type { Path } from './place.ts';
 import type { Plan, PlanArea } from './plan.ts';
 
 export type Declaration = EntryOf<
@@ -18,43 +19,63 @@ export type Declaration = EntryOf<
 > &
   Entry;
 
+/** A declaration and where in the file it is written. */
+export type Declared = { declares: Declaration; path: Path };
+
 /** Every declaration of a plan: areas with their holes first, so that what speaks of a hole comes after it. */
-export function declaredWhole(plan: Plan): Declaration[] {
+export function declaredAt(plan: Plan): Declared[] {
+  const from = <T>(list: string, all: readonly T[] | undefined, declare: (one: T) => Declaration): Declared[] =>
+    (all ?? []).map((one, i) => ({ declares: declare(one), path: [list, i] }));
   return [
     ...plan.areas.flatMap(areaDeclared),
-    ...(plan.parts ?? []).map(
-      ({ heldBy, ...part }): Declaration => ({ kind: 'part-declared', ...part, heldBy: holesIn(heldBy ?? {}) }),
-    ),
-    ...(plan.circuits ?? []).map((circuit): Declaration => ({ kind: 'circuit-declared', ...circuit })),
-    ...(plan.connections ?? []).map((connection): Declaration => ({ kind: 'connection-declared', ...connection })),
-    ...(plan.faces ?? []).map(
-      ({ pressedBy, ...face }): Declaration => ({ kind: 'face-declared', ...face, pressedBy: holesIn(pressedBy) }),
-    ),
-    ...(plan.drives ?? []).map((drive): Declaration => ({ kind: 'drive-declared', ...drive })),
-    ...(plan.temporaries ?? []).map((temporary): Declaration => ({ kind: 'temporary-declared', ...temporary })),
-    ...(plan.products ?? []).map((label): Declaration => ({ kind: 'product-declared', label })),
-    ...(plan.behind ?? []).flatMap(({ front, behind, until, gate }) =>
+    ...from('parts', plan.parts, ({ heldBy, ...part }) => ({
+      kind: 'part-declared',
+      ...part,
+      heldBy: holesIn(heldBy ?? {}),
+    })),
+    ...from('circuits', plan.circuits, (circuit) => ({ kind: 'circuit-declared', ...circuit })),
+    ...from('connections', plan.connections, (connection) => ({ kind: 'connection-declared', ...connection })),
+    ...from('faces', plan.faces, ({ pressedBy, ...face }) => ({
+      kind: 'face-declared',
+      ...face,
+      pressedBy: holesIn(pressedBy),
+    })),
+    ...from('drives', plan.drives, (drive) => ({ kind: 'drive-declared', ...drive })),
+    ...from('temporaries', plan.temporaries, (temporary) => ({ kind: 'temporary-declared', ...temporary })),
+    ...from('products', plan.products, (label) => ({ kind: 'product-declared', label })),
+    ...(plan.behind ?? []).flatMap(({ front, behind, until, gate }, i) =>
       behind.map(
-        (one): Declaration => ({
-          kind: 'behind-declared',
-          front,
-          behind: one,
-          until: until ?? 'closed',
-          ...(gate && { gate }),
-          from: 'plan',
+        (one, k): Declared => ({
+          path: ['behind', i, 'behind', k],
+          declares: {
+            kind: 'behind-declared',
+            front,
+            behind: one,
+            until: until ?? 'closed',
+            ...(gate && { gate }),
+            from: 'plan',
+          },
         }),
       ),
     ),
   ];
 }
+export const declaredWhole = (plan: Plan): Declaration[] => declaredAt(plan).map((one) => one.declares);
 
-function areaDeclared({ holes, order, ...area }: PlanArea): Declaration[] {
+function areaDeclared({ holes, order, ...area }: PlanArea, i: number): Declared[] {
   return [
-    { kind: 'area-declared', ...area, planned: true, ...(order && { order: numbersIn(order) }) },
-    ...holes.flatMap(({ numbers, at, ...group }) =>
-      numbersIn(numbers).map((number, i): Declaration => {
-        const place = at?.[i];
-        return { kind: 'hole-declared', hole: holeIn(area.area, number), ...group, ...(place && { at: place }) };
+    {
+      path: ['areas', i],
+      declares: { kind: 'area-declared', ...area, planned: true, ...(order && { order: numbersIn(order) }) },
+    },
+    ...holes.flatMap(({ numbers, at, ...group }, g) =>
+      numbersIn(numbers).map((number, k): Declared => {
+        const place = at?.[k];
+        const hole = holeIn(area.area, number);
+        return {
+          path: ['areas', i, 'holes', g],
+          declares: { kind: 'hole-declared', hole, ...group, ...(place && { at: place }) },
+        };
       }),
     ),
   ];

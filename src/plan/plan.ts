@@ -9,7 +9,9 @@ import { readNumbers } from './holes-written.ts';
 export const planVersion = 1;
 
 const yes = z.literal(true).optional();
-const point = z.tuple([z.number(), z.number()]);
+const coordinate = z.number().min(-100_000).max(100_000);
+const point = z.tuple([coordinate, coordinate]);
+const words = z.string().min(1).max(400);
 
 /** "1-6", "1 2 4-6", "3 washer". */
 const numbersSchema = z
@@ -29,6 +31,14 @@ const serviceSchema = z.strictObject({
   areas: z.array(nameSchema).max(100),
   /** What belongs to no area: "part:timing belt", "connection:battery earth". */
   also: z.array(subjectSchema).max(200).optional(),
+  /** When it is due again, with where that figure comes from. */
+  interval: z
+    .strictObject({
+      months: z.number().int().min(1).max(600).optional(),
+      distanceKm: z.number().int().min(1).max(2_000_000).optional(),
+      from: words,
+    })
+    .optional(),
 });
 
 const holeGroupSchema = z.strictObject({
@@ -58,16 +68,39 @@ const areaSchema = z.strictObject({
   blindHoles: yes,
   marked: yes,
   outline: z.array(point).max(200).optional(),
-  holes: z.array(holeGroupSchema).min(1).max(200),
+  holes: z.array(holeGroupSchema).min(1).max(500),
+});
+
+/** What is bought new for these services; all of them where none is named. */
+const newPartSchema = z.strictObject({
+  name: nameSchema,
+  sort: z.enum(['fastener', 'part', 'supply']),
+  quantity: z.number().int().min(1).max(5000),
+  spec: specSchema.optional(),
+  replaces: nameSchema.optional(),
+  services: z.array(nameSchema).min(1).max(40).optional(),
 });
 
 export const planSchema = z.strictObject({
+  /** For editors: where they find the schema. */
+  $schema: z.string().max(200).optional(),
   countback: z.literal('plan'),
   version: z.literal(planVersion),
   name: nameSchema,
   /** The vehicle family in general words. */
   vehicle: z.string().min(1).max(200),
-  notes: z.array(z.string().min(1).max(400)).max(40).optional(),
+  notes: z.array(words).max(40).optional(),
+  /** Where the work can hurt or spoil something, and where that is. */
+  cautions: z
+    .array(z.strictObject({ words, at: subjectSchema.optional() }))
+    .max(100)
+    .optional(),
+  /** Where its figures come from: "lengths and threads", "torques", … */
+  sources: z
+    .array(z.strictObject({ of: words, from: words }))
+    .max(60)
+    .optional(),
+  newParts: z.array(newPartSchema).max(200).optional(),
   services: z.array(serviceSchema).min(1).max(40),
   areas: z.array(areaSchema).max(200),
   parts: z
@@ -86,7 +119,8 @@ export const planSchema = z.strictObject({
         pressedBy: holesSchema,
         keepsIn: z.array(nameSchema).max(8),
         part: nameSchema.optional(),
-        bead: yes,
+        /** A number where it wants several. */
+        bead: z.union([z.literal(true), z.number().int().min(2).max(8)]).optional(),
       }),
     )
     .max(100)

@@ -1,23 +1,33 @@
 // Reads the text of a plan file: its shape, and whether it is sound. What is wrong comes back as a value that says what,
 // where in the file, and what to do; nothing is repaired.
 import { plainText } from '../trade/plain-text.ts';
+import { type Path, placeText } from './place.ts';
 import { type Plan, planSchema, planVersion } from './plan.ts';
-import { unsoundIn } from './sound.ts';
+import { type Unsound, unsoundIn } from './sound.ts';
 
 export type PlanFault = { what: string; where: string; next: string };
-export type ReadPlan = { ok: true; plan: Plan } | { ok: false; fault: PlanFault };
+/** `fault` is the first of `faults`. */
+export type ReadPlan = { ok: true; plan: Plan } | { ok: false; fault: PlanFault; faults: readonly PlanFault[] };
 /** Where a text stops being JSON, for whoever can tell. */
 export type BreaksAt = (text: string) => { line: number; column: number } | undefined;
 
 /** A plan written by hand has a few hundred lines; two million characters are something else. */
 export const longestPlan = 2_000_000;
+/** Whoever has put these right asks again. */
+const mostFaults = 100;
 
 /** @param file as it is to be named to the person who wrote it */
 export function readPlan(text: string, file: string, breaksAt?: BreaksAt): ReadPlan {
-  const no = (what: string, next: string, path: readonly PropertyKey[] = []): ReadPlan => ({
-    ok: false,
-    fault: { what: plainText(what, 600), where: plainText(file + pathText(path), 600), next },
+  const told = ({ what, next, path }: Unsound): PlanFault => ({
+    what: plainText(what, 600),
+    where: plainText(placeText(file, path), 600),
+    next,
   });
+  const all = ([first, ...more]: readonly [Unsound, ...Unsound[]]): ReadPlan => {
+    const faults = [told(first), ...more.slice(0, mostFaults - 1).map(told)] as const;
+    return { ok: false, fault: faults[0], faults };
+  };
+  const no = (what: string, next: string): ReadPlan => all([{ what, next, path: [] }]);
   if (text.length > longestPlan) return no('the file is larger than 2 MB', 'name the plan file itself');
   if (text.trim() === '') return no('the file is empty', 'take it from a copy');
   const value = parsed(text);
@@ -30,13 +40,17 @@ export function readPlan(text: string, file: string, breaksAt?: BreaksAt): ReadP
   if (other) return no(other.what, other.next);
   const shape = planSchema.safeParse(value);
   if (!shape.success) {
-    const issue = shape.error.issues[0];
-    return no(issue?.message ?? 'not the shape of a plan', 'correct it, or leave it out', issue?.path);
+    const [first, ...more] = shape.error.issues.map(
+      ({ message, path }): Unsound => ({ what: message, next: 'correct it, or leave it out', path: path as Path }),
+    );
+    return all([first ?? { what: 'not the shape of a plan', next: 'see "countback plans schema"', path: [] }, ...more]);
   }
   const steering = steeringText(shape.data, []);
-  if (steering) return no('a control character or an escape sequence', 'write plain text', steering);
-  const unsound = unsoundIn(shape.data);
-  return unsound ? no(unsound.what, unsound.next, unsound.path) : { ok: true, plan: shape.data };
+  if (steering) {
+    return all([{ what: 'a control character or an escape sequence', next: 'write plain text', path: steering }]);
+  }
+  const [first, ...more] = unsoundIn(shape.data);
+  return first ? all([first, ...more]) : { ok: true, plan: shape.data };
 }
 
 function parsed(text: string): unknown {
@@ -60,7 +74,7 @@ function notAPlan(value: unknown): { what: string; next: string } | undefined {
 }
 
 /** The path to the first text that is not plain. */
-function steeringText(value: unknown, path: readonly PropertyKey[]): readonly PropertyKey[] | undefined {
+function steeringText(value: unknown, path: Path): Path | undefined {
   if (typeof value === 'string') return plainText(value) === value ? undefined : path;
   if (typeof value !== 'object' || value === null) return undefined;
   for (const [field, inside] of Object.entries(value)) {
@@ -69,10 +83,4 @@ function steeringText(value: unknown, path: readonly PropertyKey[]): readonly Pr
     if (found) return found;
   }
   return undefined;
-}
-
-/** "areas[2].holes[0].numbers", after the name of the file. */
-function pathText(path: readonly PropertyKey[]): string {
-  const text = path.map((p) => (typeof p === 'number' ? `[${p}]` : `.${String(p)}`)).join('');
-  return text === '' ? '' : `: ${text.replace(/^\./, '')}`;
 }

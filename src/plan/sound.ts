@@ -1,14 +1,16 @@
 // Whether a plan speaks only of what it has: names twice, holes twice, references to nothing, orders that go round,
-// places no service brings. Finds the first that is wrong and where it is written.
+// places no service brings. Finds all that is wrong and where it is written.
 import { areaOf, named, nameOf, type Subject, sortOf, subjectText } from '../job/subjects.ts';
 import { cycleIn } from '../job/verbs/job.ts';
 import { broughtBy } from './brought.ts';
 import { type Declaration, declaredWhole, subjectOf } from './declared-whole.ts';
 import { holesIn, numbersIn } from './holes-written.ts';
+import type { Path } from './place.ts';
 import type { Plan } from './plan.ts';
+import { roundThroughPlaces } from './strip-order.ts';
+import { worksOf } from './works.ts';
 
-export type Unsound = { path: readonly (string | number)[]; what: string; next: string };
-type Path = Unsound['path'];
+export type Unsound = { path: Path; what: string; next: string };
 
 /** More than this on one line of a log is no plan of one vehicle. */
 const mostDeclarations = 4_500;
@@ -16,18 +18,20 @@ const mostDeclarations = 4_500;
 const subjectsOf = (declarations: readonly Declaration[]): string[] =>
   declarations.flatMap((one) => subjectOf(one) ?? []);
 
-export function unsoundIn(plan: Plan): Unsound | undefined {
-  const twice = namedTwice(plan) ?? holeTwice(plan);
-  if (twice) return twice;
+/** Nothing when the plan is sound. What only another slip brings about (an order that goes round) is left out. */
+export function unsoundIn(plan: Plan): Unsound[] {
+  const slips = [...namedTwice(plan), ...holeTwice(plan)];
+  if (slips.length > 0) return slips;
   const whole = declaredWhole(plan);
   if (whole.length > mostDeclarations) {
-    return { path: [], what: `it declares ${whole.length} things`, next: 'make two plans of it' };
+    return [{ path: [], what: `it declares ${whole.length} things`, next: 'make two plans of it' }];
   }
   const there = new Set(subjectsOf(whole));
-  return danglingIn(plan, there) ?? disordered(plan) ?? roundIn(plan) ?? broughtByNone(plan, there);
+  const wrong = [...danglingIn(plan, there), ...disordered(plan), ...roundIn(plan)];
+  return wrong.length > 0 ? wrong : [...broughtByNone(plan, there)];
 }
 
-function namedTwice(plan: Plan): Unsound | undefined {
+function* namedTwice(plan: Plan): Generator<Unsound> {
   const lists: [string, string, readonly string[]][] = [
     ['services', 'service', plan.services.map((s) => s.service)],
     ['areas', 'area', plan.areas.map((a) => a.area)],
@@ -38,15 +42,17 @@ function namedTwice(plan: Plan): Unsound | undefined {
     ['circuits', 'circuit', (plan.circuits ?? []).map((c) => c.circuit)],
     ['temporaries', 'temporary', (plan.temporaries ?? []).map((t) => t.temporary)],
     ['products', 'product', (plan.products ?? []).map((p) => p.product)],
+    ['newParts', 'name', (plan.newParts ?? []).map((n) => n.name)],
   ];
   for (const [list, field, names] of lists) {
-    const at = names.findIndex((name, i) => names.indexOf(name) < i);
-    if (at >= 0) return { path: [list, at, field], what: `"${names[at]}" is there twice`, next: 'name one otherwise' };
+    for (const [at, name] of names.entries()) {
+      if (names.indexOf(name) === at) continue;
+      yield { path: [list, at, field], what: `"${name}" is there twice`, next: 'name one otherwise' };
+    }
   }
-  return undefined;
 }
 
-function holeTwice(plan: Plan): Unsound | undefined {
+function* holeTwice(plan: Plan): Generator<Unsound> {
   for (const [a, area] of plan.areas.entries()) {
     const seen = new Set<string>();
     for (const [g, group] of area.holes.entries()) {
@@ -54,17 +60,16 @@ function holeTwice(plan: Plan): Unsound | undefined {
       for (const number of numbers) {
         if (seen.has(number)) {
           const what = `hole ${number} of ${area.area} is there twice`;
-          return { path: ['areas', a, 'holes', g, 'numbers'], what, next: 'write each hole once' };
+          yield { path: ['areas', a, 'holes', g, 'numbers'], what, next: 'write each hole once' };
         }
         seen.add(number);
       }
       if (group.at && group.at.length !== numbers.length) {
         const what = `${numbers.length} holes, and ${group.at.length} places for them`;
-        return { path: ['areas', a, 'holes', g, 'at'], what, next: 'give each hole its place, or none' };
+        yield { path: ['areas', a, 'holes', g, 'at'], what, next: 'give each hole its place, or none' };
       }
     }
   }
-  return undefined;
 }
 
 /** Every place where the plan names something else of it, with what it must be. */
@@ -94,6 +99,9 @@ function* references(plan: Plan): Generator<[Path, Subject]> {
     yield [['behind', i, 'front'], edge.front];
     for (const [k, behind] of edge.behind.entries()) yield [['behind', i, 'behind', k], behind];
   }
+  for (const [i, c] of (plan.cautions ?? []).entries()) if (c.at) yield [['cautions', i, 'at'], c.at];
+  for (const [i, n] of (plan.newParts ?? []).entries())
+    if (n.replaces) yield [['newParts', i, 'replaces'], `part:${n.replaces}`];
 }
 function* holeReferences(path: Path, byArea: Readonly<Record<string, string>>): Generator<[Path, Subject]> {
   for (const area of Object.keys(byArea)) {
@@ -102,17 +110,24 @@ function* holeReferences(path: Path, byArea: Readonly<Record<string, string>>): 
   }
 }
 
-function danglingIn(plan: Plan, there: ReadonlySet<string>): Unsound | undefined {
+function* danglingIn(plan: Plan, there: ReadonlySet<string>): Generator<Unsound> {
   for (const [path, subject] of references(plan)) {
     const drive = named('rotation', subject);
     if (subject === 'vehicle' || there.has(drive === undefined ? subject : `drive:${drive}`)) continue;
     const sort = drive === undefined ? sortOf(subject) : 'drive';
-    return { path, what: `the plan has no ${sort} "${nameOf(subject)}"`, next: `declare it, or correct the name` };
+    yield { path, what: `the plan has no ${sort} "${nameOf(subject)}"`, next: `declare it, or correct the name` };
   }
-  return undefined;
+  const services = plan.services.map((s) => s.service);
+  for (const [i, one] of (plan.newParts ?? []).entries()) {
+    for (const [k, service] of (one.services ?? []).entries()) {
+      if (services.includes(service)) continue;
+      const path = ['newParts', i, 'services', k];
+      yield { path, what: `the plan has no service "${service}"`, next: 'declare it, or correct the name' };
+    }
+  }
 }
 
-function disordered(plan: Plan): Unsound | undefined {
+function* disordered(plan: Plan): Generator<Unsound> {
   for (const [i, area] of plan.areas.entries()) {
     if (!area.order) continue;
     const holes = area.holes.flatMap((group) => numbersIn(group.numbers));
@@ -120,33 +135,29 @@ function disordered(plan: Plan): Unsound | undefined {
     const stranger = order.find((number) => !holes.includes(number));
     const again = order.find((number, k) => order.indexOf(number) < k);
     const path = ['areas', i, 'order'];
-    if (stranger) return { path, what: `${area.area} has no hole ${stranger}`, next: 'correct the order' };
-    if (again) return { path, what: `hole ${again} is in the order twice`, next: 'correct the order' };
+    if (stranger) yield { path, what: `${area.area} has no hole ${stranger}`, next: 'correct the order' };
+    if (again) yield { path, what: `hole ${again} is in the order twice`, next: 'correct the order' };
   }
-  return undefined;
 }
 
-function roundIn(plan: Plan): Unsound | undefined {
+function* roundIn(plan: Plan): Generator<Unsound> {
   const edges = (plan.behind ?? []).flatMap(({ front, behind }) => behind.map((one) => ({ front, behind: one })));
-  const round = cycleIn(edges);
-  if (!round) return undefined;
+  const round = cycleIn(edges) ?? roundThroughPlaces(worksOf(plan));
+  if (!round) return;
   const at = (plan.behind ?? []).findIndex((e) => e.front === round[0] && e.behind.includes(round[1] as string));
   const what = `${round.map(subjectText).join(' in front of ')}: that goes round`;
-  return { path: ['behind', at], what, next: 'leave one of them out' };
+  yield { path: at < 0 ? ['behind'] : ['behind', at], what, next: 'leave one of them out' };
 }
 
 /** What no service brings would be declared and never reach a job. */
-function broughtByNone(plan: Plan, there: ReadonlySet<string>): Unsound | undefined {
-  const brought = new Set(
-    subjectsOf(
-      broughtBy(
-        plan,
-        plan.services.map((s) => s.service),
-      ),
-    ),
-  );
-  const lost = [...there].find((subject) => !brought.has(subject));
-  if (!lost) return undefined;
-  const sort = sortOf(lost) === 'hole' ? `area ${areaOf(nameOf(lost))}` : subjectText(lost);
-  return { path: ['services'], what: `no service brings ${sort}`, next: 'name it in a service' };
+function* broughtByNone(plan: Plan, there: ReadonlySet<string>): Generator<Unsound> {
+  const services = plan.services.map((s) => s.service);
+  const brought = new Set(subjectsOf(broughtBy(plan, services)));
+  const told = new Set<string>();
+  for (const lost of there) {
+    if (brought.has(lost)) continue;
+    const text = sortOf(lost) === 'hole' ? `area ${areaOf(nameOf(lost))}` : subjectText(lost);
+    if (!told.has(text)) yield { path: ['services'], what: `no service brings ${text}`, next: 'name it in a service' };
+    told.add(text);
+  }
 }
