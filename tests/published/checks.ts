@@ -1,5 +1,6 @@
 // Every check against something published, topic by topic.
+import { headChecks } from './heads.ts';
 import { threads } from './threads.ts';
 import { units } from './units.ts';
 
-export const checks = [...units, ...threads];
+export const checks = [...units, ...threads, ...headChecks];
