@@ -3,6 +3,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { standardKeymap } from '../../src/calls/bindings.ts';
+import { keypadPicture } from '../../src/calls/keypad-picture.ts';
 import { usage } from '../../src/calls/line-reader.ts';
 import { rows as calls } from '../../src/calls/table.ts';
 import { screens } from '../../src/view/screens.ts';
@@ -102,6 +103,7 @@ export const blocks: Readonly<Record<string, () => string>> = {
   rooms: roomsBlock,
   calls: callsBlock,
   keys: keysBlock,
+  keypad: () => ['```text', keypadPicture('strip').trimEnd(), '```'].join('\n'),
   rules: rulesBlock,
   dependencies: dependenciesBlock,
 };
