@@ -10,8 +10,9 @@ export const paintFor = (colours: boolean): Paint => (colours ? (look) => look :
 const shapes: Record<Mark, string> = { open: '◉', half: '⠶', done: '✓', found: '⠂', struck: '✗', plain: ' ' };
 export const shapeOf = (mark: Mark): string => shapes[mark];
 const looks: Record<Mark, Look> = {
-  open: { color: 'yellow', bold: true },
-  half: { color: 'cyan' },
+  // Legible on a light and on a dark ground: yellow and cyan are lost on white, blue on black.
+  open: { color: 'magenta', bold: true },
+  half: { bold: true },
   done: { color: 'green' },
   found: { dim: true },
   struck: { dim: true, strike: true },
