@@ -50,11 +50,7 @@ export function whyUnread(text: string): { because: string; instead: string } | 
   return undefined;
 }
 const longestEcho = 200;
-/** A line as it may be shown again. */
-const echoed = (text: string): string => {
-  const plain = plainText(text, Number.POSITIVE_INFINITY);
-  return plain.length > longestEcho ? `${plain.slice(0, longestEcho)}…` : plain;
-};
+const echoed = (text: string): string => (text.length > longestEcho ? `${text.slice(0, longestEcho)}…` : text);
 
 /** Takes lines one after the other, each saved before the next; `stop` is asked before each. */
 export async function takeLines(
@@ -64,10 +60,9 @@ export async function takeLines(
   stop: () => boolean = () => false,
 ): Promise<'all taken' | 'some refused' | 'stopped'> {
   let allTaken = true;
-  let isFirst = true;
   for await (const raw of lines) {
-    const text = (isFirst ? raw.replace(/^\u{feff}/u, '') : raw).trim();
-    isFirst = false;
+    // Takes the mark away, too, that some systems put before the first line.
+    const text = raw.trim();
     if (!isCall(text)) continue;
     if (stop()) return 'stopped';
     const taken = await takeLine(session, text);

@@ -162,13 +162,16 @@ describe('where a job is named', () => {
   });
 
   it('a new job whose name could be a path makes no file, anywhere', async () => {
+    // Deep enough that a path which was followed after all would still end in the bench's own folder.
+    const cwd = join(bench.folder, 'one', 'two', 'three');
+    mkdirSync(cwd, { recursive: true });
     for (const name of ['front/rear', '../van', 'a/../../van', 'front\\rear', './van']) {
-      const { exit, out, complaint } = await bench.run(['take', name, '--new'], { input: 'job "van"\n' });
+      const { exit, out, complaint } = await bench.run(['take', name, '--new'], { input: 'job "van"\n', cwd });
       expect({ exit, out }).toEqual({ exit: 2, out: '' });
       expect(complaint).toMatch(
         /^countback: .*: this is neither a name for a new job nor the path of a job file; .*\n$/,
       );
-      expect(readdirSync(bench.folder)).toEqual([]);
+      expect(readdirSync(bench.folder, { recursive: true })).toEqual(['one', 'one/two', 'one/two/three']);
     }
   });
 

@@ -11,12 +11,21 @@ import { type BenchSide, type Setting, start } from './bench-side.ts';
 export const launcher = fileURLToPath(new URL('../../src/launcher.js', import.meta.url));
 const names: Record<string, string> = { enter: 'Enter', space: 'Space', backspace: 'Backspace', escape: 'Escape' };
 
-/** The key that a call has on a screen, as keys.ts names it. */
-export function keyFor(call: string, screen: ScreenId): string {
-  const row = rowById.get(call);
-  const found = row?.keys.find((k) => k.on === 'any' || k.on === screen || [k.on].flat().includes(screen));
-  if (!found) throw new Error(`${call} has no key on ${screen}`);
-  return names[found.key] ?? found.key;
+/** The keys that a call has on a screen, as keys.ts names them. */
+function keysFor(call: string, screen: ScreenId): string[] {
+  const found = rowById.get(call)?.keys.filter((k) => k.on === 'any' || [k.on].flat().includes(screen)) ?? [];
+  if (found.length === 0) throw new Error(`${call} has no key on ${screen}`);
+  return found.map(({ key }) => names[key] ?? key);
+}
+export const keyFor = (call: string, screen: ScreenId): string => keysFor(call, screen)[0] as string;
+
+export const labelOf = (call: string): string => rowById.get(call)?.label ?? `no call "${call}"`;
+
+/** So many fasteners off, by two keys in turn: one key alone at a machine's pace is taken for one that is stuck. */
+export function offKeys(many: number): string[] {
+  const [one, other] = keysFor('off', 'strip');
+  if (one === undefined || other === undefined) throw new Error('off has not two keys');
+  return Array.from({ length: many }, (_, i) => (i % 2 === 0 ? one : other));
 }
 
 /** A job made by typed lines before the program is started. */

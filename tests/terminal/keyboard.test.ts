@@ -1,10 +1,11 @@
 // The keyboard of the built program: keys that mean nothing, bursts, and pastes.
 
-import { readdirSync, readFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeEach, expect, it } from 'vitest';
-import { atJob, benchData, callsIn, fileOf, head, keyFor, offIn, said, saysSaved } from './at-the-bench.ts';
+import { atJob, benchData, callsIn, fileOf, head, keyFor, offIn, offKeys, said, saysSaved } from './at-the-bench.ts';
 import { type BenchSide, closeAll, start } from './bench-side.ts';
+import { bytesOf } from './keys.ts';
 
 const data = benchData();
 let dataDir: string;
@@ -50,7 +51,7 @@ it('does nothing on function keys, Alt and Ctrl keys, and on what a terminal rep
 
 it('takes a burst of forty keys one by one', async () => {
   const bench = await atJob('hatchback', { dataDir });
-  bench.type('\r'.repeat(40));
+  bench.type(offKeys(40).map(bytesOf).join(''));
   await bench.waitFor(saysSaved(41));
   expect(offIn(dataDir, 'hatchback')).toBe(41);
 });
@@ -89,7 +90,10 @@ it('shows and writes nothing of an escape sequence that is pasted', async () => 
 });
 
 it('makes a new job of a pasted name without what steers in it, and none of a name that is a path', async () => {
-  const bench = start([], { dataDir });
+  // Deep enough that the path, were it followed after all, would end in the test's own folder.
+  const cwd = join(dataDir, 'one', 'two', 'three');
+  mkdirSync(cwd, { recursive: true });
+  const bench = start([], { dataDir, cwd });
   await bench.waitFor('hatchback');
   bench.press(keyFor('new-job', 'shelf'));
   bench.type(pasted('\u001b[31mblue van\u0007'));

@@ -3,7 +3,20 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { atJob, benchData, beside, callsIn, fileOf, head, keyFor, offIn, said, saysSaved } from './at-the-bench.ts';
+import {
+  atJob,
+  benchData,
+  beside,
+  callsIn,
+  fileOf,
+  head,
+  keyFor,
+  offIn,
+  offKeys,
+  said,
+  saysSaved,
+  spans,
+} from './at-the-bench.ts';
 import { type BenchSide, closeAll, start } from './bench-side.ts';
 
 const data = benchData();
@@ -28,9 +41,9 @@ describe('killed in the middle of calls', () => {
         return saved > before + round * 4;
       };
       // Keys go on coming; the kill meets the program wherever it is then.
-      for (let i = 0; i < 20; i++) bench.press(off);
+      bench.press(...offKeys(20));
       await bench.waitFor(remember);
-      bench.type('\r'.repeat(30));
+      bench.press(...offKeys(30));
       await bench.kill('SIGKILL');
       await bench.left();
       remember(bench.frame());
@@ -75,7 +88,7 @@ describe('a last line that does not hold', () => {
     bad[at] = (bad[at] ?? 0) ^ 1;
     writeFileSync(path, bad);
     const bench = start(['open', 'hatchback'], { dataDir });
-    await bench.waitFor((frame) => said(frame).includes('Go on without the last line?'));
+    await bench.waitFor((frame) => said(frame).includes('Go on without the last line?') && spans(80)(frame));
     return { bench, path, bad };
   }
   /** The choice of that number in the list of answers. */
