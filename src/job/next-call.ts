@@ -61,8 +61,8 @@ function nextFor(ways: Ways, point: OpenPoint, asked: Set<string>): Said | undef
   return undefined;
 }
 
-function callsFor({ ledger, calls }: Ways, point: OpenPoint): readonly Said[] {
-  const known = calls.get(stamped(point)) ?? candidates(ledger, point);
+function callsFor({ ledger, now, calls }: Ways, point: OpenPoint): readonly Said[] {
+  const known = calls.get(stamped(point)) ?? candidates(ledger, point, now);
   calls.set(stamped(point), known);
   return known;
 }

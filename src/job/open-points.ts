@@ -7,6 +7,7 @@ import { everyKey } from './drawers.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
 import type { OpenPoint } from './open-point.ts';
+import { readyText } from './ready.ts';
 import { driveOpenedAt, rotationNeeded } from './rotation.ts';
 import { specText } from './spec.ts';
 import type { CircuitState } from './states.ts';
@@ -128,7 +129,8 @@ function* facePoints(ledger: Ledger, now: Stamp): Generator<OpenPoint> {
     if (missing) yield { code: 'bead-missing', at, because: missing };
     const curing = beads.find((b) => !b.void && !b.reached.full);
     if (curing) {
-      const because = curing.togetherAt === 0 ? 'the face is not together' : `${curing.label.product} is curing`;
+      const ready = readyText(curing, 'full', now);
+      const because = curing.togetherAt === 0 ? ready : `${curing.label.product} is curing, ${ready}`;
       yield { code: 'bead-curing', at, because };
     }
   }
@@ -178,7 +180,7 @@ function* trayAndBoxPoints(ledger: Ledger): Generator<OpenPoint> {
   for (const t of every(ledger, 'tray')) {
     const at = `tray:${t.tray}`;
     // K1: the eye counts before it is told the figure.
-    const still = countStands(t) ? `${t.contents.length} still in it` : 'not empty by the ledger';
+    const still = countStands(t) ? `${t.contents.length} still in it` : 'still something in it';
     if (t.contents.length > 0) yield { code: 'tray-not-empty', at, because: still };
   }
   for (const t of uncounted(ledger)) {

@@ -1,9 +1,11 @@
 // What might be called towards closing an open point, in order of sense. Whether any of it is refused is not asked here.
+import { beadsOn, everyBead } from './beads.ts';
 import { conditionsAt } from './clock.ts';
 import { holeNumbers } from './closed.ts';
 import { everyKey } from './drawers.ts';
 import { mayNotServe, unfit, wantsIn } from './guards.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
+import type { Stamp } from './line.ts';
 import type { OpenPoint } from './open-point.ts';
 import { stepLacking } from './repair.ts';
 import { runningTry, tensionerNotLive, wantedOfTry } from './rotation.ts';
@@ -13,7 +15,7 @@ import { snugOrBetter } from './states.ts';
 import { leaningOn } from './striking.ts';
 import { areaOf, named, nameOf, subjectText } from './subjects.ts';
 
-export function candidates(ledger: Ledger, point: OpenPoint): Said[] {
+export function candidates(ledger: Ledger, point: OpenPoint, now: Stamp): Said[] {
   const name = nameOf(point.at);
   switch (point.code) {
     case 'hole-open':
@@ -58,7 +60,7 @@ export function candidates(ledger: Ledger, point: OpenPoint): Said[] {
     case 'bead-missing':
       return towardsBead(ledger, name);
     case 'bead-curing':
-      return towardsCure(ledger, name);
+      return towardsCure(ledger, name, now);
     case 'rotation-needed':
       return towardsRotation(ledger, name);
     case 'circuit-empty':
@@ -86,7 +88,7 @@ export function candidates(ledger: Ledger, point: OpenPoint): Said[] {
     case 'pedal':
       return [{ verb: 'pedal-firm' }];
     case 'road-test':
-      return [{ verb: 'road-test' }, { verb: 'waive-road-test', who: 'workshop', because: 'to be said' }];
+      return towardsRoad(ledger, now);
     case 'odometer':
       return [{ verb: 'note-odometer', distance: 0 }];
     case 'waiting':
@@ -193,8 +195,8 @@ function towardsBead(ledger: Ledger, face: string): Said[] {
     : [{ verb: 'clean-face', face }];
 }
 
-/** A cure only wants time: together, under conditions that are told, by a clock that is right. */
-function towardsCure(ledger: Ledger, face: string): Said[] {
+/** A face wants to be together, the bench to be told, time away to be called right; the rest is waiting, and no call. */
+function towardsCure(ledger: Ledger, face: string, now: Stamp): Said[] {
   const f = stateOf(ledger, 'face', face);
   const loose = f?.declared?.pressedBy.find((hole) => {
     const c = stateOf(ledger, 'hole', hole)?.called;
@@ -203,7 +205,15 @@ function towardsCure(ledger: Ledger, face: string): Said[] {
   if (loose) return towardsHole(ledger, loose);
   const told = conditionsAt(ledger, ledger.lines.length);
   const celsius = f?.beads.at(-1)?.label.labelCelsius ?? 20;
-  return [...(told ? [] : [{ verb: 'note-conditions', celsius }]), { verb: 'confirm-clock' }];
+  const away = f !== undefined && beadsOn(ledger, f, now).some((b) => !b.void && !b.reached.full && b.awayHours > 0);
+  return [...(told ? [] : [{ verb: 'note-conditions', celsius }]), ...(away ? [{ verb: 'confirm-clock' }] : [])];
+}
+
+/** A bead that still cures is waited for, not got round. */
+function towardsRoad(ledger: Ledger, now: Stamp): Said[] {
+  const waits = everyBead(ledger, now).some((b) => !b.void && !b.reached.run);
+  const waive: Said = { verb: 'waive-road-test', who: 'workshop', because: 'to be said' };
+  return [{ verb: 'road-test' }, ...(waits ? [] : [waive])];
 }
 
 function towardsRotation(ledger: Ledger, drive: string): Said[] {

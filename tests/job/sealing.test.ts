@@ -4,6 +4,7 @@ import { timeToConfirm } from '../../src/calls/lists/on-return.ts';
 import { type BeadStanding, beadsOn, labelHours } from '../../src/job/beads.ts';
 import type { Product } from '../../src/job/entries/declared.ts';
 import { stateOf } from '../../src/job/ledger.ts';
+import type { Stamp } from '../../src/job/line.ts';
 import { saturationPascals } from '../../src/trade/vapour.ts';
 import { firstFacing } from '../../src/view/facing.ts';
 import { type Bench, bench, m6 } from './bench.ts';
@@ -359,6 +360,34 @@ describe('what an hour at the bench is worth', () => {
     expect(bead(on)).toMatchObject({ factor: Number.POSITIVE_INFINITY, readyAtMs: { full: undefined } });
   });
 
+  it('[S4] in words: a day and an hour by the clock of the bench, never a minute early, or what is wanting first', () => {
+    const words = (on: Bench) => on.because('bead-curing', 'face:sump');
+    const on = sealed();
+    const { atMs } = on.lines()[bead(on).togetherAt - 1] as Stamp;
+    // Snug half a minute past 9:06 of a Monday by a clock an hour ahead of UTC.
+    expect(new Date(atMs).toISOString()).toBe('2026-03-02T08:06:30.000Z');
+    expect(words(on)).toBe('grey is curing, ready Tuesday 09:07');
+    const slow = sealed({ label: { ...grey, fullHours: 200 } });
+    expect(words(slow)).toBe('grey is curing, ready 2026-03-10 17:07');
+    expect(words(sealed({ conditions: null }))).toBe(
+      'grey is curing, ready once bench conditions it cures under are told',
+    );
+    on.slack('sump/1');
+    expect(words(on)).toBe('the face is not together');
+  });
+
+  it('[X5] what only time closes has no next call; the bench and the clock are asked for where they are wanting', () => {
+    const next = (on: Bench) => on.next('bead-curing', 'face:sump');
+    const on = sealed();
+    for (const hole of ['sump/1', 'sump/2']) on.tight(hole);
+    expect(next(on)).toBeUndefined();
+    on.away(2);
+    expect(next(on)).toEqual({ verb: 'confirm-clock' });
+    expect(next(sealed({ conditions: null }))).toEqual({ verb: 'note-conditions', celsius: 23 });
+    on.slack('sump/1');
+    expect(next(on)).toEqual({ verb: 'tighten', hole: 'sump/1' });
+  });
+
   it('[S4] the bead says when it will be ready at the conditions in force', () => {
     const on = sealed({ conditions: { celsius: 23, humidityPct: 25 } });
     const from = on.now().atMs;
@@ -454,9 +483,9 @@ describe('three label times', () => {
     on.tight('idler/1');
     on.countTrays();
     on.call('turn-crank', { drive: 'belt', quarters: 8 });
-    expect(on.no('fill-fluid', { circuit: 'oil' }).instead).toBe(
-      'wait for the first label time; turning by hand is allowed',
-    );
+    const no = on.no('fill-fluid', { circuit: 'oil' });
+    expect(no.instead).toBe('wait for the first label time; turning by hand is allowed');
+    expect(no.because).toMatch(/^the bead on sump may not be filled yet: ready Monday \d\d:\d\d$/);
     expect(bead(on).reached).toEqual({ fill: false, run: false, full: false });
     on.wait(hours(2));
     expect(bead(on).reached).toEqual({ fill: true, run: false, full: false });

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { meanwhile, no, notReached } from '../guards.ts';
 import { stateOf } from '../ledger.ts';
 import { circuitOpenedAt } from '../open-points.ts';
+import { readyText } from '../ready.ts';
 import { type Spec, specSchema } from '../spec.ts';
 import { nameSchema, subjectSchema } from '../subjects.ts';
 import { type Guard, verb } from '../verb.ts';
@@ -120,7 +121,7 @@ const fillFluid = verb(
         if (!bead) return null;
         const because = bead.void
           ? `the bead on ${bead.face} is void: ${bead.void}`
-          : `the bead on ${bead.face} may not be filled yet`;
+          : `the bead on ${bead.face} may not be filled yet: ${readyText(bead, 'fill', s.now)}`;
         return no(
           because,
           bead.void ? 'clean the face and lay it again' : `wait for the first label time; ${meanwhile}`,

@@ -5,6 +5,7 @@ import { toolsStandOut } from '../counts.ts';
 import { inOfSort, meanwhile, no, notReached, traysCounted } from '../guards.ts';
 import { every, stateOf } from '../ledger.ts';
 import { brakeOpenedAt, circuitOpenedAt, openPoints } from '../open-points.ts';
+import { readyText } from '../ready.ts';
 import { locksIn, rotationNeeded } from '../rotation.ts';
 import { snugOrBetter } from '../states.ts';
 import { subjectText } from '../subjects.ts';
@@ -34,7 +35,7 @@ const beadsMayBeRun = gate('bead-not-ready', 'S5', (s) => {
   const [bead] = notReached(s, 'run');
   return bead
     ? no(
-        `the bead on ${bead.face} ${bead.void ? `is void: ${bead.void}` : 'may not be run yet'}`,
+        `the bead on ${bead.face} ${bead.void ? `is void: ${bead.void}` : `may not be run yet: ${readyText(bead, 'run', s.now)}`}`,
         bead.void ? 'clean and lay again' : `wait for its time; ${meanwhile}`,
         [`face:${bead.face}`],
       )
