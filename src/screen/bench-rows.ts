@@ -16,9 +16,11 @@ import { listedRow } from './list-rows.ts';
 import { mapRows, type Tag } from './map.ts';
 import { filled, plainRow, type Row } from './rows.tsx';
 
-const areaCells = 27;
-const listCells = 46;
+/** Wide enough for the holes one by one beside the cardboard, and for their specs unshortened. */
 const widthWithList = 110;
+const widthWithAll = 160;
+const areaCellsOf = (columns: number): number => (columns >= widthWithAll ? 36 : 27);
+const listCellsOf = (columns: number): number => (columns >= widthWithAll ? 66 : columns >= widthWithList ? 46 : 0);
 const rule: Row = [{ text: '│', look: quietLook }];
 
 export function benchRows(scene: Scene, rows: number): Row[] {
@@ -27,19 +29,20 @@ export function benchRows(scene: Scene, rows: number): Row[] {
   if (areas.length === 0 && desk.facing.area === undefined) return firstHints(scene);
   const building = view.screen === 'build';
   const next = building ? (nextBack(desk) ?? nextTight(desk)) : nextOff(desk);
-  const withList = columns >= widthWithList;
-  const room = columns - areaCells - 1 - (withList ? listCells + 1 : 0);
-  const left = areaRows(areas, desk.facing.area, rows);
+  const areaCells = areaCellsOf(columns);
+  const listCells = listCellsOf(columns);
+  const room = columns - areaCells - 1 - (listCells > 0 ? listCells + 1 : 0);
+  const left = areaRows(areas, desk.facing.area, rows, areaCells);
   const drawn = areaDrawn(desk, next, building);
   const sheet = drawn ? sheetRows(scene, drawn, next, room, rows) : noAreaRows(scene, room);
   const beside = [left, filled(sheet, rows, room)];
-  if (withList) beside.push(filled(holeRows(scene, next, listCells, rows), rows, listCells));
+  if (listCells > 0) beside.push(filled(holeRows(scene, next, listCells, rows), rows, listCells));
   return Array.from({ length: rows }, (_, i) =>
     beside.flatMap((column, at) => [...(at > 0 ? rule : []), ...(column[i] as Row)]),
   );
 }
 
-function areaRows(areas: readonly Listed[], inUse: string | undefined, rows: number): Row[] {
+function areaRows(areas: readonly Listed[], inUse: string | undefined, rows: number, areaCells: number): Row[] {
   const at = Math.max(
     0,
     areas.findIndex((a) => a.name === inUse),
@@ -94,7 +97,8 @@ function tagOf({ number, mark, word, levels, finding, tool, turn }: DrawnHole, i
   return { texts: [`${said}${order}`, said, short, shapeOf(mark)], look };
 }
 
-function detailsOf({ desk, view, listed }: Scene, next: string | undefined, columns: number): Row[] {
+function detailsOf(scene: Scene, next: string | undefined, columns: number): Row[] {
+  const { desk, view, listed } = scene;
   const row = listed.slice(0, listed.length).find((one) => one.key === next);
   const more = next === undefined ? [] : holeDetails(desk, next);
   const said =
@@ -105,7 +109,8 @@ function detailsOf({ desk, view, listed }: Scene, next: string | undefined, colu
       : row
         ? `> ${row.name} ${row.text.replace(/ +/g, ' ')}${row.end ? `, ${row.end}` : ''}${more.length > 1 ? `. Levels: ${more.join(', ')}` : ''}`
         : `> ${subjectText(`hole:${next}`)} is next`;
-  const others = belongingsHere(desk).map((one) => `${one.text} ${one.end}`);
+  // Where the list stands beside it they are there.
+  const others = (listCellsOf(scene.columns) > 0 ? [] : belongingsHere(desk)).map((one) => `${one.text} ${one.end}`);
   const quiet = others.length > 0 ? wrapped(others.join('  '), columns - 2, detailRows - 1) : [];
   return [
     ...wrapped(plainText(said), columns - 2, 2).map((text) =>

@@ -51,6 +51,16 @@ describe('at 80 by 24', () => {
   });
 });
 
+describe.each([
+  [120, 40],
+  [200, 60],
+])('at %i by %i', (columns, rows) => {
+  it.each(jobScreens)('%s', async (screen) => {
+    const scene = sceneOf({ screen, before: 'build' }, { columns, rows });
+    await expect(textOf(scene)).toMatchFileSnapshot(kept(`${screen}-${columns}`));
+  });
+});
+
 describe('the last answer', () => {
   const withAnswer = (answer: never, more = {}) =>
     sceneOf({ screen: 'build' }, { session: { answer, savedTo: 999, looking: false, ...more } as never });
