@@ -5,7 +5,7 @@ import type { Said } from '../../src/job/said.ts';
 import type { Hole } from '../../src/job/subjects.ts';
 import type { Bench } from './bench.ts';
 import { type Weighted, weighted } from './chance.ts';
-import { specs } from './invented-car.ts';
+import { specs } from './goods.ts';
 import { anyHole, calledOf, holding, holesWhere, type Row } from './strip.ts';
 
 const emptied = (b: Bench): Hole[] => holesWhere(b, (c) => c !== undefined && c.touchedAt > 0 && !c.occupant);

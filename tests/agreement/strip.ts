@@ -4,7 +4,7 @@ import type { Said } from '../../src/job/said.ts';
 import type { Hole } from '../../src/job/subjects.ts';
 import type { Bench } from './bench.ts';
 import { type Weighted, weighted } from './chance.ts';
-import { specs } from './invented-car.ts';
+import { specs } from './goods.ts';
 
 /** '' where a name was wanted and there was none. */
 export type Row = (bench: Bench) => Said | '' | undefined;

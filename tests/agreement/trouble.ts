@@ -4,7 +4,7 @@ import { every, isStruck } from '../../src/job/ledger.ts';
 import type { Said } from '../../src/job/said.ts';
 import type { Bench } from './bench.ts';
 import { type Weighted, weighted } from './chance.ts';
-import { specs } from './invented-car.ts';
+import { specs } from './goods.ts';
 import { anyHole, aTray, calledOf, holding, holesWhere, type Row, seenIn } from './strip.ts';
 
 const fasteners = (b: Bench) => [...every(b.ledger(), 'fastener')];

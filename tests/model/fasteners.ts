@@ -1,19 +1,9 @@
-// What entries about holes, fasteners, pieces and strays do to the second ledger. Returns false when one does not fit.
+// What entries about holes and fasteners do to the second ledger. Returns false when one does not fit.
+
+import { happenToPiecesAndStrays } from './pieces-and-strays.ts';
 import type { PlainEntry } from './plain.ts';
 import { takeFromBox } from './works.ts';
-import { type FastenerNow, type HoleNow, holeNow, movedAt, type World } from './world.ts';
-
-const freshFastener = (entry: PlainEntry, at: string, origin: string): FastenerNow => ({
-  id: entry.fastener,
-  spec: entry.spec,
-  at,
-  origin,
-  knownAt: at,
-  loosened: false,
-  condemned: false,
-  broken: false,
-  ruledOut: false,
-});
+import { type FastenerNow, freshFastener, type HoleNow, holeNow, movedAt, type World } from './world.ts';
 
 function change(world: World, hole: HoleNow): void {
   hole.changed = world.at;
@@ -241,47 +231,4 @@ function happenWhereItIs(world: World, entry: PlainEntry, fastener: FastenerNow,
     }
   }
   return fits;
-}
-
-function happenToPiecesAndStrays(world: World, entry: PlainEntry): boolean {
-  switch (entry.kind) {
-    case 'piece-moved':
-    case 'piece-lost': {
-      const piece = world.pieces.get(entry.piece);
-      if (piece === undefined || piece.at !== entry.from) return false;
-      piece.at = entry.kind === 'piece-lost' ? 'lost' : entry.to;
-      piece.ruledOut = false;
-      movedAt(world, entry.from);
-      movedAt(world, piece.at);
-      return true;
-    }
-    case 'search-made':
-    case 'loss-ruled-out': {
-      const lost = world.fasteners.get(entry.lost) ?? world.pieces.get(entry.lost);
-      if (lost === undefined || lost.at !== 'lost') return false;
-      if (entry.kind === 'loss-ruled-out') lost.ruledOut = true;
-      return true;
-    }
-    case 'stray-found': {
-      if (world.strays.has(entry.stray)) return false;
-      world.strays.set(entry.stray, { at: entry.at, settled: false });
-      movedAt(world, entry.at);
-      return true;
-    }
-    case 'stray-settled': {
-      const stray = world.strays.get(entry.stray);
-      if (stray === undefined || stray.settled || stray.at !== entry.at) return false;
-      stray.settled = true;
-      // Given to a hole, it lies where it lay and has a fastener's name from now on: nothing moved.
-      if (entry.as !== 'given') movedAt(world, stray.at);
-      else if (entry.fastener !== undefined) {
-        const given = freshFastener(entry, stray.at, 'stray');
-        given.spec = entry.spec ?? {};
-        world.fasteners.set(entry.fastener, given);
-      }
-      return true;
-    }
-    default:
-      return true;
-  }
 }

@@ -205,6 +205,18 @@ export const trayNow = (world: World, name: string): TrayNow =>
 export const circuitNow = (world: World, name: string): CircuitNow =>
   known(world.circuits, name, () => ({ drained: false, everDrained: false, drainedAt: 0, checked: 0 }));
 
+export const freshFastener = (entry: PlainEntry, at: string, origin: string): FastenerNow => ({
+  id: entry.fastener,
+  spec: entry.spec,
+  at,
+  origin,
+  knownAt: at,
+  loosened: false,
+  condemned: false,
+  broken: false,
+  ruledOut: false,
+});
+
 /** Something went in or out at this place; only trays remember. */
 export function movedAt(world: World, place: string): void {
   if (!place.startsWith('tray:')) return;
