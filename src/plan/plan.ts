@@ -140,7 +140,7 @@ export const planSchema = z.strictObject({
     .array(
       z.strictObject({
         drive: nameSchema,
-        areas: z.array(nameSchema).min(1).max(20),
+        areas: z.array(nameSchema).max(20),
         parts: z.array(nameSchema).max(20),
         marks: z.array(nameSchema).max(20),
         turns: z.number().int().min(2).max(20).multipleOf(2),

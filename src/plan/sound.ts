@@ -141,12 +141,17 @@ function* disordered(plan: Plan): Generator<Unsound> {
 }
 
 function* roundIn(plan: Plan): Generator<Unsound> {
-  const edges = (plan.behind ?? []).flatMap(({ front, behind }) => behind.map((one) => ({ front, behind: one })));
-  const round = cycleIn(edges) ?? roundThroughPlaces(worksOf(plan));
+  const round = roundOf(plan);
   if (!round) return;
   const at = (plan.behind ?? []).findIndex((e) => e.front === round[0] && e.behind.includes(round[1] as string));
   const what = `${round.map(subjectText).join(' in front of ')}: that goes round`;
   yield { path: at < 0 ? ['behind'] : ['behind', at], what, next: 'leave one of them out' };
+}
+
+/** An order that goes round, as it is written or through the holes and parts of an area. */
+export function roundOf(plan: Plan): Subject[] | undefined {
+  const edges = (plan.behind ?? []).flatMap(({ front, behind }) => behind.map((one) => ({ front, behind: one })));
+  return cycleIn(edges) ?? roundThroughPlaces(worksOf(plan));
 }
 
 /** What no service brings would be declared and never reach a job. */

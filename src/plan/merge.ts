@@ -1,0 +1,187 @@
+// Several plans as one, where they are of the same vehicle: what two say alike is there once, what one knows more of is
+// filled in, and what they say differently is refused with both places. A plan merged with nothing is itself.
+import { areaOf, subjectText, withinArea } from '../job/subjects.ts';
+import { type Declaration, declaredAt, subjectOf } from './declared-whole.ts';
+import { placeText } from './place.ts';
+import type { Plan } from './plan.ts';
+import { roundOf } from './sound.ts';
+import { writtenFrom } from './written.ts';
+
+/** A plan, and its file as it is to be named. */
+export type Source = { plan: Plan; file: string };
+export type Clash = { what: string; places: readonly string[] };
+export type Merged = { ok: true; plan: Plan } | { ok: false; clashes: readonly Clash[] };
+
+export function mergePlans(sources: readonly [Source, ...Source[]]): Merged {
+  const [first, ...more] = sources;
+  if (more.length === 0) return { ok: true, plan: first.plan };
+  const { declarations, places, clashes } = merged(sources);
+  const services = servicesOf(sources);
+  const all = [...clashes, ...services.clashes, ...holesDiffer(sources)];
+  if (all.length > 0) return { ok: false, clashes: all };
+  const plans = sources.map((one) => one.plan);
+  const plan: Plan = {
+    countback: 'plan',
+    version: first.plan.version,
+    name: plans
+      .map((one) => one.name)
+      .join(' and ')
+      .slice(0, 60),
+    vehicle: [...new Set(plans.map((one) => one.vehicle))].join('; '),
+    ...lists(plans),
+    services: services.services,
+    ...writtenFrom(declarations),
+  };
+  const round = roundIn(plan, places);
+  return round ? { ok: false, clashes: [round] } : { ok: true, plan };
+}
+
+type Place = { source: number; text: string };
+const keyOf = (one: Declaration): string => {
+  if (one.kind === 'behind-declared') return `behind:${one.front}\n${one.behind}`;
+  return one.kind === 'product-declared' ? `product:${one.label.product}` : (subjectOf(one) as string);
+};
+
+function merged(sources: readonly Source[]) {
+  const there = new Map<string, { said: Declaration; at: Place }>();
+  const clashes: Clash[] = [];
+  for (const [source, { plan, file }] of sources.entries()) {
+    for (const { declares, path } of declaredAt(plan)) {
+      const key = keyOf(declares);
+      const at = { source, text: placeText(file, path) };
+      const before = there.get(key);
+      const both = before ? joined(before.said, declares) : { value: declares };
+      if ('differ' in both && before) {
+        const field = both.differ.join(' ');
+        clashes.push({ what: `${nameOfKey(key)}: two say different ${field}`, places: [before.at.text, at.text] });
+      } else if ('value' in both) there.set(key, { said: both.value as Declaration, at: before?.at ?? at });
+    }
+  }
+  const places = new Map([...there].map(([key, { at }]) => [key, at.text]));
+  return { declarations: inOrder([...there.values()].map((one) => one.said)), places, clashes };
+}
+const nameOfKey = (key: string): string =>
+  key.startsWith('behind:')
+    ? key.slice('behind:'.length).split('\n').map(subjectText).join(' in front of ')
+    : subjectText(key);
+
+/** Holes after their areas, whichever plan they came from. */
+const inOrder = (all: readonly Declaration[]): Declaration[] => [
+  ...all.filter((one) => one.kind === 'area-declared'),
+  ...all.filter((one) => one.kind !== 'area-declared'),
+];
+
+/** Said by one, it holds: whoever knows of a danger knows more. */
+const either = new Set([
+  'critical',
+  'keepClean',
+  'blindHoles',
+  'marked',
+  'ownPlace',
+  'sprocketBolt',
+  'renew',
+  'gate',
+  'oneUse',
+]);
+/** Drawings and hints: the first will do. */
+const firstWill = new Set(['at', 'outline', 'tool', 'from']);
+
+type Fields = Readonly<Record<string, unknown>>;
+type Joined = { value: unknown } | { differ: readonly string[] };
+
+function joined(one: unknown, other: unknown, field = ''): Joined {
+  if (one === undefined || other === undefined) {
+    // Slackened only by one and taken off by the other comes off.
+    return { value: field === 'slackOnly' ? undefined : (one ?? other) };
+  }
+  if (JSON.stringify(one) === JSON.stringify(other) || firstWill.has(field)) return { value: one };
+  if (field === 'until') return { value: 'closed' };
+  if (field === 'bead') return { value: Math.max(Number(one), Number(other)) };
+  if (field === 'companions') return { value: [...new Set([...(one as string[]), ...(other as string[])])] };
+  if (field === 'heldBy' || field === 'pressedBy')
+    return sameHoles(one as string[], other as string[]) ? { value: one } : { differ: ['holes'] };
+  if (isFields(one) && isFields(other)) return joinedFields(one, other);
+  return { differ: [field] };
+}
+function joinedFields(one: Fields, other: Fields): Joined {
+  const value: Record<string, unknown> = {};
+  const differ: string[] = [];
+  for (const field of new Set([...Object.keys(one), ...Object.keys(other)])) {
+    const both: Joined = either.has(field)
+      ? { value: one[field] ?? other[field] }
+      : joined(one[field], other[field], field);
+    if ('differ' in both)
+      differ.push(...(field === 'wants' || field === 'method' ? [field, ...both.differ] : both.differ));
+    else if (both.value !== undefined) value[field] = both.value;
+  }
+  return differ.length > 0 ? { differ } : { value };
+}
+const isFields = (value: unknown): value is Fields =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+const sameHoles = (one: readonly string[], other: readonly string[]): boolean =>
+  one.length === other.length && one.every((hole) => other.includes(hole));
+
+/** A cover of ten holes is not the same cover as one of twelve. */
+function holesDiffer(sources: readonly Source[]): Clash[] {
+  const first = new Map<string, { numbers: Set<string>; at: string }>();
+  const clashes: Clash[] = [];
+  for (const { plan, file } of sources) {
+    const areas = declaredAt(plan).filter((one) => one.declares.kind === 'area-declared');
+    const holes = declaredAt(plan).flatMap(({ declares }) => (declares.kind === 'hole-declared' ? declares.hole : []));
+    const byArea = Map.groupBy(holes, areaOf);
+    for (const { declares, path } of areas) {
+      if (declares.kind !== 'area-declared') continue;
+      const numbers = new Set((byArea.get(declares.area) ?? []).map(withinArea));
+      const at = placeText(file, path);
+      const before = first.get(declares.area);
+      if (!before) {
+        first.set(declares.area, { numbers, at });
+        continue;
+      }
+      const odd = [...before.numbers, ...numbers].find((n) => before.numbers.has(n) !== numbers.has(n));
+      if (odd)
+        clashes.push({ what: `${declares.area}: hole ${odd} is in one and not in the other`, places: [before.at, at] });
+    }
+  }
+  return clashes;
+}
+
+function servicesOf(sources: readonly Source[]) {
+  const services = new Map<string, { said: Plan['services'][number]; at: string }>();
+  const clashes: Clash[] = [];
+  for (const { plan, file } of sources) {
+    for (const [i, said] of plan.services.entries()) {
+      const at = placeText(file, ['services', i]);
+      const before = services.get(said.service);
+      if (!before) services.set(said.service, { said, at });
+      else if (!isSameService(before.said, said)) {
+        clashes.push({ what: `${said.service}: two services of one name`, places: [before.at, at] });
+      }
+    }
+  }
+  return { services: [...services.values()].map((one) => one.said), clashes };
+}
+const isSameService = (one: Plan['services'][number], other: Plan['services'][number]): boolean =>
+  sameHoles(one.areas, other.areas) && sameHoles(one.also ?? [], other.also ?? []);
+
+/** What is only read by people, each said once. */
+function lists(plans: readonly Plan[]): Pick<Plan, 'notes' | 'cautions' | 'sources' | 'newParts'> {
+  const once = <T>(all: readonly (readonly T[] | undefined)[]): T[] => [
+    ...new Map(all.flatMap((some) => some ?? []).map((one) => [JSON.stringify(one), one])).values(),
+  ];
+  const joint = {
+    notes: once(plans.map((one) => one.notes)),
+    cautions: once(plans.map((one) => one.cautions)),
+    sources: once(plans.map((one) => one.sources)),
+    newParts: once(plans.map((one) => one.newParts)),
+  };
+  return Object.fromEntries(Object.entries(joint).filter(([, all]) => all.length > 0));
+}
+
+/** Each edge of the round with the file it stands in. */
+function roundIn(plan: Plan, places: ReadonlyMap<string, string>): Clash | undefined {
+  const round = roundOf(plan);
+  if (!round) return undefined;
+  const edges = round.flatMap((front, i) => places.get(`behind:${front}\n${round[i + 1]}`) ?? []);
+  return { what: `${round.map(subjectText).join(' in front of ')}: that goes round`, places: edges };
+}
