@@ -101,12 +101,13 @@ const stressByPitches = cited(
   'ISO 898-1:2013, 9.1.6.1; ASME B1.1-2003, appendix B (for steels up to 180 000 psi)',
 );
 
+type Profile = Pick<Thread, 'majorMm' | 'pitchMm'>;
 /** d2, in mm, of bolt and nut alike. Source: ISO 724:1993; the same profile in ASME B1.1. */
-export const pitchDiameterMm = ({ majorMm, pitchMm }: Thread): number => majorMm - lessByPitches.value.pitch * pitchMm;
+export const pitchDiameterMm = ({ majorMm, pitchMm }: Profile): number => majorMm - lessByPitches.value.pitch * pitchMm;
 /** D1, in mm: the bore of the nut thread. Source: ISO 724:1993; the same profile in ASME B1.1. */
-export const minorDiameterMm = ({ majorMm, pitchMm }: Thread): number => majorMm - lessByPitches.value.minor * pitchMm;
+export const minorDiameterMm = ({ majorMm, pitchMm }: Profile): number => majorMm - lessByPitches.value.minor * pitchMm;
 /** d3, in mm: the core of the bolt, root rounded as by ISO 68-1. Metric bolts; an inch bolt's root is a little larger. */
-export const rootDiameterMm = ({ majorMm, pitchMm }: Thread): number => majorMm - lessByPitches.value.root * pitchMm;
+export const rootDiameterMm = ({ majorMm, pitchMm }: Profile): number => majorMm - lessByPitches.value.root * pitchMm;
 
 /**
  * Nominal stress area.

@@ -138,7 +138,7 @@ export function distanceUnit(written: string): Answer<DistanceUnit> {
 
 /** "60,000 miles", "90 000 km": the figure as typed, and its unit. A unit must be said. */
 export function readDistance(text: string): Answer<{ distance: number; unit: DistanceUnit }> {
-  const [distance, unit] = apart(text.replace(/(\d)[ ,'](?=\d{3}\b)/g, '$1'));
+  const [distance, unit] = apart(text.replace(/(\d)[ ,'](?=\d{3}(?!\d))/g, '$1'));
   if (distance === undefined) return refused(`"${text}" is no distance: a figure and its unit, like 60000 mi`);
   const known = distanceUnit(unit);
   if (isRefused(known)) return known;

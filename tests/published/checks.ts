@@ -1,6 +1,7 @@
 // Every check against something published, topic by topic.
 import { headChecks } from './heads.ts';
 import { threads } from './threads.ts';
+import { torque } from './torque.ts';
 import { units } from './units.ts';
 
-export const checks = [...units, ...threads, ...headChecks];
+export const checks = [...units, ...threads, ...headChecks, ...torque];

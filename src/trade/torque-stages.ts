@@ -1,0 +1,137 @@
+// Torque and angle in stages, as makers print them: 20 → 40 N·m → +60° → +80°; loosening stages; a torque the last stage
+// must come to. Two angles are never merged. What a stage is worth in load is not computed: by design it passes proof.
+import { type Answer, absurd, figure, isRefused, refused } from './answer.ts';
+import { chosenHere, cited } from './cited.ts';
+import { degreesPerTurn } from './definitions.ts';
+
+export type Stage =
+  | { newtonMetres: number }
+  | { degrees: number }
+  | { loosenDegrees: number }
+  /** The torque read at the end of the last stage must lie between; 0 to: no upper limit. */
+  | { acceptFromNewtonMetres: number; acceptToNewtonMetres?: number };
+
+const mostStages = cited(8, 'stages', chosenHere).value;
+const torqueLimits = cited({ from: 0.5, to: 2000 }, 'N·m', chosenHere);
+const angleLimits = cited({ from: 1, to: 720 }, '°', chosenHere);
+const loosenLimits = cited({ from: 1, to: 1080 }, '°', chosenHere);
+
+/**
+ * Reads stages as written: "20 40 +60 +80", "40 Nm, +90°, -1 turn, 40, +90, +90", "30 +90 accept 60-110".
+ * @returns the stages in order; refused where one is none, or they make no sense together (see `soundStages`)
+ */
+export function readStages(text: string): Answer<Stage[]> {
+  const words = text
+    .replace(/,(?=\d)/g, '.')
+    .replace(/→|->|,|;/g, ' ')
+    .replace(/n·?m\b\.?/gi, ' ')
+    .replace(/°|deg(rees)?\b/gi, ' ')
+    .replace(/([+-])\s+(?=\d)/g, '$1')
+    .trim()
+    .split(/\s+(?!turns?\b)/)
+    .filter((word) => word !== '');
+  const stages: Stage[] = [];
+  for (let at = 0; at < words.length; at++) {
+    const word = words[at] as string;
+    const stage = word.toLowerCase() === 'accept' ? readAccepted(words[++at] ?? '') : readStage(word);
+    if (isRefused(stage)) return stage;
+    stages.push(stage);
+  }
+  return soundStages(stages);
+}
+
+function readStage(word: string): Answer<Stage> {
+  const parts = /^([+-]?)(\d+(?:\.\d+)?)(?: ?(turns?))?$/.exec(word);
+  if (!parts) return refused(`"${word}" is no stage: 40 (N·m), +90 (degrees), -360 (loosen), accept 60-110`);
+  const value = Number(parts[2]) * (parts[3] === undefined ? 1 : degreesPerTurn.value);
+  if (parts[1] === '+') return { degrees: value };
+  if (parts[1] === '-') return { loosenDegrees: value };
+  return parts[3] === undefined ? { newtonMetres: value } : refused(`"${word}": +1 turn tightens, -1 turn loosens`);
+}
+
+function readAccepted(word: string): Answer<Stage> {
+  const parts = /^(\d+(?:\.\d+)?)(?:-(\d+(?:\.\d+)?))?$/.exec(word);
+  if (!parts) return refused('after "accept" stands a torque or two: accept 60, accept 60-110');
+  return {
+    acceptFromNewtonMetres: Number(parts[1]),
+    ...(parts[2] !== undefined && { acceptToNewtonMetres: Number(parts[2]) }),
+  };
+}
+
+/**
+ * The stages, if they can be done as they stand.
+ * @returns them unchanged; refused: none or too many, absurd figures, an angle or a loosening before any torque, a torque
+ * lower than the one before it, nothing after a loosening, an acceptance that is not last
+ * Source: the stages met in makers' manuals; that they be in this order is common practice, no source.
+ */
+export function soundStages(stages: readonly Stage[]): Answer<Stage[]> {
+  if (stages.length === 0 || stages.length > mostStages)
+    return refused(`1 to ${mostStages} stages are taken, not ${stages.length}`);
+  let standing = 0;
+  for (const [at, stage] of stages.entries()) {
+    const wrong = absurdStage(stage);
+    if (wrong) return wrong;
+    const last = at === stages.length - 1;
+    if ('newtonMetres' in stage) {
+      // The same torque again is how manuals make sure that every bolt has had it.
+      if (stage.newtonMetres < standing)
+        return refused(`${figure(stage.newtonMetres)} N·m after ${figure(standing)} N·m turns nothing`);
+      standing = stage.newtonMetres;
+    } else if ('acceptFromNewtonMetres' in stage) {
+      if (!last || at === 0) return refused('a torque to be accepted is the last of several stages');
+      const { acceptFromNewtonMetres: from, acceptToNewtonMetres: to = from } = stage;
+      if (to < from) return refused(`accept ${figure(from)}-${figure(to)} runs backwards`);
+    } else if (standing === 0) {
+      return refused(`${stageText(stage)} before any torque starts from nowhere`);
+    } else if ('loosenDegrees' in stage) {
+      if (last) return refused('nothing follows the loosening');
+      standing = 0;
+    }
+  }
+  return [...stages];
+}
+
+function absurdStage(stage: Stage): ReturnType<typeof absurd> {
+  if ('newtonMetres' in stage) return absurd('a stage of', stage.newtonMetres, torqueLimits);
+  if ('degrees' in stage) return absurd('a stage of', stage.degrees, angleLimits);
+  if ('loosenDegrees' in stage) return absurd('a loosening of', stage.loosenDegrees, loosenLimits);
+  return (
+    absurd('an accepted torque of', stage.acceptFromNewtonMetres, torqueLimits) ??
+    (stage.acceptToNewtonMetres === undefined
+      ? undefined
+      : absurd('an accepted torque of', stage.acceptToNewtonMetres, torqueLimits))
+  );
+}
+
+/** "40 N·m", "+90°", "loosen 360°", "accept 60 to 110 N·m". */
+export function stageText(stage: Stage): string {
+  if ('newtonMetres' in stage) return `${figure(stage.newtonMetres)} N·m`;
+  if ('degrees' in stage) return `+${figure(stage.degrees)}°`;
+  if ('loosenDegrees' in stage) return `loosen ${figure(stage.loosenDegrees)}°`;
+  const { acceptFromNewtonMetres: from, acceptToNewtonMetres: to } = stage;
+  return to === undefined ? `accept from ${figure(from)} N·m` : `accept ${figure(from)} to ${figure(to)} N·m`;
+}
+export const stagesText = (stages: readonly Stage[]): string => stages.map(stageText).join(', ');
+
+/** Whether the torque read at the end is what the last stage wants; null where it wants none. Units: N·m. */
+export function isAccepted(stages: readonly Stage[], readNewtonMetres: number): boolean | null {
+  const last = stages.at(-1);
+  if (!last || !('acceptFromNewtonMetres' in last)) return null;
+  return (
+    readNewtonMetres >= last.acceptFromNewtonMetres &&
+    readNewtonMetres <= (last.acceptToNewtonMetres ?? readNewtonMetres)
+  );
+}
+
+/** Degrees turned after the last torque: what a mark on the head must have moved. */
+export function degreesAfterTorque(stages: readonly Stage[]): number {
+  const from = stages.findLastIndex((stage) => 'newtonMetres' in stage);
+  return stages.slice(from + 1).reduce((sum, stage) => sum + ('degrees' in stage ? stage.degrees : 0), 0);
+}
+
+/**
+ * The work on several fasteners: one stage on all of them before the next, each time in the order given.
+ * Source: makers' manuals.
+ */
+export const stagesInTurn = <Hole>(stages: readonly Stage[], order: readonly Hole[]): { stage: Stage; hole: Hole }[] =>
+  stages.flatMap((stage) => order.map((hole) => ({ stage, hole })));
