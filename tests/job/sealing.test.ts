@@ -381,6 +381,8 @@ describe('what an hour at the bench is worth', () => {
     const on = sealed();
     for (const hole of ['sump/1', 'sump/2']) on.tight(hole);
     expect(next(on)).toBeUndefined();
+    on.declare({ kind: 'area-declared', area: 'sump', role: 'engine' });
+    expect(on.next('road-test', 'vehicle')).toBeUndefined();
     on.away(2);
     expect(next(on)).toEqual({ verb: 'confirm-clock' });
     expect(next(sealed({ conditions: null }))).toEqual({ verb: 'note-conditions', celsius: 23 });

@@ -33,6 +33,26 @@ function dropped(between: (on: Bench) => void = () => {}): Bench {
   return on;
 }
 
+describe('ordering a service', () => {
+  it('[P1] writes declarations and nothing that happened', () => {
+    const on = bench();
+    const order = (...more: object[]) =>
+      on.refused('order-service', { service: 'belt', declares: [...declares, ...more] });
+    expect(order({ kind: 'service-dropped', service: 'belt', because: 'so' })).toBe('P1 not-a-declaration');
+    expect(order({ kind: 'holes-counted', area: 'lid', count: 2 })).toBe('P1 not-a-declaration');
+    expect(order({ kind: 'job-opened', vehicle: { label: 'other' } })).toBe('P1 not-a-declaration');
+    const behind = (front: string, one: string) => ({
+      kind: 'behind-declared',
+      front,
+      behind: one,
+      until: 'closed',
+      from: 'plan',
+    });
+    expect(order(behind('area:lid', 'area:idler'), behind('area:idler', 'area:lid'))).toBe('O1 goes-round');
+    on.call('order-service', { service: 'belt', declares });
+  });
+});
+
 describe('dropping a service', () => {
   it('[P3] withdraws what is as found: nothing of it is asked any more', () => {
     expect(dropped().open()).toEqual([]);
