@@ -5,7 +5,6 @@ import type { Bound, Keymap } from '../calls/bindings.ts';
 import type { Desk } from '../calls/desk.ts';
 import type { Args } from '../calls/form.ts';
 import type { Rows } from '../calls/listed.ts';
-import { hangingWords, timeToConfirm } from '../calls/lists/on-return.ts';
 import { listedOn } from '../calls/lists.ts';
 import { type Pressing, pressing } from '../calls/pressing.ts';
 import { meantBy, type Row, type Step } from '../calls/row.ts';
@@ -23,10 +22,11 @@ import {
   questionOf,
   screenChoices,
   withSoleChoices,
-  yesOrNo,
 } from './asking.ts';
-import { type Habits, habitWords, keymapFor, pedalCall, standardHabits, wrongKeys } from './habits.ts';
+import { type Habits, keymapFor, pedalCall, standardHabits } from './habits.ts';
 import { heldKey } from './held-key.ts';
+import { createKeeping } from './keeping.ts';
+import { greetingOf, questionsOnOpening } from './opening.ts';
 import { createQuestions } from './questions.ts';
 import type { Answer, Session } from './session.ts';
 import { type Around, goTo, moveBy, onHoles, pickedOf, placedBy, startPlacing } from './walking.ts';
@@ -92,8 +92,8 @@ export function createBench(doors: BenchDoors): Bench {
   let pressedMeanwhile: string[] | undefined;
   let saidLines: readonly string[] = [];
   let lastCall: Bound | undefined;
-  let learning: keyof Habits['pedals'] | undefined;
   const held = heldKey();
+  const keeping = createKeeping({ get: () => get().habits, set, ...(doors.keep && { toFile: doors.keep }) });
 
   const session = (): Session | undefined => get().session;
   const desk = (): Desk =>
@@ -142,26 +142,14 @@ export function createBench(doors: BenchDoors): Bench {
   }
   /** What a job has to say and to ask when it comes onto the bench. */
   function opening(name: string, opened: Session): void {
-    const { doubt, notices } = opened.job;
-    const { ledger, looking } = opened.store.getState();
-    const hanging = ledger.lines.length > 1 ? hangingWords(opened.desk()) : [];
     set((b) => ({
       session: opened,
-      greeting: hanging.length > 0 ? hanging : undefined,
+      ...greetingOf(opened, b.word),
       view: viewed({ ...b.view, at: {} }, { to: 'strip' }),
-      word: notices.length > 0 ? notices.map((n) => n.message).join(' ') : b.word,
     }));
-    const time = looking ? undefined : timeToConfirm(opened.desk());
-    if (time !== undefined) {
-      const title = `It is ${time}, and something cures. Is that time right? Time away counts only then.`;
-      ask(yesOrNo(title, 'yes, it is right', 'no, not sure: time away is not counted'), (yes) => {
-        if (yes === 'yes') carryOut(rowById.get('clock-right') as Row, {});
-      });
-    }
-    if (!doubt) return;
-    const title = `${doubt.fault.message}. Go on without the last line?`;
-    ask(yesOrNo(title, 'go on without it; a copy is kept', 'no, only look'), (yes) => {
-      if (yes === 'yes') void goOnWithout(name, doubt.byte);
+    questionsOnOpening(opened, ask, {
+      timeIsRight: () => carryOut(rowById.get('clock-right') as Row, {}),
+      goOnWithout: (byte) => void goOnWithout(name, byte),
     });
   }
   /** The job was open to look; it is let go first, so that it can be opened to write. */
@@ -189,7 +177,7 @@ export function createBench(doors: BenchDoors): Bench {
     const pace = held.press(key, desk().now.awakeMs);
     if (word !== undefined || note !== undefined) set({ word: undefined, note: undefined });
     if (key === 'ctrl+c') return quit();
-    if (learning) return learnPedal(key, learning);
+    if (keeping.learns(key)) return;
     if (view.asking) return questions.press(key, view.asking);
     if (greeting) set({ greeting: undefined });
     const at = session();
@@ -294,11 +282,11 @@ export function createBench(doors: BenchDoors): Bench {
       case 'same-again':
         return lastCall ? begin(lastCall) : undefined;
       case 'pad':
-        return keep({ keypad: !get().habits.keypad });
+        return keeping.keep({ keypad: !get().habits.keypad });
       case 'sounds':
-        return keep({ sounds: !get().habits.sounds });
+        return keeping.keep({ sounds: !get().habits.sounds });
       case 'pedal':
-        return learnPedals();
+        return keeping.learnPedals();
       case 'retry':
         return session()?.store.getState().notSaved ? void session()?.retry() : undefined;
       case 'quit':
@@ -342,29 +330,6 @@ export function createBench(doors: BenchDoors): Bench {
   }
   function quit(): void {
     set({ leaving: true });
-  }
-
-  /** Sets a habit, at once and in the settings file. */
-  function keep(changed: Partial<Habits>): void {
-    const habits = { ...get().habits, ...changed };
-    set({ habits, keymap: keymapFor(habits), note: habitWords(changed) });
-    void doors.keep?.(habits).then((fault) => {
-      if (fault !== undefined) set({ word: fault });
-    });
-  }
-  /** The next key pressed is the pedal's; then that of a second one. Escape leaves one out. */
-  function learnPedals(): void {
-    learning = 'again';
-    set({ note: 'Press the pedal now: it will be "same again". Escape: no pedal.' });
-  }
-  function learnPedal(key: string, which: keyof Habits['pedals']): void {
-    const pedals = { ...get().habits.pedals, [which]: key === 'escape' ? undefined : key };
-    const wrong = wrongKeys({ ...get().habits, pedals }).find(({ at }) => at.startsWith('pedals'));
-    if (wrong) return set({ word: `${wrong.what}: press another, or Escape.` });
-    learning = which === 'again' && key !== 'escape' ? 'strike' : undefined;
-    keep({ pedals });
-    if (learning)
-      set({ note: `"${key}" is "same again". A second pedal, to strike the last call? Press it, or Escape.` });
   }
 
   void refreshShelf();

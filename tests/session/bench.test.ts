@@ -1,6 +1,7 @@
 // The bench as a mechanic works it: keys in, calls and screens out.
 import { describe, expect, it } from 'vitest';
 import { stateOf } from '../../src/job/ledger.ts';
+import type { Line } from '../../src/job/line.ts';
 import { fault } from '../../src/store/fault.ts';
 import { ringOf } from '../../src/trade/layout.ts';
 import { demoLines } from '../demo/at-hand.ts';
@@ -276,6 +277,31 @@ describe('coming back', () => {
     await at.press('B');
     expect(at.bench.store.getState().greeting).toBeUndefined();
     expect(at.view().screen).toBe('build');
+  });
+  it('[S7] asks once whether the time is right where something cures, and counts the time away when it is', async () => {
+    const at = await newJob();
+    const lines = [
+      'area cover',
+      'off 1',
+      'off 2',
+      'holes 2',
+      'face cover face pressed by 1 2 keeps in oil with a bead',
+    ];
+    lines.push('label grey moisture skin 30 full 24 at 23 50', 'bench 23 50', 'clean cover face');
+    at.pace.stepMs = 50;
+    for (const line of [...lines, 'bead cover face with grey', 'back 1', 'back 2', 'pass', 'pass'])
+      expect(at.session().runLine(line), line).not.toMatchObject({ kind: 'refused' });
+    const before = at.state().ledger.lines.all.slice(0, at.state().ledger.lines.length);
+    const last = before.at(-1) as Line;
+    // The last line is one of the next day.
+    const dayLater: Line = { ...last, n: last.n + 1, atMs: last.atMs + 30 * 3_600_000, run: 2, awakeMs: 5 };
+    const again = await atTheBench([...before, { ...dayLater, entries: [{ kind: 'note-made', words: 'morning' }] }]);
+    expect(again.view().asking?.title).toMatch(/^It is \w+ \d\d:\d\d, and something cures/);
+    expect(again.bench.store.getState().greeting?.join(' ')).toContain('grey on cover face is curing');
+    await again.press('2');
+    expect(again.state().ledger.lines.all.at(-1)?.entries).toEqual([{ kind: 'clock-confirmed' }]);
+    const third = await atTheBench(again.state().ledger.lines.all.slice(0, again.state().ledger.lines.length));
+    expect(third.view().asking).toBeUndefined();
   });
   it('[D2] tells what was left out of the file', async () => {
     const notices = [fault('torn', 'a half-written last line was left out', '/jobs/x', 'go on')];

@@ -1,0 +1,40 @@
+// What a job has to say and to ask when it comes onto the bench: how it was left (T8), whether the time shown is right
+// (S7), and whether to go on without a last line that does not hold (D2).
+import { hangingWords, timeToConfirm } from '../calls/lists/on-return.ts';
+import type { Asking } from '../view/view.ts';
+import { yesOrNo } from './asking.ts';
+import type { Session } from './session.ts';
+
+/** @param word what stands there to be told already */
+export function greetingOf(
+  opened: Session,
+  word: string | undefined,
+): { greeting: readonly string[] | undefined; word: string | undefined } {
+  const { notices } = opened.job;
+  const { ledger } = opened.store.getState();
+  const hanging = ledger.lines.length > 1 ? hangingWords(opened.desk()) : [];
+  return {
+    greeting: hanging.length > 0 ? hanging : undefined,
+    word: notices.length > 0 ? notices.map((n) => n.message).join(' ') : word,
+  };
+}
+
+export function questionsOnOpening(
+  opened: Session,
+  ask: (asking: Asking, then: (text: string) => void) => void,
+  { timeIsRight, goOnWithout }: { timeIsRight(): void; goOnWithout(byte: number): void },
+): void {
+  const { doubt } = opened.job;
+  const time = opened.store.getState().looking ? undefined : timeToConfirm(opened.desk());
+  if (time !== undefined) {
+    const title = `It is ${time}, and something cures. Is that time right? Time away counts only then.`;
+    ask(yesOrNo(title, 'yes, it is right', 'no, not sure: time away is not counted'), (yes) => {
+      if (yes === 'yes') timeIsRight();
+    });
+  }
+  if (!doubt) return;
+  const title = `${doubt.fault.message}. Go on without the last line?`;
+  ask(yesOrNo(title, 'go on without it; a copy is kept', 'no, only look'), (yes) => {
+    if (yes === 'yes') goOnWithout(doubt.byte);
+  });
+}
