@@ -36,8 +36,15 @@ function saidOfAnother(b: Bench, entry: Entry): Fields {
   return { ...entry, [field]: b.chance.any(saidSoFar(b, field)) ?? (entry as Fields)[field] };
 }
 
-const partsBought = (b: Bench): string[] =>
-  [...every(b.ledger(), 'box')].filter((box) => box.sort === 'part').map((box) => box.name);
+/** A new part on, and no word of the old one: no call forgets it. */
+function renewedWithoutAWord(b: Bench): Fields[] {
+  const part = b.chance.any([...every(b.ledger(), 'part')].filter((one) => one.off))?.part;
+  if (part === undefined) return [];
+  return [
+    { kind: 'box-filled', name: `other ${part}`, sort: 'part', quantity: 1, replaces: part },
+    { kind: 'part-replaced', part, from: `other ${part}` },
+  ];
+}
 
 /** What fits physically and stands against a rule: the ledger takes it, and what it costs must be seen. */
 function outOfTurn(b: Bench): Fields | undefined {
@@ -54,7 +61,6 @@ function outOfTurn(b: Bench): Fields | undefined {
     { kind: 'calls-struck', lines: [b.chance.whole(1, last + 2), b.chance.whole(1, last + 2)] },
     { kind: 'calls-restored', lines: [b.chance.whole(1, last + 2)] },
     { kind: 'holes-exchanged', one: hole, other: b.chance.of([...b.car.holes.keys()]), because: 'forged' },
-    { kind: 'part-replaced', part: b.chance.any(b.car.parts) ?? 'belt', from: b.chance.any(partsBought(b)) ?? 'none' },
     b.car.faces[0] ? { kind: 'bead-laid', face: b.car.faces[0], label: b.chance.of(b.car.products) } : undefined,
     ...(drive
       ? [
@@ -70,10 +76,11 @@ function outOfTurn(b: Bench): Fields | undefined {
   ]);
 }
 
-export function forgedEntry(b: Bench): Fields | undefined {
+/** What one forged line says. */
+export function forgedEntries(b: Bench): Fields[] {
   const roll = b.chance.roll();
-  if (roll < 0.3) return outOfTurn(b);
-  const line = b.chance.of(b.lines());
-  const entry = b.chance.of(line.entries);
-  return roll < 0.5 ? entry : saidOfAnother(b, entry);
+  if (roll < 0.08) return renewedWithoutAWord(b);
+  if (roll < 0.35) return [outOfTurn(b)].filter((entry) => entry !== undefined);
+  const entry = b.chance.of(b.chance.of(b.lines()).entries);
+  return [roll < 0.5 ? entry : saidOfAnother(b, entry)];
 }

@@ -22,6 +22,8 @@ function readKept(value: unknown): Line {
 
 /** One job a row of the file, so that a new one is one line of a diff. */
 export function keep(one: Kept): void {
-  const rows = [...keptJobs().filter((kept) => kept.seed !== one.seed), one];
-  writeFileSync(file, `[\n${rows.map((row) => JSON.stringify(row)).join(',\n')}\n]\n`);
+  const { atMs, zoneMin, run, awakeMs } = one.now;
+  const row = { seed: one.seed, about: one.about, now: { atMs, zoneMin, run, awakeMs }, lines: one.lines };
+  const rows = [...keptJobs().filter((kept) => kept.seed !== one.seed), row];
+  writeFileSync(file, `[\n${rows.map((kept) => JSON.stringify(kept)).join(',\n')}\n]\n`);
 }

@@ -9,7 +9,7 @@ import { nameOf } from '../../src/job/subjects.ts';
 import { type Bench, benchFor, type Watch } from './bench.ts';
 import { buildCall } from './build.ts';
 import { chanceFrom, type Weighted, weighted } from './chance.ts';
-import { forgedEntry } from './forged.ts';
+import { forgedEntries } from './forged.ts';
 import { inventedCar } from './invented-car.ts';
 import { leadOn } from './leading.ts';
 import { proofCall } from './proofs.ts';
@@ -83,7 +83,7 @@ export function sequenceFrom(seed: number, watch: Watch = () => {}): Sequence {
   const awkward = chance.of([0.03, 0.1, 0.25]);
 
   const forge = (): void => {
-    if (b.forge(forgedEntry(b))) forged++;
+    if (b.forge(...forgedEntries(b))) forged++;
     if (chance.maybe(0.3)) strikeForged(b);
   };
   const other: Weighted<Row> = [

@@ -196,6 +196,11 @@ export const clockCases: Case[] = [
     open: curing,
   },
   {
+    name: '[S7] and is owed no longer once the time shown was called right',
+    job: sealed(rtv, clockMoves(-5), entry('clock-confirmed', {}), away(26), entry('clock-confirmed', {})),
+    open: [],
+  },
+  {
     name: '[S7] a step back takes nothing from what was earned',
     job: sealed(rtv, wait(20), count(0), clockMoves(-5), entry('clock-confirmed', {}), wait(4)),
     open: [],

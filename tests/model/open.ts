@@ -96,7 +96,8 @@ function areaPoints(world: World): string[] {
     }
     const holes = [...world.holes.values()].filter((hole) => areaOf(hole.name) === name);
     const numbers = new Set(holes.filter((hole) => hole.called).map((hole) => numberOf(hole.name)));
-    if (area?.planned !== true && holes.some((hole) => hole.touched) && world.counted.get(name) !== numbers.size) {
+    const asked = world.counted.has(name) || holes.some((hole) => hole.touched);
+    if (area?.planned !== true && asked && world.counted.get(name) !== numbers.size) {
       open.push(`holes-not-counted area:${name}`);
     }
     if (area?.planned === true && holes.some((hole) => hole.cameOff)) {

@@ -66,8 +66,9 @@ export function labelHoursEarned(
     const each = rate(label, noted);
     earned += base * each;
     away += (wallMs(stretch) - base) * each;
-    if (stretch.line !== undefined && world.clockConfirmed.has(stretch.line) && away > 0) {
-      earned += away;
+    // The time shown is right from here on, whatever it had been: a step back before it is owed no longer.
+    if (stretch.line !== undefined && world.clockConfirmed.has(stretch.line)) {
+      earned += Math.max(0, away);
       away = 0;
     }
   }
