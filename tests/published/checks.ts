@@ -1,7 +1,8 @@
 // Every check against something published, topic by topic.
 import { headChecks } from './heads.ts';
 import { threads } from './threads.ts';
+import { tightening } from './tightening.ts';
 import { torque } from './torque.ts';
 import { units } from './units.ts';
 
-export const checks = [...units, ...threads, ...headChecks, ...torque];
+export const checks = [...units, ...threads, ...headChecks, ...torque, ...tightening];
