@@ -98,14 +98,14 @@ function tagOf({ number, mark, word, levels, finding, tool, turn }: DrawnHole, i
 }
 
 function detailsOf(scene: Scene, next: string | undefined, columns: number): Row[] {
-  const { desk, view, listed } = scene;
+  const { desk, view, listed, keymap } = scene;
   const row = listed.slice(0, listed.length).find((one) => one.key === next);
   const more = next === undefined ? [] : holeDetails(desk, next);
   const said =
     next === undefined
       ? view.screen === 'build'
         ? 'Nothing of it waits.'
-        : 'Every hole known of it has been called.'
+        : `Every hole known of it has been called. ${keyOf(keymap, 'strip', 'next-area')} is the next area.`
       : row
         ? `> ${row.name} ${row.text.replace(/ +/g, ' ')}${row.end ? `, ${row.end}` : ''}${more.length > 1 ? `. Levels: ${more.join(', ')}` : ''}`
         : `> ${subjectText(`hole:${next}`)} is next`;

@@ -25,8 +25,7 @@ export function mapRows({ outline, tags }: Sheet, columns: number, rows: number)
   for (let shorter = 0; shorter <= longest; shorter++) {
     const isLast = shorter === longest;
     const said = tags.map((tag) => (tag.first && isLast ? tag : { ...tag, texts: tag.texts.slice(shorter) }));
-    const widest = Math.max(1, ...said.map((tag) => cellsOf(tag.texts[0] ?? '')));
-    const place = scaled([...outline, ...tags.map((tag) => tag.at)], columns, rows, Math.min(widest / 2, columns / 8));
+    const place = scaled([...outline, ...tags.map((tag) => tag.at)], columns, rows);
     const paper = papered(line(place), columns, rows);
     const inTurn = [...said.filter((tag) => tag.first), ...said.filter((tag) => !tag.first)];
     const left = inTurn.filter((tag) => !put(tag, place(tag.at), paper, isLast ? allMoves : noMoves));
@@ -35,15 +34,17 @@ export function mapRows({ outline, tags }: Sheet, columns: number, rows: number)
   return [];
 }
 
+/** Kept free at the edges whatever the tags say, so that the drawing stands still while they change. */
+const roomForTags = 4;
 /** From the drawing's units to cells, as large as fits; a cell is twice as high as wide, and a little stretch is allowed. */
-function scaled(points: readonly Point[], columns: number, rows: number, tag: number): (at: Point) => Point {
+function scaled(points: readonly Point[], columns: number, rows: number): (at: Point) => Point {
   const xs = points.map(([x]) => x);
   const ys = points.map(([, y]) => y);
   const [left, top] = [Math.min(...xs), Math.min(...ys)];
   const width = Math.max(1e-9, Math.max(...xs) - left);
   const height = Math.max(1e-9, Math.max(...ys) - top);
   const mostStretch = 1.7;
-  const fitX = Math.max(1, columns - 2 - tag) / width;
+  const fitX = Math.max(1, columns - 2 - roomForTags) / width;
   const fitY = Math.max(1, rows - 1) / height;
   const x = Math.min(fitX, fitY * 2 * mostStretch);
   const y = Math.min(fitY, (fitX / 2) * mostStretch);
