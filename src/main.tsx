@@ -5,6 +5,7 @@ import { type Command, exits, type Out, parse } from './commands/answer.ts';
 import { runBench } from './commands/bench.ts';
 import { calls } from './commands/calls.ts';
 import { demoOf } from './commands/demo.ts';
+import { plans } from './commands/planning.ts';
 import { sheet } from './commands/sheet.ts';
 import { standing } from './commands/standing.ts';
 import { take } from './commands/take.ts';
@@ -27,7 +28,7 @@ const open: Command = {
     return runBench(named, packageRoot, show, out);
   },
 };
-const commands: readonly Command[] = [open, demoOf(show), take, standing, sheet, calls];
+const commands: readonly Command[] = [open, demoOf(show), take, standing, sheet, calls, plans];
 
 // The last door before the terminal: whatever a room let through, nothing that steers a terminal passes it.
 const plainLines = (text: string): string =>

@@ -23,17 +23,25 @@ export type Command = {
   name: string;
   usage: string;
   help: string;
-  /** Options it knows: name → whether it takes a value. */
-  options: Readonly<Record<string, 'flag' | 'value'>>;
+  /** Options it knows: name → whether it takes a value; `values` may be given again and again. */
+  options: Readonly<Record<string, 'flag' | 'value' | 'values'>>;
   run(args: Parsed, out: Out, packageRoot: URL): Promise<number>;
 };
-export type Parsed = { names: readonly string[]; flags: ReadonlySet<string>; values: ReadonlyMap<string, string> };
+export type Parsed = {
+  names: readonly string[];
+  flags: ReadonlySet<string>;
+  /** The last one given of each. */
+  values: ReadonlyMap<string, string>;
+  /** Of the options that may be given again and again, all. */
+  lists: ReadonlyMap<string, readonly string[]>;
+};
 
 /** Splits words into names and options, "--" before names that begin with "-"; the reason as a string where it can't. */
 export function parse(words: readonly string[], options: Command['options']): Parsed | string {
   const names: string[] = [];
   const flags = new Set<string>();
   const values = new Map<string, string>();
+  const lists = new Map<string, string[]>();
   for (let i = 0; i < words.length; i++) {
     const word = words[i] as string;
     if (word === '--') {
@@ -54,8 +62,9 @@ export function parse(words: readonly string[], options: Command['options']): Pa
     }
     const value = glued ?? words[++i];
     if (value === undefined) return `option ${option} wants a value`;
-    values.set(name, value);
+    if (options[name] === 'values') lists.set(name, [...(lists.get(name) ?? []), value]);
+    else values.set(name, value);
   }
-  return { names, flags, values };
+  return { names, flags, values, lists };
 }
 const dashed = (name: string): string => (name.length === 1 ? `-${name}` : `--${name}`);

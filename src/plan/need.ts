@@ -75,6 +75,8 @@ export type Need = {
   needless: ReadonlySet<Unit>;
   /** `more`, in order; check rotations stand where they fall on the way back. */
   order: readonly Step[];
+  /** All that will be off then, in the order in which it would have come off: the way back is its reverse. */
+  back: readonly Step[];
   /** Each service alone, alone with what is off, and what it adds to all the others chosen. */
   each: readonly { service: string; alone: Count; more: Count; besides: Count }[];
   /** Services not chosen, the nearly free ones first. */
@@ -92,6 +94,7 @@ export function needOf(works: Works, plan: Plan, chosen: readonly string[], off:
     more,
     needless: without(off, whole),
     order: stepsOf(works, more, services),
+    back: stepsOf(works, open, services),
     each: services.map((one) => {
       const alone = neededFor(works, [one]);
       const others = neededFor(
@@ -117,7 +120,7 @@ export function needOf(works: Works, plan: Plan, chosen: readonly string[], off:
 const effort = ({ fasteners, slack, parts, connections }: Count): number => fasteners + slack + parts + connections;
 
 /** A plan that was found sound goes round nowhere, so there is always an order. */
-function stepsOf(works: Works, units: ReadonlySet<Unit>, services: readonly Service[]): Step[] {
+export function stepsOf(works: Works, units: ReadonlySet<Unit>, services: readonly Service[]): Step[] {
   const found = inStripOrder(works, units, ranksOf(works, services));
   return 'order' in found ? inGoes(works, found.order) : [];
 }

@@ -79,7 +79,8 @@ function nearest(
 
 /** Node → what may come only after it. */
 function waysOf(works: Works, units: ReadonlySet<Unit>): Map<Node, Node[]> {
-  const after = new Map<Node, Node[]>(works.units.filter((unit) => units.has(unit)).map((unit) => [unit, []]));
+  const inPlanOrder = works.units.filter((unit) => units.has(unit));
+  const after = new Map<Node, Node[]>(inPlanOrder.map((unit) => [unit, []]));
   const way = (first: Node, then: Node): void => {
     if (!after.has(then)) after.set(then, []);
     const there = after.get(first);
@@ -90,7 +91,7 @@ function waysOf(works: Works, units: ReadonlySet<Unit>): Map<Node, Node[]> {
   const openOf = (subject: Subject): Node => (sortOf(subject) === 'area' ? `reach:${subject}` : subject);
   const clearOf = (subject: Subject): Node => (sortOf(subject) === 'area' ? `clear:${subject}` : subject);
   const opened = new Set<string>();
-  for (const unit of units) {
+  for (const unit of inPlanOrder) {
     const area = areaOfUnit(works, unit);
     if (area !== undefined) {
       opened.add(area);

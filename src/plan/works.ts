@@ -1,7 +1,8 @@
 // A plan as what can come off and what is in front of what: holes, parts and connections, with areas standing for all
 // that is in them. Knows no services and no order; those are asked of it.
-import { areaOf, type Hole, named, type Subject } from '../job/subjects.ts';
+import { areaOf, type Hole, named, numberOf, type Subject } from '../job/subjects.ts';
 import { declaredWhole } from './declared-whole.ts';
+import { numbersIn } from './holes-written.ts';
 import type { Plan } from './plan.ts';
 
 /** What comes off by itself: "hole:cam cover/7", "part:timing belt", "connection:battery earth". */
@@ -43,7 +44,6 @@ export function worksOf(plan: Plan): Works {
   for (const one of declaredWhole(plan)) {
     switch (one.kind) {
       case 'hole-declared':
-        units.push(unitOf(one.hole));
         add(holes, areaOf(one.hole), unitOf(one.hole));
         if (one.slackOnly) slackOnly.add(unitOf(one.hole));
         break;
@@ -68,7 +68,25 @@ export function worksOf(plan: Plan): Works {
         break;
     }
   }
-  return { units, slackOnly, holes, carried, heldBy, partsAt, behind, fronts, drives: new Map(drives) };
+  for (const { area, order } of plan.areas) inLooseningOrder(holes.get(area) ?? [], order);
+  return {
+    units: [...[...holes.values()].flat(), ...units],
+    slackOnly,
+    holes,
+    carried,
+    heldBy,
+    partsAt,
+    behind,
+    fronts,
+    drives: new Map(drives),
+  };
+}
+
+/** O3: loosened the other way round than tightened, without an order as numbered; what an order leaves out comes last. */
+function inLooseningOrder(holes: Unit[], order: string | undefined): void {
+  const turn = new Map(numbersIn(order ?? '').map((number, i) => [number, -i]));
+  const turnOf = (unit: Unit) => (order === undefined ? Number(numberOf(unit)) : (turn.get(numberOf(unit)) ?? 1));
+  holes.sort((one, other) => turnOf(one) - turnOf(other));
 }
 
 function add<V>(to: Map<string, V[]>, key: string, value: V): void {

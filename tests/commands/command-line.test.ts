@@ -17,7 +17,7 @@ beforeEach(() => {
 });
 afterEach(() => bench.remove());
 
-const commands = ['open', 'demo', 'take', 'standing', 'sheet', 'calls'];
+const commands = ['open', 'demo', 'take', 'standing', 'sheet', 'calls', 'plans'];
 
 describe('the command line', () => {
   it('helps everywhere', async () => {

@@ -13,7 +13,7 @@ const every = plan.services.map((s) => s.service);
 const nothingOff = new Set<string>();
 
 describe('what must come off', () => {
-  it('for the three services of the reference job is what comes off there: 44 out, 2 slack, 13 parts, 7 connections', () => {
+  it('for the three services of the reference job is all that is opened there: 47 holes, two of them only slackened, 13 parts, 7 connections', () => {
     const { each, whole } = needOf(works, plan, every, nothingOff);
     expect([...whole].filter((unit) => unit.startsWith('hole:'))).toHaveLength(47);
     expect([...whole].filter((unit) => unit.startsWith('part:'))).toHaveLength(13);
@@ -88,6 +88,16 @@ describe('the order of stripping', () => {
       'area:cam cover',
       'part:gasket',
     ]);
+  });
+
+  it('[O3] loosens an area the other way round than it is tightened, and without an order as numbered', () => {
+    const { order } = needOf(works, plan, every, nothingOff);
+    const holesAt = (area: string) =>
+      order
+        .filter((step) => step.at === `area:${area}`)
+        .flatMap((step) => step.units.filter((unit) => unit.startsWith('hole:')).map((unit) => unit.split('/')[1]));
+    expect(holesAt('cam cover')).toEqual(['10', '5', '6', '1', '9', '4', '7', '2', '8', '3']);
+    expect(holesAt('coolant pump')).toEqual(['1', '2', '3', '4', '5', '6']);
   });
 
   it('asks for no check rotation where the drive stays shut', () => {

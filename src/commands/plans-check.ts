@@ -1,0 +1,18 @@
+// plans check: whether plan files are sound; all that is wrong in each, with its place in the file.
+import { exits, type Out, type Parsed } from './answer.ts';
+import { readPlanFile } from './plan-file.ts';
+
+export async function checkPlans(files: readonly string[], _args: Parsed, out: Out): Promise<number> {
+  let exit: number = exits.fine;
+  for (const file of files) {
+    const read = await readPlanFile(file);
+    if (read.ok) {
+      const { name, services, areas } = read.plan;
+      out.write(`${file}: sound: ${name}, services ${services.length}, areas ${areas.length}\n`);
+      continue;
+    }
+    exit = exits.open;
+    for (const { where, what, next } of read.faults) out.write(`${where}: ${what}; ${next}\n`);
+  }
+  return exit;
+}
