@@ -18,9 +18,9 @@ export const uncounted = (ledger: Ledger): TrayState[] =>
 
 /** K4: why the holes of an unplanned area still want counting; null when they do not. */
 export function holesUncounted(ledger: Ledger, a: AreaState): string | null {
-  if (a.declared?.planned || !holesOf(ledger, a).some(isTouched)) return null;
+  if (a.declared?.planned) return null;
+  if (!a.counted) return holesOf(ledger, a).some(isTouched) ? 'its holes were not counted by eye' : null;
   const known = holeNumbers(ledger, a).size;
-  if (!a.counted) return 'its holes were not counted by eye';
   return a.counted.count === known ? null : `${a.counted.count} holes counted by eye, ${known} called`;
 }
 

@@ -327,6 +327,14 @@ describe('the holes of an area', () => {
     expect(on.open()).toEqual([]);
   });
 
+  it('[K4] a count that was called shows its one bolt though none was called at all', () => {
+    const on = bench();
+    on.count('tensioner', 1);
+    expect(on.because('holes-not-counted', 'area:tensioner')).toBe('1 holes counted by eye, 0 called');
+    on.call('find-fastener', { hole: 'tensioner/1', spec: m8 });
+    expect(on.open()).toEqual([]);
+  });
+
   it('[K4] a hole that was only looked at is none that was called', () => {
     const on = bench();
     on.off('cover/1', m6);

@@ -111,7 +111,7 @@ export const awkwardRefused: Reasons = {
     'timing case': ['face timing case face pressed by 1-6 keeps in engine oil under timing case with 2 beads'],
   },
   'never called off: its coming back is refused': {
-    tensioner: ['off 1', 'part off belt held by nothing'],
+    tensioner: ['part off belt held by nothing'],
   },
   'never called lost: search and finding are refused, and it lies in its tray': {
     'hose bracket': ['lost hose bracket 2 reaches the works at belt bay'],
