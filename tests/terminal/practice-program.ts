@@ -15,7 +15,6 @@ const leave = (code: number): never => {
 
 process.stdin.setRawMode(true);
 process.stdout.write('\u001b[?1049h\u001b[?25l\u001b[?2004h');
-paint(`ready ${shownSize()}`);
 process.stdout.on('resize', () => paint(`size ${shownSize()}`));
 process.on('SIGTERM', () => leave(143));
 process.on('SIGHUP', () => leave(129));
@@ -25,3 +24,5 @@ process.stdin.on('data', (bytes) => {
     paint(`CI=${process.env.CI} NODE_ENV=${process.env.NODE_ENV} DATA=${process.env.COUNTBACK_DATA}`);
   else paint(`got ${bytes.toString('hex')}`);
 });
+// Said when everything is in its place: a test may send a signal at once.
+paint(`ready ${shownSize()}`);
