@@ -27,8 +27,8 @@ describe('a line left out of the awkward job', () => {
         .map((row) => row.line),
     ).toEqual(['release by the mechanic']);
     expect({ stops: of('stops').length, refused: of('refused').length, harmless: of('harmless').length }).toEqual({
-      stops: 211,
-      refused: 30,
+      stops: 212,
+      refused: 29,
       harmless: 60,
     });
     expect(rows.filter((row) => row.overridden)).toEqual([]);
