@@ -127,8 +127,9 @@ function foundIn(row: Planted): string | null {
     );
     const tsx = join(root, 'node_modules/.bin/tsx');
     const ran = spawnSync(process.execPath, [tsx, 'tests/agreement/run.ts', '400'], { cwd: copy, encoding: 'utf8' });
-    const told = ran.stdout.split('\n').slice(0, 3).join(' ');
-    return ran.status === 1 && told.startsWith('seed ') && told.includes(row.shows) ? told : null;
+    const [first = '', ...rest] = ran.stdout.split('\n').slice(0, 3);
+    const told = [first, ...rest.filter((one) => /^ +only the /.test(one))].map((one) => one.trim()).join('; ');
+    return ran.status === 1 && first.startsWith('seed ') && told.includes(row.shows) ? told : null;
   } finally {
     rmSync(copy, { recursive: true });
   }
