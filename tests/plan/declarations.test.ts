@@ -66,6 +66,7 @@ describe('taking a plan', () => {
         wants: { kind: 'nut', head: 'hex 17', thread: 'M12x1.25' },
         slackOnly: true,
         later: 'on-wheels',
+        at: [15, 10],
       },
     ]);
     const cover = entries.find((e) => e.kind === 'area-declared' && e.area === 'cam cover');
@@ -107,7 +108,7 @@ describe('taking a plan', () => {
     const ledger = on.ledger();
     const hole = stateOf(ledger, 'hole', 'upper belt cover/2');
     expect(stateOf(ledger, 'fastener', hole?.called.first ?? '')?.spec).toEqual(found);
-    expect(hole?.declared).toEqual({ hole: 'upper belt cover/2' });
+    expect(hole?.declared).toEqual({ hole: 'upper belt cover/2', at: [10, 0] });
     expect(stateOf(ledger, 'hole', 'upper belt cover/1')?.declared?.wants?.head).toBe('hex 10');
     expect(stateOf(ledger, 'area', 'upper belt cover')?.declared?.planned).toBe(true);
   });
