@@ -35,7 +35,7 @@ export const headTables: readonly HeadTable[] = Object.freeze<HeadTable[]>([
   {
     name: 'JIS small hex',
     shape: 'hex',
-    sizes: cited<Sizes>({ M8: 12, M10: 14, M12: 17, M14: 19, M16: 22 }, 'mm', 'JIS B 1180:2014, annex JA'),
+    sizes: cited<Sizes>({ M8: 12, M10: 14, M12: 17, M14: 19, M16: 22 }, 'mm', 'JIS B 1180, annex, small hexagon'),
   },
   {
     name: 'small flange',
@@ -43,7 +43,7 @@ export const headTables: readonly HeadTable[] = Object.freeze<HeadTable[]>([
     sizes: cited<Sizes>(
       { M5: 7, M6: 8, M8: 10, M10: 13, M12: 15, M14: 18, M16: 21 },
       'mm',
-      'ISO 15071:2011 = JIS B 1189:2014, main body',
+      'ISO 15071 = JIS B 1189, main body',
     ),
   },
   {

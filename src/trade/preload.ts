@@ -9,7 +9,7 @@ import { stressAreaMm2, type Thread } from './threads.ts';
 /**
  * Proof load of a bolt: stress area, in three figures as ISO 898-1 prints it, × proof stress.
  * @returns N; the printed table is off it by up to 0.6 %. Refused: no such class
- * Source: ISO 898-1:2013, 9.6 and tables 3 to 7; SAE J429.
+ * Source: ISO 898-1:2013, tables 3 to 7; SAE J429.
  */
 export function proofLoadNewtons(thread: Thread, grade: string): Answer<number> {
   const stress = proofStressMPa(grade, thread);

@@ -20,7 +20,7 @@ const boreOver = cited(
 const boreTolerance = cited<Readonly<Record<string, number>>>(
   { 0.5: 0.112, 0.7: 0.14, 0.75: 0.15, 0.8: 0.16, 1: 0.19, 1.25: 0.212, 1.5: 0.236, 1.75: 0.265, 2: 0.3 },
   'mm',
-  'ISO 965-1:2013, table 2, grade 5; pitches 0.5 to 0.8, 1.75 and 2 from memory',
+  'ISO 965-1:2013, minor diameter of nut threads, grade 5; pitches 0.5 to 0.8, 1.75 and 2 from memory',
 );
 
 /**

@@ -8,6 +8,8 @@ import { usage } from '../../src/calls/line-reader.ts';
 import { rows as calls } from '../../src/calls/table.ts';
 import { screens } from '../../src/view/screens.ts';
 import { launcher, type Room, rooms } from '../boundaries/rooms.ts';
+import { checks } from '../published/checks.ts';
+import { rowsOf, totalsOf, worstText } from '../published/told.ts';
 import { ruleBook, rulesIn } from '../rules/reading.ts';
 import { whyEach } from './dependencies.ts';
 
@@ -98,6 +100,23 @@ function keysBlock(): string {
   );
 }
 
+/** What the computations of the trade are held to, from the checks themselves. */
+function publishedBlock(): string {
+  const { checks: all, pairs, sources, seen, derived, practice } = totalsOf(checks);
+  return table(
+    ['topic', 'source', 'functions', 'checks', 'worst deviation'],
+    rowsOf(checks).map(({ topic, source, functions, checks: held, worst }) => [
+      topic,
+      source,
+      String(functions),
+      String(held),
+      worstText(worst),
+    ]),
+  ).concat(
+    `\n\n${all} checks of ${pairs} pairs of function and source, ${sources} sources: ${seen} against prints that were read, ${derived} recomputed from definitions, formulas or another implementation, ${practice} against common practice.`,
+  );
+}
+
 /** One maker a block. */
 export const blocks: Readonly<Record<string, () => string>> = {
   rooms: roomsBlock,
@@ -106,4 +125,5 @@ export const blocks: Readonly<Record<string, () => string>> = {
   keypad: () => ['```text', keypadPicture('strip').trimEnd(), '```'].join('\n'),
   rules: rulesBlock,
   dependencies: dependenciesBlock,
+  published: publishedBlock,
 };

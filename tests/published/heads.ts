@@ -47,12 +47,9 @@ export const headChecks = [
       heads('hex', '12 14 17 19 22'),
     ],
   ]),
-  ...seen('ISO 15071:2011 and JIS B 1189, main body')(
-    headsForThread,
-    'small series flange, width across flats',
-    'exact',
-    [[`small flange of ${row}`, headsBy('small flange', row), heads('hex', '7 8 10 13 15 18 21')]],
-  ),
+  ...seen('ISO 15071 and JIS B 1189, main body')(headsForThread, 'small series flange, width across flats', 'exact', [
+    [`small flange of ${row}`, headsBy('small flange', row), heads('hex', '7 8 10 13 15 18 21')],
+  ]),
   ...seen('EN 1665:1998')(headsForThread, 'heavy series flange, width across flats', 'exact', [
     [`heavy flange of ${row}`, headsBy('heavy flange', row), heads('hex', '8 10 13 16 18 21 24')],
   ]),

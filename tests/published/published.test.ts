@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { checks } from './checks.ts';
 import { type Check, deviation, holds } from './published.ts';
+import { rowsOf, totalsOf, worstText } from './told.ts';
 
 describe.each([...Map.groupBy(checks, (check) => check.topic)])('%s', (_topic, ofTopic) => {
   it.each(ofTopic.map((check) => [`${check.of}: ${check.what} · ${check.source}, ${check.where}`, check] as const))(
@@ -14,6 +15,28 @@ describe.each([...Map.groupBy(checks, (check) => check.topic)])('%s', (_topic, o
       ).toBe(true);
     },
   );
+});
+
+describe('the checks together', () => {
+  it('are many, of many functions and from many sources', () => {
+    const { checks: all, pairs, sources } = totalsOf(checks);
+    expect(all).toBeGreaterThanOrEqual(150);
+    expect(pairs).toBeGreaterThanOrEqual(40);
+    expect(sources).toBeGreaterThanOrEqual(12);
+  });
+
+  it('hold every topic to more than common practice', () => {
+    for (const [topic, ofTopic] of Map.groupBy(checks, (check) => check.topic)) {
+      expect(ofTopic.filter(({ tag }) => tag !== 'practice').length, topic).toBeGreaterThan(10);
+    }
+  });
+
+  it('are told with the worst of each source', () => {
+    const rows = rowsOf(checks);
+    expect(rows.reduce((sum, row) => sum + row.checks, 0)).toBe(checks.length);
+    expect(rows.filter(({ worst }) => !Number.isFinite(worst))).toEqual([]);
+    expect([0, 1e-12, 0.00617, 0.00005].map(worstText)).toEqual(['none', 'rounding', '0.62 %', '0.005 %']);
+  });
 });
 
 describe('the form of a check', () => {
