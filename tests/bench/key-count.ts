@@ -1,5 +1,6 @@
 // Keys for each thing called, on the reference job: how much of a mechanic's time goes into the keyboard. A thing is one
 // fact about one fastener, part, connection, temporary or gate, per pass; what rides along with a fact is none of its own.
+import { plansAtHand } from '../../src/commands/plans.ts';
 import type { Entry } from '../../src/job/entry.ts';
 import type { Line } from '../../src/job/line.ts';
 import { byKeypad, keyScript, keysCounted, type Stretch } from '../jobs/key-script.ts';
@@ -27,7 +28,8 @@ function thingsOf({ entries }: Line): number {
 
 /** Presses a script on a bench of its own; what is waited for comes an hour later. */
 export async function pressed(script: readonly Stretch[], keypad: boolean): Promise<readonly Line[]> {
-  const at = await atTheBench(undefined, { trays: ['1', '2', '3', '4', '5', '6'] }, { keypad });
+  const { offers } = await plansAtHand(new URL('../../', import.meta.url));
+  const at = await atTheBench(undefined, { trays: ['1', '2', '3', '4', '5', '6'], plans: offers }, { keypad });
   at.pace.stepMs = 200;
   for (const { keys, until, text } of script) {
     if (until) at.pace.stepMs = 3_600_000;

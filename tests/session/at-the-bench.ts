@@ -1,5 +1,6 @@
 // A bench with a job kept in memory: keys go in, the lines come out, and the disk fills up or holds a bad last line when
 // told to. No screen and no file.
+import type { PlanOffer } from '../../src/calls/desk.ts';
 import type { Line, Stamp } from '../../src/job/line.ts';
 import { createBench, type OnTheShelf, type Opener } from '../../src/session/bench.ts';
 import { type Habits, standardHabits } from '../../src/session/habits.ts';
@@ -15,6 +16,7 @@ export type Opened = {
   notices?: OpenJob<Line>['notices'];
   look?: boolean;
   trays?: readonly string[];
+  plans?: readonly PlanOffer[];
 };
 
 function jobInMemory(kept: Line[], disk: Disk, opened: Opened): OpenJob<Line> {
@@ -80,7 +82,7 @@ export async function atTheBench(lines?: readonly Line[], opened: Opened = {}, h
       const session = createSession({
         job,
         clock: ticking(lines?.at(-1) ?? monday, pace),
-        plans: plansAtHand(),
+        plans: opened.plans ?? plansAtHand(),
         ...(opened.trays && { trays: opened.trays }),
       });
       sessions.push(session);
