@@ -4,6 +4,7 @@ import { type Command, exits, type Out, type Parsed } from './answer.ts';
 import { checkPlans } from './plans-check.ts';
 import { listPlans } from './plans-list.ts';
 import { needForServices } from './plans-need.ts';
+import { saveAsPlan } from './plans-save.ts';
 import { schemaOfPlans } from './plans-schema.ts';
 
 export type Branch = {
@@ -28,14 +29,21 @@ const branches: Readonly<Record<string, Branch>> = {
     names: [1, 40],
     run: needForServices,
   },
+  save: {
+    usage: 'plans save JOB -o FILE [--name NAME] [--force]',
+    options: ['o', 'name', 'force'],
+    names: [1, 1],
+    run: saveAsPlan,
+  },
   schema: { usage: 'plans schema', options: [], names: [0, 0], run: schemaOfPlans },
 };
 
 export const plans: Command = {
   name: 'plans',
-  usage: 'plans [check FILE… | need SERVICE… [--off AREA]… [--plan FILE]… [--json] | schema]',
-  help: 'lists the plans at hand; checks plan files (exit 0 sound, 1 not); says what must come off for services; prints the JSON Schema of a plan',
-  options: { off: 'values', plan: 'values', json: 'flag' },
+  usage:
+    'plans [check FILE… | need SERVICE… [--off AREA]… [--plan FILE]… [--json] | save JOB -o FILE [--name NAME] [--force] | schema]',
+  help: 'lists the plans at hand; checks plan files (exit 0 sound, 1 not); says what must come off for services; saves a job as a plan; prints the JSON Schema of a plan',
+  options: { off: 'values', plan: 'values', json: 'flag', o: 'value', name: 'value', force: 'flag' },
   async run(args, out, packageRoot) {
     const [word, ...names] = args.names;
     const branch = word === undefined ? list : Object.hasOwn(branches, word) ? branches[word] : undefined;
@@ -47,7 +55,7 @@ export const plans: Command = {
     const odd = given.find((option) => !branch.options.includes(option));
     const [least, most] = branch.names;
     if (odd !== undefined || names.length < least || names.length > most) {
-      const what = odd === undefined ? '' : `--${odd} is no option of it; `;
+      const what = odd === undefined ? '' : `${odd.length === 1 ? '-' : '--'}${odd} is no option of it; `;
       out.complain(`countback: ${what}${branch.usage}`);
       return exits.usage;
     }

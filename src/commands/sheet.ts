@@ -39,7 +39,7 @@ export const sheet: Command = {
 };
 
 /** Whole or not at all, where it is a file; a device is simply written to. */
-async function write(file: string, text: string, force: boolean): Promise<void> {
+export async function write(file: string, text: string, force: boolean): Promise<void> {
   try {
     const there = await realDisk.stat(file).catch(() => undefined);
     if (there && !force) throw fault('exists', 'this is there already', file, 'choose another name, or add --force');

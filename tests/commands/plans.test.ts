@@ -58,6 +58,8 @@ describe('plans', () => {
       ['plans', 'need', 'timing belt', '--off'],
       ['plans', 'need', 'timing belt', '--sideways'],
       ['plans', 'schema', 'x'],
+      ['plans', 'save'],
+      ['plans', 'save', 'a', 'b', '-o', 'x'],
     ];
     for (const [i, { exit, out, complaint }] of (await Promise.all(misused.map((args) => bench.run(args)))).entries()) {
       expect({ args: misused[i], exit, out }).toEqual({ args: misused[i], exit: 64, out: '' });
@@ -256,6 +258,62 @@ describe('plans need', () => {
     expect({ exit, out }).toEqual({ exit: 2, out: '' });
     expect(complaint).toMatch(says);
     expect(complaint.trimEnd().split('\n')).toHaveLength(1);
+  });
+});
+
+describe('plans save', () => {
+  beforeEach(async () => {
+    const input =
+      'job "grey hatchback" registration "AB 123"\nservice reseal\narea "cam cover"\nuse bolt hex 10 M6x25\noff 1\noff 2\noff 3\n';
+    const taken = await bench.run(['take', 'hatchback', '--new'], { input });
+    expect(taken).toMatchObject({ exit: 0, complaint: '' });
+  });
+
+  it('writes a job as a plan that opens cleanly, and that a new job can be made from', async () => {
+    const file = join(bench.dataDir, 'plans', 'own.json');
+    mkdirSync(join(bench.dataDir, 'plans'), { recursive: true });
+    const { exit, out, complaint } = await bench.run([
+      'plans',
+      'save',
+      'hatchback',
+      '-o',
+      file,
+      '--name',
+      'own reseal',
+    ]);
+    expect({ exit, complaint, out }).toEqual({
+      exit: 0,
+      complaint: '',
+      out: `${file}: own reseal, services 1, areas 1\n`,
+    });
+    expect(readFileSync(file, 'utf8')).not.toMatch(/hatchback|AB 123|tray/);
+    expect((await bench.run(['plans', 'check', file])).exit).toBe(0);
+    const input = 'job "blue one"\nplan "own reseal" for reseal\narea "cam cover"\noff\noff\noff\n';
+    const next = await bench.run(['take', 'next', '--new'], { input });
+    expect(next).toMatchObject({ exit: 0, complaint: '' });
+    expect(bench.callsOf('next').join('\n')).toContain('"lengthMm":25');
+  });
+
+  it('never writes over what is there unless told to, and says what is missing', async () => {
+    const file = fileOf('there.json', 'mine');
+    const refused = await bench.run(['plans', 'save', 'hatchback', '-o', file]);
+    expect(refused).toMatchObject({ exit: 2, out: '' });
+    expect(refused.complaint).toMatch(/this is there already; .*--force/);
+    expect(readFileSync(file, 'utf8')).toBe('mine');
+    expect((await bench.run(['plans', 'save', 'hatchback', '-o', file, '--force'])).exit).toBe(0);
+    expect((await bench.run(['plans', 'save', 'hatchback'])).exit).toBe(64);
+    expect((await bench.run(['plans', 'save', 'nobody', '-o', 'x.json'])).exit).toBe(2);
+    const badName = await bench.run([
+      'plans',
+      'save',
+      'hatchback',
+      '-o',
+      join(bench.folder, 'x.json'),
+      '--name',
+      'a/b',
+    ]);
+    expect(badName).toMatchObject({ exit: 2, out: '' });
+    expect(badName.complaint).toMatch(/x\.json: name: no plan can be made of it: a name has no "\/"/);
   });
 });
 
