@@ -3,5 +3,4 @@
 
 export const notYet: Readonly<Record<string, string>> = {
   F2: 'comes with the computations of the trade: heads, threads, neighbours',
-  R8: 'the count of turns comes with the computations of the trade',
 };

@@ -2,6 +2,8 @@
 import { every } from '../../job/ledger.ts';
 import { rotationNeeded } from '../../job/rotation.ts';
 import type { DriveState } from '../../job/states.ts';
+import { isRefused } from '../../trade/answer.ts';
+import { degreesOff, turnsUntilMarksMeet } from '../../trade/belt-drive.ts';
 import type { Desk } from '../desk.ts';
 import type { Listed } from '../listed.ts';
 
@@ -18,8 +20,22 @@ export function rotationRows(desk: Desk): Listed[] {
       end: needed ? 'check rotation to come' : passed ? 'check rotation passed' : 'as found',
       picks,
     };
-    return [head, ...tries(d), ...marks(d)];
+    return [head, ...tries(d), ...marks(d), ...printedMarks(d)];
   });
+}
+
+/** R8: not asked for after turning; when they would meet again is said, so that nobody waits for it. */
+function printedMarks({ drive, declared }: DriveState): Listed[] {
+  const { belt, crank } = declared?.teeth ?? {};
+  if (belt === undefined || crank === undefined) return [];
+  const meet = turnsUntilMarksMeet(crank, belt);
+  const end = isRefused(meet) ? meet.refused : `not asked for; meet again after ${meet.crankTurns} turns`;
+  return [{ key: `${drive} printed`, mark: 'plain', name: 'belt', text: 'printed marks', end, picks: { drive } }];
+}
+/** "2 teeth off: 36° at the crank, 18° at the cam" where the teeth are known. */
+function offWords(off: number, { declared }: DriveState): string {
+  const degrees = declared?.teeth ? degreesOff(off, declared.teeth.crank) : undefined;
+  return degrees === undefined || isRefused(degrees) ? `off by ${off}` : degrees.text;
 }
 
 const tries = (d: DriveState): Listed[] =>
@@ -47,7 +63,7 @@ function marks(d: DriveState): Listed[] {
       mark: off === undefined ? 'half' : off === 0 ? 'done' : 'open',
       name: 'mark',
       text: m,
-      end: off === undefined ? 'not read' : off === 0 ? 'stands' : `off by ${off}`,
+      end: off === undefined ? 'not read' : off === 0 ? 'stands' : offWords(off, d),
       picks: { drive: d.drive, mark: m },
     };
   });

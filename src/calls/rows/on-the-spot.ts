@@ -89,12 +89,12 @@ export const onTheSpotRows: readonly Row[] = [
   {
     id: 'drive',
     words: ['drive', 'belt drive'],
-    form: '<drive> over <areas:list> [with <parts:list>] [marks <marks:list>] [tensioner <tensioner:sprung|plunger|set|none>] [turns <turns:count>] [crank bolt <crankBolt:hole>]',
+    form: '<drive> over <areas:list> [with <parts:list>] [marks <marks:list>] [tensioner <tensioner:sprung|plunger|set|none>] [turns <turns:count>] [crank bolt <crankBolt:hole>] [teeth <beltTeeth:count> <crankTeeth:count>]',
     label: 'drive',
-    help: 'What keeps crank and cam in time: its areas, parts, marks, tensioner, turns of the check. A crank bolt is named where the sprocket has no key.',
+    help: 'What keeps crank and cam in time: its areas, parts, marks, tensioner, turns of the check. A crank bolt is named where the sprocket has no key; teeth are those of the belt, then of the crank sprocket.',
     group: 'on the spot',
     keys: [],
-    means: (_desk, { drive, areas, parts, marks, tensioner, turns, crankBolt }) =>
+    means: (_desk, { drive, areas, parts, marks, tensioner, turns, crankBolt, beltTeeth, crankTeeth }) =>
       declare({
         kind: 'drive-declared',
         drive: drive as string,
@@ -105,6 +105,7 @@ export const onTheSpotRows: readonly Row[] = [
         tensioner: (tensioner as 'sprung' | undefined) ?? 'none',
         ...(crankBolt ? { crankBolt: crankBolt as string } : {}),
         crankKeyed: crankBolt === undefined,
+        ...(beltTeeth ? { teeth: { belt: beltTeeth as number, crank: crankTeeth as number } } : {}),
       }),
   },
   {

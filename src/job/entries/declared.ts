@@ -116,6 +116,10 @@ export const declaredEntries = [
     /** R2: without a key in the crank sprocket the crank bolt must be tight for the check. */
     crankBolt: holeSchema.optional(),
     crankKeyed: z.boolean(),
+    /** R8: what the belt's printed marks are reckoned from. */
+    teeth: z
+      .strictObject({ belt: z.number().int().min(20).max(400), crank: z.number().int().min(10).max(60) })
+      .optional(),
   }),
   line('circuit-declared', { circuit: nameSchema, fluid: nameSchema }),
   line('temporary-declared', {

@@ -1,0 +1,45 @@
+// What the screen of the check rotation says of a drive whose teeth are known.
+import { describe, expect, it } from 'vitest';
+import { standardKeymap } from '../../src/calls/bindings.ts';
+import { listedOn } from '../../src/calls/lists.ts';
+import { atTheBench } from '../session/at-the-bench.ts';
+
+const words = (text: string) => [...text].map((char) => (char === ' ' ? 'space' : char));
+async function driveWith(teeth: string) {
+  const at = await atTheBench();
+  await at.press('n', ...words('estate'), 'enter');
+  await new Promise(setImmediate);
+  const lines = [
+    'area idler',
+    'use bolt hex 14',
+    'off 1',
+    'holes 1',
+    `drive timing over idler marks crank, cam ${teeth}`,
+  ];
+  for (const line of [...lines, 'back 1', 'pass', 'pass', 'all trays empty']) at.session().runLine(line);
+  const listed = () => {
+    const rows = listedOn('rotation', 'strip', at.session().desk(), standardKeymap);
+    return rows.slice(0, rows.length).map((row) => `${row.name} ${row.text}: ${row.end}`);
+  };
+  return { at, listed };
+}
+
+describe('the check rotation', () => {
+  it('[R8] asks for no printed mark of the belt, and says after how many turns they would meet again', async () => {
+    // 123 teeth on 24: 82 turns. Source: lcm(2z, Z)/z, counted out by hand in the published checks.
+    const { at, listed } = await driveWith('teeth 123 24');
+    expect(listed()).toContain('belt printed marks: not asked for; meet again after 82 turns');
+    for (const line of ['turned 2', 'mark on', 'mark on']) at.session().runLine(line);
+    expect(at.state().ledger.lines.all.at(-1)?.entries).toMatchObject([{ kind: 'mark-read', mark: 'cam' }]);
+    expect(listed()[0]).toBe('drive timing: check rotation passed');
+  });
+  it('says what a mark that stands off is worth in degrees', async () => {
+    const { at, listed } = await driveWith('teeth 123 24');
+    for (const line of ['turned 2', 'mark off by 1']) at.session().runLine(line);
+    expect(listed().join('\n')).toMatch(/mark crank: 1 tooth off: 15° at the crank, 7.5° at the cam/);
+  });
+  it('says nothing of a belt whose teeth nobody counted, and why where the counts can\u2019t be', async () => {
+    expect((await driveWith('')).listed().join('\n')).not.toContain('printed marks');
+    expect((await driveWith('teeth 60 50')).listed().join('\n')).toContain('does not go round');
+  });
+});
