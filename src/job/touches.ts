@@ -4,6 +4,10 @@ import { areaOf, sortOf } from './subjects.ts';
 
 const lies = (place: string | undefined): string[] =>
   place && (place.startsWith('hole:') || place.startsWith('tray:')) ? [place] : [];
+const liesOnce = ({ from, to }: { from: string; to: string }): string[] => [
+  ...lies(from),
+  ...(to === from ? [] : lies(to)),
+];
 const ofBox = (place: string): string[] => (sortOf(place) === 'box' ? [place] : []);
 const atHoleOnly = (at: string | undefined): string[] => (at?.startsWith('hole:') ? [at] : []);
 const holeAndArea = (hole: string): string[] => [`hole:${hole}`, `area:${areaOf(hole)}`];
@@ -85,7 +89,7 @@ export function touches(entry: Entry): string[] {
     case 'fastener-fitted':
       return [...fixed(entry.hole, entry.fastener), ...lies(entry.from), ...ofBox(entry.from)];
     case 'fastener-moved':
-      return [`fastener:${entry.fastener}`, ...lies(entry.from), ...lies(entry.to)];
+      return [`fastener:${entry.fastener}`, ...liesOnce(entry)];
     case 'fastener-lost':
       return [`fastener:${entry.fastener}`, ...lies(entry.from), ...ofBox(entry.from)];
     case 'piece-lost':
@@ -107,7 +111,7 @@ export function touches(entry: Entry): string[] {
         ...entry.pieces.flatMap((p) => [`piece:${p.piece}`, ...lies(p.in)]),
       ].filter((key, i, all) => all.indexOf(key) === i);
     case 'piece-moved':
-      return [`piece:${entry.piece}`, ...lies(entry.from), ...lies(entry.to)];
+      return [`piece:${entry.piece}`, ...liesOnce(entry)];
     case 'holes-exchanged':
       return [...holeAndArea(entry.one), ...holeAndArea(entry.other)];
     case 'stray-found':

@@ -150,7 +150,7 @@ function happenTo(world: World, entry: PlainEntry): boolean {
       return true;
     }
     case 'fastener-moved': {
-      if (fastener === undefined || fastener.at !== entry.from) return false;
+      if (fastener === undefined || fastener.at !== entry.from || entry.to === entry.from) return false;
       if (entry.from.startsWith('hole:') || entry.to.startsWith('hole:')) return false;
       move(world, fastener, entry.to);
       return true;

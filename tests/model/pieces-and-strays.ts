@@ -8,7 +8,7 @@ export function happenToPiecesAndStrays(world: World, entry: PlainEntry): boolea
     case 'piece-moved':
     case 'piece-lost': {
       const piece = world.pieces.get(entry.piece);
-      if (piece === undefined || piece.at !== entry.from) return false;
+      if (piece === undefined || piece.at !== entry.from || entry.to === entry.from) return false;
       piece.at = entry.kind === 'piece-lost' ? 'lost' : entry.to;
       piece.ruledOut = false;
       movedAt(world, entry.from);

@@ -41,7 +41,7 @@ function evolveKnown(f: FastenerState, entry: Entry): FastenerState | Misfit {
       return f.place === inHole(entry.hole) ? f : misfit;
     case 'fastener-moved': {
       const inAHole = entry.from.startsWith('hole:') || entry.to.startsWith('hole:');
-      return f.place === entry.from && !inAHole ? lyingAt(unlost(f), entry.to) : misfit;
+      return f.place === entry.from && entry.to !== entry.from && !inAHole ? lyingAt(unlost(f), entry.to) : misfit;
     }
     case 'fastener-lost': {
       const outOfHole = entry.from.startsWith('hole:') ? { ...loosened(f), everOff: true } : f;
@@ -90,7 +90,7 @@ export function evolvePiece(p: PieceState | undefined, entry: Entry, _n: number,
   switch (entry.kind) {
     case 'piece-moved': {
       const { loss: _, ...rest } = p;
-      return p.place === entry.from ? lyingAt(rest, entry.to) : misfit;
+      return p.place === entry.from && entry.to !== entry.from ? lyingAt(rest, entry.to) : misfit;
     }
     case 'piece-lost':
       return p.place === entry.from ? { ...p, place: 'lost', loss: lossOf(entry) } : misfit;

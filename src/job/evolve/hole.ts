@@ -194,6 +194,7 @@ function broken(c: CalledOfHole, entry: EntryOf<'fastener-broken'>, n: number, h
 }
 
 function moved(c: CalledOfHole, entry: EntryOf<'piece-moved'>, hole: Hole): CalledOfHole | Misfit {
+  if (entry.from === entry.to) return misfit;
   if (entry.from !== `hole:${hole}`) return { ...c, pieces: [...c.pieces, entry.piece] };
   return c.pieces.includes(entry.piece) ? { ...c, pieces: without(c.pieces, entry.piece) } : misfit;
 }

@@ -134,6 +134,8 @@ export function evolveTray(before: TrayState | undefined, entry: Entry, n: numbe
     t.contents.includes(id) ? misfit : { ...t, contents: [...t.contents, id], everUsed: true, movedAt: n };
   const out = (id: string): TrayState | Misfit =>
     t.contents.includes(id) ? { ...t, contents: t.contents.filter((one) => one !== id), movedAt: n } : misfit;
+  // It lies there already: nothing goes out or in.
+  if ((entry.kind === 'fastener-moved' || entry.kind === 'piece-moved') && entry.from === entry.to) return misfit;
   switch (entry.kind) {
     case 'tray-declared':
       return { ...t, ...(entry.isPart && { isPart: true as const }) };
