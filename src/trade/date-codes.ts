@@ -28,8 +28,6 @@ export type Made = {
 
 /** No part still on a vehicle is older than that. */
 const oldestYears = cited(40, 'years', commonPractice).value;
-/** Two figures are a week above twelve, a month or a week up to it. */
-const weeksOfYear = cited(53, 'weeks', 'ISO 8601-1:2019').value;
 
 type Span = { as: string; from: CivilDate; to: CivilDate };
 /** The marking, and the figures in it as far as the form has them. */
@@ -128,7 +126,7 @@ function month(ofYear: number, ofMonth: number, as = 'month, year'): Span | unde
   return from && { as, from, to: lastOfMonth(from) };
 }
 function isoWeek(ofYear: number, ofWeek: number, as = 'week, year'): Span | undefined {
-  const from = ofWeek <= weeksOfYear ? ofDate(mondayOfIsoWeek(ofYear, ofWeek)) : undefined;
+  const from = ofDate(mondayOfIsoWeek(ofYear, ofWeek));
   return from && { as, from, to: addDays(from, daysPerWeek.value - 1) };
 }
 function tyreWeek(ofYear: number, ofWeek: number): Span | undefined {

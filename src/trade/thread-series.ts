@@ -27,7 +27,7 @@ export const metricPitches = cited<Readonly<Record<string, readonly [coarse: num
     24: [3, 2, 1.5, 1],
   },
   'mm',
-  'ISO 261:1998, table 2',
+  'ISO 261:1998, table 2; M3.5, M4.5, M7, M9, M11, M15 and M17, and pitches of 0.75 and 1 above M8, from memory',
 );
 
 /** Diameter in inches and threads to the inch, coarse (UNC) and fine (UNF), by the size as written. */

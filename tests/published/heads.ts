@@ -55,6 +55,7 @@ export const headChecks = [
   ]),
   ...seen('ISO 4762:2004')(headsForThread, 'table 1, key', 'exact', [
     [`hexagon key of ${row}`, headsBy('socket head', row), heads('hexkey', '4 5 6 8 10 12 14')],
+    ['hexagon key of M3 M4 M20 M24', headsBy('socket head', 'M3 M4 M20 M24'), heads('hexkey', '2.5 3 17 19')],
   ]),
   ...seen('ISO 7380-1 and ISO 10642, as reprinted')(headsForThread, 'key', 'exact', [
     [

@@ -70,6 +70,18 @@ export const threads = [
   ...b11(pitchDiameterMm, 'table 10, UNC and UNF, as reprinted', { by: 0.000051 }, [
     ...(
       [
+        ['#6-32', 0.1177],
+        ['#8-32', 0.1437],
+        ['#12-24', 0.1889],
+        ['9/16-12', 0.5084],
+        ['5/8-11', 0.566],
+        ['3/4-10', 0.685],
+        ['#6-40', 0.1218],
+        ['#8-36', 0.146],
+        ['#12-28', 0.1928],
+        ['9/16-18', 0.5264],
+        ['5/8-18', 0.5889],
+        ['3/4-16', 0.7094],
         ['#10-24', 0.1629],
         ['1/4-20', 0.2175],
         ['5/16-18', 0.2764],
@@ -172,14 +184,41 @@ export const threads = [
       [0.5, 0.7, 0.8, 2, 2.5, 3],
     ],
   ]),
-  ...iso261(threadNamed, 'coarse and fine pitches, as reprinted', 'exact', [
+  ...iso261(threadNamed, 'coarse pitches, as reprinted', 'exact', [
     [
-      'pitches of M6, M8, M10, M12, M14 without a pitch said, mm',
-      ['M6', 'M8', 'M10', 'M12', 'M14'].map((name) => thread(name).pitchMm),
-      [1, 1.25, 1.5, 1.75, 2],
+      'M3 M4 M5 M6 M8 M10 M12 M14 M16 M18 M20 M22 M24 without a pitch said, mm',
+      'M3 M4 M5 M6 M8 M10 M12 M14 M16 M18 M20 M22 M24'.split(' ').map((name) => thread(name).pitchMm),
+      [0.5, 0.7, 0.8, 1, 1.25, 1.5, 1.75, 2, 2, 2.5, 2.5, 2.5, 3],
     ],
-    ['M14x1.5 is a fine thread', thread('M14x1.5').series, 'fine'],
   ]),
+  ...iso261(
+    threadNamed,
+    'fine pitches, as reprinted',
+    'exact',
+    (
+      [
+        ['M3', [0.35]],
+        ['M4', [0.5]],
+        ['M5', [0.5]],
+        ['M6', [0.75]],
+        ['M8', [1, 0.75]],
+        ['M10', [1.25, 1]],
+        ['M12', [1.5, 1.25]],
+        ['M14', [1.5]],
+        ['M16', [1.5]],
+        ['M18', [2, 1.5]],
+        ['M20', [2, 1.5]],
+        ['M22', [2, 1.5]],
+        ['M24', [2]],
+      ] as const
+    ).map(([name, pitches]) => [
+      `fine threads of ${name} there are, mm`,
+      pitches
+        .map((pitch) => threadNamed(`${name}x${pitch}`))
+        .flatMap((one) => ('series' in one && one.series === 'fine' ? one.pitchMm : [])),
+      pitches,
+    ]),
+  ),
   ...from(topic, 'ISO 965-1:2013', 'seen')(
     readFastener,
     'clause 5, designation: no pitch said means the coarse one',

@@ -3,7 +3,14 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { isRefused } from '../../src/trade/answer.ts';
 import { headTables } from '../../src/trade/head-tables.ts';
-import { headCarries, headsForThread, isJudgedByHead, readHead, threadsForHead } from '../../src/trade/heads.ts';
+import {
+  headCarries,
+  headsForThread,
+  isJudgedByHead,
+  nominalSize,
+  readHead,
+  threadsForHead,
+} from '../../src/trade/heads.ts';
 import { deceivingBolts, nearMiss } from '../../src/trade/near-miss.ts';
 import { socketsThatNearlyFit } from '../../src/trade/sockets.ts';
 import { compareDesignations, threadDifference } from '../../src/trade/thread-compared.ts';
@@ -25,6 +32,13 @@ describe('a head', () => {
         expect(sure(headsForThread(coarse)).some((one) => one.by === name)).toBe(true);
         expect(['carries', 'met']).toContain(sure(headCarries(written, coarse)).verdict);
       }
+    }
+  });
+
+  it('is the larger the larger its thread, in every table', () => {
+    for (const { name, sizes } of headTables) {
+      const inOrder = everyThread.flatMap((one) => sizes.value[nominalSize(one)] ?? []);
+      if (!name.includes('as met')) expect(inOrder, name).toEqual(inOrder.toSorted((a, b) => a - b));
     }
   });
 

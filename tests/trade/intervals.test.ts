@@ -109,6 +109,8 @@ describe('a date on a part', () => {
     ['KW 23/19', ['week, year'], '2019-06-03'],
     ['2319', ['week, year, as on tyres', 'year, week'], '2019-06-09'],
     ['DOT 4714', ['week, year, as on tyres'], '2014-11-23'],
+    ['0301', ['week, year, as on tyres', 'year, week', 'month, year', 'year, month'], '2001-01-21'],
+    ['0408', ['week, year, as on tyres', 'year, week', 'month, year', 'year, month'], '2004-02-16'],
     ['0199', ['week, year, as on tyres', 'month, year'], '1999-01-01'],
   ])('%s can be read as %j, no earlier than %s', (marking, readings, earliest) => {
     expect(as(marking)).toEqual(readings);

@@ -172,6 +172,9 @@ describe('an adapter', () => {
       ),
     );
   });
+  it('straight out is what is meant where no angle is said', () => {
+    expect(torqueSettingFromAdapter(40, { wrenchLengthMm: 400, adapterLengthMm: 50 })).toBeCloseTo((40 * 400) / 450, 9);
+  });
   it.each([
     [() => torqueSettingFromAdapter(40, { wrenchLengthMm: 0, adapterLengthMm: 50 }), /a wrench of 0 mm/],
     [() => torqueSettingFromAdapter(40, { wrenchLengthMm: 400, adapterLengthMm: -50 }), /an adapter of -50 mm/],
