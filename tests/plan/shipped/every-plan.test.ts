@@ -26,7 +26,7 @@ describe.each(shippedNames)('%s', (name) => {
     expect(holes.length).toBeGreaterThan(0);
     for (const { hole, wants, at, method } of holes) {
       expect({ hole, kind: typeof wants?.kind, at: at?.length }).toEqual({ hole, kind: 'string', at: 2 });
-      if (!['clip', 'clamp'].includes(wants?.kind ?? '')) {
+      if (['bolt', 'nut', 'screw', 'stud', 'plug'].includes(wants?.kind ?? '')) {
         expect({ hole, head: typeof wants?.head, thread: typeof wants?.thread }).toEqual({
           hole,
           head: 'string',
@@ -92,7 +92,7 @@ function playOff(on: ReturnType<typeof bench>, plan: Plan): number {
     played += 1;
     const [sort, named] = split(unit);
     if (sort === 'connection') on.call('part-connection', { connection: named });
-    else if (sort === 'hole') works.slackOnly.has(unit) ? on.slack(named) : on.off(named);
+    else if (sort === 'hole') holeOff(on, named, works.slackOnly.has(unit));
     else if (!stateOf(on.ledger(), 'part', named)?.off) on.call('remove-part', { part: named });
   }
   return played;
@@ -116,6 +116,9 @@ function playBack(on: ReturnType<typeof bench>, plan: Plan): void {
     const holes = step.units.toReversed().flatMap((unit) => (unit.startsWith('hole:') ? split(unit)[1] : []));
     if (holes.length > 0) beforeItCloses(on, step.at.slice('area:'.length));
     for (const hole of holes) holeBack(on, hole, works.slackOnly.has(`hole:${hole}`));
+    for (const pass of [on.snug, on.tight]) {
+      for (const hole of holes) if (on.level(hole) !== 'tight') pass(hole);
+    }
     for (const drive of every(on.ledger(), 'drive')) {
       if (step.at === `rotation:${drive.drive}`) turned(on, drive.drive, drive.declared?.marks ?? []);
     }
@@ -141,8 +144,12 @@ function holeBack(on: ReturnType<typeof bench>, hole: string, slackOnly: boolean
     on.call('fill-box', { name: `new for ${hole.replace('/', ' ')}`, quantity: 1, spec: wants });
     on.back(hole, { box: `new for ${hole.replace('/', ' ')}` });
   } else if (!slackOnly) on.back(hole);
-  on.snug(hole);
-  on.tight(hole);
+}
+
+/** One call on a number takes all its levels. */
+function holeOff(on: ReturnType<typeof bench>, hole: string, slackOnly: boolean): void {
+  if (slackOnly) on.slack(hole);
+  else if (on.level(hole) !== 'empty' || !on.hole(hole)?.touchedAt) on.off(hole);
 }
 
 function beforeItCloses(on: ReturnType<typeof bench>, area: string): void {
