@@ -1,7 +1,7 @@
 // Several plans as one, where they are of the same vehicle: what two say alike is there once, what one knows more of is
 // filled in, and what they say differently is refused with both places. A plan merged with nothing is itself.
 import { areaOf, subjectText, withinArea } from '../job/subjects.ts';
-import { type Declaration, declaredAt, subjectOf } from './declared-whole.ts';
+import { type Declaration, type Declared, declaredAt, subjectOf } from './declared-whole.ts';
 import { placeText } from './place.ts';
 import type { Plan } from './plan.ts';
 import { roundOf } from './sound.ts';
@@ -15,9 +15,10 @@ export type Merged = { ok: true; plan: Plan } | { ok: false; clashes: readonly C
 export function mergePlans(sources: readonly [Source, ...Source[]]): Merged {
   const [first, ...more] = sources;
   if (more.length === 0) return { ok: true, plan: first.plan };
-  const { declarations, places, clashes } = merged(sources);
+  const declared = sources.map(({ plan, file }) => ({ file, all: declaredAt(plan) }));
+  const { declarations, places, clashes } = merged(declared);
   const services = servicesOf(sources);
-  const all = [...clashes, ...services.clashes, ...holesDiffer(sources)];
+  const all = [...clashes, ...services.clashes, ...holesDiffer(declared)];
   if (all.length > 0) return { ok: false, clashes: all };
   const plans = sources.map((one) => one.plan);
   const plan: Plan = {
@@ -36,28 +37,29 @@ export function mergePlans(sources: readonly [Source, ...Source[]]): Merged {
   return round ? { ok: false, clashes: [round] } : { ok: true, plan };
 }
 
-type Place = { source: number; text: string };
 const keyOf = (one: Declaration): string => {
   if (one.kind === 'behind-declared') return `behind:${one.front}\n${one.behind}`;
   return one.kind === 'product-declared' ? `product:${one.label.product}` : (subjectOf(one) as string);
 };
 
-function merged(sources: readonly Source[]) {
-  const there = new Map<string, { said: Declaration; at: Place }>();
+type DeclaredIn = { file: string; all: readonly Declared[] };
+
+function merged(sources: readonly DeclaredIn[]) {
+  const there = new Map<string, { said: Declaration; at: () => string }>();
   const clashes: Clash[] = [];
-  for (const [source, { plan, file }] of sources.entries()) {
-    for (const { declares, path } of declaredAt(plan)) {
+  for (const { file, all } of sources) {
+    for (const { declares, path } of all) {
       const key = keyOf(declares);
-      const at = { source, text: placeText(file, path) };
+      const at = (): string => placeText(file, path);
       const before = there.get(key);
       const both = before ? joined(before.said, declares) : { value: declares };
       if ('differ' in both && before) {
         const field = both.differ.join(' ');
-        clashes.push({ what: `${nameOfKey(key)}: two say different ${field}`, places: [before.at.text, at.text] });
+        clashes.push({ what: `${nameOfKey(key)}: two say different ${field}`, places: [before.at(), at()] });
       } else if ('value' in both) there.set(key, { said: both.value as Declaration, at: before?.at ?? at });
     }
   }
-  const places = new Map([...there].map(([key, { at }]) => [key, at.text]));
+  const places = new Map([...there].map(([key, { at }]) => [key, at]));
   return { declarations: inOrder([...there.values()].map((one) => one.said)), places, clashes };
 }
 const nameOfKey = (key: string): string =>
@@ -122,12 +124,12 @@ const sameHoles = (one: readonly string[], other: readonly string[]): boolean =>
   one.length === other.length && one.every((hole) => other.includes(hole));
 
 /** A cover of ten holes is not the same cover as one of twelve. */
-function holesDiffer(sources: readonly Source[]): Clash[] {
+function holesDiffer(sources: readonly DeclaredIn[]): Clash[] {
   const first = new Map<string, { numbers: Set<string>; at: string }>();
   const clashes: Clash[] = [];
-  for (const { plan, file } of sources) {
-    const areas = declaredAt(plan).filter((one) => one.declares.kind === 'area-declared');
-    const holes = declaredAt(plan).flatMap(({ declares }) => (declares.kind === 'hole-declared' ? declares.hole : []));
+  for (const { file, all } of sources) {
+    const areas = all.filter((one) => one.declares.kind === 'area-declared');
+    const holes = all.flatMap(({ declares }) => (declares.kind === 'hole-declared' ? declares.hole : []));
     const byArea = Map.groupBy(holes, areaOf);
     for (const { declares, path } of areas) {
       if (declares.kind !== 'area-declared') continue;
@@ -179,9 +181,9 @@ function lists(plans: readonly Plan[]): Pick<Plan, 'notes' | 'cautions' | 'sourc
 }
 
 /** Each edge of the round with the file it stands in. */
-function roundIn(plan: Plan, places: ReadonlyMap<string, string>): Clash | undefined {
+function roundIn(plan: Plan, places: ReadonlyMap<string, () => string>): Clash | undefined {
   const round = roundOf(plan);
   if (!round) return undefined;
-  const edges = round.flatMap((front, i) => places.get(`behind:${front}\n${round[i + 1]}`) ?? []);
+  const edges = round.flatMap((front, i) => places.get(`behind:${front}\n${round[i + 1]}`)?.() ?? []);
   return { what: `${round.map(subjectText).join(' in front of ')}: that goes round`, places: edges };
 }
