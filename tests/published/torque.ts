@@ -220,7 +220,7 @@ export const torque = [
   ...seen('Machinery’s Handbook, 31st edition')(
     averageTorqueCoefficient,
     'p. 1662, table 3, K of metric coarse hexagon bolts',
-    { by: 0.001 },
+    { by: 0.0005 },
     coefficients.flatMap(([inThread, row]) =>
       row.map((coefficient, at): [string, unknown, unknown] => [
         `friction ${inThread} in the thread, ${columns[at]} under the head`,
@@ -336,6 +336,7 @@ export const torque = [
   ...seen('cylinder head bolts in makers’ manuals')(degreesAfterTorque, 'degrees after the last torque', 'exact', [
     ['40 N·m, +60°, +80°', degreesAfterTorque(sure(readStages('20 40 +60 +80'))), 140],
     ['30 N·m, 155°', degreesAfterTorque(sure(readStages('30 +155'))), 155],
+    ['20 N·m, +90°, +90°, an accepted torque', degreesAfterTorque(sure(readStages('20 +90 +90 accept 60-110'))), 180],
   ]),
   ...derived('ISO 898-1:2013 and Shigley, table of torque factors')(
     judgeTorque,

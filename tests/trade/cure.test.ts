@@ -73,6 +73,12 @@ describe('ready at', () => {
     expect(forecast.earnedHours).toBeCloseTo(12 + 1 / factor, 9);
     expect(forecast.readyAtMs).toBeCloseTo((12 + 12 * factor) * hour, 0);
   });
+  it('is an hour off while an hour is left', () => {
+    expect(sure(cureForecast(label, 24, 0, [from(asOnLabel)], 23 * hour))).toMatchObject({
+      leftHours: 1,
+      readyAtMs: 24 * hour,
+    });
+  });
   it('is open while nothing cures, and now once it is earned', () => {
     const cold = sure(cureForecast(label, 24, 0, [from({ celsius: 2, humidityPct: 50 })], 50 * hour));
     expect(cold).toMatchObject({ earnedHours: 0, leftHours: 24 });

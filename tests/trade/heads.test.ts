@@ -169,6 +169,8 @@ describe('two designations', () => {
     ['M8', 'M10', 'diameter', ['M8, not M10: another diameter']],
     ['M10x1.25x50 8.8', 'M10x1.25x60 10.9', 'none', ['class 8.8, not 10.9', '10 mm shorter']],
     ['M10x50', 'M10', 'none', []],
+    ['M10x51.5', 'M10x50', 'none', ['1.5 mm longer']],
+    ['1/4-20 x 1', '1/4-20 x 25 mm', 'none', []],
   ])('%s beside %s: %s', (called, other, difference, lines) => {
     const compared = sure(compareDesignations(called, other));
     expect(compared.thread).toBe(difference);

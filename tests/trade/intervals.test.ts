@@ -106,6 +106,7 @@ describe('a date on a part', () => {
     ['06.07.2019', ['day, month, year', 'month, day, year'], '2019-06-07'],
     ['06/2019', ['month, year', 'week, year'], '2019-02-04'],
     ['23/2019', ['week, year'], '2019-06-03'],
+    ['06/19', ['month, year', 'week, year', 'year, week'], '2006-05-08'],
     ['KW 23/19', ['week, year'], '2019-06-03'],
     ['2319', ['week, year, as on tyres', 'year, week'], '2019-06-09'],
     ['DOT 4714', ['week, year, as on tyres'], '2014-11-23'],

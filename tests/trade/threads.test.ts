@@ -64,7 +64,7 @@ describe('a designation', () => {
     ['M8x1.25x30x5', /is no designation/],
     ['M9x1.3', /pitches of M9 are 1.25, 1, 0.75/],
     ['M13', /no M13 among/],
-    ['M15x30', /no coarse pitch/],
+    ['M15x30', /no coarse pitch: say M15x1.5/],
     ['M6x2000', /a length of 2000 mm: 2 to 1000 mm/],
     ['M10 10', /is no designation/],
     ['5/16', /5\/16-18 \(coarse\) or 5\/16-24 \(fine\)/],
