@@ -1,11 +1,15 @@
 // What the generated blocks of README.md and DEVELOPERS.md contain. A block stands between `<!-- made: NAME -->` and
 // `<!-- /made -->`; to add one, add its maker here and the two markers where it belongs, then run `npm run docs`.
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { standardKeymap } from '../../src/calls/bindings.ts';
 import { keypadPicture } from '../../src/calls/keypad-picture.ts';
 import { usage } from '../../src/calls/line-reader.ts';
 import { rows as calls } from '../../src/calls/table.ts';
+import { countOf, neededFor } from '../../src/plan/need.ts';
+import { countText } from '../../src/plan/need-words.ts';
+import { readPlan } from '../../src/plan/read-plan.ts';
+import { worksOf } from '../../src/plan/works.ts';
 import { screens } from '../../src/view/screens.ts';
 import { launcher, type Room, rooms } from '../boundaries/rooms.ts';
 import { checks } from '../published/checks.ts';
@@ -117,11 +121,35 @@ function publishedBlock(): string {
   );
 }
 
+/** Every shipped plan's services: what each takes off alone, and what it adds beside the others of its plan. */
+function plansBlock(): string {
+  const folder = `${root}jobs/`;
+  const files = readdirSync(folder).filter((name) => name.endsWith('.json'));
+  const rows = files.toSorted().flatMap((file) => {
+    const read = readPlan(readFileSync(`${folder}${file}`, 'utf8'), file);
+    if (!read.ok) throw new Error(read.fault.what);
+    const { plan } = read;
+    const works = worksOf(plan);
+    return plan.services.map((service) => {
+      const others = neededFor(
+        works,
+        plan.services.filter((one) => one !== service),
+      );
+      const alone = neededFor(works, [service]);
+      const more = new Set([...alone].filter((unit) => !others.has(unit)));
+      const beside = plan.services.length === 1 ? '–' : more.size === 0 ? 'nothing' : countText(countOf(works, more));
+      return [plan.name, service.service, countText(countOf(works, alone)), beside];
+    });
+  });
+  return table(['plan', 'service', 'comes off', 'more than for the others'], rows);
+}
+
 /** One maker a block. */
 export const blocks: Readonly<Record<string, () => string>> = {
   rooms: roomsBlock,
   calls: callsBlock,
   keys: keysBlock,
+  plans: plansBlock,
   keypad: () => ['```text', keypadPicture('strip').trimEnd(), '```'].join('\n'),
   rules: rulesBlock,
   dependencies: dependenciesBlock,
