@@ -7,7 +7,7 @@ import { bundled, programs } from './programs.ts';
 import { watch } from './terminal.ts';
 
 const rounds = 7;
-const jobIsUp = / Strip .* \d+ off .* \d+ open/;
+const jobIsUp = / Strip .* \d+ off .* \d+ holes open/;
 const bareIsUp = /bare \d+ lines, 0 keys/;
 
 async function firstFrame(script: string, args: readonly string[], data: string, up: RegExp): Promise<number> {
