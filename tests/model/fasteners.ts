@@ -117,6 +117,8 @@ function happenTo(world: World, entry: PlainEntry): boolean {
     }
     case 'fastener-removed': {
       if (!inIt || hole === undefined || fastener === undefined) return false;
+      // Off is out of every hole: what goes from one into another was never off.
+      if (entry.to.startsWith('hole:')) return false;
       takeOut(world, hole, fastener, entry.to);
       return true;
     }
