@@ -4,7 +4,7 @@ import { type ReactNode, useEffect, useMemo, useReducer, useSyncExternalStore } 
 import type { Bench } from '../session/bench.ts';
 import { paintFor } from './colours.ts';
 import { frame, smallest } from './frame.ts';
-import { PaintedRow } from './rows.tsx';
+import { PaintedRow, paintedText } from './rows.tsx';
 
 /** Tells key names and pasted text until the returned function is called. */
 export type Keys = (told: { key(name: string): void; paste(text: string): void }) => () => void;
@@ -58,7 +58,7 @@ export function App({ bench, keys, colours }: { bench: Bench; keys: Keys; colour
     <Box flexDirection='column' width={columns} height={rows}>
       {frame(scene).map((row, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a row of the screen is its place
-        <PaintedRow key={i} row={row} paint={paint} />
+        <PaintedRow key={i} text={paintedText(row, paint)} />
       ))}
     </Box>
   );
