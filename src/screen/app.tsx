@@ -9,6 +9,19 @@ import { PaintedRow, paintedText } from './rows.tsx';
 /** Tells key names and pasted text until the returned function is called. */
 export type Keys = (told: { key(name: string): void; paste(text: string): void }) => () => void;
 
+/** All that one key changes is one frame: told once, when the key has been dealt with. */
+function together(changed: () => void): () => void {
+  let due = false;
+  return () => {
+    if (due) return;
+    due = true;
+    queueMicrotask(() => {
+      due = false;
+      changed();
+    });
+  };
+}
+
 const tickMs = 1000;
 /** What cures is shown as the clock has it, although nothing is pressed. */
 function useTick(): void {
@@ -21,9 +34,9 @@ function useTick(): void {
 
 export function App({ bench, keys, colours }: { bench: Bench; keys: Keys; colours: boolean }): ReactNode {
   const { columns, rows } = useWindowSize();
-  const state = useSyncExternalStore(bench.store.subscribe, bench.store.getState);
+  const state = useSyncExternalStore((changed) => bench.store.subscribe(together(changed)), bench.store.getState);
   const session = useSyncExternalStore(
-    (changed) => state.session?.store.subscribe(changed) ?? (() => undefined),
+    (changed) => state.session?.store.subscribe(together(changed)) ?? (() => undefined),
     () => state.session?.store.getState(),
   );
   useTick();
