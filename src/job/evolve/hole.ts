@@ -75,7 +75,7 @@ function evolveCalled(c: CalledOfHole, entry: Entry, n: number, hole: Hole): Cal
     case 'thread-chased':
       return { ...c, chasedAt: n };
     case 'repair-step':
-      return { ...c, ...touched(n), levels: knownEmpty(c, n), repair: [...c.repair, stepOf(entry, n)] };
+      return { ...c, ...touched(n), levels: stirred(c, n), repair: [...c.repair, stepOf(entry, n)] };
     case 'finding-made':
       return { ...c, findings: [...c.findings, entry.finding], ...(isWrongHere(c, entry) && { firstIsWrong: true }) };
     case 'finding-closed':
@@ -99,7 +99,11 @@ const isWrongHere = (c: CalledOfHole, { fastener, wrongOne }: EntryOf<'finding-m
   wrongOne === true && fastener !== undefined && fastener === c.first;
 
 /** A thread is repaired in an empty hole: it may be the first that is called of it. */
-const knownEmpty = (c: CalledOfHole, n: number) => (c.levels.length > 0 ? c.levels : reached(c, n, 'off'));
+function stirred(c: CalledOfHole, n: number): CalledOfHole['levels'] {
+  if (c.levels.length === 0) return reached(c, n, 'off');
+  // S2: touched, it presses its face no longer as found, and not as called either.
+  return c.occupant?.level === 'as-found' ? reached(c, n, 'on') : c.levels;
+}
 
 function stepOf({ step, millimetres, words }: EntryOf<'repair-step'>, n: number) {
   return { n, step, ...(millimetres !== undefined && { millimetres }), ...(words !== undefined && { words }) };
@@ -190,7 +194,7 @@ function broken(c: CalledOfHole, entry: EntryOf<'fastener-broken'>, n: number, h
   const headHere = entry.at.startsWith('hole:') && nameOf(entry.at) === hole;
   if (headHere && !holds(c, entry.fastener)) return misfit;
   const here = entry.pieces.filter((p) => p.in === `hole:${hole}`).map((p) => p.piece);
-  return { ...c, ...touched(n), pieces: [...c.pieces, ...here] };
+  return { ...c, ...touched(n), ...(headHere && { levels: stirred(c, n) }), pieces: [...c.pieces, ...here] };
 }
 
 function moved(c: CalledOfHole, entry: EntryOf<'piece-moved'>, hole: Hole): CalledOfHole | Misfit {
