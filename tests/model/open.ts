@@ -84,7 +84,7 @@ function trayPoints(world: World): string[] {
 
 function areaPoints(world: World): string[] {
   const open: string[] = [];
-  const names = new Set([...world.areas.keys(), ...[...world.holes.keys()].map(areaOf)]);
+  const names = new Set([...world.areas.keys(), ...world.counted.keys(), ...[...world.holes.keys()].map(areaOf)]);
   for (const name of names) {
     const area = world.areas.get(name);
     const opened = areaOpened(world, name);
