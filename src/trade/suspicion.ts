@@ -5,7 +5,7 @@ import { cited, commonPractice } from './cited.ts';
 import { headCarries, isJudgedByHead } from './heads.ts';
 import { nearMiss } from './near-miss.ts';
 import { threadDifference } from './thread-compared.ts';
-import { type Thread, threadNamed } from './threads.ts';
+import { hasListedDiameter, isSameThread, nameOfThread, type Thread, threadNamed } from './threads.ts';
 
 /** A fastener as far as it is known: "bolt", "hex 14", "M10x1.25", mm, "10.9". */
 export type Called = { kind?: string; head?: string; thread?: string; lengthMm?: number; class?: string };
@@ -29,37 +29,48 @@ export type Suspicion = { code: SuspicionCode; against: 'itself' | 'neighbours' 
 /** How many neighbours must agree before one of another mind is odd, and what part of those who are known. */
 const agreement = cited({ neighbours: 2, part: 2 / 3 }, '–', commonPractice).value;
 
+export type Beside = {
+  neighbours?: readonly Called[];
+  plan?: Called;
+  /** A wheel nut or a crank bolt: its head follows no table, and is its own. */
+  headIsItsOwn?: boolean;
+};
+
 /**
  * What is odd about a fastener, gravest first, one line each; empty where nothing is.
  * @param called as it was called; what is unknown is not judged
  * @param beside its neighbours in the area and what the plan says of its hole, as far as there are any
- * Limits: each kind is compared with its own; plugs, unions, bleeders, sensors, studs and clips are not judged, nor should
- * wheel nuts and crank bolts be handed in. Where the plan says the same as was called, neighbours are not asked.
+ * Limits: each kind is compared with its own; plugs, unions, bleeders, sensors, studs, clips and their like are compared with
+ * the plan alone, and never by head. Where the plan says the same as was called, neither neighbours nor tables are asked.
  * Sources: as `headCarries` and `nearMiss`; how many neighbours make a rule is common practice, no source.
  */
 export function suspicionsOf(
   called: Called,
-  beside: { neighbours?: readonly Called[]; plan?: Called } = {},
+  { neighbours = [], plan, headIsItsOwn = false }: Beside = {},
 ): Suspicion[] {
-  if (!isJudgedByHead(called.kind)) return [];
-  const { plan, neighbours = [] } = beside;
+  const hasTable = isJudgedByHead(called.kind);
+  const judged = hasTable && !headIsItsOwn ? called : withoutHead(called);
   const own = neighbours.filter(({ kind }) => kind === called.kind);
   const found = [
-    ...byItself(called),
-    ...(plan ? against('plan', called, plan) : []),
-    ...against('neighbours', called, unlikeAll(called, own, plan)),
+    ...(hasTable && !isAsPlanned(judged, plan) ? byItself(judged) : []),
+    ...(plan ? against('plan', judged, plan) : []),
+    ...(hasTable ? against('neighbours', judged, unlikeAll(judged, own, plan)) : []),
   ];
   const once = found.filter(({ line }, at) => found.findIndex((one) => one.line === line) === at);
   return once.sort((a, b) => codes.indexOf(a.code) - codes.indexOf(b.code));
 }
+const withoutHead = ({ head: _, ...rest }: Called): Called => rest;
+const isAsPlanned = (called: Called, plan: Called | undefined): boolean =>
+  plan?.thread !== undefined &&
+  called.thread !== undefined &&
+  plan.head === called.head &&
+  isSameThread(plan.thread, called.thread);
 
 function byItself({ head, thread }: Called): Suspicion[] {
   const known = thread === undefined ? undefined : threadNamed(thread);
   if (known !== undefined && isRefused(known)) {
-    // A pipe thread or a maker's own is not judged; M10x1.35 is a slip or a wrong gauge.
-    return /^(m ?\d|#\d|\d+\/\d+-)/i.test(thread ?? '')
-      ? [{ code: 'no-such-thread', against: 'itself', line: known.refused }]
-      : [];
+    // A pipe thread, a maker's own or a size beyond the tables is not judged; M10x1.35 is a slip or a wrong gauge.
+    return hasListedDiameter(thread ?? '') ? [{ code: 'no-such-thread', against: 'itself', line: known.refused }] : [];
   }
   const judged = head === undefined || thread === undefined ? undefined : headCarries(head, thread);
   if (judged === undefined || isRefused(judged) || judged.because === '') return [];
@@ -75,12 +86,14 @@ const nominalOf = ({ name }: Thread): string => name.split(/[x-]/)[0] as string;
 /** What most neighbours are, in each field where the called one stands alone and the plan does not take its side. */
 function unlikeAll(called: Called, neighbours: readonly Called[], plan: Called | undefined): Called {
   const common = <F extends 'head' | 'thread' | 'class'>(field: F): Called[F] => {
-    const said = neighbours.flatMap((one) => one[field] ?? []);
+    const as = field === 'thread' ? nameOfThread : (value: string) => value;
     const mine = called[field];
-    if (mine === undefined || (plan !== undefined && alike(field, plan[field], mine))) return undefined;
-    if (said.some((other) => alike(field, other, mine))) return undefined;
-    const groups = said.map((value) => said.filter((other) => alike(field, other, value)));
-    const most = groups.reduce<string[]>((best, group) => (group.length > best.length ? group : best), []);
+    const planned = plan?.[field];
+    if (mine === undefined || (planned !== undefined && as(planned) === as(mine))) return undefined;
+    const said = neighbours.flatMap((one) => one[field] ?? []);
+    const groups = Map.groupBy(said, as);
+    if (groups.has(as(mine))) return undefined;
+    const most = [...groups.values()].reduce((best, group) => (group.length > best.length ? group : best), []);
     return most.length >= agreement.neighbours && most.length >= said.length * agreement.part
       ? (most[0] as Called[F])
       : undefined;
@@ -88,13 +101,6 @@ function unlikeAll(called: Called, neighbours: readonly Called[], plan: Called |
   const lengths = new Set(neighbours.flatMap(({ lengthMm }) => lengthMm ?? []));
   const [length] = lengths.size === 1 ? lengths : [];
   return { head: common('head'), thread: common('thread'), class: common('class'), lengthMm: length };
-}
-
-/** M8 and M8x1.25 are one thread. */
-function alike(field: 'head' | 'thread' | 'class', one: string | undefined, other: string): boolean {
-  if (one === undefined || field !== 'thread') return one === other;
-  const [a, b] = [threadNamed(one), threadNamed(other)];
-  return isRefused(a) || isRefused(b) ? one === other : a.name === b.name;
 }
 
 function against(whom: 'neighbours' | 'plan', called: Called, other: Called): Suspicion[] {
@@ -115,8 +121,7 @@ function against(whom: 'neighbours' | 'plan', called: Called, other: Called): Su
 }
 
 function threadAgainst(whom: 'neighbours' | 'plan', called: Called, other: Called, asWhom: string): Suspicion[] {
-  if (called.thread === undefined || other.thread === undefined || alike('thread', other.thread, called.thread))
-    return [];
+  if (called.thread === undefined || other.thread === undefined || isSameThread(other.thread, called.thread)) return [];
   const [mine, theirs] = [threadNamed(called.thread), threadNamed(other.thread)];
   const plain = `${called.thread}, not ${other.thread} ${asWhom}`;
   if (isRefused(mine) || isRefused(theirs)) return [{ code: 'other-diameter', against: whom, line: plain }];

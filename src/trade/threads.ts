@@ -1,6 +1,6 @@
 // One thread: read from its name, printed, and its diameters and areas. Metric threads and unified inch threads share
 // their profile, 60°; what an inch thread differs in is said where it does.
-import { type Answer, refused } from './answer.ts';
+import { type Answer, isRefused, refused } from './answer.ts';
 import { cited } from './cited.ts';
 import { millimetresPerInch } from './definitions.ts';
 import { metricPitches, unifiedThreads } from './thread-series.ts';
@@ -61,6 +61,27 @@ export function threadNamed(written: string): Answer<Thread> {
   if (!inch) return refused(`"${written.trim()}" is no thread: write M8, M10x1.25 or 5/16-18`);
   const size = inch[1] === undefined ? (inch[2] as string) : `#${Number(inch[1])}`;
   return inchNamed(size, inch[3] === undefined ? undefined : Number(inch[3]), inch[4]?.toLowerCase());
+}
+
+/** Whether a name that is no thread has at least a diameter of the tables: M10x1.35 has, a pipe thread or M27 has not. */
+export function hasListedDiameter(written: string): boolean {
+  const metric = /^m ?(\d{1,3}(?:\.\d)?)(?![\d.])/i.exec(written.trim());
+  if (metric) return Object.hasOwn(metricPitches.value, String(Number(metric[1])));
+  const inch = /^(?:(?:#|no\.? ?)(\d{1,2})|(\d{1,2}\/\d{1,2}))-/i.exec(written.trim());
+  return (
+    inch !== null &&
+    Object.hasOwn(unifiedThreads.value, inch[1] === undefined ? (inch[2] as string) : `#${Number(inch[1])}`)
+  );
+}
+
+/** M8 and M8x1.25 are one thread; what can't be read is compared as written. */
+export function isSameThread(one: string, other: string): boolean {
+  return one === other || nameOfThread(one) === nameOfThread(other);
+}
+/** The name by which a thread is compared. */
+export function nameOfThread(written: string): string {
+  const thread = threadNamed(written);
+  return isRefused(thread) ? written : thread.name;
 }
 
 function metricNamed(size: number, pitchMm: number | undefined): Answer<Thread> {

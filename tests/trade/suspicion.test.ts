@@ -137,9 +137,35 @@ describe('one wrong bolt', () => {
       { neighbours: several(3, { kind: 'plug', head: 'hex 8', thread: 'M10' }) },
     ],
     ['pipe threads', bolt('hex 19', 'G1/4'), {}],
+    ['a size beyond the tables', { kind: 'nut', head: 'hex 36', thread: 'M27x1.5' }, {}],
+    ['a head no standard knows, as planned', bolt('hex 12', 'M10'), { plan: bolt('hex 12', 'M10x1.5') }],
+    [
+      'a plug of another head than planned',
+      { kind: 'plug', head: 'hexkey 8' },
+      { plan: { kind: 'plug', head: 'hex 13' } },
+    ],
     ['star 40 on M8', bolt('star 40', 'M8'), {}],
     ['nothing known', { kind: 'bolt' }, { neighbours: several(3, bolt('hex 10', 'M6')) }],
   ])('is not suspected for %s', (_what, called, beside) => expect(suspicionsOf(called, beside)).toEqual([]));
+
+  it.each<[string, Called, Parameters<typeof suspicionsOf>[1], RegExp]>([
+    [
+      'a plug of another thread than planned',
+      { kind: 'plug', thread: 'M16x1.5' },
+      { plan: { kind: 'plug', thread: 'M14x1.5' } },
+      /M16x1.5, not M14x1.5 as planned/,
+    ],
+    [
+      'a wheel nut of another thread, by whatever head',
+      { kind: 'nut', head: 'hex 19', thread: 'M12x1.25' },
+      { neighbours: several(4, { kind: 'nut', head: 'hex 21', thread: 'M12x1.5' }), headIsItsOwn: true },
+      /^M12x1.25, not M12x1.5 as its neighbours/,
+    ],
+  ])('%s is suspected for its thread alone', (_what, called, beside, line) => {
+    const found = suspicionsOf(called, beside);
+    expect(found).toHaveLength(1);
+    expect(found[0]?.line).toMatch(line);
+  });
 
   it('is seen nine times in ten where it can be, planted at random with no plan', () => {
     const pairs = headTables
