@@ -191,7 +191,7 @@ export type FindingState = {
   told?: string;
   closed?: { n: number; how: 'put right' | 'accepted' | 'declined'; who?: string; because?: string };
 };
-export type ServiceState = { service: string; state: 'ordered' | 'done' | 'dropped'; because?: string };
+export type ServiceState = Declared<'service-ordered'> & { state: 'ordered' | 'done' | 'dropped'; because?: string };
 export type VehicleState = {
   label: string;
   registration?: string;

@@ -296,6 +296,7 @@ const fastener = { fastener: 'f1.1' };
 const anything: Record<string, Record<string, unknown>> = {
   'open-job': { label: 'car' },
   'order-service': { service: 'wash' },
+  'order-services': { orders: [{ service: 'wash' }] },
   'service-done': { service: 'wash' },
   'drop-service': { service: 'wash', because: 'so' },
   declare: { entries: [{ kind: 'area-declared', area: 'cover' }] },

@@ -51,6 +51,31 @@ describe('ordering a service', () => {
     expect(order(behind('area:lid', 'area:idler'), behind('area:idler', 'area:lid'))).toBe('O1 goes-round');
     on.call('order-service', { service: 'belt', declares });
   });
+
+  it('[P1] takes several as one call, each with what it brings, what is bought for it and where it can hurt', () => {
+    const on = bench();
+    const ofPump = {
+      service: 'pump',
+      brings: ['area:lid', 'part:gasket'],
+      newParts: [{ name: 'new gasket', sort: 'part', quantity: 1, replaces: 'gasket' }],
+      cautions: [{ words: 'hot coolant', at: 'area:lid' }],
+    } as const;
+    const n = on.call('order-services', { orders: [{ service: 'belt', declares }, ofPump] });
+    expect(on.entriesOf(n).map((one) => one.kind)).toEqual([
+      'service-ordered',
+      ...declares.map((one) => one.kind),
+      'service-ordered',
+    ]);
+    expect(stateOf(on.ledger(), 'service', 'pump')).toEqual({ ...ofPump, state: 'ordered' });
+    expect(on.open('service-open')).toHaveLength(2);
+    const both = (service: string) => on.refused('order-services', { orders: [{ service: 'wash' }, { service }] });
+    expect(both('belt')).toBe('P1 ordered-already');
+    expect(both('wash')).toBe('P1 ordered-already');
+    const round = { service: 'wash', declares: [{ kind: 'holes-counted', area: 'lid', count: 2 }] };
+    expect(on.refused('order-services', { orders: [{ service: 'pads' }, round] })).toBe('P1 not-a-declaration');
+    on.call('drop-service', { service: 'pump', because: 'no parts' });
+    expect(stateOf(on.ledger(), 'service', 'pump')).toMatchObject({ ...ofPump, state: 'dropped' });
+  });
 });
 
 describe('dropping a service', () => {

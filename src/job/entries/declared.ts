@@ -30,6 +30,17 @@ export const productSchema = z.strictObject({
 });
 export type Product = z.infer<typeof productSchema>;
 
+/** Bought new for a service. */
+export const newPartSchema = z.strictObject({
+  name: nameSchema,
+  sort: z.enum(['fastener', 'part', 'supply']),
+  quantity: z.number().int().min(1).max(5000),
+  spec: specSchema.optional(),
+  replaces: nameSchema.optional(),
+});
+export type NewPart = z.infer<typeof newPartSchema>;
+export const cautionSchema = z.strictObject({ words: reason, at: subjectSchema.optional() });
+
 export const declaredEntries = [
   line('job-opened', {
     vehicle: z.strictObject({
@@ -38,13 +49,22 @@ export const declaredEntries = [
       notes: z.string().max(400).optional(),
     }),
   }),
-  line('service-ordered', { service: nameSchema }),
+  line('service-ordered', {
+    service: nameSchema,
+    /** From a plan: all it is about, known to the job already or not; holes go with their areas. */
+    brings: z.array(subjectSchema).max(2000).optional(),
+    /** From a plan: what is bought new for it, and where it can hurt or spoil something. */
+    newParts: z.array(newPartSchema).max(200).optional(),
+    cautions: z.array(cautionSchema).max(100).optional(),
+  }),
   line('service-done', { service: nameSchema }),
   line('service-dropped', { service: nameSchema, because: reason }),
 
   /** An area of holes. `planned` areas need no count by eye (K4); `critical` carries to every hole of it. */
   line('area-declared', {
     area: nameSchema,
+    /** P2: what plans call it; its own name once it was said to be none of a plan's. */
+    inPlans: nameSchema.optional(),
     planned: z.literal(true).optional(),
     critical: z.literal(true).optional(),
     /** F6: must stay clean while it is open. */
@@ -68,6 +88,8 @@ export const declaredEntries = [
   line('hole-declared', {
     hole: holeSchema,
     wants: specSchema.optional(),
+    /** P2: what a plan taken later says of a hole that was called before: evidence against it, never its wants. */
+    planSays: specSchema.optional(),
     slackOnly: z.literal(true).optional(),
     ownPlace: z.literal(true).optional(),
     critical: z.literal(true).optional(),

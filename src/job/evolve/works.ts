@@ -251,12 +251,14 @@ export function evolveService(
   service: string,
 ): ServiceState | Misfit {
   switch (entry.kind) {
-    case 'service-ordered':
-      return { service, state: 'ordered' };
+    case 'service-ordered': {
+      const { kind: _, ...ordered } = entry;
+      return { ...ordered, service, state: 'ordered' };
+    }
     case 'service-done':
-      return s ? { service, state: 'done' } : misfit;
+      return s ? { ...s, state: 'done' } : misfit;
     case 'service-dropped':
-      return s ? { service, state: 'dropped', because: entry.because } : misfit;
+      return s ? { ...s, state: 'dropped', because: entry.because } : misfit;
     default:
       return s ?? misfit;
   }

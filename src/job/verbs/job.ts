@@ -1,12 +1,13 @@
 // Verbs that open a job, order services, declare what there is, count by eye, and strike or restore lines.
 import { z } from 'zod';
-import { declaredEntries } from '../entries/declared.ts';
+import { cautionSchema, declaredEntries, newPartSchema } from '../entries/declared.ts';
 import type { Entry } from '../entry.ts';
 import { no } from '../guards.ts';
 import { stateOf } from '../ledger.ts';
 import { edgesOf } from '../order.ts';
-import { holeIn, nameSchema, subjectText } from '../subjects.ts';
-import { type Guard, verb } from '../verb.ts';
+import type { No } from '../refusal.ts';
+import { holeIn, nameSchema, subjectSchema, subjectText } from '../subjects.ts';
+import { type Guard, type Standing, verb } from '../verb.ts';
 
 const reason = z.string().min(1).max(400);
 const declarationSchema = z.discriminatedUnion('kind', [...declaredEntries]);
@@ -59,25 +60,58 @@ const declaresOnly = <S extends object>(declared: (said: S) => readonly Declarat
   },
 ];
 
+const orderSchema = z.strictObject({
+  service: nameSchema,
+  brings: z.array(subjectSchema).max(2000).optional(),
+  newParts: z.array(newPartSchema).max(200).optional(),
+  cautions: z.array(cautionSchema).max(100).optional(),
+  declares: z.array(declarationSchema).max(5000).optional(),
+});
+type Order = z.infer<typeof orderSchema>;
+const orderedAlready = (s: Standing, service: string) =>
+  stateOf(s.ledger, 'service', service)?.state === 'ordered' ? no(`${service} is ordered already`, 'go on') : null;
+const writtenOrder = ({ declares, ...ordered }: Order): [Entry, ...Entry[]] => [
+  { kind: 'service-ordered', ...ordered },
+  ...((declares ?? []) as Entry[]),
+];
+
 /** P1: a plan's declarations are written into the job on this line. */
 const order = verb(
   'order-service',
-  z.strictObject({ service: nameSchema, declares: z.array(declarationSchema).max(5000).optional() }),
+  orderSchema,
   [
     {
       code: 'ordered-already',
       rule: 'P1',
       kind: 'footing',
       needs: ['service'],
-      check: (s, said) =>
-        stateOf(s.ledger, 'service', said.service)?.state === 'ordered'
-          ? no(`${said.service} is ordered already`, 'go on')
-          : null,
+      check: (s, said) => orderedAlready(s, said.service),
     },
-    ...declaresOnly((said: { declares?: Declaration[] }) => said.declares ?? []),
+    ...declaresOnly((said: Order) => said.declares ?? []),
   ],
-  (_s, { service, declares }) => [{ kind: 'service-ordered', service }, ...((declares ?? []) as Entry[])],
+  (_s, said) => writtenOrder(said),
 );
+/** Several at once, as they are chosen together: one call, and so one line. */
+const orderSeveral = verb(
+  'order-services',
+  z.strictObject({ orders: z.tuple([orderSchema], orderSchema) }),
+  [
+    {
+      code: 'ordered-already',
+      rule: 'P1',
+      kind: 'footing',
+      needs: ['orders'],
+      check: (s, { orders }) =>
+        orders.reduce<No | null>((found, one) => found ?? orderedAlready(s, one.service), null) ?? namedTwice(orders),
+    },
+    ...declaresOnly((said: { orders: Order[] }) => (said.orders ?? []).flatMap((one) => one.declares ?? [])),
+  ],
+  (_s, { orders: [first, ...more] }) => [...writtenOrder(first), ...more.flatMap(writtenOrder)],
+);
+const namedTwice = (orders: readonly Order[]) => {
+  const twice = orders.find((one, i) => orders.findIndex((other) => other.service === one.service) < i);
+  return twice ? no(`${twice.service} is there twice`, 'name it once') : null;
+};
 const isOrdered: Guard<{ service: string }> = {
   code: 'service-not-open',
   rule: 'X1',
@@ -147,4 +181,4 @@ const direction = verb('direction-right', areaTakes, [], (_s, said) => [{ kind: 
 
 export const holeNamed = (area: string, number: string | number): string => holeIn(area, String(number));
 
-export const jobVerbs = [open, order, done, drop, declare, countHoles, countTrays, seen, dry, direction];
+export const jobVerbs = [open, order, orderSeveral, done, drop, declare, countHoles, countTrays, seen, dry, direction];
