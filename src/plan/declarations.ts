@@ -1,25 +1,32 @@
 // P1, P2: what the declares of an `order-service` say when services of a plan are taken onto a job. After that the job
 // never reads the plan again.
-import type { Entry } from '../job/entry.ts';
 import { type Ledger, stateOf } from '../job/ledger.ts';
 import { edgesOf } from '../job/order.ts';
 import { nameOf, type Subject, sortOf } from '../job/subjects.ts';
 import { broughtBy } from './brought.ts';
 import { type Declaration, declaredWhole, subjectOf } from './declared-whole.ts';
 import type { Plan } from './plan.ts';
+import { type AreaNames, renamed } from './renamed.ts';
+import { knownNames } from './same-place.ts';
 
 /**
  * The declarations that taking `services` adds to a job; what the job knows already is not said again.
- * P2: a hole called before keeps the spec it was called with, so the plan states no wants for it.
+ * P2: a hole called before keeps the spec it was called with; what the plan says of it is evidence against it.
+ * @param names the job's own names for areas of the plan
  */
-export function declarationsOf(plan: Plan, services: readonly string[], ledger: Ledger): Entry[] {
-  const brought = broughtBy(plan, services);
+export function declarationsOf(
+  plan: Plan,
+  services: readonly string[],
+  ledger: Ledger,
+  names: AreaNames = knownNames(ledger),
+): Declaration[] {
+  const brought = renamed(names, broughtBy(plan, services));
   const there = new Set(brought.flatMap((one) => subjectOf(one) ?? []));
   const isThere = (subject: Subject) => there.has(standsFor(subject)) || isDeclared(ledger, standsFor(subject));
-  const edges = declaredWhole(plan).filter(
+  const edges = renamed(names, declaredWhole(plan)).filter(
     (one) => one.kind === 'behind-declared' && isThere(one.front) && isThere(one.behind),
   );
-  return [...brought.map((one) => withoutWants(one, ledger)), ...edges].filter((one) => !isKnown(one, ledger));
+  return [...brought.map((one) => asEvidence(one, ledger)), ...edges].filter((one) => !isKnown(one, ledger));
 }
 
 /** A check rotation is there with its drive. */
@@ -44,12 +51,14 @@ function isDeclared(ledger: Ledger, subject: Subject): boolean {
   }
 }
 
-function withoutWants(one: Declaration, ledger: Ledger): Declaration {
+function asEvidence(one: Declaration, ledger: Ledger): Declaration {
   if (one.kind !== 'hole-declared') return one;
-  const called = (stateOf(ledger, 'hole', one.hole)?.called.levels.length ?? 0) > 0;
-  if (!called) return one;
-  const { wants: _, ...rest } = one;
-  return rest;
+  const hole = stateOf(ledger, 'hole', one.hole);
+  if (!hole || hole.called.levels.length === 0) return one;
+  const { wants, ...rest } = one;
+  // Called by a plan's own wants, there is nothing to hold against it.
+  const isKnownToWant = wants !== undefined && saysNothingNew(hole.declared?.wants, wants);
+  return { ...rest, ...(wants && !isKnownToWant && { planSays: wants }) };
 }
 
 function isKnown(one: Declaration, ledger: Ledger): boolean {

@@ -85,6 +85,8 @@ const either = new Set([
   'gate',
   'oneUse',
 ]);
+/** What is to be seen, and what a drive has: whoever knows of one more knows more. */
+const unionOf = new Set(['companions', 'areas', 'parts', 'marks']);
 /** Drawings and hints: the first will do. */
 const firstWill = new Set(['at', 'outline', 'tool', 'from']);
 
@@ -99,7 +101,7 @@ function joined(one: unknown, other: unknown, field = ''): Joined {
   if (JSON.stringify(one) === JSON.stringify(other) || firstWill.has(field)) return { value: one };
   if (field === 'until') return { value: 'closed' };
   if (field === 'bead') return { value: Math.max(Number(one), Number(other)) };
-  if (field === 'companions') return { value: [...new Set([...(one as string[]), ...(other as string[])])] };
+  if (unionOf.has(field)) return { value: [...new Set([...(one as string[]), ...(other as string[])])] };
   if (field === 'heldBy' || field === 'pressedBy')
     return sameHoles(one as string[], other as string[]) ? { value: one } : { differ: ['holes'] };
   if (isFields(one) && isFields(other)) return joinedFields(one, other);
@@ -175,9 +177,28 @@ function lists(plans: readonly Plan[]): Pick<Plan, 'notes' | 'cautions' | 'sourc
     notes: once(plans.map((one) => one.notes)),
     cautions: once(plans.map((one) => one.cautions)),
     sources: once(plans.map((one) => one.sources)),
-    newParts: once(plans.map((one) => one.newParts)),
+    newParts: boughtTogether(plans),
   };
   return Object.fromEntries(Object.entries(joint).filter(([, all]) => all.length > 0));
+}
+
+type NewPart = NonNullable<Plan['newParts']>[number];
+/** One of a name is bought once, for all services that want it; of those of two plans, the greater number. */
+function boughtTogether(plans: readonly Plan[]): NewPart[] {
+  const bought = new Map<string, NewPart>();
+  for (const { newParts = [], services } of plans) {
+    for (const one of newParts) {
+      const before = bought.get(one.name);
+      const wanting = [...(before?.services ?? []), ...(one.services ?? services.map((s) => s.service))];
+      bought.set(one.name, {
+        ...one,
+        ...before,
+        quantity: Math.max(before?.quantity ?? 0, one.quantity),
+        services: [...new Set(wanting)],
+      });
+    }
+  }
+  return [...bought.values()];
 }
 
 /** Each edge of the round with the file it stands in. */

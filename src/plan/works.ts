@@ -1,8 +1,7 @@
 // A plan as what can come off and what is in front of what: holes, parts and connections, with areas standing for all
 // that is in them. Knows no services and no order; those are asked of it.
 import { areaOf, type Hole, named, numberOf, type Subject } from '../job/subjects.ts';
-import { declaredWhole } from './declared-whole.ts';
-import { numbersIn } from './holes-written.ts';
+import { type Declaration, declaredWhole } from './declared-whole.ts';
 import type { Plan } from './plan.ts';
 
 /** What comes off by itself: "hole:cam cover/7", "part:timing belt", "connection:battery earth". */
@@ -31,7 +30,10 @@ export const nothing: readonly never[] = [];
 const unitOf = (hole: Hole): Unit => `hole:${hole}`;
 export const holeOfUnit = (unit: Unit): Hole | undefined => named('hole', unit);
 
-export function worksOf(plan: Plan): Works {
+export const worksOf = (plan: Plan): Works => worksFrom(declaredWhole(plan));
+
+/** @param declarations each thing once, areas before what is in them */
+export function worksFrom(declarations: readonly Declaration[]): Works {
   const units: Unit[] = [];
   const slackOnly = new Set<Unit>();
   const holes = new Map<string, Unit[]>();
@@ -41,8 +43,12 @@ export function worksOf(plan: Plan): Works {
   const behind = new Map<Subject, Subject[]>();
   const fronts = new Map<Subject, Subject[]>();
   const drives: [string, { areas: readonly string[]; parts: readonly string[] }][] = [];
-  for (const one of declaredWhole(plan)) {
+  const orders = new Map<string, readonly string[] | undefined>();
+  for (const one of declarations) {
     switch (one.kind) {
+      case 'area-declared':
+        orders.set(one.area, one.order);
+        break;
       case 'hole-declared':
         add(holes, areaOf(one.hole), unitOf(one.hole));
         if (one.slackOnly) slackOnly.add(unitOf(one.hole));
@@ -68,7 +74,7 @@ export function worksOf(plan: Plan): Works {
         break;
     }
   }
-  for (const { area, order } of plan.areas) inLooseningOrder(holes.get(area) ?? [], order);
+  for (const [area, some] of holes) inLooseningOrder(some, orders.get(area));
   return {
     units: [...[...holes.values()].flat(), ...units],
     slackOnly,
@@ -83,8 +89,8 @@ export function worksOf(plan: Plan): Works {
 }
 
 /** O3: loosened the other way round than tightened, without an order as numbered; what an order leaves out comes last. */
-function inLooseningOrder(holes: Unit[], order: string | undefined): void {
-  const turn = new Map(numbersIn(order ?? '').map((number, i) => [number, -i]));
+function inLooseningOrder(holes: Unit[], order: readonly string[] | undefined): void {
+  const turn = new Map((order ?? []).map((number, i) => [number, -i]));
   const turnOf = (unit: Unit) => (order === undefined ? Number(numberOf(unit)) : (turn.get(numberOf(unit)) ?? 1));
   holes.sort((one, other) => turnOf(one) - turnOf(other));
 }

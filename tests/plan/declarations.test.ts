@@ -108,7 +108,11 @@ describe('taking a plan', () => {
     const ledger = on.ledger();
     const hole = stateOf(ledger, 'hole', 'upper belt cover/2');
     expect(stateOf(ledger, 'fastener', hole?.called.first ?? '')?.spec).toEqual(found);
-    expect(hole?.declared).toEqual({ hole: 'upper belt cover/2', at: [10, 0] });
+    expect(hole?.declared).toEqual({
+      hole: 'upper belt cover/2',
+      at: [10, 0],
+      planSays: { kind: 'bolt', head: 'hex 10', thread: 'M6', lengthMm: 25 },
+    });
     expect(stateOf(ledger, 'hole', 'upper belt cover/1')?.declared?.wants?.head).toBe('hex 10');
     expect(stateOf(ledger, 'area', 'upper belt cover')?.declared?.planned).toBe(true);
   });

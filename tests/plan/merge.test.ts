@@ -56,6 +56,23 @@ describe('merging', () => {
     ]);
   });
 
+  it('buys what both want once, the greater number of it, and for the services that want it', () => {
+    const bolt = { name: 'bolt, new', sort: 'fastener', spec: { kind: 'bolt' } } as const;
+    const one = base({ newParts: [{ ...bolt, quantity: 2 }] });
+    const other = {
+      ...covering([{ numbers: '1-3' }]),
+      newParts: [
+        { ...bolt, quantity: 3, services: ['pads'] },
+        { name: 'grease', sort: 'supply', quantity: 1 },
+      ],
+    } satisfies Plan;
+    const merged = merge(one, other);
+    expect(merged.ok && merged.plan.newParts).toEqual([
+      { ...bolt, quantity: 3, services: ['reseal', 'pads'] },
+      { name: 'grease', sort: 'supply', quantity: 1, services: ['pads'] },
+    ]);
+  });
+
   it('takes off what one only slackens and the other takes off', () => {
     const merged = merge(covering([{ numbers: '1-3', slackOnly: true }]), base({}));
     expect(merged.ok && merged.plan.areas[0]?.holes[0]?.slackOnly).toBe(undefined);
