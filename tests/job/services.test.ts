@@ -1,6 +1,7 @@
 // P: services on a running job. Plan files themselves are read elsewhere.
 import { describe, expect, it } from 'vitest';
 import { stateOf } from '../../src/job/ledger.ts';
+import { withdrawnOn } from '../../src/job/withdrawn.ts';
 import { type Bench, bench, m6, m8 } from './bench.ts';
 
 const declares = [
@@ -114,6 +115,48 @@ describe('dropping a service', () => {
   it('[P3] of an area that was opened, a planned hole nobody called is still looked for', () => {
     const on = dropped((b) => b.off('lid/1'));
     expect(on.open('holes-not-counted')).toEqual(['holes-not-counted hole:lid/2']);
+  });
+
+  describe('of which it was said what it brings', () => {
+    const brings = ['area:lid', 'area:idler', 'part:gasket', 'connection:plug', 'face:lid', 'drive:belt'];
+    const withdrawn = (between: (on: Bench) => void = () => {}, also?: object) => {
+      const on = bench();
+      on.call('order-services', { orders: [{ service: 'belt', brings, declares }, ...(also ? [also] : [])] });
+      expect([...withdrawnOn(on.ledger())]).toEqual([]);
+      between(on);
+      on.call('drop-service', { service: 'belt', because: 'the owner sells it' });
+      return [...withdrawnOn(on.ledger())];
+    };
+
+    it('[P3] withdraws all of it while it is as found, and gives it back when it is ordered again', () => {
+      expect(withdrawn()).toEqual(brings);
+      const again = dropped();
+      again.call('order-service', { service: 'belt', brings });
+      expect([...withdrawnOn(again.ledger())]).toEqual([]);
+      again.call('drop-service', { service: 'belt', because: 'after all' });
+      expect([...withdrawnOn(again.ledger())]).toEqual(brings);
+      again.slack('lid/1');
+      expect([...withdrawnOn(again.ledger())]).toEqual(['area:idler', 'part:gasket', 'connection:plug', 'drive:belt']);
+    });
+
+    it.each<[string, (on: Bench) => void, string[]]>([
+      ['a bolt slackened: its area and its face', (on) => on.slack('lid/1'), ['area:lid', 'face:lid']],
+      ['a bolt of the drive: that and the drive', (on) => on.slack('idler/1'), ['area:idler', 'drive:belt']],
+      ['a part off', (on) => on.call('remove-part', { part: 'gasket' }), ['part:gasket']],
+      ['a plug parted', (on) => on.call('part-connection', { connection: 'plug' }), ['connection:plug']],
+      ['a fastener only seen: nothing', (on) => on.call('find-fastener', { hole: 'lid/2' }), []],
+    ])('[P3] and keeps what was touched: %s', (_, touch, kept) => {
+      expect(withdrawn(touch)).toEqual(brings.filter((one) => !kept.includes(one)));
+    });
+
+    it('[P3] and what another service brings as well, whether done or not', () => {
+      const pump = { service: 'pump', brings: ['area:lid', 'face:lid'] };
+      const rest = brings.filter((one) => !pump.brings.includes(one));
+      expect(withdrawn(undefined, pump)).toEqual(rest);
+      expect(withdrawn((on) => on.call('service-done', { service: 'pump' }), pump)).toEqual(rest);
+      const both = (on: Bench) => on.call('drop-service', { service: 'pump', because: 'no parts' });
+      expect(withdrawn(both, pump).sort()).toEqual([...brings].sort());
+    });
   });
 
   it('[P3] is a call with a reason, of a service that is open', () => {
