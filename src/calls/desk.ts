@@ -4,6 +4,7 @@ import type { Product } from '../job/entries/declared.ts';
 import type { Entry } from '../job/entry.ts';
 import { every, type Ledger, stateOf, tallyOf } from '../job/ledger.ts';
 import type { Stamp } from '../job/line.ts';
+import { oncePerLedger } from '../job/once-per-ledger.ts';
 import { dueIn, inLooseningOrder, inOrder, passesOf } from '../job/passes.ts';
 import { holeIn, nameOf, numberOf } from '../job/subjects.ts';
 import type { Facing } from '../view/facing.ts';
@@ -27,25 +28,25 @@ export type Desk = {
 };
 
 /** The hole that comes off next: the first declared one nobody has touched, else a slack one, else one more. */
-export function nextOff(desk: Desk): string | undefined {
-  const { area, hole } = desk.facing;
-  if (hole) return hole;
-  if (area === undefined) return undefined;
-  const holes = inLooseningOrder(desk.ledger, area);
+export function nextOff({ ledger, facing: { area, hole } }: Desk): string | undefined {
+  return hole ?? (area === undefined ? undefined : nextOffIn(ledger, area));
+}
+const nextOffIn = oncePerLedger((ledger, area): string | undefined => {
+  const holes = inLooseningOrder(ledger, area);
   const untouched = holes.find((one) => {
-    const h = stateOf(desk.ledger, 'hole', one);
+    const h = stateOf(ledger, 'hole', one);
     return h && !isTouched(h) && !h.declared?.slackOnly;
   });
   if (untouched) return untouched;
   const slack = holes.find((one) => {
-    const h = stateOf(desk.ledger, 'hole', one);
+    const h = stateOf(ledger, 'hole', one);
     return h?.called.occupant?.level === 'slack' && !h.declared?.slackOnly;
   });
   if (slack) return slack;
-  const planned = stateOf(desk.ledger, 'area', area)?.declared?.planned;
+  const planned = stateOf(ledger, 'area', area)?.declared?.planned;
   if (planned) return undefined;
   return holeIn(area, String(Math.max(0, ...holes.map((one) => Number(numberOf(one)))) + 1));
-}
+});
 
 /** The hole that is slackened next: a slack-only one first. */
 export function nextSlack(desk: Desk): string | undefined {

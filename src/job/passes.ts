@@ -2,6 +2,7 @@
 import { isShouldered } from './closed.ts';
 import { type Ledger, stateOf } from './ledger.ts';
 import { levelsOf } from './levels.ts';
+import { oncePerLedger } from './once-per-ledger.ts';
 import type { Method } from './spec.ts';
 import type { Pass } from './states.ts';
 import { areaOf, type Hole, holeIn, numberOf } from './subjects.ts';
@@ -29,17 +30,17 @@ export function nextPass(ledger: Ledger, hole: Hole): string {
 }
 
 /** Hole numbers of an area in tightening order: the declared order, then the rest as numbered. Levels ride with theirs. */
-export function inOrder(ledger: Ledger, area: string): Hole[] {
+export const inOrder = oncePerLedger((ledger, area): readonly Hole[] => {
   const a = stateOf(ledger, 'area', area);
   const numbers = [...new Set((a?.holes ?? []).map(numberOf))];
   const order = a?.declared?.order ?? [];
   const rest = numbers.filter((h) => !order.includes(h)).sort((x, y) => Number(x) - Number(y));
   return [...order.filter((h) => numbers.includes(h)), ...rest].map((h) => holeIn(area, h));
-}
+});
 
 /** Loosened the other way round where an order of tightening was said, as is common practice (no source); else by number. */
-export const inLooseningOrder = (ledger: Ledger, area: string): Hole[] =>
-  stateOf(ledger, 'area', area)?.declared?.order ? inOrder(ledger, area).reverse() : inOrder(ledger, area);
+export const inLooseningOrder = (ledger: Ledger, area: string): readonly Hole[] =>
+  stateOf(ledger, 'area', area)?.declared?.order ? inOrder(ledger, area).toReversed() : inOrder(ledger, area);
 
 function levelIsDue(ledger: Ledger, level: Hole, pass: string): boolean {
   const c = stateOf(ledger, 'hole', level)?.called;

@@ -23,8 +23,19 @@ export function tried(ledger: Ledger, lines: readonly number[], kind: 'calls-str
 
 const misfitLines = (ledger: Ledger): Set<number> => new Set([...everyKey(ledger.misfits)].flatMap(([, ns]) => ns));
 
+/** Nothing said after these lines stands, so nothing can lean on them. */
+function isLastSaid(ledger: Ledger, lines: readonly number[]): boolean {
+  for (let n = ledger.lines.length; n > 0; n--) {
+    if (lines.includes(n)) return lines.length === 1;
+    const strikes = lineAt(ledger, n)?.entries.every((e) => e.kind === 'calls-struck' || e.kind === 'calls-restored');
+    if (!isStruck(ledger, n) && !strikes) return false;
+  }
+  return false;
+}
+
 /** Lines that would newly not fit, and what would lean on those, until nothing more does; without the lines given. */
 export function leaningOn(ledger: Ledger, lines: readonly number[], kind: 'calls-struck' | 'calls-restored'): number[] {
+  if (kind === 'calls-struck' && isLastSaid(ledger, lines)) return [];
   const before = misfitLines(ledger);
   if (kind === 'calls-restored') {
     return [...misfitLines(tried(ledger, lines, kind))].filter((n) => !before.has(n)).sort((a, b) => a - b);

@@ -3,8 +3,8 @@ import { Box, useApp, useWindowSize } from 'ink';
 import { type ReactNode, useEffect, useMemo, useReducer, useSyncExternalStore } from 'react';
 import type { Bench } from '../session/bench.ts';
 import { paintFor } from './colours.ts';
-import { frame, smallest } from './frame.ts';
-import { PaintedRow, paintedText } from './rows.tsx';
+import { rememberingFrames, smallest } from './frame.ts';
+import { PaintedRow, paintedText, wordsOf } from './rows.tsx';
 
 /** Tells key names and pasted text until the returned function is called. */
 export type Keys = (told: { key(name: string): void; paste(text: string): void }) => () => void;
@@ -24,12 +24,13 @@ function together(changed: () => void): () => void {
 
 const tickMs = 1000;
 /** What cures is shown as the clock has it, although nothing is pressed. */
-function useTick(): void {
-  const [, tick] = useReducer((n: number) => n + 1, 0);
+function useTick(): number {
+  const [ticks, tick] = useReducer((n: number) => n + 1, 0);
   useEffect(() => {
     const ticking = setInterval(tick, tickMs);
     return () => clearInterval(ticking);
   }, []);
+  return ticks;
 }
 
 export function App({ bench, keys, colours }: { bench: Bench; keys: Keys; colours: boolean }): ReactNode {
@@ -39,7 +40,7 @@ export function App({ bench, keys, colours }: { bench: Bench; keys: Keys; colour
     (changed) => state.session?.store.subscribe(together(changed)) ?? (() => undefined),
     () => state.session?.store.getState(),
   );
-  useTick();
+  const ticks = useTick();
   const { exit } = useApp();
   const paint = useMemo(() => paintFor(colours), [colours]);
   const tooSmall = columns < smallest.columns || rows < smallest.rows;
@@ -55,11 +56,15 @@ export function App({ bench, keys, colours }: { bench: Bench; keys: Keys; colour
   useEffect(() => {
     if (state.leaving) exit();
   }, [state.leaving, exit]);
+  const { ledger, facing } = session ?? {};
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the bench reads what these stand for
+  const [desk, listed] = useMemo(() => [bench.desk(), bench.listed()], [bench, state, ledger, facing, ticks]);
+  const framed = useMemo(rememberingFrames, []);
   const scene = {
     view: state.view,
-    desk: bench.desk(),
+    desk,
     ...(session && { session }),
-    listed: bench.listed(),
+    listed,
     keymap: state.keymap,
     ...(state.word !== undefined && { word: state.word }),
     ...(state.note !== undefined && { note: state.note }),
@@ -69,9 +74,9 @@ export function App({ bench, keys, colours }: { bench: Bench; keys: Keys; colour
   };
   return (
     <Box flexDirection='column' width={columns} height={rows}>
-      {frame(scene).map((row, i) => (
+      {framed(scene).map((row, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a row of the screen is its place
-        <PaintedRow key={i} text={paintedText(row, paint)} />
+        <PaintedRow key={i} painted={paintedText(row, paint)} words={wordsOf(row)} />
       ))}
     </Box>
   );

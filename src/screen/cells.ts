@@ -5,7 +5,9 @@ const wide =
   /[\u1100-\u115f\u2e80-\u303e\u3041-\ua4cf\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe6f\uff00-\uff60\uffe0-\uffe6]/u;
 const joined = /\p{M}/u;
 const widthOf = (char: string): number => (joined.test(char) ? 0 : wide.test(char) || char > '\uffff' ? 2 : 1);
+const onlyPlain = /^[\x20-\x7e]*$/;
 export const cellsOf = (text: string): number => {
+  if (onlyPlain.test(text)) return text.length;
   let sum = 0;
   for (const char of text) sum += widthOf(char);
   return sum;
@@ -14,7 +16,8 @@ export const cellsOf = (text: string): number => {
 /** Exactly `cells` wide; what does not fit ends in "…". */
 export function fitted(text: string, cells: number): string {
   if (cells <= 0) return '';
-  if (cellsOf(text) <= cells) return text + ' '.repeat(cells - cellsOf(text));
+  const wanted = cellsOf(text);
+  if (wanted <= cells) return text + ' '.repeat(cells - wanted);
   let out = '';
   let used = 0;
   for (const char of text) {

@@ -45,7 +45,27 @@ const titles: Record<ScreenId, string> = {
   help: 'Calls',
 };
 
-export function frame(scene: Scene): Row[] {
+export const frame = (scene: Scene): Row[] => framed(scene, bodyOf, footOf);
+
+/** Frames one after the other: while only the answer or "saved" differs, body and keys are those of the frame before. */
+export function rememberingFrames(): (scene: Scene) => Row[] {
+  const body = whileSame(bodyOf);
+  const foot = whileSame(footOf);
+  return (scene) => framed(scene, body, foot);
+}
+function whileSame<More extends unknown[]>(make: (scene: Scene, ...more: More) => Row[]): typeof make {
+  let from: readonly unknown[] = [];
+  let made: Row[] = [];
+  return (scene, ...more) => {
+    const { view, desk, listed, keymap, greeting, columns, rows } = scene;
+    const now = [view, desk, listed, keymap, greeting, columns, rows, ...more];
+    if (now.length !== from.length || now.some((one, i) => one !== from[i])) made = make(scene, ...more);
+    from = now;
+    return made;
+  };
+}
+
+function framed(scene: Scene, bodyOf: (scene: Scene, rows: number) => Row[], footOf: (scene: Scene) => Row[]): Row[] {
   const { columns, rows } = scene;
   if (columns < smallest.columns || rows < smallest.rows) return tooSmall(columns, rows);
   const head = headRows(scene);

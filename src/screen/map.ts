@@ -19,17 +19,19 @@ export type Sheet = { outline: readonly Point[]; tags: readonly Tag[] };
 type Cell = { text: string; look?: Look };
 
 export function mapRows({ outline, tags }: Sheet, columns: number, rows: number): Row[] {
-  const line = (at: (point: Point) => Point) => closedLine(outline.map(at), columns, rows);
+  const place = scaled([...outline, ...tags.map((tag) => tag.at)], columns, rows);
+  const line = closedLine(outline.map(place), columns, rows);
   // All tags of one map say as much as the most crowded of them can.
   const longest = Math.max(0, ...tags.map((tag) => tag.texts.length - 1));
   for (let shorter = 0; shorter <= longest; shorter++) {
     const isLast = shorter === longest;
     const said = tags.map((tag) => (tag.first && isLast ? tag : { ...tag, texts: tag.texts.slice(shorter) }));
-    const place = scaled([...outline, ...tags.map((tag) => tag.at)], columns, rows);
-    const paper = papered(line(place), columns, rows);
+    const paper = papered(line, columns, rows);
     const inTurn = [...said.filter((tag) => tag.first), ...said.filter((tag) => !tag.first)];
-    const left = inTurn.filter((tag) => !put(tag, place(tag.at), paper, isLast ? allMoves : noMoves));
-    if (isLast || left.length === 0) return rowsOf(paper);
+    const fits = (tag: Tag) => put(tag, place(tag.at), paper, isLast ? allMoves : noMoves);
+    // On the last try those without room are left out; before it one of them is enough to say less of all.
+    if (isLast) for (const tag of inTurn) fits(tag);
+    if (isLast || inTurn.every(fits)) return rowsOf(paper);
   }
   return [];
 }

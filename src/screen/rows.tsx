@@ -1,5 +1,5 @@
 // Rows of text with a look, each exactly as wide as the screen: the only way anything is painted.
-import { Text } from 'ink';
+import { Transform } from 'ink';
 import { memo, type ReactNode } from 'react';
 import { cellsOf } from './cells.ts';
 import type { Look, Paint } from './colours.ts';
@@ -27,7 +27,35 @@ function styled({ text, look }: Run, paint: Paint): string {
   const on = [bold && 1, dim && 2, inverse && 7, strike && 9, color !== undefined && colours[color]].filter(Boolean);
   return on.length === 0 ? text : `\u001b[${on.join(';')}m${text}\u001b[0m`;
 }
-/** A row as one string: a text for every run of a map costs ten times as much as one for the row. */
-export const paintedText = (row: Row, paint: Paint): string => row.map((run) => styled(run, paint)).join('');
+/**
+ * A row as one string: a text for every run of a map costs ten times as much as one for the row. Blanks at its end are
+ * left out, since the screen is blank there anyway and each cell costs; a band of reversed ones stays.
+ */
+export function paintedText(row: Row, paint: Paint): string {
+  const kept = [...row];
+  while (kept.length > 0) {
+    const last = kept.at(-1) as Run;
+    if (last.look && paint(last.look).inverse) break;
+    const text = last.text.trimEnd();
+    kept.pop();
+    if (text !== '') {
+      kept.push({ ...last, text });
+      break;
+    }
+  }
+  return kept.map((run) => styled(run, paint)).join('');
+}
 
-export const PaintedRow = memo(({ text }: { text: string }): ReactNode => <Text wrap='truncate'>{text}</Text>);
+/**
+ * One row of the screen, laid out as a single cell and put in its place when the frame is written: laid out at its own
+ * width it would be measured anew for every frame, which costs more than all the rest. It is never wider than the screen.
+ * A screen reader gets its plain words.
+ */
+export const PaintedRow = memo(
+  ({ painted, words }: { painted: string; words: string }): ReactNode => (
+    <Transform transform={() => painted} accessibilityLabel={words.trimEnd()}>
+      {' '}
+    </Transform>
+  ),
+);
+export const wordsOf = (row: Row): string => row.map((run) => run.text).join('');

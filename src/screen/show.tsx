@@ -25,7 +25,8 @@ export function show(bench: Bench, keys: Keys, { colours }: { colours: boolean }
     {
       alternateScreen: true,
       incrementalRendering: true,
-      maxFps: 60,
+      // A call and its "saved" are two frames of one key: they must not wait for one another.
+      maxFps: 240,
       exitOnCtrlC: false,
       patchConsole: false,
       interactive: true,

@@ -3,7 +3,7 @@ import { isCritical, isOff, isTouched, openBecause, wantsOf } from '../../job/cl
 import { every, type Ledger, stateOf, tallyOf } from '../../job/ledger.ts';
 import { inLooseningOrder, inOrder } from '../../job/passes.ts';
 import type { HoleState } from '../../job/states.ts';
-import { areaOf, inHole, named, subjectText, withinArea } from '../../job/subjects.ts';
+import { areaOf, inHole, named, numberOf, subjectText, withinArea } from '../../job/subjects.ts';
 import type { Desk } from '../desk.ts';
 import type { Listed, Mark } from '../listed.ts';
 import { specWords } from '../spec-words.ts';
@@ -14,8 +14,11 @@ export function holesHere(desk: Desk, order: 'loosening' | 'tightening'): HoleSt
   const a = area === undefined ? undefined : stateOf(desk.ledger, 'area', area);
   if (!a) return [];
   const numbers = (order === 'loosening' ? inLooseningOrder : inOrder)(desk.ledger, a.area);
-  const levels = (number: string) => a.holes.filter((h) => h.startsWith(`${number} `));
-  return numbers.flatMap((n) => [n, ...levels(n)]).flatMap((h) => stateOf(desk.ledger, 'hole', h) ?? []);
+  const levels = Map.groupBy(
+    a.holes.filter((h) => withinArea(h).includes(' ')),
+    (h) => `${a.area}/${numberOf(h)}`,
+  );
+  return numbers.flatMap((n) => [n, ...(levels.get(n) ?? [])]).flatMap((h) => stateOf(desk.ledger, 'hole', h) ?? []);
 }
 
 /** State of a hole in one word. */
