@@ -5,8 +5,8 @@ import type { Ledger } from './ledger.ts';
 export function oncePerLedger<T>(read: (ledger: Ledger, name: string) => T): (ledger: Ledger, name: string) => T {
   const known = new WeakMap<Ledger, Map<string, T>>();
   return (ledger, name) => {
-    let here = known.get(ledger);
-    if (!here) known.set(ledger, (here = new Map()));
+    const here = known.get(ledger) ?? new Map<string, T>();
+    known.set(ledger, here);
     if (!here.has(name)) here.set(name, read(ledger, name));
     return here.get(name) as T;
   };
