@@ -78,6 +78,8 @@ export function entryWords(entry: Entry): string {
       return `${entry.fastener} is ${specWords(entry.spec)}`;
     case 'holes-exchanged':
       return `${hole(entry.one)} was really ${hole(entry.other)}`;
+    case 'suspicion-dismissed':
+      return `${hole(entry.hole)} meant so${entry.because === 'meant so' ? '' : `: ${entry.because}`}`;
     case 'looked-again':
       return `${hole(entry.hole)} looked at again`;
     case 'thread-chased':

@@ -18,6 +18,7 @@ import { passVerbs } from './verbs/passes.ts';
 import { strayVerbs } from './verbs/strays.ts';
 import { strikingVerbs } from './verbs/striking.ts';
 import { stripVerbs } from './verbs/strip.ts';
+import { suspicionVerbs } from './verbs/suspicions.ts';
 import { temporaryVerbs } from './verbs/temporaries.ts';
 import { tightenVerbs } from './verbs/tighten.ts';
 import { whereaboutsVerbs } from './verbs/whereabouts.ts';
@@ -40,6 +41,7 @@ export const verbs: ReadonlyMap<string, AnyVerb> = new Map(
       ...temporaryVerbs,
       ...boxAndFluidVerbs,
       ...findingVerbs,
+      ...suspicionVerbs,
       ...faceAndDriveVerbs,
       ...carVerbs,
       ...strikingVerbs,

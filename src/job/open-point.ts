@@ -6,6 +6,7 @@ export const openPointCodes = [
   'for-now',
   'working-in',
   'finding-open',
+  'suspicion',
   'lost',
   'condemned-about',
   'broken-about',

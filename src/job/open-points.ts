@@ -12,6 +12,7 @@ import { driveOpenedAt, rotationNeeded } from './rotation.ts';
 import { specText } from './spec.ts';
 import type { CircuitState } from './states.ts';
 import { areaOf, subjectText } from './subjects.ts';
+import { suspectedOn, suspicionText } from './suspicions.ts';
 
 export function openPoints(ledger: Ledger, now: Stamp): OpenPoint[] {
   return [
@@ -47,6 +48,9 @@ function* holePoints(ledger: Ledger): Generator<OpenPoint> {
     if (isTouched(h) && isCritical(ledger, h, areaOf(h.hole)) && h.called.lookedAt <= h.called.changedAt) {
       yield { code: 'second-look', at, because: 'critical: to be looked at again since its last change' };
     }
+  }
+  for (const { hole, suspicions } of suspectedOn(ledger)) {
+    yield { code: 'suspicion', at: `hole:${hole}`, because: `suspected: ${suspicionText(suspicions)}` };
   }
   for (const f of every(ledger, 'finding')) {
     if (!f.closed) yield { code: 'finding-open', at: `finding:${f.id}`, because: `${subjectText(f.at)}: ${f.what}` };

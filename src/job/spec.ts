@@ -1,6 +1,7 @@
 // What a fastener is, as far as it is known, and how it is to be tightened. Equality and contradiction of two specs
 // live here; whether a head can carry a thread is a computation of the trade, not of this module.
 import { z } from 'zod';
+import { isSameThread } from '../trade/threads.ts';
 
 export const fastenerKinds = [
   'bolt',
@@ -52,9 +53,17 @@ export type Method = z.infer<typeof methodSchema>;
 export const tellingFields = ['kind', 'head', 'thread', 'lengthMm', 'class'] as const;
 export type TellingField = (typeof tellingFields)[number];
 
+/** M8 and M8x1.25 are one thread. */
+export const isAlike = (field: TellingField, one: Spec, other: Spec): boolean =>
+  one[field] === other[field] ||
+  (field === 'thread' &&
+    one.thread !== undefined &&
+    other.thread !== undefined &&
+    isSameThread(one.thread, other.thread));
+
 /** Fields known on both sides that differ; empty when nothing contradicts. */
 export function contradictions(one: Spec, other: Spec): TellingField[] {
-  return tellingFields.filter((f) => one[f] !== undefined && other[f] !== undefined && one[f] !== other[f]);
+  return tellingFields.filter((f) => one[f] !== undefined && other[f] !== undefined && !isAlike(f, one, other));
 }
 
 /** L5: a lower property class than wanted; what can't be compared by its figures counts as lower. */
@@ -65,7 +74,7 @@ export function isWeaker(wanted: string, found: string): boolean {
 
 /** L6: equal in every known field: the same fields are known and they agree. */
 export function cannotBeToldApart(one: Spec, other: Spec): boolean {
-  return tellingFields.every((f) => one[f] === other[f]) && one.oneUse === other.oneUse;
+  return tellingFields.every((f) => isAlike(f, one, other)) && one.oneUse === other.oneUse;
 }
 
 /** A spec as the trade writes it: "bolt hex 10 M6x25 8.8". Also the key of the books by exact spec (L12). */

@@ -41,6 +41,8 @@ export type CalledOfHole = {
   /** The fastener first found in it: what the hole wants, unless that one was found wrong here. */
   first?: string;
   firstIsWrong?: true;
+  /** F2: suspected, and called meant so. */
+  meantSo?: { n: number; fastener: string; spec: Spec; beside?: Spec; because: string };
   /** Lines at which it was opened; the last is openedAt. */
   openings: readonly number[];
   /** The fastener that belongs here: the last one in it that was no working fastener. */

@@ -31,6 +31,7 @@ export function touches(entry: Entry): string[] {
     case 'hole-found-empty':
     case 'hole-left-empty':
     case 'wants-stated':
+    case 'suspicion-dismissed':
     case 'looked-again':
     case 'thread-chased':
     case 'repair-step':

@@ -26,6 +26,11 @@ export function candidates(ledger: Ledger, point: OpenPoint, now: Stamp): Said[]
       return forNow(point.at);
     case 'finding-open':
       return towardsFinding(ledger, name);
+    case 'suspicion':
+      return [
+        { verb: 'confirm-suspicion', hole: name },
+        { verb: 'dismiss-suspicion', hole: name },
+      ];
     case 'lost':
       return towardsLost(ledger, point.at);
     case 'condemned-about':
@@ -164,10 +169,12 @@ function forNow(at: string): Said[] {
 }
 
 function towardsFinding(ledger: Ledger, finding: string): Said[] {
-  const at = stateOf(ledger, 'finding', finding)?.at ?? '';
-  const hole = named('hole', at);
+  const f = stateOf(ledger, 'finding', finding);
+  const hole = named('hole', f?.at ?? '');
   const repair = hole ? mend(ledger, hole) : [];
-  return [{ verb: 'close-finding', finding, how: 'put right' }, ...repair, { verb: 'tell-owner', finding }];
+  const isStillIn = hole && f?.fastener && stateOf(ledger, 'hole', hole)?.called.occupant?.fastener === f.fastener;
+  const off: Said[] = isStillIn ? [{ verb: 'remove', hole, to: 'scrap' }] : [];
+  return [{ verb: 'close-finding', finding, how: 'put right' }, ...off, ...repair, { verb: 'tell-owner', finding }];
 }
 /** F5: the next step of a repair that was begun. */
 function mend(ledger: Ledger, hole: string): Said[] {

@@ -6,7 +6,9 @@ import type { Args } from '../calls/form.ts';
 import type { Listed } from '../calls/listed.ts';
 import { areasListed, belongingsHere } from '../calls/lists/holes.ts';
 import { areaDrawn, type DrawnArea, type DrawnHole, holeDetails } from '../calls/lists/map.ts';
-import { subjectText } from '../job/subjects.ts';
+import { suspectedNext } from '../calls/rows/findings.ts';
+import { areaOf, subjectText, withinArea } from '../job/subjects.ts';
+import { suspectedAt, suspicionText } from '../job/suspicions.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { fitted, spread, windowFrom, wrapped } from './cells.ts';
 import { areaLook, type Look, lookOf, nextLook, quietLook, shapeOf, takenLook } from './colours.ts';
@@ -86,8 +88,11 @@ function titleOf({ desk }: Scene, { area, holes, pass }: DrawnArea): string {
   return `${area}: ${off} off of ${holes.filter((hole) => hole.levels > 0).length}`;
 }
 
-function tagOf({ number, mark, word, levels, finding, tool, turn }: DrawnHole, isNext: boolean): Omit<Tag, 'at'> {
-  const flags = `${levels > 1 ? '+' : ''}${finding ? '!' : ''}${tool ? '~' : ''}`;
+function tagOf(
+  { number, mark, word, levels, finding, suspected, tool, turn }: DrawnHole,
+  isNext: boolean,
+): Omit<Tag, 'at'> {
+  const flags = `${levels > 1 ? '+' : ''}${finding ? '!' : ''}${suspected ? '?' : ''}${tool ? '~' : ''}`;
   const short = `${shapeOf(mark)}${number}${flags}`;
   const order = turn === undefined ? '' : ` #${turn}`;
   const look: Look = isNext ? nextLook : lookOf(mark);
@@ -116,8 +121,18 @@ function detailsOf(scene: Scene, next: string | undefined, columns: number): Row
     ...wrapped(plainText(said), columns - 2, 2).map((text) =>
       plainRow(fitted(` ${text}`, columns), next === undefined ? quietLook : nextWordsLook),
     ),
+    ...suspectedRows(scene, columns),
     ...quiet.map((text) => plainRow(fitted(` ${plainText(text)}`, columns), quietLook)),
   ];
+}
+/** F2: the suspicion that the two keys would answer, as long as one of the area in use stands. */
+function suspectedRows({ desk, keymap }: Scene, columns: number): Row[] {
+  const hole = suspectedNext(desk);
+  const suspected = hole === undefined ? undefined : suspectedAt(desk.ledger, hole);
+  if (hole === undefined || !suspected || areaOf(hole) !== desk.facing.area) return [];
+  const [right, meant] = [keyOf(keymap, 'strip', 'wrong-indeed'), keyOf(keymap, 'strip', 'meant-so')];
+  const said = `? ${withinArea(hole)} ${suspicionText(suspected.suspicions)}. ${right} wrong indeed, ${meant} meant so`;
+  return wrapped(plainText(said), columns - 2, 3).map((text) => plainRow(fitted(` ${text}`, columns), nextWordsLook));
 }
 const nextWordsLook: Look = { bold: true };
 

@@ -14,6 +14,7 @@ import { appendLine, readLog } from '../job/log.ts';
 import type { Refusal } from '../job/refusal.ts';
 import type { Said } from '../job/said.ts';
 import { areaOf } from '../job/subjects.ts';
+import { newlySuspected } from '../job/suspicions.ts';
 import type { Fault } from '../store/fault.ts';
 import type { OpenJob } from '../store/open-job.ts';
 import { plainDeep, plainText } from '../trade/plain-text.ts';
@@ -144,8 +145,10 @@ export function createSession({
     const written = readJobLine(line);
     if (!written.ok) return no(`this cannot be written down (${written.what})`, 'say it otherwise');
     const { hole: _, ...kept } = facing;
-    const text = plainText([lineWords(ledger, line.entries), ...(decided.warnings ?? [])].join('. Mind: '));
-    store.setState({ ledger: appendLine(ledger, line), facing: { ...kept, ...areaFaced(said) } });
+    const after = appendLine(ledger, line);
+    const mind = [...(decided.warnings ?? []), ...newlySuspected(ledger, after, line.entries)];
+    const text = plainText([lineWords(ledger, line.entries), ...mind].join('. Mind: '));
+    store.setState({ ledger: after, facing: { ...kept, ...areaFaced(said) } });
     save(line);
     return answered({ kind: 'taken', text, n: line.n, call });
   }

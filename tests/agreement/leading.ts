@@ -79,6 +79,8 @@ function usual(b: Bench, ledger: Ledger, { code, at }: OpenPoint): Said[] {
   switch (code) {
     case 'hole-open':
       return towardsHole(b, ledger, name);
+    case 'suspicion':
+      return [{ verb: b.chance.maybe(0.7) ? 'dismiss-suspicion' : 'confirm-suspicion', hole: name }];
     case 'finding-open':
       return towardsFinding(b, name);
     case 'tray-not-empty':

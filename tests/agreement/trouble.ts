@@ -2,6 +2,7 @@
 // lines struck, restored and put right.
 import { every, isStruck } from '../../src/job/ledger.ts';
 import type { Said } from '../../src/job/said.ts';
+import { suspectedOn } from '../../src/job/suspicions.ts';
 import type { Bench } from './bench.ts';
 import { type Weighted, weighted } from './chance.ts';
 import { specs } from './goods.ts';
@@ -116,6 +117,10 @@ const moveBox: Row = (b) => {
   const one = box(b);
   return one && { verb: 'move-box', name: one.name, to: b.chance.of(['supplier', 'owner', 'scrap', 'lost']) };
 };
+const answer: Row = (b) => {
+  const one = b.chance.any(suspectedOn(b.ledger()));
+  return one && { verb: b.chance.maybe(0.6) ? 'dismiss-suspicion' : 'confirm-suspicion', hole: one.hole };
+};
 const wait: Row = () => ({ verb: 'wait', who: 'Ada', because: 'parts on order' });
 const resume: Row = () => ({ verb: 'resume' });
 
@@ -172,6 +177,7 @@ const rows: Weighted<Row> = [
   [9, strike],
   [7, restore],
   [2, services],
+  [2.5, answer],
   [1.5, others],
 ];
 export const troubleCall: Row = (bench) => weighted(bench.chance, rows)(bench);

@@ -40,6 +40,7 @@ const hindrances: Record<OpenPointCode, (on: Bench) => unknown> = {
     on.back('cover/1', { working: true });
   },
   'finding-open': (on) => on.call('make-finding', { at: 'area:cover', what: 'oil stain' }),
+  suspicion: (on) => on.call('find-fastener', { hole: 'cover/2', spec: { ...m8, head: 'hex 16' } }),
   lost: (on) => {
     on.off('cover/1');
     on.call('lose-fastener', { fastener: on.own('cover/1'), reaches: true, where: 'belt bay' });
@@ -348,6 +349,8 @@ const anything: Record<string, Record<string, unknown>> = {
   'fill-fluid': { circuit: 'oil' },
   'check-leaks': { circuit: 'oil' },
   'make-finding': { at: 'vehicle', what: 'rust' },
+  'confirm-suspicion': one,
+  'dismiss-suspicion': one,
   'tell-owner': { finding: 'd1.1' },
   'close-finding': { finding: 'd1.1', how: 'put right' },
   'chase-thread': one,

@@ -27,9 +27,9 @@ describe('a line left out of the awkward job', () => {
         .map((row) => row.line),
     ).toEqual(['release by the mechanic']);
     expect({ stops: of('stops').length, refused: of('refused').length, harmless: of('harmless').length }).toEqual({
-      stops: 212,
+      stops: 214,
       refused: 29,
-      harmless: 60,
+      harmless: 58,
     });
     expect(rows.filter((row) => row.overridden)).toEqual([]);
   });

@@ -100,6 +100,7 @@ function happenTo(world: World, entry: PlainEntry): boolean {
       hole.level = 'as-found';
       hole.leftEmpty = false;
       hole.firstFound ??= entry.fastener;
+      hole.firstSeen ??= entry.fastener;
       return true;
     }
     case 'hole-found-empty': {
@@ -183,6 +184,11 @@ function happenTo(world: World, entry: PlainEntry): boolean {
       if (hole === undefined) return false;
       hole.wantsStated = entry.spec;
       change(world, hole);
+      return true;
+    }
+    case 'suspicion-dismissed': {
+      if (hole === undefined || hole.firstSeen !== entry.fastener) return false;
+      hole.meantSo = entry;
       return true;
     }
     case 'holes-exchanged': {

@@ -11,6 +11,7 @@ import {
 } from './plain.ts';
 import { rotationIsNeeded } from './rotation.ts';
 import { judgeBeads } from './seals.ts';
+import { suspectedHoles } from './suspicion.ts';
 import { isCritical, walk } from './walk.ts';
 import { areaOpened, type FastenerNow, faceOpened, type HoleNow, type World } from './world.ts';
 
@@ -111,6 +112,7 @@ function areaPoints(world: World): string[] {
 
 function workPoints(world: World): string[] {
   const open: string[] = [];
+  for (const name of suspectedHoles(world)) open.push(`suspicion hole:${name}`);
   for (const [name, finding] of world.findings) if (finding.open) open.push(`finding-open finding:${name}`);
   for (const [name, part] of world.partsNow) {
     if (part.off) open.push(`part-off part:${name}`);

@@ -1,6 +1,8 @@
 // Lines as the second ledger reads them: plain values out of a job file, every field one may meet, nothing checked.
 // It shares nothing with the program: where both say the same, they say it twice on purpose.
 
+import { sameThread } from './suspicion.ts';
+
 export type PlainStamp = { atMs: number; run: number; awakeMs: number };
 
 export type PlainSpec = {
@@ -35,12 +37,14 @@ export type PlainEntry = {
   at: string;
   backwards?: boolean;
   bead?: boolean | number;
+  beside?: PlainSpec;
   blindHoles?: boolean;
   celsius: number;
   circuit: string;
   companions?: string[];
   connection: string;
   count: number;
+  crankBolt?: string;
   critical?: boolean;
   drive: string;
   face: string;
@@ -69,6 +73,7 @@ export type PlainEntry = {
   parts: string[];
   piece: string;
   pieces: { piece: string; in: string }[];
+  planSays?: PlainSpec;
   planned?: boolean;
   pressedBy: string[];
   quantity: number;
@@ -78,6 +83,7 @@ export type PlainEntry = {
   service: string;
   sort: string;
   spec: PlainSpec;
+  sprocketBolt?: boolean;
   stray: string;
   substitute?: string;
   teethOff: number;
@@ -102,7 +108,7 @@ export function contradicts(one: PlainSpec, other: PlainSpec): boolean {
   return (
     differ(one.kind, other.kind) ||
     differ(one.head, other.head) ||
-    differ(one.thread, other.thread) ||
+    (differ(one.thread, other.thread) && !sameThread(one.thread ?? '', other.thread ?? '')) ||
     differ(one.lengthMm, other.lengthMm) ||
     differ(one.class, other.class)
   );

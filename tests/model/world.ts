@@ -22,7 +22,10 @@ export type HoleNow = {
   forNow: boolean;
   working: boolean;
   oddOne: boolean;
+  /** The fastener that was in it, unless it was called the wrong one there. */
   firstFound?: string;
+  firstSeen?: string;
+  meantSo?: PlainEntry;
   wantsStated?: PlainSpec;
   /** What one would see after each line that changed it. */
   seen: { line: number; as: string }[];

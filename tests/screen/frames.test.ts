@@ -6,6 +6,7 @@ import { cellsOf } from '../../src/screen/cells.ts';
 import { frame } from '../../src/screen/frame.ts';
 import { screens } from '../../src/view/screens.ts';
 import type { View } from '../../src/view/view.ts';
+import { newStory } from '../sheet/bench-story.ts';
 import { demoDesk, sceneOf, textOf } from './scene.ts';
 
 const jobScreens = screens.filter((screen) => screen !== 'shelf');
@@ -44,6 +45,19 @@ describe('at 80 by 24', () => {
       why: 'there is no such area',
     };
     await expect(textOf(sceneOf({ screen: 'strip', asking }))).toMatchFileSnapshot(kept('question'));
+  });
+  it('a fastener that is suspected', async () => {
+    const story = newStory().call('open-job', { label: 'estate' });
+    const mount = { kind: 'bolt', head: 'hex 14', thread: 'M10x1.25', lengthMm: 60, class: '10.9' };
+    const wrong = { ...mount, head: 'hex 17', lengthMm: 50, class: '8.8' };
+    for (const [at, spec] of [mount, mount, wrong].entries()) {
+      story.call('remove', { hole: `mount bracket/${at + 1}`, to: 'tray:1', spec });
+    }
+    const desk = { ...demoDesk({ area: 'mount bracket' }), ledger: story.ledger };
+    await expect(textOf(sceneOf({ screen: 'strip' }, { desk }))).toMatchFileSnapshot(kept('suspected'));
+    await expect(textOf(sceneOf({ screen: 'findings' }, { desk }))).toMatchFileSnapshot(kept('suspected-findings'));
+    const large = { desk, columns: 200, rows: 60 };
+    await expect(textOf(sceneOf({ screen: 'strip' }, large))).toMatchFileSnapshot(kept('suspected-200'));
   });
   it('how the job was left', async () => {
     const greeting = Array.from({ length: 20 }, (_, i) => `part ${i + 1} is off`);

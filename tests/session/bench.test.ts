@@ -103,6 +103,26 @@ describe('one key, one fastener', () => {
       'tray:1',
     ]);
   });
+  it('[F2] says what is odd about what came off as the answer to the call, and takes one key for either answer', async () => {
+    const at = await newJob();
+    const line = (text: string) => at.press('/', ...words(text), 'enter');
+    await line('off mount 1 as bolt hex 14 M10x1.25x60 10.9');
+    await line('off mount 2 as bolt hex 14 M10x1.25x60 10.9');
+    await line('off mount 3 as bolt hex 17 M10x1.25x50 8.8');
+    expect(at.state().answer).toMatchObject({
+      kind: 'taken',
+      text: 'mount 3 off, to tray 1. Mind: mount 3 suspected: class 8.8, not 10.9 as its neighbours; 10 mm shorter; hex 17, not hex 14 as its neighbours',
+    });
+    await at.press('z');
+    expect(at.state().answer).toMatchObject({ kind: 'taken', text: 'mount 3 meant so' });
+    await at.press('backspace', 'u');
+    expect(at.state().answer).toMatchObject({
+      kind: 'taken',
+      text: expect.stringMatching(/^finding d\d+.1 at mount 3: class 8.8/),
+    });
+    await at.press('u');
+    expect(at.state().answer).toMatchObject({ kind: 'refused', text: 'nothing of it is suspected' });
+  });
   it('[U1] strikes the last call with one key', async () => {
     const at = await newJob();
     await at.press('a', '+', 'enter', 'enter', 'backspace');

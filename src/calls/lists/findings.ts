@@ -1,18 +1,33 @@
-// The findings of a job, the open ones first.
+// What is suspected and unanswered, then the findings of a job, the open ones first.
 import { every } from '../../job/ledger.ts';
 import { nameOf, subjectText } from '../../job/subjects.ts';
+import { suspectedOn, suspicionText } from '../../job/suspicions.ts';
 import type { Desk } from '../desk.ts';
 import type { Listed } from '../listed.ts';
 
 export function findingRows(desk: Desk): Listed[] {
   const all = [...every(desk.ledger, 'finding')];
-  return [...all.filter((f) => !f.closed), ...all.filter((f) => f.closed)].map((f) => ({
-    key: f.id,
-    mark: f.closed ? 'done' : 'open',
-    name: f.id,
-    text: `${subjectText(f.at)}: ${f.what}`,
-    end: f.closed ? f.closed.how : `${f.when}${f.told ? ', owner told' : ''}`,
-    picks: { ...(f.closed ? {} : { finding: f.id }), ...(f.at.startsWith('hole:') ? { hole: nameOf(f.at) } : {}) },
-    leads: f.at,
-  }));
+  const suspected = suspectedOn(desk.ledger).map(
+    ({ hole, suspicions }): Listed => ({
+      key: `suspected ${hole}`,
+      mark: 'half',
+      name: '?',
+      text: `${subjectText(`hole:${hole}`)}: ${suspicionText(suspicions)}`,
+      end: 'suspected',
+      picks: { hole },
+      leads: `hole:${hole}`,
+    }),
+  );
+  const made = [...all.filter((f) => !f.closed), ...all.filter((f) => f.closed)].map(
+    (f): Listed => ({
+      key: f.id,
+      mark: f.closed ? 'done' : 'open',
+      name: f.id,
+      text: `${subjectText(f.at)}: ${f.what}`,
+      end: f.closed ? f.closed.how : `${f.when}${f.told ? ', owner told' : ''}`,
+      picks: { ...(f.closed ? {} : { finding: f.id }), ...(f.at.startsWith('hole:') ? { hole: nameOf(f.at) } : {}) },
+      leads: f.at,
+    }),
+  );
+  return [...suspected, ...made];
 }

@@ -4,6 +4,7 @@ import { every, type Ledger, stateOf, tallyOf } from '../../job/ledger.ts';
 import { inLooseningOrder, inOrder } from '../../job/passes.ts';
 import type { HoleState } from '../../job/states.ts';
 import { areaOf, inHole, named, numberOf, subjectText, withinArea } from '../../job/subjects.ts';
+import { suspectedAt } from '../../job/suspicions.ts';
 import type { Desk } from '../desk.ts';
 import type { Listed, Mark } from '../listed.ts';
 import { specWords } from '../spec-words.ts';
@@ -46,6 +47,7 @@ export function holeRow(desk: Desk, h: HoleState): Listed {
   const word = holeWord(desk.ledger, h);
   const critical = isCritical(desk.ledger, h, areaOf(h.hole));
   const more = [
+    suspectedAt(desk.ledger, h.hole) ? 'suspected' : undefined,
     because && because !== word && because !== o?.level ? because : undefined,
     lies,
     h.declared?.slackOnly ? 'slack only' : undefined,

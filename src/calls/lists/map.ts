@@ -5,6 +5,7 @@ import { stateOf } from '../../job/ledger.ts';
 import { dueIn, inOrder, passesOf } from '../../job/passes.ts';
 import type { HoleState } from '../../job/states.ts';
 import { type Hole, numberOf, withinArea } from '../../job/subjects.ts';
+import { suspectedAt } from '../../job/suspicions.ts';
 import { gridOf, outlineOf, type Point } from '../../trade/layout.ts';
 import type { Desk } from '../desk.ts';
 import type { Mark } from '../listed.ts';
@@ -21,6 +22,8 @@ export type DrawnHole = {
   /** Its turn in the running pass, from 1. */
   turn?: number;
   finding?: true;
+  /** What is in it, or was, is suspected and nobody has answered. */
+  suspected?: true;
   /** Awkward to reach: the tool it wants. */
   tool?: string;
 };
@@ -77,6 +80,7 @@ function drawn({ ledger }: Desk, number: string, levels: readonly HoleState[], a
     word: word === 'as found' ? '' : word,
     levels: levels.length,
     ...(levels.some((h) => h.called.findings.length > 0) && { finding: true as const }),
+    ...(levels.some((h) => suspectedAt(ledger, h.hole)) && { suspected: true as const }),
     ...(tool && { tool }),
   };
 }

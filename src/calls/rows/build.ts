@@ -2,6 +2,7 @@
 import { wantsOf } from '../../job/closed.ts';
 import { stateOf } from '../../job/ledger.ts';
 import { passesOf } from '../../job/passes.ts';
+import { isAlike } from '../../job/spec.ts';
 import { areaOf } from '../../job/subjects.ts';
 import { type Desk, nextBack, nextTight } from '../desk.ts';
 import { key, type Row } from '../row.ts';
@@ -13,7 +14,7 @@ function boxFor(desk: Desk, hole: string): string | undefined {
   const { all, length } = desk.ledger.names.box;
   const boxes = all.slice(0, length).flatMap((name) => stateOf(desk.ledger, 'box', name) ?? []);
   const left = boxes.filter((b) => b.sort === 'fastener' && b.left > 0);
-  const fits = left.filter((b) => b.spec?.thread === wants.thread && b.spec?.lengthMm === wants.lengthMm);
+  const fits = left.filter(({ spec = {} }) => isAlike('thread', spec, wants) && isAlike('lengthMm', spec, wants));
   return (fits[0] ?? (left.length === 1 ? left[0] : undefined))?.name;
 }
 

@@ -1,6 +1,18 @@
 // What is wrong, and how it is closed; thread repairs.
 import { stateOf } from '../../job/ledger.ts';
+import { areaOf } from '../../job/subjects.ts';
+import { suspectedAt, suspectedOn } from '../../job/suspicions.ts';
+import type { Desk } from '../desk.ts';
 import { key, type Row } from '../row.ts';
+
+/** The hole pointed at, else the suspected one called last, of the area in use before another. */
+export function suspectedNext({ ledger, facing }: Desk): string | undefined {
+  if (facing.hole && suspectedAt(ledger, facing.hole)) return facing.hole;
+  const calledAt = (hole: string) => stateOf(ledger, 'hole', hole)?.called.levels[0]?.n ?? 0;
+  const holes = suspectedOn(ledger).map(({ hole }) => hole);
+  const here = holes.filter((hole) => areaOf(hole) === facing.area);
+  return (here.length > 0 ? here : holes).sort((a, b) => calledAt(b) - calledAt(a))[0];
+}
 
 const measuredSteps: ReadonlySet<string> = new Set(['depth', 'drilled', 'insert']);
 const repairSteps = ['depth', 'drilled', 'tapped', 'cleaned', 'insert', 'tried'] as const;
@@ -18,6 +30,30 @@ export const findingsRows: readonly Row[] = [
       const { hole, area } = desk.facing;
       return { at: hole ? `hole:${hole}` : area ? `area:${area}` : 'vehicle' };
     },
+  },
+  {
+    id: 'wrong-indeed',
+    words: ['wrong indeed', 'suspected rightly'],
+    form: '[<hole>] [because <what:why>]',
+    label: 'wrong indeed',
+    help: 'What the program suspects of a fastener is right: a finding, and its hole wants another.',
+    none: 'nothing of it is suspected',
+    group: 'findings',
+    keys: [key('u', 'strip', { footer: false }), key('u', 'findings', { pad: '8' })],
+    verb: 'confirm-suspicion',
+    fills: (desk) => ({ hole: suspectedNext(desk) }),
+  },
+  {
+    id: 'meant-so',
+    words: ['meant so', 'belongs there'],
+    form: '[<hole>] [because <because:why>]',
+    label: 'meant so',
+    help: 'What the program suspects of a fastener was looked at, and is as it is meant to be.',
+    none: 'nothing of it is suspected',
+    group: 'findings',
+    keys: [key('z', 'strip', { footer: false }), key('z', 'findings', { pad: '9' })],
+    verb: 'dismiss-suspicion',
+    fills: (desk) => ({ hole: suspectedNext(desk) }),
   },
   {
     id: 'put-right',

@@ -102,6 +102,11 @@ export const fastenerEntries = [
   }),
   /** U3: all that was called of one hole was of the other, and the other way round, from the first call to now. */
   line('holes-exchanged', { one: holeSchema, other: holeSchema, because: reason }),
+  /**
+   * F2: looked at, and meant so: the fastener first found in the hole, as it was known then, beside what the hole was
+   * known to want. It speaks again when either is another.
+   */
+  line('suspicion-dismissed', { ...inItsHole, spec: specSchema, beside: specSchema.optional(), because: reason }),
   line('looked-again', { hole: holeSchema, who: person.optional() }),
   line('thread-chased', { hole: holeSchema }),
   /** F5: one step of a thread repair; the depth there is in the boss comes first. */

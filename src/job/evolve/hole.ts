@@ -70,6 +70,8 @@ function evolveCalled(c: CalledOfHole, entry: Entry, n: number, hole: Hole): Cal
       return c.occupant ? misfit : leftEmpty(c, entry, n);
     case 'wants-stated':
       return { ...c, changedAt: n, stated: entry.spec };
+    case 'suspicion-dismissed':
+      return c.first === entry.fastener ? { ...c, meantSo: meantSo(entry, n) } : misfit;
     case 'looked-again':
       return { ...c, lookedAt: n };
     case 'thread-chased':
@@ -97,6 +99,13 @@ const holds = (c: CalledOfHole, fastener: string): boolean => c.occupant?.fasten
 
 const isWrongHere = (c: CalledOfHole, { fastener, wrongOne }: EntryOf<'finding-made'>): boolean =>
   wrongOne === true && fastener !== undefined && fastener === c.first;
+
+function meantSo(
+  { kind: _, hole: _hole, ...said }: EntryOf<'suspicion-dismissed'>,
+  n: number,
+): CalledOfHole['meantSo'] {
+  return { n, ...said };
+}
 
 /** A thread is repaired in an empty hole: it may be the first that is called of it. */
 function stirred(c: CalledOfHole, n: number): CalledOfHole['levels'] {
