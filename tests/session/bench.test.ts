@@ -106,9 +106,10 @@ describe('one key, one fastener', () => {
   it('[F2] says what is odd about what came off as the answer to the call, and takes one key for either answer', async () => {
     const at = await newJob();
     const line = (text: string) => at.press('/', ...words(text), 'enter');
-    await line('off mount 1 as bolt hex 14 M10x1.25x60 10.9');
-    await line('off mount 2 as bolt hex 14 M10x1.25x60 10.9');
-    await line('off mount 3 as bolt hex 17 M10x1.25x50 8.8');
+    await at.press('a', ...words('mount'), 'enter');
+    await line('off 1 as bolt hex 14 M10x1.25x60 10.9');
+    await line('off 2 as bolt hex 14 M10x1.25x60 10.9');
+    await line('off 3 as bolt hex 17 M10x1.25x50 8.8');
     expect(at.state().answer).toMatchObject({
       kind: 'taken',
       text: 'mount 3 off, to tray 1. Mind: mount 3 suspected: class 8.8, not 10.9 as its neighbours; 10 mm shorter; hex 17, not hex 14 as its neighbours',
