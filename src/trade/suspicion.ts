@@ -41,7 +41,8 @@ export type Beside = {
  * @param called as it was called; what is unknown is not judged
  * @param beside its neighbours in the area and what the plan says of its hole, as far as there are any
  * Limits: each kind is compared with its own; plugs, unions, bleeders, sensors, studs, clips and their like are compared with
- * the plan alone, and never by head. Where the plan says the same as was called, neither neighbours nor tables are asked.
+ * the plan alone, and never by head. Where the plan says the same as was called, neither neighbours nor tables are asked; where two
+ * neighbours have the same head and thread, no table is.
  * Sources: as `headCarries` and `nearMiss`; how many neighbours make a rule is common practice, no source.
  */
 export function suspicionsOf(
@@ -52,13 +53,18 @@ export function suspicionsOf(
   const judged = hasTable && !headIsItsOwn ? called : withoutHead(called);
   const own = neighbours.filter(({ kind }) => kind === called.kind);
   const found = [
-    ...(hasTable && !isAsPlanned(judged, plan) ? byItself(judged) : []),
+    ...(hasTable && !isAsPlanned(judged, plan) && !isAsTheOthers(judged, own) ? byItself(judged) : []),
     ...(plan ? against('plan', judged, plan) : []),
     ...(hasTable ? against('neighbours', judged, unlikeAll(judged, own, plan)) : []),
   ];
   const once = found.filter(({ line }, at) => found.findIndex((one) => one.line === line) === at);
   return once.sort((a, b) => codes.indexOf(a.code) - codes.indexOf(b.code));
 }
+/** Several of one head and thread that no table puts together are a maker's own, not several wrong ones. */
+const isAsTheOthers = ({ head, thread }: Called, own: readonly Called[]): boolean =>
+  thread !== undefined &&
+  own.filter((one) => one.head === head && one.thread !== undefined && isSameThread(one.thread, thread)).length >=
+    agreement.neighbours;
 const withoutHead = ({ head: _, ...rest }: Called): Called => rest;
 const isAsPlanned = (called: Called, plan: Called | undefined): boolean =>
   plan?.thread !== undefined &&

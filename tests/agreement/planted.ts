@@ -99,6 +99,22 @@ const planted: readonly Planted[] = [
     instead: '{ ...f }',
   },
   {
+    rule: 'F2',
+    wrong: 'called meant so once, it is for good, whatever it turns out to be',
+    shows: 'suspicion',
+    in: 'suspicions.ts',
+    text: `|| !cannotBeToldApart(said.spec, spec)`,
+    instead: ``,
+  },
+  {
+    rule: 'F2',
+    wrong: 'the wrong one goes on being a neighbour to go by',
+    shows: 'suspicion',
+    in: 'suspicions.ts',
+    text: `first === undefined || firstIsWrong ?`,
+    instead: `first === undefined ?`,
+  },
+  {
     rule: 'L8',
     wrong: 'a condemned fastener may lie in a tray at release',
     shows: 'condemned-about',

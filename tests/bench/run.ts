@@ -8,6 +8,7 @@ import { root } from './job-file.ts';
 import { keysForEachThing } from './key-count.ts';
 import { keyTime } from './keys.ts';
 import { openingTime, startTime } from './start-time.ts';
+import { wrongBoltsSeen } from './wrong-bolts-seen.ts';
 
 const benches: Readonly<Record<string, () => Promise<Figure[]>>> = {
   start: startTime,
@@ -15,6 +16,7 @@ const benches: Readonly<Record<string, () => Promise<Figure[]>>> = {
   press: keyTime,
   opening: openingTime,
   core: coreTime,
+  suspicion: wrongBoltsSeen,
 };
 
 const options = process.argv.slice(2).filter((word) => word.startsWith('-'));

@@ -102,8 +102,15 @@ function isOdd(world: World, hole: HoleNow, spec: PlainSpec, others: PlainSpec[]
     sameThread(judged.thread, plan.thread) &&
     judged.head === plan.head;
   const ownKind = others.filter((other) => other.kind === spec.kind);
+  const asTwoOthers = ownKind.filter(
+    (other) =>
+      other.head === judged.head &&
+      judged.thread !== undefined &&
+      other.thread !== undefined &&
+      sameThread(judged.thread, other.thread),
+  );
   return (
-    (!asPlanned && oddByItself(judged)) ||
+    (!asPlanned && asTwoOthers.length < 2 && oddByItself(judged)) ||
     (plan !== undefined && oddByPlan(judged, plan)) ||
     oddAmong(judged, ownKind, plan)
   );

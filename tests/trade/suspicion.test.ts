@@ -136,6 +136,11 @@ describe('one wrong bolt', () => {
       { kind: 'plug', head: 'hex 10', thread: 'M14x1.5' },
       { neighbours: several(3, { kind: 'plug', head: 'hex 8', thread: 'M10' }) },
     ],
+    [
+      'a head no standard knows, as two of its neighbours have it',
+      bolt('hex 12', 'M10'),
+      { neighbours: several(2, bolt('hex 12', 'M10x1.5')) },
+    ],
     ['pipe threads', bolt('hex 19', 'G1/4'), {}],
     ['a size beyond the tables', { kind: 'nut', head: 'hex 36', thread: 'M27x1.5' }, {}],
     ['a head no standard knows, as planned', bolt('hex 12', 'M10'), { plan: bolt('hex 12', 'M10x1.5') }],
