@@ -2,6 +2,7 @@
 import { every, stateOf } from '../job/ledger.ts';
 import type { Sort } from '../job/states.ts';
 import { areaOf, named, sortOf, subjectText, withinArea } from '../job/subjects.ts';
+import { isWithdrawn } from '../job/withdrawn.ts';
 import type { Desk } from './desk.ts';
 import { type Args, isChoice } from './form.ts';
 import { boxProposals } from './proposals.ts';
@@ -45,7 +46,7 @@ export function choicesFor(desk: Desk, type: string, args: Args = {}): string[] 
   };
   const sort = sorts[type];
   if (!sort) return [];
-  const all = names(desk.ledger, sort);
+  const all = names(desk.ledger, sort).filter((name) => !isWithdrawn(desk.ledger, `${sort}:${name}`));
   return [...all.filter((name) => isHere(desk, sort, name)), ...all.filter((name) => !isHere(desk, sort, name))];
 }
 /** Whether something belongs to the area in use: it is offered first. */

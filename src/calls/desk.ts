@@ -1,20 +1,23 @@
 // What a call is read against: the ledger, what the mechanic faces, the time; and small questions asked of them.
 import { isOff, isTouched } from '../job/closed.ts';
 import type { Product } from '../job/entries/declared.ts';
-import type { Entry } from '../job/entry.ts';
 import { every, type Ledger, stateOf, tallyOf } from '../job/ledger.ts';
 import type { Stamp } from '../job/line.ts';
 import { oncePerLedger } from '../job/once-per-ledger.ts';
 import { dueIn, inLooseningOrder, inOrder, passesOf } from '../job/passes.ts';
 import { holeIn, nameOf, numberOf } from '../job/subjects.ts';
+import { isWithdrawn } from '../job/withdrawn.ts';
+import type { Source } from '../plan/merge.ts';
 import type { Facing } from '../view/facing.ts';
 
-/** A plan as the calls need it: its name, its services, and what taking them declares (P1). */
-export type PlanOffer = {
-  name: string;
-  services: readonly string[];
-  declares(services: readonly string[], ledger: Ledger): Entry[];
-};
+/** A plan as the calls need it, with its file as it is to be named. */
+export type PlanOffer = Source & { name: string; services: readonly string[] };
+export const offerOf = ({ plan, file }: Source): PlanOffer => ({
+  name: plan.name,
+  services: plan.services.map((s) => s.service),
+  plan,
+  file,
+});
 
 export type Desk = {
   ledger: Ledger;
@@ -99,7 +102,8 @@ export const theOnly = <T>(all: Iterable<T>): T | undefined => {
   const [first, second] = [...all].slice(0, 2);
   return second === undefined ? first : undefined;
 };
-export const theDrive = (desk: Desk): string | undefined => theOnly(every(desk.ledger, 'drive'))?.drive;
+export const theDrive = (desk: Desk): string | undefined =>
+  theOnly([...every(desk.ledger, 'drive')].filter((d) => !isWithdrawn(desk.ledger, `drive:${d.drive}`)))?.drive;
 
 /** Open findings on a subject or a hole of it. */
 export const findingsOn = (ledger: Ledger, at: string): string[] =>

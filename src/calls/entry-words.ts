@@ -247,8 +247,17 @@ export function lineWords(ledger: Ledger, entries: readonly Entry[]): string {
 
 /** A whole call in words: declarations that only ride along are left out, many entries of a kind are counted. */
 export function callWords(entries: readonly Entry[]): string {
+  if (entries[0]?.kind === 'service-ordered') return orderWords(entries);
   const loud = entries.filter((e) => !quiet.has(e.kind));
   const said = (loud.length > 0 ? loud : entries).map(entryWords).filter(Boolean);
   const more = said.length - mostSaid;
   return more > 0 ? `${said.slice(0, mostSaid).join('; ')}; and ${more} more` : said.join('; ');
+}
+
+/** "timing belt, coolant pump ordered: areas 8, holes 37": what a plan declares rides along, and is only counted. */
+function orderWords(entries: readonly Entry[]): string {
+  const services = entries.flatMap((e) => (e.kind === 'service-ordered' ? e.service : []));
+  const areas = entries.filter((e) => e.kind === 'area-declared').length;
+  const holes = entries.filter((e) => e.kind === 'hole-declared').length;
+  return `${services.join(', ')} ordered${areas > 0 ? `: areas ${areas}, holes ${holes}` : ''}`;
 }

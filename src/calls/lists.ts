@@ -11,10 +11,16 @@ import { leavingRows } from './lists/leaving.ts';
 import { logRows } from './lists/log.ts';
 import { rotationRows } from './lists/rotation.ts';
 import { sealingRows } from './lists/sealing.ts';
+import { serviceRows } from './lists/services.ts';
+import { todoRows } from './lists/todo.ts';
 
 /** @param before the screen that help was asked for on */
 export function listedOn(screen: ScreenId, before: ScreenId, desk: Desk, keymap: Keymap): Rows {
   switch (screen) {
+    case 'services':
+      return serviceRows(desk);
+    case 'todo':
+      return todoRows(desk);
     case 'strip':
       return holesHere(desk, 'loosening').map((h) => holeRow(desk, h));
     case 'build':

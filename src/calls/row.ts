@@ -52,6 +52,9 @@ export type Binding = {
 };
 
 export type Row = {
+/** A question that only the job itself gives rise to, with its answers. */
+export type Besides = { key: string; title: string; choices: readonly { value: string; text: string }[] };
+
   /** Stable for ever; a line may begin with it. */
   id: string;
   /** First words of a line; the first is the one that is shown. */
@@ -69,6 +72,8 @@ export type Row = {
   /** How a slot is asked for, where its type alone says too little. */
   questions?: Readonly<Record<string, string>>;
   /** Asked a second time before it is made (X3). */
+  /** Asked beyond the slots, one after the other until nothing is left to ask; each answer stands among the slots. */
+  besides?: (desk: Desk, args: Args) => Besides | undefined;
   twice?: string;
   keys: readonly Binding[];
   /** The verb of the job, what of it is fixed by this row, and what fills a slot that was not said. */

@@ -14,6 +14,7 @@ import { partsRows } from './rows/parts.ts';
 import { puttingRightRows } from './rows/putting-right.ts';
 import { rotationRows } from './rows/rotation.ts';
 import { sealingRows } from './rows/sealing.ts';
+import { servicesRows } from './rows/services.ts';
 import { stepRows } from './rows/steps.ts';
 import { stripRows } from './rows/strip.ts';
 import { whereaboutsRows } from './rows/whereabouts.ts';
@@ -32,6 +33,7 @@ export const rows: readonly Row[] = [
   ...whereaboutsRows,
   ...puttingRightRows,
   ...jobRows,
+  ...servicesRows,
   ...areaTraitsRows,
   ...onTheSpotRows,
   ...stepRows,

@@ -7,8 +7,8 @@ import { exits, type Out } from './answer.ts';
 import { plansAtHand } from './plans.ts';
 
 export async function listPlans(out: Out, packageRoot: URL): Promise<number> {
-  const { sources, faults } = await plansAtHand(packageRoot);
-  for (const { plan, file } of sources) {
+  const { offers, faults } = await plansAtHand(packageRoot);
+  for (const { plan, file } of offers) {
     const works = worksOf(plan);
     out.write(`${plan.name}\n    ${plan.vehicle}\n    ${file}\n`);
     for (const service of plan.services) {

@@ -45,7 +45,7 @@ const clashText = ({ what, places }: Clash): string => `${what}: ${places.join('
 /** The plans named, else those at hand. */
 async function sourcesFor(args: Parsed, packageRoot: URL): Promise<{ all: Source[] } | { why: string }> {
   const files = args.lists.get('plan');
-  if (!files) return { all: (await plansAtHand(packageRoot)).sources };
+  if (!files) return { all: (await plansAtHand(packageRoot)).offers };
   const all: Source[] = [];
   for (const file of files) {
     const read = await readPlanFile(file);

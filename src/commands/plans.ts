@@ -3,19 +3,16 @@
 import { readdir } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { PlanOffer } from '../calls/desk.ts';
-import { declarationsOf } from '../plan/declarations.ts';
-import type { Source } from '../plan/merge.ts';
+import { offerOf, type PlanOffer } from '../calls/desk.ts';
 import { type Fault, fault } from '../store/fault.ts';
 import { placesOn, thisMachine } from '../store/places.ts';
 import { readPlanFile } from './plan-file.ts';
 
-/** `offers` and `sources` are the same plans, as the calls and as the desk of planning need them. */
-export type Plans = { offers: PlanOffer[]; sources: Source[]; faults: Fault[] };
+export type Plans = { offers: PlanOffer[]; faults: Fault[] };
 
 export async function plansAtHand(packageRoot: URL): Promise<Plans> {
   const folders = [fileURLToPath(new URL('jobs/', packageRoot)), path.join(placesOn(thisMachine()).data, 'plans')];
-  const plans: Plans = { offers: [], sources: [], faults: [] };
+  const plans: Plans = { offers: [], faults: [] };
   for (const folder of folders) {
     for (const file of await plansIn(folder)) {
       const read = await readPlanFile(file);
@@ -24,10 +21,7 @@ export async function plansAtHand(packageRoot: URL): Promise<Plans> {
         plans.faults.push(fault('bad-plan', `left out: ${what}`, where, next));
         continue;
       }
-      const { plan } = read;
-      const declares: PlanOffer['declares'] = (services, ledger) => declarationsOf(plan, services, ledger);
-      plans.offers.push({ name: plan.name, services: plan.services.map((s) => s.service), declares });
-      plans.sources.push({ plan, file });
+      plans.offers.push(offerOf({ plan: read.plan, file }));
     }
   }
   return plans;

@@ -6,7 +6,11 @@ import { areaOfUnit, inStripOrder } from './strip-order.ts';
 import { holeOfUnit, nothing, type Unit, type Works } from './works.ts';
 
 type Service = Plan['services'][number];
-const targetsOf = ({ areas, also }: Service): Subject[] => [...areas.map((area) => `area:${area}`), ...(also ?? [])];
+/** What a service is about: all in its areas, and what it names besides. */
+export const targetsOf = ({ areas, also }: Pick<Service, 'areas' | 'also'>): Subject[] => [
+  ...areas.map((area) => `area:${area}`),
+  ...(also ?? []),
+];
 
 /** What services are about, and a plan that has them. */
 export const servicesNamed = (plan: Plan, names: readonly string[]): Service[] =>
@@ -117,7 +121,8 @@ export function needOf(works: Works, plan: Plan, chosen: readonly string[], off:
 }
 
 /** For ranking only: a fastener is a fastener, and a plug or a part in the hand is about as much. */
-const effort = ({ fasteners, slack, parts, connections }: Count): number => fasteners + slack + parts + connections;
+export const effort = ({ fasteners, slack, parts, connections }: Count): number =>
+  fasteners + slack + parts + connections;
 
 /** A plan that was found sound goes round nowhere, so there is always an order. */
 export function stepsOf(works: Works, units: ReadonlySet<Unit>, services: readonly Service[]): Step[] {

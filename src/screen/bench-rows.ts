@@ -154,7 +154,7 @@ function firstHints({ keymap, columns }: Scene): Row[] {
     `  ${bolt} ${ten}   the fastener in use: a bolt, head 10; it stays until you change it`,
     `  ${strip('off')}   one came off; it lies in the tray in use`,
     `  ${strip('strike-last')}   strike the last call`,
-    `  ${strip('plan')}   or take a service from a plan, which names all there is`,
+    `  ${strip('to-services')}   or choose services from the plans, which name all there is`,
     `  ${strip('to-leaving')}   what must be closed before the car leaves, with the next call for each`,
     '',
     '  The maker\u2019s manual comes first. Stands, not jacks. Battery off first.',

@@ -35,6 +35,10 @@ function nothingOn({ view: { screen }, keymap }: Scene, released: boolean): stri
   switch (screen) {
     case 'shelf':
       return `No job yet. Press ${keyOf(keymap, screen, 'new-job')} for a new one.`;
+    case 'services':
+      return `No plan is at hand. Order a service by its name: ${keyOf(keymap, screen, 'service')}.`;
+    case 'todo':
+      return `Nothing is left to take off, to judge or to fit. Services are ordered on the screen ${keyOf(keymap, screen, 'to-services')}.`;
     case 'findings':
       return 'Nothing was found wrong so far.';
     case 'rotation':

@@ -33,6 +33,8 @@ export const smallest = { columns: 80, rows: 24 } as const;
 
 const titles: Record<ScreenId, string> = {
   shelf: 'Shelf of jobs',
+  services: 'Services',
+  todo: 'Still to do',
   strip: 'Strip',
   build: 'Build',
   findings: 'Findings',
@@ -106,7 +108,7 @@ function inUseWords({ facing: { area, tray, spec } }: Desk): string {
   const fastener = specWords(spec);
   return ` ${area === undefined ? 'no area in use' : `at ${plainText(area)}`}   into tray ${plainText(tray)}   ${fastener === 'unknown' ? '' : fastener}`;
 }
-const isTab = (id: string): boolean => id.startsWith('to-') && id !== 'to-glance';
+const isTab = (id: string): boolean => id.startsWith('to-') && id !== 'to-glance' && id !== 'to-todo';
 /** Every screen with the letter that leads to it; the one that is up stands out. */
 function tabsRow({ view, columns, keymap }: Scene): Row {
   const runs = keymap.keysOn(view.screen).flatMap(({ row, binding }) => {

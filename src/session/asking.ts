@@ -7,7 +7,7 @@ import type { Desk } from '../calls/desk.ts';
 import type { Args, Slot } from '../calls/form.ts';
 import { isChoice, matchForm, tokens } from '../calls/form.ts';
 import { type Pressing, unanswered, whyNot } from '../calls/pressing.ts';
-import type { Row } from '../calls/row.ts';
+import type { Besides, Row } from '../calls/row.ts';
 import { meantBy } from '../calls/row.ts';
 import { readSlot, showSlot } from '../calls/slots.ts';
 import { rowById } from '../calls/table.ts';
@@ -21,8 +21,18 @@ export function questionOf(pressing: Pressing, desk: Desk): Asking | undefined {
   const { row } = pressing.bound;
   if (slot) return askingFor(row, slot, pressing.args, desk);
   return row.twice && !pressing.args.sure ? sureAsking(row) : undefined;
+  const besides = row.besides?.(desk, pressing.args);
+  if (besides) return besidesAsking(row, besides);
 }
 
+const besidesType = 'this|that';
+const besidesAsking = (row: Row, { key, title, choices }: Besides): Asking => ({
+  ...plainAsking(title, key),
+  row: row.id,
+  type: besidesType,
+  optional: false,
+  choices,
+});
 /** Slots of which a call that is about one of what there is needs no answer, where only one comes into question. */
 const soleTypes = new Set([
   'connection',
@@ -204,6 +214,7 @@ export function pressingAfter(
 }
 
 function readAnswer(desk: Desk, type: string, text: string, args: Args): { value: unknown } | { why: string } {
+  if (asking.type === besidesType) return { ...pressing, args: { ...pressing.args, [slot]: text } };
   const read = readSlot(desk);
   const matched = matchForm([{ slot: 'value', type }], tokens(text), (of, rest, stops) => read(of, rest, stops, args));
   return 'why' in matched ? matched : { value: matched.args.value };

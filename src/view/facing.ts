@@ -9,6 +9,8 @@ export type Facing = {
   spec: Spec;
   /** A hole pointed at by hand ("cam cover/7"); forgotten after one call. */
   hole?: string;
+  /** Services chosen to be ordered together, each with its plan. */
+  chosen?: readonly { plan: string; service: string }[];
   /** The hole whose place on the map is being moved, and where it is now. */
   placing?: { hole: string; at: readonly [number, number] };
 };

@@ -1,6 +1,8 @@
 // The screens there are, in the order of a job.
 export const screens = [
   'shelf',
+  'services',
+  'todo',
   'strip',
   'build',
   'findings',

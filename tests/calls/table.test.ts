@@ -50,6 +50,7 @@ describe('the table of calls', () => {
       'remove-part',
       'count-trays',
       'order-service',
+      'order-services',
       'declare',
       'exchange-holes',
     ];

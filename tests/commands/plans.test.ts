@@ -222,6 +222,7 @@ describe('plans need', () => {
         changed((plan) => {
           plan.name = 'other';
           for (const service of plan.services) service.service = `other ${service.service}`;
+          delete plan.newParts;
           plan.areas[1].holes[0].wants.head = wants;
         }),
       );

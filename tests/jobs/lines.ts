@@ -2,11 +2,10 @@
 // remarks beginning with #@ move. The program itself reads those as remarks.
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import type { PlanOffer } from '../../src/calls/desk.ts';
+import { offerOf, type PlanOffer } from '../../src/calls/desk.ts';
 import { isCall } from '../../src/commands/take.ts';
 import type { Ledger } from '../../src/job/ledger.ts';
 import type { Line, Stamp } from '../../src/job/line.ts';
-import { declarationsOf } from '../../src/plan/declarations.ts';
 import { createSession, type Session } from '../../src/session/session.ts';
 import type { OpenJob } from '../../src/store/open-job.ts';
 import type { Facing } from '../../src/view/facing.ts';
@@ -60,16 +59,9 @@ function inMemory(lines: readonly Line[]): OpenJob<Line> {
   };
 }
 
-export const plansAtHand = (): PlanOffer[] => {
-  const plan = referencePlan();
-  return [
-    {
-      name: plan.name,
-      services: plan.services.map((s) => s.service),
-      declares: (services, ledger) => declarationsOf(plan, services, ledger),
-    },
-  ];
-};
+export const plansAtHand = (): PlanOffer[] => [
+  offerOf({ plan: referencePlan(), file: 'inline-four-belt-service.json' }),
+];
 
 /** Where a play stands before a line: enough to go on from there in another way. */
 export type Place = {

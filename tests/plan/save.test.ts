@@ -1,6 +1,6 @@
 // A job saved as a plan: what it keeps, what it leaves behind, and that the next job from it comes to an equal standing.
 import { describe, expect, it } from 'vitest';
-import type { PlanOffer } from '../../src/calls/desk.ts';
+import { offerOf, type PlanOffer } from '../../src/calls/desk.ts';
 import { emptyLedger, every, type Ledger, stateOf } from '../../src/job/ledger.ts';
 import { declarationsOf } from '../../src/plan/declarations.ts';
 import { declaredWhole } from '../../src/plan/declared-whole.ts';
@@ -23,11 +23,7 @@ function saved(ledger: Ledger, name?: string): Plan {
   if (!read.ok) throw new Error(`${read.fault.where}: ${read.fault.what}`);
   return read.plan;
 }
-const offer = (plan: Plan): PlanOffer => ({
-  name: plan.name,
-  services: plan.services.map((s) => s.service),
-  declares: (services, ledger) => declarationsOf(plan, services, ledger),
-});
+const offer = (plan: Plan): PlanOffer => offerOf({ plan, file: 'saved.json' });
 const asText = (plan: Plan): string[] =>
   declaredWhole(plan)
     .map((one) => JSON.stringify(sortedFields(one)))

@@ -1,15 +1,19 @@
 // Whole frames of every screen at 80 by 24, kept beside this file and read by eye when one changes; and what holds for
 // a frame of any size: exactly as many rows and cells as the screen has.
 import { describe, expect, it } from 'vitest';
+import { offerOf } from '../../src/calls/desk.ts';
 import { emptyLedger } from '../../src/job/ledger.ts';
 import { cellsOf } from '../../src/screen/cells.ts';
 import { frame } from '../../src/screen/frame.ts';
 import { screens } from '../../src/view/screens.ts';
 import type { View } from '../../src/view/view.ts';
+import { playLines, scriptLines, upTo } from '../jobs/lines.ts';
+import { shipped, shippedNames } from '../plan/shipped/shipped.ts';
 import { newStory } from '../sheet/bench-story.ts';
 import { demoDesk, sceneOf, textOf } from './scene.ts';
 
 const jobScreens = screens.filter((screen) => screen !== 'shelf');
+const plansShipped = () => shippedNames.map((file) => offerOf({ plan: shipped(file), file }));
 const kept = (name: string) => `./frames/${name}.txt`;
 
 describe('at 80 by 24', () => {
@@ -58,6 +62,20 @@ describe('at 80 by 24', () => {
     await expect(textOf(sceneOf({ screen: 'findings' }, { desk }))).toMatchFileSnapshot(kept('suspected-findings'));
     const large = { desk, columns: 200, rows: 60 };
     await expect(textOf(sceneOf({ screen: 'strip' }, large))).toMatchFileSnapshot(kept('suspected-200'));
+  });
+  it('services side by side and what is still to do, half way into a job of three', async () => {
+    const half = playLines(upTo(scriptLines('reference-planned.calls'), 'in cam clamp'));
+    const desk = { ...demoDesk(), ledger: half.ledger, now: half.now, plans: plansShipped() };
+    for (const screen of ['services', 'todo'] as const) {
+      await expect(textOf(sceneOf({ screen }, { desk }))).toMatchFileSnapshot(kept(`${screen}-half-way`));
+      const wide = sceneOf({ screen }, { desk, columns: 120, rows: 40 });
+      await expect(textOf(wide)).toMatchFileSnapshot(kept(`${screen}-half-way-120`));
+    }
+    const chosen = [{ plan: 'cylinder head', service: 'cylinder head' }];
+    const choosing = { ...desk, facing: { ...desk.facing, chosen } };
+    await expect(textOf(sceneOf({ screen: 'services' }, { desk: choosing }))).toMatchFileSnapshot(
+      kept('services-chosen'),
+    );
   });
   it('how the job was left', async () => {
     const greeting = Array.from({ length: 20 }, (_, i) => `part ${i + 1} is off`);

@@ -2,9 +2,10 @@
 import { isCritical, isOff, isTouched, openBecause, wantsOf } from '../../job/closed.ts';
 import { every, type Ledger, stateOf, tallyOf } from '../../job/ledger.ts';
 import { inLooseningOrder, inOrder } from '../../job/passes.ts';
-import type { HoleState } from '../../job/states.ts';
+import type { AreaState, HoleState } from '../../job/states.ts';
 import { areaOf, inHole, named, numberOf, subjectText, withinArea } from '../../job/subjects.ts';
 import { suspectedAt } from '../../job/suspicions.ts';
+import { isWithdrawn } from '../../job/withdrawn.ts';
 import type { Desk } from '../desk.ts';
 import type { Listed, Mark } from '../listed.ts';
 import { specWords } from '../spec-words.ts';
@@ -107,9 +108,12 @@ function isAt(at: string | undefined, area: string): boolean {
   return hole === undefined ? named('area', at) === area : areaOf(hole) === area;
 }
 
+const shownAreas = ({ ledger }: Desk): AreaState[] =>
+  [...every(ledger, 'area')].filter((a) => !isWithdrawn(ledger, `area:${a.area}`));
+
 /** Areas for the overview beside the holes. */
 export const areasListed = (desk: Desk): Listed[] =>
-  [...every(desk.ledger, 'area')].map((a) => {
+  shownAreas(desk).map((a) => {
     const t = tallyOf(desk.ledger, a.area);
     const wants = [
       t.off > 0 ? `${t.off} off` : '',

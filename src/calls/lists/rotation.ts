@@ -2,13 +2,15 @@
 import { every } from '../../job/ledger.ts';
 import { rotationNeeded } from '../../job/rotation.ts';
 import type { DriveState } from '../../job/states.ts';
+import { isWithdrawn } from '../../job/withdrawn.ts';
 import { isRefused } from '../../trade/answer.ts';
 import { degreesOff, turnsUntilMarksMeet } from '../../trade/belt-drive.ts';
 import type { Desk } from '../desk.ts';
 import type { Listed } from '../listed.ts';
 
 export function rotationRows(desk: Desk): Listed[] {
-  return [...every(desk.ledger, 'drive')].flatMap((d): Listed[] => {
+  const shown = [...every(desk.ledger, 'drive')].filter((d) => !isWithdrawn(desk.ledger, `drive:${d.drive}`));
+  return shown.flatMap((d): Listed[] => {
     const picks = { drive: d.drive };
     const needed = rotationNeeded(desk.ledger, d);
     const passed = d.tries.at(-1)?.passedAt;

@@ -3,13 +3,19 @@ import { type BeadStanding, beadMissing, beadsOn, faceOpenedAt } from '../../job
 import { conditionsAt } from '../../job/clock.ts';
 import { every } from '../../job/ledger.ts';
 import type { CircuitState, FaceState } from '../../job/states.ts';
+import { isWithdrawn } from '../../job/withdrawn.ts';
 import { civilTime, lengthOfTimeText, timeOfDayText } from '../../trade/civil-time.ts';
 import type { Desk } from '../desk.ts';
 import type { Listed } from '../listed.ts';
 
 export function sealingRows(desk: Desk): Listed[] {
-  const faces = [...every(desk.ledger, 'face')].flatMap((face) => faceRows(desk, face));
-  const circuits = [...every(desk.ledger, 'circuit')].map(circuitRow);
+  const isShown = (subject: string) => !isWithdrawn(desk.ledger, subject);
+  const faces = [...every(desk.ledger, 'face')]
+    .filter(({ face }) => isShown(`face:${face}`))
+    .flatMap((face) => faceRows(desk, face));
+  const circuits = [...every(desk.ledger, 'circuit')]
+    .filter(({ circuit }) => isShown(`circuit:${circuit}`))
+    .map(circuitRow);
   const bench = conditionsAt(desk.ledger, desk.ledger.lines.length);
   const conditions: Listed = {
     key: 'bench',

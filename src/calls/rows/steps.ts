@@ -21,9 +21,21 @@ const stepRow = (
 });
 const go = (to: ScreenId, letter: string, label: string, help: string): Row =>
   stepRow(`to-${to}`, [`show ${to}`], label, help, { to }, [key(letter, 'any', { footer: false })]);
-const inLists = ['shelf', 'strip', 'build', 'findings', 'sealing', 'box', 'leaving', 'log', 'help'] as const;
+const inLists = [
+  'shelf',
+  'services',
+  'todo',
+  'strip',
+  'build',
+  'findings',
+  'sealing',
+  'box',
+  'leaving',
+  'log',
+  'help',
+] as const;
 
-const listsAlone = ['shelf', 'findings', 'sealing', 'box', 'leaving', 'log', 'help'] as const;
+const listsAlone = ['shelf', 'services', 'todo', 'findings', 'sealing', 'box', 'leaving', 'log', 'help'] as const;
 
 export const stepRows: readonly Row[] = [
   go('strip', 'S', 'Strip', 'What comes off.'),
@@ -34,6 +46,8 @@ export const stepRows: readonly Row[] = [
   go('box', 'P', 'Box', 'The parts box, trays and the scrap pile.'),
   go('leaving', 'L', 'Leave', 'What must be closed before the car leaves.'),
   go('log', 'J', 'Log', 'Every call of this job; striking and restoring.'),
+  go('services', 'W', 'Work', 'The services: chosen, ordered, and side by side what each takes off.'),
+  go('todo', 'T', 'still to do', 'Service by service: to take off, to judge, to fit, to buy, and the tools wanted.'),
   stepRow(
     'to-glance',
     ['show glance'],
@@ -63,7 +77,7 @@ export const stepRows: readonly Row[] = [
     key('page-down', inLists, { footer: false }),
   ]),
   stepRow('choose', ['choose'], 'choose', 'Open what is chosen, or go to its place.', { step: 'choose' }, [
-    key('enter', ['shelf', 'findings', 'leaving', 'log'], { pad: 'enter' }),
+    key('enter', ['shelf', 'todo', 'findings', 'leaving', 'log'], { pad: 'enter' }),
   ]),
   stepRow('new-job', ['make a job'], 'new job', 'A new job on the shelf.', { step: 'new' }, [
     key('n', 'shelf', { pad: '1' }),

@@ -1,0 +1,67 @@
+// What is still to do, service by service: to take off, to judge, to fit; then what is to be bought, the tools that the
+// awkward holes want, and where the work can hurt.
+import { every } from '../../job/ledger.ts';
+import { nameOf, type Subject, sortOf, subjectText } from '../../job/subjects.ts';
+import { stepText } from '../../plan/need-words.ts';
+import { type Bought, type Place, type ServiceToDo, type StillToDo, stillToDo } from '../../plan/still-to-do.ts';
+import type { Desk } from '../desk.ts';
+import type { Listed, Mark } from '../listed.ts';
+import { specWords } from '../spec-words.ts';
+
+export function todoRows(desk: Desk): Listed[] {
+  const todo = stillToDo(desk.ledger, desk.now);
+  return [
+    ...todo.services.flatMap((one, i) => serviceRows(todo, one, i)),
+    ...todo.newParts.map(boughtRow),
+    ...todo.tools.map(({ tool, at, words }) => row(`tool ${at} ${tool}`, 'plain', 'tool', tool, words, at)),
+    ...cautionsOf(desk).map(({ words, at }, i) =>
+      row(`mind ${i}`, 'plain', 'mind', words, at === undefined ? '' : subjectText(at)),
+    ),
+  ];
+}
+
+function row(key: string, mark: Mark, name: string, text: string, end = '', leads?: Subject): Listed {
+  const more = `${text}${end === '' ? '' : `: ${end}`}`;
+  return { key, mark, name, text, end, more, picks: picksOf(leads), ...(leads !== undefined && { leads }) };
+}
+const picksOf = (at: Subject | undefined) => (at === undefined || at === 'vehicle' ? {} : { [sortOf(at)]: nameOf(at) });
+
+function serviceRows({ works }: StillToDo, one: ServiceToDo, i: number): Listed[] {
+  const { service, takeOff, judge, fit } = one;
+  const head = service ?? 'of no service';
+  const sums = [
+    takeOff.length > 0 && `${takeOff.length} to take off`,
+    judge.length > 0 && `${judge.length} to judge`,
+    fit.length > 0 && `${fit.length} to fit`,
+  ].filter(Boolean);
+  const done = one.unknown ? 'no plan says what it takes off' : 'nothing left: call it done';
+  const end = sums.length > 0 ? sums.join(', ') : done;
+  const under = (what: string, mark: Mark, { at, words }: Place): Listed =>
+    row(`${i} ${what} ${at} ${words}`, mark, `  ${what}`, placeWords(at, words), '', at);
+  return [
+    {
+      ...row(`${i} ${head}`, sums.length > 0 || one.unknown ? 'half' : 'done', 'service', head, end),
+      picks: service ? { service } : {},
+    },
+    ...takeOff.map((step) => row(`${i} off ${step.at}`, 'found', '  take off', stepText(works, step), '', step.at)),
+    ...judge.map((place) => under('judge', 'open', place)),
+    ...fit.map((place) => under('fit', 'half', place)),
+  ];
+}
+/** A finding's words name its place themselves. */
+const placeWords = (at: Subject, words: string): string =>
+  ['finding', 'vehicle'].includes(sortOf(at)) ? words : `${subjectText(at)}: ${words}`;
+
+function boughtRow({ name, quantity, spec, bought }: Bought): Listed {
+  const text = `${name}${spec ? `  ${specWords(spec)}` : ''}`;
+  const short = quantity - bought;
+  return short > 0
+    ? row(`buy ${name}`, 'open', 'buy', text, `${short} of ${quantity} to buy`)
+    : row(`buy ${name}`, 'done', 'bought', text, `${quantity}`);
+}
+
+/** Each once, as the services still ordered say them. */
+function cautionsOf({ ledger }: Desk): { words: string; at?: Subject }[] {
+  const said = [...every(ledger, 'service')].filter((s) => s.state === 'ordered').flatMap((s) => s.cautions ?? []);
+  return [...new Map(said.map((one) => [one.words, one])).values()];
+}
