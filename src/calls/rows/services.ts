@@ -26,6 +26,7 @@ export const servicesRows: readonly Row[] = [
     keys: [key('enter', 'services', { pad: 'enter' })],
     besides: askedOnOrdering,
     means: orderMeant,
+    after: () => ({ chosen: [] }),
   },
   {
     id: 'service',
