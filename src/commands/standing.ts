@@ -2,8 +2,10 @@
 
 import type { Desk } from '../calls/desk.ts';
 import { nextWords } from '../calls/line-reader.ts';
+import { todoRows } from '../calls/lists/todo.ts';
 import { readLog } from '../job/log.ts';
 import { openPointsWithNext } from '../job/next-call.ts';
+import { stillToDo } from '../plan/still-to-do.ts';
 import { machineClock } from '../session/clock.ts';
 import { standingText } from '../sheet/standing-text.ts';
 import { plainText } from '../trade/plain-text.ts';
@@ -13,9 +15,9 @@ import { openToLook, orFault } from './opening.ts';
 
 export const standing: Command = {
   name: 'standing',
-  usage: 'standing JOB [--json]',
-  help: 'lists what is open, each with the next call (exit 0 may leave, 1 may not, 2 unreadable)',
-  options: { json: 'flag' },
+  usage: 'standing JOB [--by-service] [--json]',
+  help: 'lists what is open, each with the next call; or by service what is to take off, to judge, to fit, to buy (exit 0 may leave, 1 may not, 2 unreadable)',
+  options: { json: 'flag', 'by-service': 'flag' },
   run: (args, out) =>
     orFault(out, async () => {
       const [named] = args.names;
@@ -35,7 +37,9 @@ export const standing: Command = {
           because: plainText(p.because),
           ...(p.next && { next: plainText(nextWords(desk, p.next)) }),
         }));
-        if (args.flags.has('json')) {
+        if (args.flags.has('by-service')) {
+          out.write(args.flags.has('json') ? todoData(desk) : todoText(desk));
+        } else if (args.flags.has('json')) {
           out.write(
             `${JSON.stringify({ job: job.job, mayLeave: points.length === 0, open: points, totals: ledger.tallies.all }, null, 2)}\n`,
           );
@@ -48,3 +52,13 @@ export const standing: Command = {
       }
     }),
 };
+
+const todoText = (desk: Desk): string =>
+  todoRows(desk)
+    .map(({ name, text, end }) => `${plainText(`${name.padEnd(12)} ${text}${end ? `   (${end})` : ''}`)}\n`)
+    .join('');
+
+function todoData({ ledger, now }: Desk): string {
+  const { services, newParts, tools } = stillToDo(ledger, now);
+  return `${JSON.stringify({ services, newParts, tools }, null, 2)}\n`;
+}

@@ -55,12 +55,29 @@ describe('standing', () => {
     expect(asText.out.trimEnd().split('\n')).toHaveLength(said.open.length + 1);
   });
 
+  it('lists by service what is still to do, as text and as data', async () => {
+    const input = 'job "grey van"\nplan "front brakes" for front pads\narea "right front wheel"\noff\nservice wash\n';
+    await bench.run(['take', 'van', '--new'], { input });
+    const { exit, out, complaint } = await bench.run(['standing', 'van', '--by-service']);
+    expect({ exit, complaint }).toEqual({ exit: 1, complaint: '' });
+    const lines = out.trimEnd().split('\n');
+    expect(lines[0]).toMatch(/^service +front pads +\(8 to take off, 1 to fit\)$/);
+    expect(lines).toContainEqual(expect.stringMatching(/^ {2}take off +right caliper: off /));
+    expect(lines).toContainEqual(expect.stringMatching(/^ {2}fit +right front wheel: 4 off$/));
+    expect(lines).toContainEqual(expect.stringMatching(/^service +wash +\(no plan says what it takes off\)$/));
+    expect(lines).toContainEqual(expect.stringMatching(/^buy +.*pad.*to buy\)$/));
+    expect(lines).toContainEqual(expect.stringMatching(/^mind +On stands/));
+    const asData = JSON.parse((await bench.run(['standing', 'van', '--by-service', '--json'])).out);
+    expect(asData.services.map((one: { service: string }) => one.service)).toEqual(['front pads', 'wash']);
+    expect(asData.newParts[0]).toMatchObject({ bought: 0 });
+  });
+
   it('ends with 2 for a job that is not there, and with 64 for what it does not know', async () => {
     expect(await bench.run(['standing', 'nowhere'])).toEqual({ exit: 2, out: '', complaint: missing() });
     for (const args of [[], ['hatchback', 'van'], ['hatchback', '--text']]) {
       const { exit, out, complaint } = await bench.run(['standing', ...args]);
       expect({ exit, out }).toEqual({ exit: 64, out: '' });
-      expect(complaint).toMatch(/^countback: .*standing JOB \[--json\]\n$/);
+      expect(complaint).toMatch(/^countback: .*standing JOB \[--by-service\] \[--json\]\n$/);
     }
   });
 
