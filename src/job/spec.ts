@@ -38,6 +38,11 @@ const stage = z.union([
   z.strictObject({ newtonMetres: z.number().positive().max(2000) }),
   z.strictObject({ degrees: z.number().positive().max(720) }),
   z.strictObject({ loosenDegrees: z.number().positive().max(1080) }),
+  /** The torque read at the end of the last stage lies between; without an upper limit where none is given. */
+  z.strictObject({
+    acceptFromNewtonMetres: z.number().positive().max(2000),
+    acceptToNewtonMetres: z.number().positive().max(2000).optional(),
+  }),
 ]);
 
 /** O4: how a fastener is brought up. "shoulder" and "sleeve" stop there and carry no value. */
@@ -46,6 +51,8 @@ export const methodSchema = z.strictObject({
   newtonMetres: z.number().positive().max(2000).optional(),
   stages: z.array(stage).max(8).optional(),
   with: z.enum(['oil', 'dry', 'locking compound']).optional(),
+  /** What it is turned into: in aluminium the thread there is the limit, not the bolt. */
+  into: z.enum(['aluminium', 'steel', 'iron']).optional(),
 });
 export type Method = z.infer<typeof methodSchema>;
 

@@ -28,6 +28,7 @@ export type Pass = {
   fastener: string;
   method?: Method;
   tool?: string;
+  readNewtonMetres?: number;
   outOfOrder?: true;
 };
 

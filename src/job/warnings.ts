@@ -2,6 +2,7 @@
 import type { Entry } from './entry.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import type { Hole } from './subjects.ts';
+import { acceptanceOf } from './tightening.ts';
 
 /** R2: a holding bar is made to hold; a pin or a lock of cam, crank or flywheel only keeps a place. */
 const locksPlace = (ledger: Ledger): string[] =>
@@ -24,5 +25,13 @@ function wrenched(ledger: Ledger, entry: Entry): Hole | undefined {
 export function warningsOf(ledger: Ledger, entries: readonly Entry[]): string[] {
   const holes = entries.flatMap((entry) => wrenched(ledger, entry) ?? []);
   const locks = holes.some((hole) => turnsAShaft(ledger, hole)) ? locksPlace(ledger) : [];
-  return locks.length > 0 ? [`${locks.join(' and ')} in: a lock is no holding tool`] : [];
+  const unread = entries.flatMap((entry) => unreadAcceptance(entry) ?? []);
+  return [...(locks.length > 0 ? [`${locks.join(' and ')} in: a lock is no holding tool`] : []), ...new Set(unread)];
+}
+
+/** O4: a method that ends in a torque to be accepted, and nobody said what the wrench showed. */
+function unreadAcceptance(entry: Entry): string | undefined {
+  if (entry.kind !== 'fastener-tightened' || !entry.last || entry.readNewtonMetres !== undefined) return undefined;
+  const wanted = acceptanceOf(entry.method);
+  return wanted && `the torque at the end was not said: ${wanted}`;
 }

@@ -1,7 +1,7 @@
 // Strip and build: all areas on the left, the cardboard of the one in use beside them, and where there is room its holes
 // one by one. Below the cardboard stands what the next call speaks of.
 
-import { nextBack, nextOff, nextTight } from '../calls/desk.ts';
+import { type Desk, nextBack, nextOff, nextTight } from '../calls/desk.ts';
 import type { Args } from '../calls/form.ts';
 import type { Listed } from '../calls/listed.ts';
 import { areasListed, belongingsHere } from '../calls/lists/holes.ts';
@@ -9,6 +9,7 @@ import { areaDrawn, type DrawnArea, type DrawnHole, holeDetails } from '../calls
 import { suspectedNext } from '../calls/rows/findings.ts';
 import { areaOf, subjectText, withinArea } from '../job/subjects.ts';
 import { suspectedAt, suspicionText } from '../job/suspicions.ts';
+import { tighteningWords } from '../job/tightening.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { fitted, spread, windowFrom, wrapped } from './cells.ts';
 import { areaLook, type Look, lookOf, nextLook, quietLook, shapeOf, takenLook } from './colours.ts';
@@ -122,6 +123,7 @@ function detailsOf(scene: Scene, next: string | undefined, columns: number): Row
       plainRow(fitted(` ${text}`, columns), next === undefined ? quietLook : nextWordsLook),
     ),
     ...suspectedRows(scene, columns),
+    ...(next !== undefined && view.screen === 'build' ? tighteningRows(desk, next, columns) : []),
     ...quiet.map((text) => plainRow(fitted(` ${plainText(text)}`, columns), quietLook)),
   ];
 }
@@ -134,6 +136,11 @@ function suspectedRows({ desk, keymap }: Scene, columns: number): Row[] {
   const said = `? ${withinArea(hole)} ${suspicionText(suspected.suspicions)}. ${right} wrong indeed, ${meant} meant so`;
   return wrapped(plainText(said), columns - 2, 3).map((text) => plainRow(fitted(` ${text}`, columns), nextWordsLook));
 }
+/** O4: how the next one is brought up, what to set on the wrench, and what of it is doubtful. */
+const tighteningRows = (desk: Desk, next: string, columns: number): Row[] =>
+  wrapped(tighteningWords(desk.ledger, next).join('. '), columns - 2, 3).map((text) =>
+    plainRow(fitted(` ${plainText(text)}`, columns)),
+  );
 const nextWordsLook: Look = { bold: true };
 
 function holeRows(scene: Scene, next: string | undefined, columns: number, rows: number): Row[] {

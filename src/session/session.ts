@@ -15,6 +15,7 @@ import type { Refusal } from '../job/refusal.ts';
 import type { Said } from '../job/said.ts';
 import { areaOf } from '../job/subjects.ts';
 import { newlySuspected } from '../job/suspicions.ts';
+import { newlyDoubted } from '../job/tightening.ts';
 import type { Fault } from '../store/fault.ts';
 import type { OpenJob } from '../store/open-job.ts';
 import { plainDeep, plainText } from '../trade/plain-text.ts';
@@ -146,7 +147,11 @@ export function createSession({
     if (!written.ok) return no(`this cannot be written down (${written.what})`, 'say it otherwise');
     const { hole: _, ...kept } = facing;
     const after = appendLine(ledger, line);
-    const mind = [...(decided.warnings ?? []), ...newlySuspected(ledger, after, line.entries)];
+    const mind = [
+      ...(decided.warnings ?? []),
+      ...newlySuspected(ledger, after, line.entries),
+      ...newlyDoubted(ledger, after, line.entries),
+    ];
     const text = plainText([lineWords(ledger, line.entries), ...mind].join('. Mind: '));
     store.setState({ ledger: after, facing: { ...kept, ...areaFaced(said) } });
     save(line);

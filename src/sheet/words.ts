@@ -39,7 +39,13 @@ const manners = {
 export function methodText(method: Method): string {
   const stages = (method.stages ?? []).map((stage) => {
     if ('newtonMetres' in stage) return `${figure(stage.newtonMetres)} Nm`;
-    return 'degrees' in stage ? `${figure(stage.degrees)} deg` : `loosen ${figure(stage.loosenDegrees)} deg`;
+    if ('degrees' in stage) return `${figure(stage.degrees)} deg`;
+    if ('loosenDegrees' in stage) return `loosen ${figure(stage.loosenDegrees)} deg`;
+    const { acceptFromNewtonMetres: from, acceptToNewtonMetres: to } = stage;
+    return `accept ${to === undefined ? 'from' : ''} ${figure(from)}${to === undefined ? '' : ` to ${figure(to)}`} Nm`.replace(
+      '  ',
+      ' ',
+    );
   });
   const values = [...(method.newtonMetres === undefined ? [] : [`${figure(method.newtonMetres)} Nm`]), ...stages];
   const how = values.length > 0 ? `${manners[method.by]}: ${values.join(', ')}` : manners[method.by];

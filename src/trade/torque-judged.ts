@@ -43,7 +43,8 @@ export type TorqueJudgement = {
 /** Below it no one means a bolt of that class: a slip of the unit, or not this bolt. */
 const farBelow = cited(0.25, 'of proof load', commonPractice);
 const torqueLimits = cited({ from: 0.1, to: 2000 }, 'N·m', 'chosen here, to catch slips of the keys');
-const withoutFigure: ReadonlySet<string> = new Set(['shoulder', 'sleeve', 'hand', 'clamp']);
+/** Manners of bringing up that end at a stop or by feel. */
+export const withoutFigure: ReadonlySet<string> = new Set(['shoulder', 'sleeve', 'hand', 'clamp']);
 
 /**
  * Judges a stated torque.

@@ -93,6 +93,12 @@ export function bench({ opened = true } = {}) {
       if (!('refused' in answer)) throw new Error(`${verb} ${JSON.stringify(said)} was taken`);
       return answer.refused;
     },
+    /** What a call would write, and what it says beside it. */
+    decided(verb: string, said: More = {}): Decided {
+      const answer = decide(ledger, { verb, ...said }, now);
+      if ('refused' in answer) throw new Error(`${verb} refused: ${answer.refused.because}`);
+      return answer;
+    },
     /** Its rule and code: "L7 may-not-serve-again". */
     refused(verb: string, said: More = {}, override?: Override): string {
       const { rule, code } = on.no(verb, said, override);

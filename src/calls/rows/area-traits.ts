@@ -1,9 +1,12 @@
 // What is said on the spot of an area or a hole: critical, order, passes, method, slack only.
 import { areaRoles, finishedLater } from '../../job/entries/declared.ts';
 import type { Entry } from '../../job/entry.ts';
-import type { Method } from '../../job/spec.ts';
 import { holeIn } from '../../job/subjects.ts';
+import { torqueSettingFromAdapter } from '../../trade/adapter.ts';
+import { type Answer, isRefused } from '../../trade/answer.ts';
 import { coverOf, type Layout, lineOf, ringOf } from '../../trade/layout.ts';
+import { readStages, type Stage } from '../../trade/torque-stages.ts';
+import { readTorque } from '../../trade/units.ts';
 import { declare, noArea } from '../declaring.ts';
 import type { Desk } from '../desk.ts';
 import type { Args } from '../form.ts';
@@ -26,32 +29,39 @@ const ofHole =
       : declare({ kind: 'hole-declared', hole, ...more(args) } as Entry);
   };
 
-/** "40 +90 +90 -360": newton metres first, then degrees; a minus loosens. */
-function stagesOf(words: string): Method['stages'] | null {
-  const stages = words.split(/\s+/).map((word) => {
-    const match = /^([+-]?)(\d+(?:\.\d+)?)$/.exec(word);
-    if (!match) return null;
-    const value = Number(match[2]);
-    if (match[1] === '+') return { degrees: value };
-    return match[1] === '-' ? { loosenDegrees: value } : { newtonMetres: value };
-  });
-  return stages.includes(null) ? null : (stages as Method['stages']);
+function methodMeant(desk: Desk, args: Args): Meant {
+  const { by, value, with: liquid, into, hole } = args;
+  const stages = value === undefined ? [] : torquesOf(value as string);
+  if (isRefused(stages))
+    return { no: { because: stages.refused, instead: 'as "40 +90 +90", "25 lbf ft", "30 +90 accept 60-110"' } };
+  const [first, second] = stages;
+  const only = first && !second && 'newtonMetres' in first ? first.newtonMetres : undefined;
+  const figures = only === undefined ? (stages.length > 0 ? { stages } : {}) : { newtonMetres: only };
+  const method = { by, ...figures, ...(liquid ? { with: liquid } : {}), ...(into ? { into } : {}) };
+  return hole ? ofHole(() => ({ method }))(desk, args) : ofArea(() => ({ method }))(desk, args);
+}
+/** One torque in any unit, or stages in newton metres and degrees. */
+function torquesOf(words: string): Answer<Stage[]> {
+  const torque = readTorque(words);
+  return isRefused(torque) || torque === 0 ? readStages(words) : [{ newtonMetres: Number(torque.toFixed(2)) }];
 }
 
-function methodMeant(desk: Desk, args: Args): Meant {
-  const { by, value, with: liquid, hole } = args;
-  const stages = value === undefined ? undefined : stagesOf(value as string);
-  if (stages === null)
-    return {
-      no: {
-        because: `"${value}" is no row of stages`,
-        instead: 'as "40 +90 +90": newton metres, +degrees, -degrees to loosen',
-      },
-    };
-  const only = stages?.length === 1 && stages[0] && 'newtonMetres' in stages[0] ? stages[0].newtonMetres : undefined;
-  const figures = only === undefined ? (stages ? { stages } : {}) : { newtonMetres: only };
-  const method = { by, ...figures, ...(liquid ? { with: liquid } : {}) };
-  return hole ? ofHole(() => ({ method }))(desk, args) : ofArea(() => ({ method }))(desk, args);
+function adapterMeant(desk: Desk, args: Args): Meant {
+  const { adapterLengthMm, wrenchLengthMm, angleDegrees } = args as Record<string, number>;
+  const adapter = {
+    wrenchLengthMm: wrenchLengthMm as number,
+    adapterLengthMm: adapterLengthMm as number,
+    ...(angleDegrees !== undefined && { angleDegrees }),
+  };
+  const setting = torqueSettingFromAdapter(1, adapter);
+  return isRefused(setting)
+    ? {
+        no: {
+          because: setting.refused,
+          instead: 'measure again: to the middle of the grip, the square and the fastener',
+        },
+      }
+    : ofHole(() => ({ adapter }))(desk, args);
 }
 
 /** Outline and places as they are said on the spot: "ring of 8", "cover of 4 by 2 and 2". */
@@ -185,12 +195,22 @@ export const areaTraitsRows: readonly Row[] = [
   {
     id: 'method',
     words: ['by', 'tighten by'],
-    form: '<by:torque-angle|torque|shoulder|sleeve|hand|clamp|castle> [at <hole>] [with <with:oil|dry|locking compound>] [<value:words>]',
+    form: '<by:torque-angle|torque|shoulder|sleeve|hand|clamp|castle> [at <hole>] [with <with:oil|dry|locking compound>] [into <into:aluminium|steel|iron>] [<value:words>]',
     label: 'method',
-    help: 'How the area in use, or a hole, is tightened: torque, torque-angle, shoulder, sleeve, hand, clamp, castle. Figures are the maker\u2019s.',
+    help: 'How the area in use, or a hole, is tightened: torque, torque-angle, shoulder, sleeve, hand, clamp, castle. Figures are the maker\u2019s: 40, 25 lbf ft, 40 +90 +90, 30 +90 accept 60-110.',
     group: 'on the spot',
     keys: [],
     means: methodMeant,
+  },
+  {
+    id: 'adapter',
+    words: ['adapter', 'crow foot'],
+    form: '[<hole>] <adapterLengthMm:mm> on <wrenchLengthMm:mm> [at <angleDegrees:number>]',
+    label: 'adapter',
+    help: 'This one is reached by an adapter so long on a wrench so long, straight out or at an angle: what to set is shown.',
+    group: 'on the spot',
+    keys: [],
+    means: adapterMeant,
   },
   {
     id: 'slack-only',

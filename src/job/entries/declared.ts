@@ -98,6 +98,14 @@ export const declaredEntries = [
     /** R2: it holds a sprocket or the pulley on its shaft. */
     sprocketBolt: z.literal(true).optional(),
     at: z.tuple([z.number(), z.number()]).optional(),
+    /** Awkward access: it is reached by an adapter on the wrench, which then is set otherwise. */
+    adapter: z
+      .strictObject({
+        wrenchLengthMm: z.number().positive().max(3000),
+        adapterLengthMm: z.number().positive().max(1000),
+        angleDegrees: z.number().min(0).max(180).optional(),
+      })
+      .optional(),
     /** Awkward access: the tool it wants. */
     tool: z.string().max(80).optional(),
   }),

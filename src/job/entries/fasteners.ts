@@ -40,6 +40,8 @@ export const fastenerEntries = [
     last: z.boolean(),
     method: methodSchema.optional(),
     tool: z.string().max(60).optional(),
+    /** What the wrench showed at the end, where the last stage wants a torque to be accepted. */
+    readNewtonMetres: z.number().positive().max(2000).optional(),
     /** O3: taken out of the order of the pass. */
     outOfOrder: z.literal(true).optional(),
   }),

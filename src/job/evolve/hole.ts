@@ -174,7 +174,7 @@ function evolveOccupied(
     const { forNow: _, ...final } = occupant;
     return { ...c, occupant: final };
   }
-  const { pass, last, fastener, method, tool, outOfOrder } = entry;
+  const { pass, last, fastener, method, tool, readNewtonMetres: read, outOfOrder } = entry;
   const level = last || occupant.level === 'tight' ? 'tight' : 'snug';
   return {
     ...c,
@@ -183,7 +183,16 @@ function evolveOccupied(
     levels: reached(c, n, level),
     passes: [
       ...c.passes,
-      { n, pass, last, fastener, ...(method && { method }), ...(tool && { tool }), ...(outOfOrder && { outOfOrder }) },
+      {
+        n,
+        pass,
+        last,
+        fastener,
+        ...(method && { method }),
+        ...(tool && { tool }),
+        ...(read !== undefined && { readNewtonMetres: read }),
+        ...(outOfOrder && { outOfOrder }),
+      },
     ],
   };
 }

@@ -7,6 +7,7 @@ import { stateOf } from '../ledger.ts';
 import { edgesOf } from '../order.ts';
 import type { No } from '../refusal.ts';
 import { holeIn, nameSchema, subjectSchema, subjectText } from '../subjects.ts';
+import { unsoundMethod } from '../tightening.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
 
 const reason = z.string().min(1).max(400);
@@ -33,6 +34,8 @@ const open = verb(
 );
 
 type Declaration = z.infer<typeof declarationSchema>;
+const entryPlace = (one: Declaration): string =>
+  one.kind === 'hole-declared' ? subjectText(`hole:${one.hole}`) : one.kind === 'area-declared' ? one.area : one.kind;
 /** What is declared, by a plan or on the spot: declarations and nothing else, and no going round. */
 const declaresOnly = <S extends object>(declared: (said: S) => readonly Declaration[]): Guard<S>[] => [
   {
@@ -43,6 +46,20 @@ const declaresOnly = <S extends object>(declared: (said: S) => readonly Declarat
     check: (_s, said) => {
       const other = declared(said).find((e) => notADeclaration.has(e.kind));
       return other ? no(`${other.kind} declares nothing`, 'use its own call') : null;
+    },
+  },
+  {
+    code: 'method-makes-no-sense',
+    rule: 'O4',
+    kind: 'rule',
+    needs: [],
+    check(_s, said) {
+      for (const one of declared(said)) {
+        const method = one.kind === 'area-declared' || one.kind === 'hole-declared' ? one.method : undefined;
+        const wrong = method && unsoundMethod(method);
+        if (wrong) return no(`${entryPlace(one)}: ${wrong}`, 'look again at the maker\u2019s figures');
+      }
+      return null;
     },
   },
   {

@@ -20,6 +20,7 @@ import { methodFor, nextPass, outOfTurn, passesOf } from '../passes.ts';
 import { methodSchema, specText } from '../spec.ts';
 import { snugOrBetter } from '../states.ts';
 import { areaOf, type Hole, holeSchema, nameSchema, subjectText } from '../subjects.ts';
+import { acceptanceOf, isReadingAccepted } from '../tightening.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
 
 const tightenTakes = z.strictObject({
@@ -28,6 +29,8 @@ const tightenTakes = z.strictObject({
   last: z.boolean().optional(),
   method: methodSchema.optional(),
   tool: z.string().max(60).optional(),
+  /** O4: what the wrench showed at the end. */
+  readNewtonMetres: z.number().positive().max(2000).optional(),
 });
 type Tighten = z.infer<typeof tightenTakes>;
 
@@ -100,6 +103,21 @@ const stopsAtTheShoulder: Guard<Tighten> = {
   },
 };
 
+/** O4: tight by its own method is with the torque that method wants to be read at its end. */
+const readingAccepted: Guard<Tighten> = {
+  code: 'torque-not-accepted',
+  rule: 'O4',
+  kind: 'rule',
+  needs: ['hole', 'readNewtonMetres'],
+  check(s, said) {
+    const method = said.method ?? methodFor(s.ledger, said.hole);
+    const read = said.readNewtonMetres;
+    return read !== undefined && passMeant(s, said).last && isReadingAccepted(method, read) === false
+      ? no(`${read} N\u00b7m read: ${acceptanceOf(method)}`, 'take it off and fit a new one, or look at the thread')
+      : null;
+  },
+};
+
 /** O1, T1: what is finished on its wheels gets its final with the weight on, jack and block out. */
 const finalOnWheels = (s: Standing, said: Tighten): boolean =>
   laterOf(s.ledger, said.hole) === 'on-wheels' && passMeant(s, said).last;
@@ -136,6 +154,7 @@ export const tightenGuards: readonly Guard<Tighten>[] = [
   holdsKnown,
   ofEachLevel(spentIsNeverTight),
   stopsAtTheShoulder,
+  readingAccepted,
   ofEachLevel(partIsBack),
   ofEachLevel(noGateBehind),
   ofEachLevel(nothingOpenBehind),
@@ -156,6 +175,7 @@ export function tightenEntries(s: Standing, said: Tighten): Entry[] {
       last,
       ...(method && { method }),
       ...(said.tool && { tool: said.tool }),
+      ...(said.readNewtonMetres !== undefined && { readNewtonMetres: said.readNewtonMetres }),
       ...(i === 0 && outOfOrder),
     };
   });
