@@ -72,11 +72,12 @@ export function isHere({ ledger, facing: { area } }: Desk, sort: string, name: s
   }
 }
 
-/** Specs already met on this job, then the plain bolt, nut and screw of each usual head. */
-function specsAtHand({ ledger }: Desk): string[] {
-  const met = [...every(ledger, 'fastener')].map((f) => specWords(f.spec)).filter((words) => words !== 'unknown');
+/** Specs already met on this job, the last one first, then the plain bolt, nut and screw of each usual head. */
+function specsAtHand({ ledger, facing }: Desk): string[] {
+  const met = [...every(ledger, 'fastener')].map((f) => specWords(f.spec)).reverse();
   const plain = ['bolt', 'nut', 'screw'].flatMap((kind) => usualHeads.map((size) => `${kind} hex ${size}`));
-  return [...new Set([...met, ...plain])];
+  const inUse = specWords(facing.spec);
+  return [...new Set([...met, ...plain])].filter((words) => words !== 'unknown' && words !== inUse);
 }
 const usualHeads = [8, 10, 12, 13, 14, 16, 17, 19];
 

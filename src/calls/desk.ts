@@ -1,7 +1,7 @@
 // What a call is read against: the ledger, what the mechanic faces, the time; and small questions asked of them.
 import { isOff, isTouched } from '../job/closed.ts';
 import type { Product } from '../job/entries/declared.ts';
-import { every, type Ledger, stateOf, tallyOf } from '../job/ledger.ts';
+import { every, type Ledger, stateOf } from '../job/ledger.ts';
 import type { Stamp } from '../job/line.ts';
 import { oncePerLedger } from '../job/once-per-ledger.ts';
 import { dueIn, inLooseningOrder, inOrder, passesOf } from '../job/passes.ts';
@@ -30,7 +30,7 @@ export type Desk = {
   products?: readonly Product[];
 };
 
-/** The hole that comes off next: the first declared one nobody has touched, else a slack one, else one more. */
+/** The hole that comes off next: the first declared one nobody has touched, else a slack one, else the first number free. */
 export function nextOff({ ledger, facing: { area, hole } }: Desk): string | undefined {
   return hole ?? (area === undefined ? undefined : nextOffIn(ledger, area));
 }
@@ -48,7 +48,10 @@ const nextOffIn = oncePerLedger((ledger, area): string | undefined => {
   if (slack) return slack;
   const planned = stateOf(ledger, 'area', area)?.declared?.planned;
   if (planned) return undefined;
-  return holeIn(area, String(Math.max(0, ...holes.map((one) => Number(numberOf(one)))) + 1));
+  const known = new Set(holes.map((one) => Number(numberOf(one))));
+  let free = 1;
+  while (known.has(free)) free += 1;
+  return holeIn(area, String(free));
 });
 
 /** The hole that is slackened next: a slack-only one first. */
@@ -84,18 +87,6 @@ export function nextTight(desk: Desk): string | undefined {
     if (first) return first;
   }
   return undefined;
-}
-
-/** The area after the one in use that has something left: to be taken off, in their order, or to go back, from the last. */
-export function nextArea({ ledger, facing }: Desk, building: boolean): string | undefined {
-  const all = [...every(ledger, 'area')].map((a) => a.area);
-  if (building) all.reverse();
-  const at = all.indexOf(facing.area ?? '');
-  const inTurn = [...all.slice(at + 1), ...all.slice(0, Math.max(0, at))];
-  return inTurn.find((area) => {
-    const { open, holes, touched } = tallyOf(ledger, area);
-    return building ? open > 0 : touched < holes;
-  });
 }
 
 export const theOnly = <T>(all: Iterable<T>): T | undefined => {

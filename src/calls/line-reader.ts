@@ -129,3 +129,7 @@ function otherwise(desk: Desk, said: Said): string | null {
 }
 
 export const rowOf = (id: string): Row | undefined => rowById.get(id);
+
+/** The calls of one typed line, one after the other: "role mount; critical; by torque". Within quotes ";" is a sign like any. */
+export const callsIn = (line: string): string[] =>
+  (line.match(/(?:"[^"]*"?|[^;"])+/g) ?? []).map((call) => call.trim()).filter((call) => call !== '');

@@ -25,6 +25,7 @@ export type Step =
         | 'pad'
         | 'sounds'
         | 'same-again'
+        | 'which'
         | 'pedal';
     };
 
@@ -51,10 +52,10 @@ export type Binding = {
   asks?: readonly string[] | ((desk: Desk, filled: Args) => readonly string[]);
 };
 
-export type Row = {
 /** A question that only the job itself gives rise to, with its answers. */
 export type Besides = { key: string; title: string; choices: readonly { value: string; text: string }[] };
 
+export type Row = {
   /** Stable for ever; a line may begin with it. */
   id: string;
   /** First words of a line; the first is the one that is shown. */
@@ -71,9 +72,9 @@ export type Besides = { key: string; title: string; choices: readonly { value: s
   none?: string;
   /** How a slot is asked for, where its type alone says too little. */
   questions?: Readonly<Record<string, string>>;
-  /** Asked a second time before it is made (X3). */
   /** Asked beyond the slots, one after the other until nothing is left to ask; each answer stands among the slots. */
   besides?: (desk: Desk, args: Args) => Besides | undefined;
+  /** Asked a second time before it is made (X3). */
   twice?: string;
   keys: readonly Binding[];
   /** The verb of the job, what of it is fixed by this row, and what fills a slot that was not said. */
@@ -82,7 +83,7 @@ export type Besides = { key: string; title: string; choices: readonly { value: s
   fills?: (desk: Desk, args: Args) => Args;
   /** Slots that are read but not said to the job as they stand. */
   means?: (desk: Desk, args: Args) => Meant;
-  /** What is faced after the call was taken. */
+  /** What is faced once the call was taken by a key; the desk is as it stands then. */
   after?: (desk: Desk, said: Said) => Partial<Facing>;
 };
 

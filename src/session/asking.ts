@@ -6,11 +6,12 @@ import { choicesFor, isHere, textOfChoice } from '../calls/choices.ts';
 import type { Desk } from '../calls/desk.ts';
 import type { Args, Slot } from '../calls/form.ts';
 import { isChoice, matchForm, tokens } from '../calls/form.ts';
+import { nextOfKind } from '../calls/next-of-kind.ts';
 import { type Pressing, unanswered, whyNot } from '../calls/pressing.ts';
 import type { Besides, Row } from '../calls/row.ts';
 import { meantBy } from '../calls/row.ts';
 import { readSlot, showSlot } from '../calls/slots.ts';
-import { rowById } from '../calls/table.ts';
+import { formOf, rowById } from '../calls/table.ts';
 import { blocked } from '../job/decide.ts';
 import { stateOf } from '../job/ledger.ts';
 import { type Asking, areNumbered, type Choice, offered } from '../view/view.ts';
@@ -20,11 +21,10 @@ export function questionOf(pressing: Pressing, desk: Desk): Asking | undefined {
   const [slot] = unanswered(pressing, desk);
   const { row } = pressing.bound;
   if (slot) return askingFor(row, slot, pressing.args, desk);
-  return row.twice && !pressing.args.sure ? sureAsking(row) : undefined;
   const besides = row.besides?.(desk, pressing.args);
   if (besides) return besidesAsking(row, besides);
+  return row.twice && !pressing.args.sure ? sureAsking(row) : undefined;
 }
-
 const besidesType = 'this|that';
 const besidesAsking = (row: Row, { key, title, choices }: Besides): Asking => ({
   ...plainAsking(title, key),
@@ -33,6 +33,7 @@ const besidesAsking = (row: Row, { key, title, choices }: Besides): Asking => ({
   optional: false,
   choices,
 });
+
 /** Slots of which a call that is about one of what there is needs no answer, where only one comes into question. */
 const soleTypes = new Set([
   'connection',
@@ -61,8 +62,13 @@ const maybeNew = new Set([
   'finding',
 ]);
 
-/** The call with every slot filled that only one thing can fill: the only one of the area in use, else the only one. */
-export function withSoleChoices(pressing: Pressing, desk: Desk): Pressing {
+/** The call with every slot filled that nobody need be asked about: by the next of its kind, by the only one there is. */
+export function withNextOfKind(pressing: Pressing, desk: Desk): Pressing {
+  const next = nextOfKind(pressing.bound.row, desk, pressing.args);
+  return withSoleChoices({ ...pressing, args: { ...pressing.args, ...next } }, desk);
+}
+/** The only one of the area in use, else the only one. */
+function withSoleChoices(pressing: Pressing, desk: Desk): Pressing {
   const { row, binding } = pressing.bound;
   const isPlanned = stateOf(desk.ledger, 'area', desk.facing.area ?? '')?.declared?.planned === true;
   const [slot] = unanswered(pressing, desk);
@@ -134,7 +140,7 @@ function askingFor(row: Row, { slot, type, optional }: Slot, args: Args, desk: D
   const usual = showSlot(desk, type, row.fills?.(desk, args)[slot]);
   const at = choices.findIndex((c) => c.value === usual);
   return {
-    title: titleOf(row, slot, type),
+    title: titleOf(row, slot, type, args),
     row: row.id,
     slot,
     type,
@@ -144,9 +150,11 @@ function askingFor(row: Row, { slot, type, optional }: Slot, args: Args, desk: D
     at: Math.max(0, at),
   };
 }
-function titleOf(row: Row, slot: string, type: string): string {
+function titleOf(row: Row, slot: string, type: string, args: Args): string {
   const asked = row.questions?.[slot] ?? titles[type] ?? slot;
-  return asked === row.label ? asked : `${row.label}: ${asked}`;
+  const { tray } = args;
+  const label = typeof tray === 'string' ? `${row.label} ${tray}` : row.label;
+  return asked === row.label ? asked : `${label}: ${asked}`;
 }
 function choiceOf(row: Row, slot: string, type: string, value: string, args: Args, desk: Desk): Choice {
   const read = readAnswer(desk, type, value, args);
@@ -208,13 +216,23 @@ export function pressingAfter(
 ): Pressing | { why: string } | 'given up' {
   const { slot } = asking;
   if (slot === 'sure') return text === 'yes' ? { ...pressing, args: { ...pressing.args, sure: true } } : 'given up';
+  if (asking.type === besidesType) return { ...pressing, args: { ...pressing.args, [slot]: text } };
   if (asking.optional && text.trim() === '') return { ...pressing, leftOut: new Set([...pressing.leftOut, slot]) };
+  const more = saidWithIt(pressing, slot, text, desk);
+  if (more) return { ...pressing, args: { ...pressing.args, ...more } };
   const read = readAnswer(desk, asking.type, text, pressing.args);
   return 'why' in read ? read : { ...pressing, args: { ...pressing.args, [slot]: read.value } };
 }
+/** An answer may go on as a typed line would: "new cover bolt as bolt hex 10 M6x20". */
+function saidWithIt({ bound, args }: Pressing, slot: string, text: string, desk: Desk): Args | undefined {
+  const read = readSlot(desk);
+  const form = formOf.get(bound.row.id) ?? [];
+  const matched = matchForm(form, tokens(text), (type, rest, stops) => read(type, rest, stops, args));
+  if ('why' in matched || matched.args[slot] === undefined) return undefined;
+  return Object.keys(matched.args).length > 1 ? matched.args : undefined;
+}
 
 function readAnswer(desk: Desk, type: string, text: string, args: Args): { value: unknown } | { why: string } {
-  if (asking.type === besidesType) return { ...pressing, args: { ...pressing.args, [slot]: text } };
   const read = readSlot(desk);
   const matched = matchForm([{ slot: 'value', type }], tokens(text), (of, rest, stops) => read(of, rest, stops, args));
   return 'why' in matched ? matched : { value: matched.args.value };

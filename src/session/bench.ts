@@ -7,6 +7,7 @@ import type { Args } from '../calls/form.ts';
 import type { Rows } from '../calls/listed.ts';
 import { listedOn } from '../calls/lists.ts';
 import { type Pressing, pressing } from '../calls/pressing.ts';
+import { callsIn } from '../calls/line-reader.ts';
 import { meantBy, type Row, type Step } from '../calls/row.ts';
 import { rowById } from '../calls/table.ts';
 import { emptyLedger } from '../job/ledger.ts';
@@ -21,7 +22,7 @@ import {
   pressingAfter,
   questionOf,
   screenChoices,
-  withSoleChoices,
+  withNextOfKind,
 } from './asking.ts';
 import { type Habits, keymapFor, pedalCall, standardHabits } from './habits.ts';
 import { heldKey } from './held-key.ts';
@@ -92,6 +93,9 @@ export function createBench(doors: BenchDoors): Bench {
   let pressedMeanwhile: string[] | undefined;
   let saidLines: readonly string[] = [];
   let lastCall: Bound | undefined;
+  /** The next call asks which one it is about, whatever comes next by itself. */
+  let which = false;
+  let unasked = true;
   const held = heldKey();
   const keeping = createKeeping({ get: () => get().habits, set, ...(doors.keep && { toFile: doors.keep }) });
 
@@ -202,11 +206,13 @@ export function createBench(doors: BenchDoors): Bench {
   function begin(bound: Bound): void {
     if (repeatable.has(bound.row.group)) lastCall = bound;
     gathering = pressing(bound, picks());
+    unasked = !which;
+    which = false;
     nextQuestion();
   }
   function nextQuestion(): void {
     if (!gathering) return;
-    gathering = withSoleChoices(gathering, desk());
+    if (unasked) gathering = withNextOfKind(gathering, desk());
     const question = questionOf(gathering, desk());
     if (question) return questions.ask(question, answered);
     const { bound, args } = gathering;
@@ -279,6 +285,9 @@ export function createBench(doors: BenchDoors): Bench {
       }
       case 'screens':
         return ask(aCall('which screen', screenChoices(keymap)), (id) => carryOut(rowById.get(id) as Row, {}));
+      case 'which':
+        which = true;
+        return set({ note: 'Which one? The next call asks, and takes nothing by itself.' });
       case 'same-again':
         return lastCall ? begin(lastCall) : undefined;
       case 'pad':
@@ -303,7 +312,12 @@ export function createBench(doors: BenchDoors): Bench {
       asking,
       (line) => {
         saidLines = [...saidLines.filter((one) => one !== line), line].slice(-mostSaidLines);
-        show(session()?.runLine(line, 'line'));
+        for (const call of callsIn(line)) {
+          const answer = session()?.runLine(call, 'line');
+          show(answer);
+          // What comes after it may lean on it.
+          if (answer?.kind === 'refused') break;
+        }
       },
       saidLines,
     );

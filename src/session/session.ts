@@ -119,10 +119,16 @@ export function createSession({
     const sameAgain = pressed && refused?.row === row.id && JSON.stringify(refused.said) === JSON.stringify(meant.say);
     // A key that bounces or is held down is no answer: the refusal stands until it could have been read.
     if (sameAgain && now().awakeMs - (refused?.awakeMs ?? 0) < leastMsToRead) return store.getState().answer as Answer;
-    return say(row.id, meant.say, by, sameAgain ? { because: 'done already' } : undefined);
+    return say(
+      row.id,
+      meant.say,
+      by,
+      sameAgain ? { because: 'done already' } : undefined,
+      pressed ? row.after : undefined,
+    );
   }
 
-  function say(call: string, said: Said, by: Line['by'], override?: Override): Answer {
+  function say(call: string, said: Said, by: Line['by'], override?: Override, onward?: Row['after']): Answer {
     const stop = mayNotWrite();
     if (stop) return stop;
     const { ledger, facing } = store.getState();
@@ -152,9 +158,14 @@ export function createSession({
       ...newlySuspected(ledger, after, line.entries),
       ...newlyDoubted(ledger, after, line.entries),
     ];
-    const text = plainText([lineWords(ledger, line.entries), ...mind].join('. Mind: '));
     store.setState({ ledger: after, facing: { ...kept, ...areaFaced(said) } });
     save(line);
+    const next = onward?.(desk(), said) ?? {};
+    store.setState((s) => ({ facing: { ...s.facing, ...next } }));
+    const words = [lineWords(ledger, line.entries), ...mind].join('. Mind: ');
+    const text = plainText(
+      next.area !== undefined && next.area !== facing.area ? `${words}. On to ${next.area}` : words,
+    );
     return answered({ kind: 'taken', text, n: line.n, call });
   }
 

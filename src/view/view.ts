@@ -48,7 +48,7 @@ export const offered = (asking: Asking): readonly Choice[] => {
 };
 /** The choices are numbers themselves, as holes and trays are: a digit then is typed, not counted off. */
 export const areNumbered = (choices: readonly Choice[]): boolean => choices.some((c) => /^\d/.test(c.text));
-export const longestTyped = 200;
+export const longestTyped = 400;
 
 const within = (at: number, of: number): number => Math.max(0, Math.min(at, of - 1));
 

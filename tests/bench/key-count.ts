@@ -1,10 +1,9 @@
 // Keys for each thing called, on the reference job: how much of a mechanic's time goes into the keyboard. A thing is one
 // fact about one fastener, part, connection, temporary or gate, per pass; what rides along with a fact is none of its own.
-import { plansAtHand } from '../../src/commands/plans.ts';
 import type { Entry } from '../../src/job/entry.ts';
 import type { Line } from '../../src/job/line.ts';
 import { byKeypad, keyScript, keysCounted, type Stretch } from '../jobs/key-script.ts';
-import { atTheBench } from '../session/at-the-bench.ts';
+import { pressed } from '../session/pressed.ts';
 import { type Figure, figure } from './figure.ts';
 
 /** Entries that say no new thing where they stand beside another: what was found in a hole, a part that goes with its bolt. */
@@ -26,26 +25,6 @@ function thingsOf({ entries }: Line): number {
   return Math.max(alone.length, things.length > 0 ? 1 : 0);
 }
 
-/** Presses a script on a bench of its own; what is waited for comes an hour later. */
-export async function pressed(script: readonly Stretch[], keypad: boolean): Promise<readonly Line[]> {
-  const { offers } = await plansAtHand(new URL('../../', import.meta.url));
-  const at = await atTheBench(undefined, { trays: ['1', '2', '3', '4', '5', '6'], plans: offers }, { keypad });
-  at.pace.stepMs = 200;
-  for (const { keys, until, text } of script) {
-    if (until) at.pace.stepMs = 3_600_000;
-    for (const key of keys) {
-      await at.press(key);
-      // A job on the shelf is opened in a moment of its own.
-      await new Promise(setImmediate);
-      const answer = at.bench.store.getState().session?.store.getState().answer;
-      if (answer?.kind === 'refused') throw new Error(`"${text}": "${key}" was refused: ${answer.text}`);
-    }
-    at.pace.stepMs = 200;
-  }
-  const { lines } = at.state().ledger;
-  return lines.all.slice(0, lines.length);
-}
-
 async function figuresOf(name: string, script: readonly Stretch[], keypad: boolean, goal: string): Promise<Figure> {
   const things = (await pressed(script, keypad)).reduce((sum, line) => sum + thingsOf(line), 0);
   const { pressed: keys, typed } = keysCounted(script);
@@ -56,6 +35,7 @@ async function figuresOf(name: string, script: readonly Stretch[], keypad: boole
 export async function keysForEachThing(): Promise<Figure[]> {
   return [
     await figuresOf('planned, by letters', keyScript('reference.keys'), false, '<= 1.10'),
+    await figuresOf('free, by letters', keyScript('reference-free.keys'), false, '<= 1.35'),
     await figuresOf('planned, by keypad', byKeypad(keyScript('reference-keypad.keys')), true, '<= 1.25'),
   ];
 }

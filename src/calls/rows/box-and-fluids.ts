@@ -1,10 +1,6 @@
 // The parts box and the fluids.
-import type { Desk } from '../desk.ts';
-import type { Args } from '../form.ts';
 import { proposalNamed } from '../proposals.ts';
 import { key, type Row } from '../row.ts';
-
-const askWhatFor = (_desk: Desk, { spec, replaces }: Args): string[] => (spec || replaces ? [] : ['spec', 'replaces']);
 
 export const boxAndFluidsRows: readonly Row[] = [
   {
@@ -14,12 +10,8 @@ export const boxAndFluidsRows: readonly Row[] = [
     label: 'into the box',
     help: 'New for this job: a fastener with its spec, a part with what it replaces, else a supply.',
     group: 'parts box',
-    keys: [key('i', 'box', { pad: '3', fresh: true, asks: askWhatFor })],
-    questions: {
-      name: 'what was bought',
-      spec: 'a fastener: which; else leave out',
-      replaces: 'a part: for which; else leave out',
-    },
+    keys: [key('i', 'box', { pad: '3', fresh: true })],
+    questions: { name: 'what was bought; a fastener: NAME as bolt hex 10 M6x20, a part: NAME for PART' },
     verb: 'fill-box',
     fills: (desk, { name }) => {
       const { spec, replaces } = proposalNamed(desk, name) ?? {};

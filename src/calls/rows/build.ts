@@ -5,6 +5,7 @@ import { passesOf } from '../../job/passes.ts';
 import { isAlike } from '../../job/spec.ts';
 import { areaOf } from '../../job/subjects.ts';
 import { type Desk, nextBack, nextTight } from '../desk.ts';
+import { onwards } from '../next-area.ts';
 import { key, type Row } from '../row.ts';
 
 /** The one new fastener that fits the hole by thread and length, else the only one there is. */
@@ -30,6 +31,7 @@ export const buildRows: readonly Row[] = [
     keys: [key('enter', 'build', { pad: 'enter' }), key('space', 'build', { footer: false })],
     verb: 'fit',
     fills: (desk) => ({ hole: nextBack(desk) }),
+    after: onwards(true),
   },
   {
     id: 'new',
@@ -39,12 +41,13 @@ export const buildRows: readonly Row[] = [
     help: 'A new fastener from the parts box is in by a few turns.',
     none: 'no hole of it waits for its fastener',
     group: 'build',
-    keys: [key('n', 'build', { pad: '2' })],
+    keys: [key('n', 'build', { pad: '2', asks: (_desk, { box }) => (box ? [] : ['box']) })],
     verb: 'fit',
     fills: (desk, args) => {
       const hole = (args.hole as string | undefined) ?? nextBack(desk);
       return { hole, box: hole === undefined ? undefined : boxFor(desk, hole) };
     },
+    after: onwards(true),
   },
   {
     id: 'substitute',
@@ -87,7 +90,7 @@ export const buildRows: readonly Row[] = [
   {
     id: 'tight',
     words: ['tight', 'pull up'],
-    form: '[<hole>] [pass <pass:words>] [with <tool:words>] [read <readNewtonMetres:number>]',
+    form: '[<hole>] [pass <pass:words>] [with <tool:words>]',
     label: 'tight',
     help: 'The next pass of this hole is done: snug first, then its final by its method.',
     none: 'nothing of it waits to be tightened',
@@ -95,6 +98,7 @@ export const buildRows: readonly Row[] = [
     keys: [key('t', 'build', { pad: '0' })],
     verb: 'tighten',
     fills: (desk) => ({ hole: nextTight(desk) }),
+    after: onwards(true),
   },
   {
     id: 'final',
@@ -110,6 +114,7 @@ export const buildRows: readonly Row[] = [
       const hole = (args.hole as string | undefined) ?? nextTight(desk);
       return { hole, pass: hole === undefined ? undefined : passesOf(desk.ledger, areaOf(hole)).at(-1) };
     },
+    after: onwards(true),
   },
   {
     id: 'pass',
@@ -121,6 +126,7 @@ export const buildRows: readonly Row[] = [
     keys: [key('p', 'build', { pad: '1' })],
     verb: 'complete-pass',
     fills: (desk) => ({ area: desk.facing.area }),
+    after: onwards(true),
   },
   {
     id: 'make-final',

@@ -13,7 +13,7 @@ export const countsRows: readonly Row[] = [
     label: 'count holes',
     help: 'The holes of this area counted by eye, before its first fastener goes back.',
     group: 'counts',
-    keys: [key('h', 'build'), key('h', 'leaving')],
+    keys: [key('h', ['strip', 'build']), key('h', 'leaving')],
     verb: 'count-holes',
     fills: inArea,
   },

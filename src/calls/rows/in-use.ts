@@ -1,7 +1,7 @@
 // What is in use: the area, the tray, the fastener; what stays set until it is changed.
 import { fastenerKinds, type Spec } from '../../job/spec.ts';
 import { areaOf, subjectText } from '../../job/subjects.ts';
-import { nextArea } from '../desk.ts';
+import { nextArea } from '../next-area.ts';
 import { key, type Row } from '../row.ts';
 import { specWords } from '../spec-words.ts';
 
@@ -22,6 +22,9 @@ const kindKeys: [string, string][] = [
   ['v', 'screw'],
   ['k', 'clip'],
 ];
+
+/** Kinds that have no head and no thread: with them those of the fastener before are forgotten. */
+const withoutHead: ReadonlySet<string> = new Set(['clip']);
 
 export const inUseRows: readonly Row[] = [
   {
@@ -79,7 +82,8 @@ export const inUseRows: readonly Row[] = [
     means: (desk, { spec, merge }) => {
       // A thread or a length alone is said of the fastener in use.
       const adds = merge || ((spec as Spec).kind === undefined && (spec as Spec).head === undefined);
-      const next = (adds ? { ...desk.facing.spec, ...(spec as Spec) } : spec) as Spec;
+      const before = withoutHead.has((spec as Spec).kind ?? '') ? {} : desk.facing.spec;
+      const next = (adds ? { ...before, ...(spec as Spec) } : spec) as Spec;
       return { face: { spec: next }, answer: `now ${specWords(next)}` };
     },
   },

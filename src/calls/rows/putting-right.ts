@@ -1,5 +1,5 @@
 // Putting a call right: another spec, another hole, struck, restored, done already.
-import { isStruck } from '../../job/ledger.ts';
+import { isStruck, lineAt } from '../../job/ledger.ts';
 import { leaningOn, unstrikable } from '../../job/striking.ts';
 import { lastHoleCalled } from '../lists/log.ts';
 import { key, type Row } from '../row.ts';
@@ -74,6 +74,11 @@ export const puttingRightRows: readonly Row[] = [
         if (!isStruck(desk.ledger, n) && !unstrikable(desk.ledger, n)) return { say: { verb: 'strike', lines: [n] } };
       }
       return { no: { because: 'nothing was called that can be struck', instead: 'go on' } };
+    },
+    // Work had gone on to the next area with it, perhaps.
+    after(desk, { lines }) {
+      const { area } = lineAt(desk.ledger, (lines as number[])[0] as number)?.facing ?? {};
+      return area === undefined ? {} : { area };
     },
   },
   {

@@ -58,7 +58,7 @@ export const stepRows: readonly Row[] = [
   ),
   go('shelf', 'H', 'Shelf', 'The jobs on the shelf.'),
   stepRow('help', ['help'], 'help', 'The calls of this screen, then all.', { step: 'help' }, [key('?')]),
-  stepRow('line', ['line'], 'type a line', 'Type a call in words.', { step: 'type' }, [
+  stepRow('line', ['line'], 'type a line', 'Type a call in words, or several with ";" between them.', { step: 'type' }, [
     key('/'),
     key(':', 'any', { footer: false }),
   ]),
@@ -116,6 +116,14 @@ export const stepRows: readonly Row[] = [
     'The last call once more, on what is next: what a pedal does.',
     { step: 'same-again' },
     [key('=', ['strip', 'build', 'rotation'], { footer: false })],
+  ),
+  stepRow(
+    'which',
+    ['ask which'],
+    'ask which',
+    'The next call asks which one it is about, instead of taking the one that comes next.',
+    { step: 'which' },
+    [key(',', 'any', { footer: false })],
   ),
   stepRow(
     'learn-pedal',

@@ -3,6 +3,7 @@ import { stateOf } from '../../job/ledger.ts';
 import { inTray } from '../../job/subjects.ts';
 import { type Desk, nextOff, nextSlack } from '../desk.ts';
 import type { Args } from '../form.ts';
+import { onwards } from '../next-area.ts';
 import { key, type Row } from '../row.ts';
 
 /** The fastener in use says what comes off, unless the plan knows the hole or it was said. */
@@ -25,6 +26,7 @@ export const stripRows: readonly Row[] = [
     keys: [key('enter', 'strip', { pad: 'enter' }), key('space', 'strip', { footer: false })],
     verb: 'remove',
     fills: (desk, args) => coming(desk, (args.hole as string | undefined) ?? nextOff(desk)),
+    after: onwards(false),
   },
   {
     id: 'slack',
@@ -37,6 +39,7 @@ export const stripRows: readonly Row[] = [
     keys: [key('s', 'strip', { pad: '0' })],
     verb: 'slacken',
     fills: (desk, args) => noTray(coming(desk, (args.hole as string | undefined) ?? nextSlack(desk))),
+    after: onwards(false),
   },
   {
     id: 'missing',
@@ -49,6 +52,7 @@ export const stripRows: readonly Row[] = [
     keys: [key('m', 'strip', { pad: '1' })],
     verb: 'find-empty',
     fills: (desk) => ({ hole: nextOff(desk) }),
+    after: onwards(false),
   },
   {
     id: 'damaged',
@@ -62,6 +66,7 @@ export const stripRows: readonly Row[] = [
     verb: 'remove',
     fixed: { wrong: 'damaged' },
     fills: (desk, args) => coming(desk, (args.hole as string | undefined) ?? nextOff(desk)),
+    after: onwards(false),
   },
   {
     id: 'wrong-one',
@@ -78,6 +83,7 @@ export const stripRows: readonly Row[] = [
       ...coming(desk, (args.hole as string | undefined) ?? nextOff(desk)),
       spec: desk.facing.spec,
     }),
+    after: onwards(false),
   },
   {
     id: 'found',

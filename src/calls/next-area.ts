@@ -1,0 +1,64 @@
+// Which area comes after the one in use, and when work goes on there by itself: where all its holes are known, and none of
+// them has anything left that could be done now.
+import { holesUncounted } from '../job/counts.ts';
+import { decide } from '../job/decide.ts';
+import { areasToStrip } from '../job/in-front.ts';
+import { every, type Ledger, stateOf, tallyOf } from '../job/ledger.ts';
+import { frontsOf, openBehind } from '../job/order.ts';
+import { isWithdrawn } from '../job/withdrawn.ts';
+import type { Facing } from '../view/facing.ts';
+import { type Desk, nextBack, nextOff, nextTight } from './desk.ts';
+
+/** A plan knows all its holes, or they were counted by eye and agree. */
+function isKnown(ledger: Ledger, area: string): boolean {
+  const a = stateOf(ledger, 'area', area);
+  return a !== undefined && (a.declared?.planned === true || (a.counted !== undefined && !holesUncounted(ledger, a)));
+}
+
+/** Something of it can go back or be tightened now: nothing behind it stands open. What it wants of itself is work in it. */
+function canBuild(desk: Desk, area: string): boolean {
+  const { ledger, now, facing } = desk;
+  const there = { ...desk, facing: { ...facing, area, hole: undefined } };
+  const back = nextBack(there);
+  if (back !== undefined) return openBehind(ledger, frontsOf(ledger, back)).length === 0;
+  const tight = nextTight(there);
+  return tight !== undefined && !('refused' in decide(ledger, { verb: 'tighten', hole: tight }, now));
+}
+
+/** Areas with something left: to come off, in their order, or to go back, from the last; those that can be worked on first. */
+function areasWithWork(desk: Desk, building: boolean): string[] {
+  const { ledger } = desk;
+  const isHere = (area: string) => !isWithdrawn(ledger, `area:${area}`);
+  if (!building) return areasToStrip(ledger).filter(isHere);
+  const open = [...every(ledger, 'area')]
+    .map((a) => a.area)
+    .filter((area) => isHere(area) && tallyOf(ledger, area).open > 0);
+  const fromLast = open.reverse();
+  const ready = fromLast.filter((area) => canBuild(desk, area));
+  return [...ready, ...fromLast.filter((area) => !ready.includes(area))];
+}
+
+/** The area after the one in use that has something left. */
+export function nextArea(desk: Desk, building: boolean): string | undefined {
+  return areasWithWork(desk, building).find((area) => area !== desk.facing.area);
+}
+
+/** Where work goes on after a call was taken: nowhere else while something of the area in use can still be done. */
+export function areaAfter(desk: Desk, building: boolean): string | undefined {
+  const { ledger, facing } = desk;
+  const { area } = facing;
+  if (area === undefined || !isKnown(ledger, area)) return undefined;
+  const here = { ...desk, facing: { ...facing, hole: undefined } };
+  if (building ? canBuild(desk, area) : nextOff(here) !== undefined) return undefined;
+  const [next] = areasWithWork(desk, building);
+  if (next === undefined || next === area || !isKnown(ledger, next)) return undefined;
+  return building && !canBuild(desk, next) ? undefined : next;
+}
+
+/** For a row of the table: what is faced after its call. */
+export const onwards =
+  (building: boolean) =>
+  (desk: Desk): Partial<Facing> => {
+    const area = areaAfter(desk, building);
+    return area === undefined ? {} : { area, hole: undefined };
+  };

@@ -1,0 +1,173 @@
+// What a call speaks of when nothing is said: the next one of its kind, so that one key is one call. What is to come off
+// or apart comes in the order of its plan, and only where a plan has named it; what is to go back, from the last. Where
+// nothing is next, it is asked for.
+import { uncounted } from '../job/counts.ts';
+import { blocked } from '../job/decide.ts';
+import { inFrontOf } from '../job/in-front.ts';
+import { every, type Ledger, stateOf } from '../job/ledger.ts';
+import type { PartState } from '../job/states.ts';
+import { areaOf, named } from '../job/subjects.ts';
+import { isWithdrawn } from '../job/withdrawn.ts';
+import type { Bound } from './bindings.ts';
+import type { Desk } from './desk.ts';
+import type { Args } from './form.ts';
+import { boxProposals } from './proposals.ts';
+import { meantBy, type Row } from './row.ts';
+
+type Kind = {
+  slot: string;
+  inTurn(desk: Desk): readonly string[];
+  /** None is passed over: where the last cannot go back yet, one before it is no proposal. */
+  noneSkipped?: true;
+};
+
+/** A plan has named what belongs to this job. */
+const isFromPlan = (ledger: Ledger): boolean => [...every(ledger, 'area')].some((a) => a.declared?.planned === true);
+const lastFirst = <T>(all: readonly T[], at: (one: T) => number): T[] => all.toSorted((a, b) => at(b) - at(a));
+
+/** What belongs to the area in use, then what belongs to none. Of another area nothing is taken unasked. */
+function within<T>({ facing }: Desk, all: readonly T[], areasOf: (one: T) => readonly string[]): T[] {
+  const here = all.filter((one) => facing.area !== undefined && areasOf(one).includes(facing.area));
+  return [...here, ...all.filter((one) => areasOf(one).length === 0)];
+}
+
+const connections = ({ ledger }: Desk) => [...every(ledger, 'connection')];
+const parts = ({ ledger }: Desk) => [...every(ledger, 'part')].filter((p) => !isWithdrawn(ledger, `part:${p.part}`));
+/** A new one for it lies in the parts box, or the plan renews it. */
+const isRenewed = ({ ledger }: Desk, p: PartState): boolean =>
+  p.declared?.renew === true || [...every(ledger, 'box')].some((b) => b.replaces === p.part && b.left > 0);
+const circuits = ({ ledger }: Desk) =>
+  [...every(ledger, 'circuit')].filter((c) => !isWithdrawn(ledger, `circuit:${c.circuit}`));
+
+const kinds: Readonly<Record<string, Kind>> = {
+  parted: {
+    slot: 'connection',
+    inTurn(desk) {
+      if (!isFromPlan(desk.ledger)) return [];
+      const asFound = connections(desk).filter(
+        (c) => c.declared && c.partedAt === 0 && !isWithdrawn(desk.ledger, `connection:${c.connection}`),
+      );
+      return within(desk, asFound, (c) => (c.declared?.area ? [c.declared.area] : [])).map((c) => c.connection);
+    },
+  },
+  made: {
+    slot: 'connection',
+    noneSkipped: true,
+    inTurn: (desk) =>
+      lastFirst(
+        connections(desk).filter((c) => c.parted),
+        (c) => c.partedAt,
+      ).map((c) => c.connection),
+  },
+  'put-in': {
+    slot: 'temporary',
+    inTurn: ({ ledger }) =>
+      isFromPlan(ledger)
+        ? [...every(ledger, 'temporary')]
+            .filter((t) => t.putInAt === 0 && !isWithdrawn(ledger, `temporary:${t.temporary}`))
+            .map((t) => t.temporary)
+        : [],
+  },
+  'taken-out': {
+    slot: 'temporary',
+    noneSkipped: true,
+    inTurn: ({ ledger }) =>
+      lastFirst(
+        [...every(ledger, 'temporary')].filter((t) => t.in),
+        (t) => t.putInAt,
+      ).map((t) => t.temporary),
+  },
+  'part-off': {
+    slot: 'part',
+    inTurn(desk) {
+      if (!isFromPlan(desk.ledger)) return [];
+      const on = parts(desk).filter(
+        (p) => p.declared && !p.off && p.removedAt === 0 && inFrontOf(desk.ledger, `part:${p.part}`).length === 0,
+      );
+      return within(desk, on, (p) => p.declared?.heldBy.map(areaOf) ?? []).map((p) => p.part);
+    },
+  },
+  'part-back': {
+    slot: 'part',
+    noneSkipped: true,
+    inTurn: (desk) =>
+      lastFirst(
+        parts(desk).filter((p) => p.off && !isRenewed(desk, p)),
+        (p) => p.removedAt,
+      ).map((p) => p.part),
+  },
+  renewed: {
+    slot: 'part',
+    noneSkipped: true,
+    inTurn: (desk) =>
+      lastFirst(
+        parts(desk).filter((p) => p.off && isRenewed(desk, p)),
+        (p) => p.removedAt,
+      ).map((p) => p.part),
+  },
+  box: { slot: 'name', inTurn: (desk) => boxProposals(desk).map((one) => one.name) },
+  drained: { slot: 'circuit', inTurn: (desk) => circuits(desk).flatMap((c) => (c.drainedAt === 0 ? [c.circuit] : [])) },
+  filled: {
+    slot: 'circuit',
+    inTurn: (desk) => circuits(desk).flatMap((c) => (c.drainedAt > c.filledAt ? [c.circuit] : [])),
+  },
+  'leak-check': {
+    slot: 'circuit',
+    inTurn: (desk) => circuits(desk).flatMap((c) => (c.filledAt > c.checkedAt ? [c.circuit] : [])),
+  },
+  'service-done': {
+    slot: 'service',
+    inTurn: ({ ledger }) => [...every(ledger, 'service')].flatMap((s) => (s.state === 'ordered' ? [s.service] : [])),
+  },
+  count: {
+    slot: 'tray',
+    inTurn: ({ ledger }) => uncounted(ledger).flatMap((t) => (t.contents.length > 0 && !t.isPart ? [t.tray] : [])),
+  },
+  scrap: {
+    slot: 'fastener',
+    inTurn: ({ ledger }) =>
+      [...every(ledger, 'fastener')].flatMap((f) =>
+        named('tray', f.place) !== undefined && (f.condemned || f.broken || (f.spec.oneUse && f.loosened))
+          ? [f.id]
+          : [],
+      ),
+  },
+  tray: { slot: 'tray', inTurn: nextTrays },
+};
+
+/** The trays after the one in use in which nothing lies, as they stand on the bench. */
+function nextTrays({ ledger, facing, trays = [] }: Desk): string[] {
+  const isEmpty = (tray: string) => (stateOf(ledger, 'tray', tray)?.contents.length ?? 0) === 0;
+  return trays.slice(trays.indexOf(facing.tray) + 1).filter(isEmpty);
+}
+
+/** The slot of this call that the next one of its kind fills, unless it is refused; nothing when it is asked for. */
+export function nextOfKind(row: Row, desk: Desk, args: Args): Args {
+  const kind = kinds[row.id];
+  if (!kind || args[kind.slot] !== undefined) return {};
+  const inTurn = kind.inTurn(desk);
+  const next = (kind.noneSkipped ? inTurn.slice(0, 1) : inTurn).find((name) => {
+    const meant = meantBy(row, desk, { ...args, [kind.slot]: name });
+    return 'face' in meant || ('say' in meant && !blocked(desk.ledger, meant.say, desk.now));
+  });
+  return next === undefined ? {} : { [kind.slot]: next };
+}
+
+/** Calls whose next one is worth seeing before the key is pressed: what is neither a fastener nor lies in a list. */
+const shown: ReadonlySet<string> = new Set([
+  'parted',
+  'made',
+  'put-in',
+  'taken-out',
+  'part-off',
+  'part-back',
+  'renewed',
+  'drained',
+]);
+/** What each key would take by itself now: the key's call, and the name of the thing. */
+export const upNext = (desk: Desk, bound: readonly Bound[]): { bound: Bound; name: string }[] =>
+  bound.flatMap((one) => {
+    if (!shown.has(one.row.id)) return [];
+    const [name] = Object.values(nextOfKind(one.row, desk, {}));
+    return typeof name === 'string' ? [{ bound: one, name }] : [];
+  });

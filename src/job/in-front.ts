@@ -1,0 +1,51 @@
+// What still stands in front of a place: seen when taking apart, where "behind" refuses nothing but says what comes first.
+import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
+import { oncePerLedger } from './once-per-ledger.ts';
+import { edgesOf } from './order.ts';
+import { nameOf, type Subject, sortOf } from './subjects.ts';
+
+/** Nobody has opened it yet: an area with a hole nobody called, a part that is on, a connection that is made. */
+function standsClosed(ledger: Ledger, subject: Subject): boolean {
+  const name = nameOf(subject);
+  switch (sortOf(subject)) {
+    case 'area': {
+      const { holes, touched } = tallyOf(ledger, name);
+      return touched < holes;
+    }
+    case 'part': {
+      const p = stateOf(ledger, 'part', name);
+      return p !== undefined && !p.off && p.removedAt === 0;
+    }
+    case 'connection':
+      return stateOf(ledger, 'connection', name)?.partedAt === 0;
+    default:
+      return false;
+  }
+}
+
+/** What stands in front of a place and was not opened yet. */
+export const inFrontOf = oncePerLedger((ledger, behind: Subject): readonly Subject[] =>
+  edgesOf(ledger)
+    .filter((edge) => edge.behind === behind && standsClosed(ledger, edge.front))
+    .map((edge) => edge.front),
+);
+
+/** It comes away by itself: a connection, or a part that no fastener holds and nothing stands in front of any more. */
+function comesAway(ledger: Ledger, subject: Subject): boolean {
+  if (sortOf(subject) === 'connection') return true;
+  if (sortOf(subject) !== 'part' || inFrontOf(ledger, subject).length > 0) return false;
+  const heldBy = stateOf(ledger, 'part', nameOf(subject))?.declared?.heldBy ?? [];
+  return heldBy.every((hole) => !stateOf(ledger, 'hole', hole)?.called.occupant);
+}
+
+/** Areas that have something left to come off, in their order; those behind what only fasteners release come last. */
+export function areasToStrip(ledger: Ledger): string[] {
+  const left = [...every(ledger, 'area')]
+    .map((a) => a.area)
+    .filter((area) => {
+      const { holes, touched } = tallyOf(ledger, area);
+      return touched < holes;
+    });
+  const isFree = (area: string) => inFrontOf(ledger, `area:${area}`).every((front) => comesAway(ledger, front));
+  return [...left.filter(isFree), ...left.filter((area) => !isFree(area))];
+}
