@@ -30,8 +30,8 @@ const branches: Readonly<Record<string, Branch>> = {
     run: needForServices,
   },
   save: {
-    usage: 'plans save JOB -o FILE [--name NAME] [--force]',
-    options: ['o', 'name', 'force'],
+    usage: 'plans save JOB -o FILE [--name NAME] [--force], or plans save JOB --into FILE [--take all|1,2…]',
+    options: ['o', 'name', 'force', 'into', 'take'],
     names: [1, 1],
     run: saveAsPlan,
   },
@@ -41,9 +41,18 @@ const branches: Readonly<Record<string, Branch>> = {
 export const plans: Command = {
   name: 'plans',
   usage:
-    'plans [check FILE… | need SERVICE… [--off AREA]… [--plan FILE]… [--json] | save JOB -o FILE [--name NAME] [--force] | schema]',
-  help: 'lists the plans at hand; checks plan files (exit 0 sound, 1 not); says what must come off for services; saves a job as a plan; prints the JSON Schema of a plan',
-  options: { off: 'values', plan: 'values', json: 'flag', o: 'value', name: 'value', force: 'flag' },
+    'plans [check FILE… | need SERVICE… [--off AREA]… [--plan FILE]… [--json] | save JOB -o FILE [--name NAME] [--force] | save JOB --into FILE [--take all|1,2…] | schema]',
+  help: 'lists the plans at hand; checks plan files (exit 0 sound, 1 not); says what must come off for services; saves a job as a plan, or shows what it says otherwise than one and takes what is chosen into it; prints the JSON Schema of a plan',
+  options: {
+    off: 'values',
+    plan: 'values',
+    json: 'flag',
+    o: 'value',
+    name: 'value',
+    force: 'flag',
+    into: 'value',
+    take: 'value',
+  },
   async run(args, out, packageRoot) {
     const [word, ...names] = args.names;
     const branch = word === undefined ? list : Object.hasOwn(branches, word) ? branches[word] : undefined;

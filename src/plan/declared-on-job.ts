@@ -70,13 +70,14 @@ const inNumbers = (holes: readonly string[]): string[] =>
 
 function holeSaid(ledger: Ledger, hole: string): Declaration {
   const h = stateOf(ledger, 'hole', hole) as HoleState;
-  const { wants: _, planSays: __, ...declared } = h.declared ?? { hole };
+  const { wants: _, planSays: __, slackOnly: ___, ...declared } = h.declared ?? { hole };
   // A wrong one came out and nobody said what belongs there: what was put in its place is the nearest there is.
   const wants = wantsOf(ledger, h) ?? h.called.occupant?.spec;
   const planned = stateOf(ledger, 'area', areaOf(hole))?.declared?.planned === true;
-  const slackOnly = declared.slackOnly || (!planned && isOnlySlackened(h));
+  const slackOnly = (h.declared?.slackOnly && !cameOff(h)) || (!planned && isOnlySlackened(h));
   return { kind: 'hole-declared', ...declared, ...(wants && { wants }), ...(slackOnly && { slackOnly: true }) };
 }
+const cameOff = ({ called }: Pick<HoleState, 'called'>): boolean =>
+  called.levels.some((one) => one.level === 'off' || one.level === 'left');
 const isOnlySlackened = ({ called }: HoleState): boolean =>
-  called.levels.some((one) => one.level === 'slack') &&
-  !called.levels.some((one) => one.level === 'off' || one.level === 'left');
+  called.levels.some((one) => one.level === 'slack') && !cameOff({ called });

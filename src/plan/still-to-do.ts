@@ -7,6 +7,7 @@ import type { Stamp } from '../job/line.ts';
 import type { OpenPoint, OpenPointCode } from '../job/open-point.ts';
 import { openPoints } from '../job/open-points.ts';
 import { specText } from '../job/spec.ts';
+import type { BoxState } from '../job/states.ts';
 import { areaOf, named, nameOf, type Subject, sortOf, withinArea } from '../job/subjects.ts';
 import { declaredOn } from './declared-on-job.ts';
 import { mustComeOff, type Step, stepsOf } from './need.ts';
@@ -151,7 +152,12 @@ function wordsOf(place: Subject, points: readonly OpenPoint[]): string {
     .join(', ');
 }
 
-/** By what it replaces, else by its spec, else by its name. */
+/** By what it replaces, by its spec, or by its name. */
+export const isBoughtAs = (one: NewPart, box: BoxState): boolean =>
+  box.name === one.name ||
+  (one.replaces !== undefined && box.replaces === one.replaces) ||
+  (one.spec !== undefined && box.spec !== undefined && specText(box.spec) === specText(one.spec));
+
 function bought(ledger: Ledger, wanted: readonly NewPart[]): Bought[] {
   const boxes = [...every(ledger, 'box')];
   const once = new Map<string, NewPart>();
@@ -160,12 +166,7 @@ function bought(ledger: Ledger, wanted: readonly NewPart[]): Bought[] {
     once.set(one.name, { ...one, quantity: Math.max(one.quantity, before?.quantity ?? 0) });
   }
   return [...once.values()].map((one) => {
-    const there = boxes.filter(
-      (box) =>
-        box.name === one.name ||
-        (one.replaces !== undefined && box.replaces === one.replaces) ||
-        (one.spec !== undefined && box.spec !== undefined && specText(box.spec) === specText(one.spec)),
-    );
+    const there = boxes.filter((box) => isBoughtAs(one, box));
     return { ...one, bought: there.reduce((sum, box) => sum + box.bought, 0) };
   });
 }

@@ -318,6 +318,68 @@ describe('plans save', () => {
   });
 });
 
+describe('plans save --into', () => {
+  const input = [
+    'job "grey hatchback"',
+    'plan "inline-four belt service" for cam cover gasket',
+    'area "upper belt cover"',
+    'off',
+    'wants upper belt cover 2 bolt hex 10 M6x30 because the boss is longer',
+    'area "heat shield"',
+    'bolt hex 10 M6x12',
+    'off 1',
+    '',
+  ].join('\n');
+  const save = (...args: string[]) => bench.run(['plans', 'save', 'hatchback', ...args]);
+  let file: string;
+  beforeEach(async () => {
+    file = fileOf('own.json', readFileSync(reference, 'utf8'));
+    expect(await bench.run(['take', 'hatchback', '--new'], { input })).toMatchObject({ exit: 0, complaint: '' });
+  });
+
+  it('shows what the job says otherwise, and writes nothing until it is chosen', async () => {
+    const before = readFileSync(file, 'utf8');
+    const { exit, out, complaint } = await save('--into', file);
+    expect({ exit, complaint }).toEqual({ exit: 1, complaint: '' });
+    expect(out.split('\n')).toEqual([
+      '  1  upper belt cover 2: wants bolt hex 10 M6x25 -> bolt hex 10 M6x30',
+      '  2  heat shield: new',
+      '  3  heat shield 1: new',
+      `${file}: nothing is written; take some with --take 1,2 or --take all`,
+      '',
+    ]);
+    expect(readFileSync(file, 'utf8')).toBe(before);
+  });
+
+  it('takes what is chosen into the plan, then the rest, then nothing is left to take', async () => {
+    const some = await save('--into', file, '--take', '1');
+    expect(some).toMatchObject({ exit: 0, complaint: '' });
+    expect(some.out).toMatch(/M6x30 taken\n.*heat shield: new\n[\s\S]*: 1 of 3 taken\n$/);
+    expect((await bench.run(['plans', 'check', file])).exit).toBe(0);
+    expect((await save('--into', file, '--take=all')).out).toMatch(/: 2 of 2 taken\n$/);
+    expect(await save('--into', file)).toMatchObject({
+      exit: 0,
+      out: `${file}: the job says nothing more and nothing otherwise\n`,
+    });
+    const need = await bench.run(['plans', 'need', 'cam cover gasket', '--plan', file]);
+    expect(need.out).toContain('heat shield: off 1');
+  });
+
+  it('takes nothing that would leave the plan unsound, nor what is not on the list', async () => {
+    const before = readFileSync(file, 'utf8');
+    const unsound = await save('--into', file, '--take', '2');
+    expect(unsound).toMatchObject({ exit: 2 });
+    expect(unsound.complaint).toMatch(/no plan can be made of it/);
+    for (const take of ['4', '0', 'x', '1,9']) {
+      expect(await save('--into', file, '--take', take)).toMatchObject({ exit: 64, out: '' });
+    }
+    expect(await save('--into', file, '-o', file)).toMatchObject({ exit: 64, out: '' });
+    expect(await save('-o', join(bench.folder, 'x.json'), '--take', '1')).toMatchObject({ exit: 64, out: '' });
+    expect((await save('--into', join(bench.folder, 'none.json'))).exit).toBe(2);
+    expect(readFileSync(file, 'utf8')).toBe(before);
+  });
+});
+
 describe('plans schema', () => {
   it('is the JSON Schema of a plan, made from what the program reads it with', async () => {
     const { exit, out } = await bench.run(['plans', 'schema']);

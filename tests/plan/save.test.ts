@@ -58,10 +58,28 @@ describe('the reference job saved as a plan', () => {
     const { each } = needOf(works, plan, ['timing belt', 'coolant pump', 'cam cover gasket'], new Set());
     expect(each.map(({ service, alone }) => [service, alone.fasteners, alone.slack])).toEqual([
       ['timing belt', 29, 2],
-      // The tensioner is behind the belt and in front of nothing: that the pump wants it off as well was not said.
-      ['coolant pump', 33, 2],
+      ['coolant pump', 35, 2],
       ['cam cover gasket', 18, 2],
     ]);
+  });
+
+  it('keeps each service apart as its plan had it, with its cautions and what was bought for it', () => {
+    const plan = saved(planned.ledger);
+    const asSet = ({ service, areas, also }: Plan['services'][number]) => ({
+      service,
+      areas: [...areas].sort(),
+      also: [...(also ?? [])].sort(),
+    });
+    expect(plan.services.map(asSet)).toEqual(referencePlan().services.map(asSet));
+    expect(plan.cautions?.map((one) => one.words).sort()).toEqual(
+      referencePlan()
+        .cautions?.map((one) => one.words)
+        .sort(),
+    );
+    const wanting = (name: string) => plan.newParts?.find((one) => one.name === name)?.services;
+    expect(wanting('new pump')).toEqual(['coolant pump']);
+    expect(wanting('new timing belt')).toEqual(['timing belt', 'coolant pump']);
+    expect(wanting('thread insert')).toBe(undefined);
   });
 
   it('buys again what was bought, and leaves the identity of the vehicle and the trays behind', () => {
