@@ -1,0 +1,182 @@
+// One key for the next of its kind and for the next area: what is taken unasked, what is asked, and how to say otherwise.
+import { beforeEach, describe, expect, it } from 'vitest';
+import { upNext } from '../../src/calls/next-of-kind.ts';
+import { stateOf } from '../../src/job/ledger.ts';
+import { type AtTheBench, atTheBench } from './at-the-bench.ts';
+
+const trays = ['1', '2', '3'];
+let at: AtTheBench;
+const answer = () => {
+  const said = at.state().answer;
+  return said && 'text' in said ? said.text : '';
+};
+const say = (...lines: string[]) => {
+  for (const line of lines) {
+    const said = at.session().runLine(line);
+    if (said.kind === 'refused') throw new Error(`${line}: ${said.text}`);
+  }
+};
+const type = (words: string) => [...words].map((c) => (c === ' ' ? 'space' : c));
+const shown = () => {
+  const { keymap, view } = at.bench.store.getState();
+  return upNext(at.bench.desk(), keymap.keysOn(view.screen)).map(({ bound, name }) => `${bound.row.label}: ${name}`);
+};
+
+describe('on a job from a plan', () => {
+  beforeEach(async () => {
+    at = await atTheBench(undefined, { trays });
+    await at.press('n', 'x', 'enter', 'S');
+    say('plan inline-four belt service for timing belt', 'plan inline-four belt service for coolant pump');
+  });
+
+  it('parts, puts in and takes off what the plan has next, and shows it before', async () => {
+    expect(shown()).toContain('parted: battery earth');
+    await at.press('c');
+    expect(answer()).toBe('battery earth parted');
+    expect(shown()).toContain('put in: stand');
+    await at.press('i');
+    expect(answer()).toMatch(/^stand in/);
+  });
+
+  it('takes nothing of another area unasked', async () => {
+    say('parted battery earth', 'area right front wheel');
+    await at.press('c');
+    expect(at.view().asking?.title).toBe('parted: connection');
+  });
+
+  it('asks which one after a comma', async () => {
+    await at.press(',', 'c');
+    expect(at.view().asking?.title).toBe('parted: connection');
+    await at.press('2');
+    expect(answer()).not.toBe('battery earth parted');
+    await at.press('c');
+    expect(answer()).toBe('battery earth parted');
+  });
+
+  it('takes out and joins again what came last, and passes none over', async () => {
+    say('in stand', 'in jack with block', 'parted battery earth', 'parted bottom hose');
+    await at.press('B', 'o');
+    expect(answer()).toMatch(/^jack with block out/);
+    await at.press('c');
+    expect(answer()).toMatch(/^bottom hose made/);
+    await at.press('c');
+    expect(answer()).toMatch(/^battery earth made/);
+  });
+
+  it('lifts off no part that something still stands in front of', async () => {
+    say('area right front wheel', ...[1, 2, 3, 4, 5].map((n) => `off ${n}`));
+    expect(shown()).toContain('part off: auxiliary belt');
+    say('part off auxiliary belt');
+    expect(shown().filter((one) => one.startsWith('part off'))).toEqual([]);
+  });
+
+  it('takes the next tray in which nothing lies', async () => {
+    say('area right front wheel', 'off 1');
+    await at.press('t');
+    expect(at.state().facing.tray).toBe('2');
+    say('off 3');
+    await at.press('t');
+    expect(at.state().facing.tray).toBe('3');
+    await at.press('t');
+    expect(at.view().asking?.title).toBe('tray');
+  });
+
+  it('counts the trays one after the other, each by its name', async () => {
+    say('area right front wheel', 'off 1', 'tray 2', 'off 3', 'off 5');
+    await at.press('L', 'c');
+    expect(at.view().asking?.title).toBe('count a tray 1: how many');
+    await at.press('1', 'enter', 'c');
+    expect(at.view().asking?.title).toBe('count a tray 2: how many');
+  });
+
+  it('goes on to the next area with the last fastener of one, and back when that is struck', async () => {
+    say('area right front wheel', ...[1, 3, 5, 2].map((n) => `off ${n}`));
+    await at.press('enter');
+    expect(answer()).toBe('right front wheel 4 off, to tray 1; wheel off. On to arch liner');
+    expect(at.state().facing.area).toBe('arch liner');
+    await at.press('backspace');
+    expect(at.state().facing.area).toBe('right front wheel');
+  });
+
+  it('passes over an area that fasteners still keep closed', async () => {
+    say('area arch liner', ...[1, 2, 3, 4, 5, 6].map((n) => `off ${n}`), 'area arch liner');
+    await at.press('enter');
+    // The pulley sits behind liner and belt, the mount bracket behind nothing.
+    expect(at.state().facing.area).toBe('right front wheel');
+    say(...[1, 2, 3, 4, 5].map((n) => `off right front wheel ${n}`));
+    await at.press('>');
+    expect(at.state().facing.area).toBe('mount bracket');
+  });
+
+  it('goes back from the last area, as far as each can be done now', async () => {
+    say('area right front wheel', ...[1, 2, 3, 4, 5].map((n) => `off ${n}`));
+    say('area arch liner', ...[1, 2, 3, 4, 5, 6, 7].map((n) => `off ${n}`));
+    say('area right front wheel');
+    await at.press('B', '>');
+    expect(at.state().facing.area).toBe('arch liner');
+    await at.press(...Array(7).fill('enter'), 'p');
+    expect(at.state().facing.area).toBe('arch liner');
+    await at.press('p');
+    expect(answer()).toMatch(/On to right front wheel$/);
+  });
+});
+
+describe('on a free job', () => {
+  beforeEach(async () => {
+    at = await atTheBench(undefined, { trays });
+    await at.press('n', 'x', 'enter', 'S');
+  });
+
+  it('asks for what nobody has named, and goes to no other area by itself', async () => {
+    say('area one', 'off 1', 'area two', 'off 1', 'area one');
+    await at.press('c');
+    expect(at.view().asking).toBeDefined();
+    await at.press('escape', 'enter');
+    expect(at.state().facing.area).toBe('one');
+  });
+
+  it('goes on to build the next area where the holes were counted', async () => {
+    say('area one', 'off 1', 'holes 1', 'area two', 'off 1', 'holes 1');
+    await at.press('B', 'enter', 't', 't');
+    expect(answer()).toMatch(/On to one$/);
+  });
+
+  it('takes the first number that is free for the next hole', async () => {
+    say('area one', 'off 4', 'area one');
+    await at.press('enter', 'enter', 'enter', 'enter');
+    const holes = [1, 2, 3, 4, 5].map((n) => stateOf(at.state().ledger, 'hole', `one/${n}`)?.called.touchedAt ?? 0);
+    expect(holes.every((n) => n > 0)).toBe(true);
+  });
+
+  it('forgets head and thread with a clip, which has none', async () => {
+    say('use screw hex 10 M6x16');
+    await at.press('k');
+    expect(at.state().facing.spec).toEqual({ kind: 'clip' });
+  });
+
+  it('offers the fastener before the one in use first', async () => {
+    say('area one', 'use bolt hex 10 M6x25', 'off 1', 'use bolt hex 12 M8x40', 'off 2');
+    await at.press('x', '1');
+    expect(at.state().facing.spec).toMatchObject({ head: 'hex 10', lengthMm: 25 });
+  });
+});
+
+describe('answers that say more', () => {
+  beforeEach(async () => {
+    at = await atTheBench(undefined, { trays });
+    await at.press('n', 'x', 'enter');
+  });
+
+  it('reads an answer on as a typed line', async () => {
+    await at.press('P', 'i', ...type('cover bolt as bolt hex 10 M6x20'), 'enter');
+    expect(stateOf(at.state().ledger, 'box', 'cover bolt')).toMatchObject({ sort: 'fastener', bought: 1 });
+  });
+
+  it('takes several calls in one typed line, and stops at the first that is refused', async () => {
+    await at.press('/', ...type('area cover; off 1; note "a; b"; back 9; off 2'), 'enter');
+    expect(at.state().answer?.kind).toBe('refused');
+    const calls = at.state().ledger.lines;
+    expect(calls.all.slice(0, calls.length).map((line) => line.call)).toEqual(['open', 'off', 'note']);
+    expect(calls.all[2]?.entries).toEqual([{ kind: 'note-made', words: 'a; b' }]);
+  });
+});
