@@ -106,6 +106,23 @@ describe('on a job from a plan', () => {
     say(...[1, 2, 3, 4, 5].map((n) => `off right front wheel ${n}`));
     await at.press('>');
     expect(at.state().facing.area).toBe('mount bracket');
+    // Behind the bracket sits the upper cover; the pulley is free but for a belt that comes away.
+    await at.press('>');
+    expect(at.state().facing.area).toBe('crank pulley');
+  });
+
+  it('proposes none before the last one that can not go back yet', async () => {
+    say('parted battery earth', 'parted coil rail plug', 'off cam cover 1');
+    await at.press('B', 'c');
+    expect(at.view().asking?.title).toBe('made again: connection');
+  });
+
+  it('goes to no area to build behind which something stands open', async () => {
+    say('area right front wheel', ...[1, 2, 3, 4, 5].map((n) => `off ${n}`));
+    say('area cam cover', ...[3, 8, 2, 7, 4, 9, 1, 6, 5, 10].map((n) => `off ${n}`), 'part off gasket');
+    say('area mount bracket');
+    await at.press('B', '>');
+    expect(at.state().facing.area).toBe('right front wheel');
   });
 
   it('goes back from the last area, as far as each can be done now', async () => {
