@@ -4,6 +4,7 @@ import { upNext } from '../../src/calls/next-of-kind.ts';
 import { stateOf } from '../../src/job/ledger.ts';
 import { type AtTheBench, atTheBench } from './at-the-bench.ts';
 
+const plan = 'inline-four belt service';
 const trays = ['1', '2', '3'];
 let at: AtTheBench;
 const answer = () => {
@@ -26,7 +27,7 @@ describe('on a job from a plan', () => {
   beforeEach(async () => {
     at = await atTheBench(undefined, { trays });
     await at.press('n', 'x', 'enter', 'S');
-    say('plan inline-four belt service for timing belt', 'plan inline-four belt service for coolant pump');
+    for (const service of ['timing belt', 'coolant pump', 'cam cover gasket']) say(`plan ${plan} for ${service}`);
   });
 
   it('parts, puts in and takes off what the plan has next, and shows it before', async () => {
