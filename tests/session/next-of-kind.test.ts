@@ -113,9 +113,9 @@ describe('on a job from a plan', () => {
   });
 
   it('proposes none before the last one that can not go back yet', async () => {
-    say('parted battery earth', 'parted coil rail plug', 'off cam cover 1');
-    await at.press('B', 'c');
-    expect(at.view().asking?.title).toBe('made again: connection');
+    say('box new auxiliary belt for auxiliary belt', 'part off auxiliary belt', 'part off gasket');
+    await at.press('B', 'r');
+    expect(at.view().asking?.title).toBe('renewed: part');
   });
 
   it('goes to no area to build behind which something stands open', async () => {
