@@ -112,13 +112,6 @@ describe('on a job from a plan', () => {
     expect(at.state().facing.area).toBe('crank pulley');
   });
 
-  it('proposes none before the last one that can not go back yet', async () => {
-    for (const belt of ['auxiliary belt', 'timing belt']) say(`box new ${belt} for ${belt}`, `part off ${belt}`);
-    say('part off gasket');
-    await at.press('B', 'r');
-    expect(at.view().asking?.title).toBe('renewed: part');
-  });
-
   it('goes to no area to build behind which something stands open', async () => {
     say('area right front wheel', ...[1, 2, 3, 4, 5].map((n) => `off ${n}`));
     say('area cam cover', ...[3, 8, 2, 7, 4, 9, 1, 6, 5, 10].map((n) => `off ${n}`), 'part off gasket');
