@@ -1,22 +1,19 @@
 // Strip and build: all areas on the left, the cardboard of the one in use beside them, and where there is room its holes
 // one by one. Below the cardboard stands what the next call speaks of.
 
-import { type Desk, nextBack, nextOff, nextTight } from '../calls/desk.ts';
+import { nextBack, nextOff, nextTight } from '../calls/desk.ts';
 import type { Args } from '../calls/form.ts';
 import type { Listed } from '../calls/listed.ts';
 import { areasListed, belongingsHere } from '../calls/lists/holes.ts';
-import { areaDrawn, type DrawnArea, type DrawnHole, holeDetails } from '../calls/lists/map.ts';
-import { suspectedNext } from '../calls/rows/findings.ts';
-import { areaOf, subjectText, withinArea } from '../job/subjects.ts';
-import { suspectedAt, suspicionText } from '../job/suspicions.ts';
-import { tighteningWords } from '../job/tightening.ts';
+import { areaDrawn, type DrawnArea, type DrawnHole } from '../calls/lists/map.ts';
 import { plainText } from '../trade/plain-text.ts';
-import { fitted, spread, windowFrom, wrapped } from './cells.ts';
+import { fitted, spread, windowFrom } from './cells.ts';
 import { areaLook, type Look, lookOf, nextLook, quietLook, shapeOf, takenLook } from './colours.ts';
 import type { Scene } from './frame.ts';
 import { keyOf } from './key-names.ts';
 import { listedRow } from './list-rows.ts';
 import { mapRows, type Tag } from './map.ts';
+import { nextRows } from './next-rows.ts';
 import { filled, plainRow, type Row } from './rows.tsx';
 
 /** Wide enough for the holes one by one beside the cardboard, and for their specs unshortened. */
@@ -71,10 +68,9 @@ function noAreaRows({ desk, keymap }: Scene, columns: number): Row[] {
   return ['', ...words.map((text) => `  ${text}`)].map((text) => plainRow(fitted(text, columns)));
 }
 
-const detailRows = 3;
 /** The title, the cardboard, and what the next call speaks of. */
 function sheetRows(scene: Scene, drawn: DrawnArea, next: string | undefined, columns: number, rows: number): Row[] {
-  const details = detailsOf(scene, next, columns);
+  const details = nextRows(scene, next, columns, listCellsOf(scene.columns) > 0);
   const height = Math.max(3, rows - 1 - details.length);
   const tags = drawn.holes.map((hole) => ({ ...tagOf(hole, hole.hole === next), at: hole.at }));
   return [
@@ -102,46 +98,6 @@ function tagOf(
   const said = word === '' ? short : `${short} ${word}`;
   return { texts: [`${said}${order}`, said, short, shapeOf(mark)], look };
 }
-
-function detailsOf(scene: Scene, next: string | undefined, columns: number): Row[] {
-  const { desk, view, listed, keymap } = scene;
-  const row = listed.slice(0, listed.length).find((one) => one.key === next);
-  const more = next === undefined ? [] : holeDetails(desk, next);
-  const said =
-    next === undefined
-      ? view.screen === 'build'
-        ? 'Nothing of it waits.'
-        : `Every hole known of it has been called. ${keyOf(keymap, 'strip', 'next-area')} is the next area.`
-      : row
-        ? `> ${row.name} ${row.text.replace(/ +/g, ' ')}${row.end ? `, ${row.end}` : ''}${more.length > 1 ? `. Levels: ${more.join(', ')}` : ''}`
-        : `> ${subjectText(`hole:${next}`)} is next`;
-  // Where the list stands beside it they are there.
-  const others = (listCellsOf(scene.columns) > 0 ? [] : belongingsHere(desk)).map((one) => `${one.text} ${one.end}`);
-  const quiet = others.length > 0 ? wrapped(others.join('  '), columns - 2, detailRows - 1) : [];
-  return [
-    ...wrapped(plainText(said), columns - 2, 2).map((text) =>
-      plainRow(fitted(` ${text}`, columns), next === undefined ? quietLook : nextWordsLook),
-    ),
-    ...suspectedRows(scene, columns),
-    ...(next !== undefined && view.screen === 'build' ? tighteningRows(desk, next, columns) : []),
-    ...quiet.map((text) => plainRow(fitted(` ${plainText(text)}`, columns), quietLook)),
-  ];
-}
-/** F2: the suspicion that the two keys would answer, as long as one of the area in use stands. */
-function suspectedRows({ desk, keymap }: Scene, columns: number): Row[] {
-  const hole = suspectedNext(desk);
-  const suspected = hole === undefined ? undefined : suspectedAt(desk.ledger, hole);
-  if (hole === undefined || !suspected || areaOf(hole) !== desk.facing.area) return [];
-  const [right, meant] = [keyOf(keymap, 'strip', 'wrong-indeed'), keyOf(keymap, 'strip', 'meant-so')];
-  const said = `? ${withinArea(hole)} ${suspicionText(suspected.suspicions)}. ${right} wrong indeed, ${meant} meant so`;
-  return wrapped(plainText(said), columns - 2, 3).map((text) => plainRow(fitted(` ${text}`, columns), nextWordsLook));
-}
-/** O4: how the next one is brought up, what to set on the wrench, and what of it is doubtful. */
-const tighteningRows = (desk: Desk, next: string, columns: number): Row[] =>
-  wrapped(tighteningWords(desk.ledger, next).join('. '), columns - 2, 3).map((text) =>
-    plainRow(fitted(` ${plainText(text)}`, columns)),
-  );
-const nextWordsLook: Look = { bold: true };
 
 function holeRows(scene: Scene, next: string | undefined, columns: number, rows: number): Row[] {
   const all = [...scene.listed.slice(0, scene.listed.length), ...belongingsHere(scene.desk)];

@@ -90,7 +90,7 @@ export const buildRows: readonly Row[] = [
   {
     id: 'tight',
     words: ['tight', 'pull up'],
-    form: '[<hole>] [pass <pass:words>] [with <tool:words>]',
+    form: '[<hole>] [pass <pass:words>] [with <tool:words>] [read <readNewtonMetres:number>]',
     label: 'tight',
     help: 'The next pass of this hole is done: snug first, then its final by its method.',
     none: 'nothing of it waits to be tightened',

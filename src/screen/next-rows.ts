@@ -1,0 +1,70 @@
+// What the next call speaks of, in a few rows below the cardboard.
+
+import type { Desk } from '../calls/desk.ts';
+import { belongingsHere, holeRow } from '../calls/lists/holes.ts';
+import { holeDetails } from '../calls/lists/map.ts';
+import { upNext } from '../calls/next-of-kind.ts';
+import { suspectedNext } from '../calls/rows/findings.ts';
+import { stateOf } from '../job/ledger.ts';
+import { areaOf, subjectText, withinArea } from '../job/subjects.ts';
+import { suspectedAt, suspicionText } from '../job/suspicions.ts';
+import { tighteningWords } from '../job/tightening.ts';
+import { plainText } from '../trade/plain-text.ts';
+import { fitted, wrapped } from './cells.ts';
+import { type Look, quietLook } from './colours.ts';
+import type { Scene } from './frame.ts';
+import { keyName, keyOf } from './key-names.ts';
+import { plainRow, type Row } from './rows.tsx';
+
+const quietRows = 3;
+/**
+ * The next hole in words, what is suspected, how it is tightened, and what the other keys would take.
+ * @param listBeside parts and connections are named there already
+ */
+export function nextRows(scene: Scene, next: string | undefined, columns: number, listBeside: boolean): Row[] {
+  const { desk, view, keymap } = scene;
+  const h = next === undefined ? undefined : stateOf(desk.ledger, 'hole', next);
+  const row = h && holeRow(desk, h);
+  const more = next === undefined ? [] : holeDetails(desk, next);
+  const said =
+    next === undefined
+      ? view.screen === 'build'
+        ? 'Nothing of it waits.'
+        : `Every hole known of it has been called. ${keyOf(keymap, 'strip', 'next-area')} is the next area.`
+      : row
+        ? `> ${row.name} ${row.text.replace(/ +/g, ' ')}${row.end ? `, ${row.end}` : ''}${more.length > 1 ? `. Levels: ${more.join(', ')}` : ''}`
+        : `> ${subjectText(`hole:${next}`)} is next`;
+  const others = (listBeside ? [] : belongingsHere(desk)).map((one) => `${one.text} ${one.end}`);
+  const coming = upNext(desk, keymap.keysOn(view.screen)).map(
+    ({ bound, name }) => `${keyName(bound.binding.key)} ${bound.row.label}: ${name}`,
+  );
+  const quiet = [coming, others].flatMap((some) => inPieces(some, columns - 2));
+  return [
+    ...wrapped(plainText(said), columns - 2, 2).map((text) =>
+      plainRow(fitted(` ${text}`, columns), next === undefined ? quietLook : nextWordsLook),
+    ),
+    ...suspectedRows(scene, columns),
+    ...(next !== undefined && view.screen === 'build' ? tighteningRows(desk, next, columns) : []),
+    ...quiet.slice(0, quietRows).map((text) => plainRow(fitted(` ${text}`, columns), quietLook)),
+  ];
+}
+/** F2: the suspicion that the two keys would answer, as long as one of the area in use stands. */
+function suspectedRows({ desk, keymap }: Scene, columns: number): Row[] {
+  const hole = suspectedNext(desk);
+  const suspected = hole === undefined ? undefined : suspectedAt(desk.ledger, hole);
+  if (hole === undefined || !suspected || areaOf(hole) !== desk.facing.area) return [];
+  const [right, meant] = [keyOf(keymap, 'strip', 'wrong-indeed'), keyOf(keymap, 'strip', 'meant-so')];
+  const said = `? ${withinArea(hole)} ${suspicionText(suspected.suspicions)}. ${right} wrong indeed, ${meant} meant so`;
+  return wrapped(plainText(said), columns - 2, 3).map((text) => plainRow(fitted(` ${text}`, columns), nextWordsLook));
+}
+/** O4: how the next one is brought up, what to set on the wrench, and what of it is doubtful. */
+const tighteningRows = (desk: Desk, next: string, columns: number): Row[] =>
+  wrapped(tighteningWords(desk.ledger, next).join('. '), columns - 2, 3).map((text) =>
+    plainRow(fitted(` ${plainText(text)}`, columns)),
+  );
+/** Rows of pieces, none of them broken at the end of a row where it has room on the next. */
+function inPieces(pieces: readonly string[], columns: number): string[] {
+  const solid = pieces.map((piece) => plainText(piece).replaceAll(' ', '\u00a0'));
+  return wrapped(solid.join('\u00a0\u00a0 '), columns, quietRows - 1).map((row) => row.replaceAll('\u00a0', ' '));
+}
+const nextWordsLook: Look = { bold: true };
