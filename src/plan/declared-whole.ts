@@ -22,12 +22,17 @@ export type Declaration = EntryOf<
 /** A declaration and where in the file it is written. */
 export type Declared = { declares: Declaration; path: Path };
 
-/** Every declaration of a plan: areas with their holes first, so that what speaks of a hole comes after it. */
-export function declaredAt(plan: Plan): Declared[] {
+/**
+ * Every declaration of a plan: areas with their holes first, so that what speaks of a hole comes after it.
+ * @param isWanted what of a list is to be declared; without it all
+ */
+export function declaredAt(plan: Plan, isWanted: (list: string, one: unknown) => boolean = () => true): Declared[] {
   const from = <T>(list: string, all: readonly T[] | undefined, declare: (one: T) => Declaration): Declared[] =>
-    (all ?? []).map((one, i) => ({ declares: declare(one), path: [list, i] }));
+    (all ?? []).flatMap((one, i): Declared[] =>
+      isWanted(list, one) ? [{ declares: declare(one), path: [list, i] }] : [],
+    );
   return [
-    ...plan.areas.flatMap(areaDeclared),
+    ...plan.areas.flatMap((area, i) => (isWanted('areas', area) ? areaDeclared(area, i) : [])),
     ...from('parts', plan.parts, ({ heldBy, ...part }) => ({
       kind: 'part-declared',
       ...part,
@@ -43,24 +48,26 @@ export function declaredAt(plan: Plan): Declared[] {
     ...from('drives', plan.drives, (drive) => ({ kind: 'drive-declared', ...drive })),
     ...from('temporaries', plan.temporaries, (temporary) => ({ kind: 'temporary-declared', ...temporary })),
     ...from('products', plan.products, (label) => ({ kind: 'product-declared', label })),
-    ...(plan.behind ?? []).flatMap(({ front, behind, until, gate }, i) =>
-      behind.map(
-        (one, k): Declared => ({
-          path: ['behind', i, 'behind', k],
-          declares: {
-            kind: 'behind-declared',
-            front,
-            behind: one,
-            until: until ?? 'closed',
-            ...(gate && { gate }),
-            from: 'plan',
-          },
-        }),
-      ),
-    ),
+    ...(plan.behind ?? []).flatMap((edges, i) => (isWanted('behind', edges) ? edgesDeclared(edges, i) : [])),
   ];
 }
 export const declaredWhole = (plan: Plan): Declaration[] => declaredAt(plan).map((one) => one.declares);
+
+function edgesDeclared({ front, behind, until, gate }: NonNullable<Plan['behind']>[number], i: number): Declared[] {
+  return behind.map(
+    (one, k): Declared => ({
+      path: ['behind', i, 'behind', k],
+      declares: {
+        kind: 'behind-declared',
+        front,
+        behind: one,
+        until: until ?? 'closed',
+        ...(gate && { gate }),
+        from: 'plan',
+      },
+    }),
+  );
+}
 
 function areaDeclared({ holes, order, ...area }: PlanArea, i: number): Declared[] {
   return [

@@ -1,10 +1,10 @@
 // Several plans as one, where they are of the same vehicle: what two say alike is there once, what one knows more of is
 // filled in, and what they say differently is refused with both places. A plan merged with nothing is itself.
-import { areaOf, subjectText, withinArea } from '../job/subjects.ts';
+import { areaOf, type Subject, subjectText, withinArea } from '../job/subjects.ts';
 import { type Declaration, type Declared, declaredAt, subjectOf } from './declared-whole.ts';
-import { placeText } from './place.ts';
+import { type Path, placeText } from './place.ts';
 import type { Plan } from './plan.ts';
-import { roundOf } from './sound.ts';
+import { roundAmong } from './sound.ts';
 import { writtenFrom } from './written.ts';
 
 /** A plan, and its file as it is to be named. */
@@ -15,8 +15,9 @@ export type Merged = { ok: true; plan: Plan } | { ok: false; clashes: readonly C
 export function mergePlans(sources: readonly [Source, ...Source[]]): Merged {
   const [first, ...more] = sources;
   if (more.length === 0) return { ok: true, plan: first.plan };
-  const declared = sources.map(({ plan, file }) => ({ file, all: declaredAt(plan) }));
-  const { declarations, places, clashes } = merged(declared);
+  const isNew = notYetSaid();
+  const declared = sources.map(({ plan, file }) => ({ file, all: declaredAt(plan, isNew) }));
+  const { declarations, there, clashes } = merged(declared);
   const services = servicesOf(sources);
   const all = [...clashes, ...services.clashes, ...holesDiffer(declared)];
   if (all.length > 0) return { ok: false, clashes: all };
@@ -33,8 +34,17 @@ export function mergePlans(sources: readonly [Source, ...Source[]]): Merged {
     services: services.services,
     ...writtenFrom(declarations),
   };
-  const round = roundIn(plan, places);
+  const round = roundIn(declarations, there);
   return round ? { ok: false, clashes: [round] } : { ok: true, plan };
+}
+
+/** What one plan says word for word like one before it adds nothing and contradicts nothing. */
+function notYetSaid(): (list: string, one: unknown) => boolean {
+  const said = new Set<string>();
+  return (list, one) => {
+    const text = `${list}${JSON.stringify(one)}`;
+    return !said.has(text) && said.add(text) !== undefined;
+  };
 }
 
 const keyOf = (one: Declaration): string => {
@@ -45,23 +55,29 @@ const keyOf = (one: Declaration): string => {
 type DeclaredIn = { file: string; all: readonly Declared[] };
 
 function merged(sources: readonly DeclaredIn[]) {
-  const there = new Map<string, { said: Declaration; at: () => string }>();
+  const there = new Map<string, Standing>();
   const clashes: Clash[] = [];
   for (const { file, all } of sources) {
     for (const { declares, path } of all) {
       const key = keyOf(declares);
-      const at = (): string => placeText(file, path);
       const before = there.get(key);
-      const both = before ? joined(before.said, declares) : { value: declares };
-      if ('differ' in both && before) {
-        const field = both.differ.join(' ');
-        clashes.push({ what: `${nameOfKey(key)}: two say different ${field}`, places: [before.at(), at()] });
-      } else if ('value' in both) there.set(key, { said: both.value as Declaration, at: before?.at ?? at });
+      if (!before) {
+        there.set(key, { said: declares, file, path });
+        continue;
+      }
+      const both = joined(before.said, declares);
+      if ('value' in both) before.said = both.value as Declaration;
+      else {
+        const what = `${nameOfKey(key)}: two say different ${both.differ.join(' ')}`;
+        clashes.push({ what, places: [placeOf(before), placeText(file, path)] });
+      }
     }
   }
-  const places = new Map([...there].map(([key, { at }]) => [key, at]));
-  return { declarations: inOrder([...there.values()].map((one) => one.said)), places, clashes };
+  return { declarations: inOrder([...there.values()].map((one) => one.said)), there, clashes };
 }
+/** What is said of a thing so far, and where it was said first. */
+type Standing = { said: Declaration; file: string; path: Path };
+const placeOf = ({ file, path }: Standing): string => placeText(file, path);
 const nameOfKey = (key: string): string =>
   key.startsWith('behind:')
     ? key.slice('behind:'.length).split('\n').map(subjectText).join(' in front of ')
@@ -202,9 +218,14 @@ function boughtTogether(plans: readonly Plan[]): NewPart[] {
 }
 
 /** Each edge of the round with the file it stands in. */
-function roundIn(plan: Plan, places: ReadonlyMap<string, () => string>): Clash | undefined {
-  const round = roundOf(plan);
+function roundIn(whole: readonly Declaration[], there: ReadonlyMap<string, Standing>): Clash | undefined {
+  const round = roundAmong(whole);
   if (!round) return undefined;
-  const edges = round.flatMap((front, i) => places.get(`behind:${front}\n${round[i + 1]}`)?.() ?? []);
+  const edges = round.flatMap((front, i) => edgeAt(there, front, round[i + 1]));
   return { what: `${round.map(subjectText).join(' in front of ')}: that goes round`, places: edges };
+}
+
+function edgeAt(there: ReadonlyMap<string, Standing>, front: Subject, behind: Subject | undefined): string[] {
+  const edge = there.get(`behind:${front}\n${behind}`);
+  return edge ? [placeOf(edge)] : [];
 }

@@ -8,7 +8,7 @@ import { holesIn, numbersIn } from './holes-written.ts';
 import type { Path } from './place.ts';
 import type { Plan } from './plan.ts';
 import { roundThroughPlaces } from './strip-order.ts';
-import { worksOf } from './works.ts';
+import { worksFrom } from './works.ts';
 
 export type Unsound = { path: Path; what: string; next: string };
 
@@ -27,7 +27,7 @@ export function unsoundIn(plan: Plan): Unsound[] {
     return [{ path: [], what: `it declares ${whole.length} things`, next: 'make two plans of it' }];
   }
   const there = new Set(subjectsOf(whole));
-  const wrong = [...danglingIn(plan, there), ...disordered(plan), ...roundIn(plan)];
+  const wrong = [...danglingIn(plan, there), ...disordered(plan), ...roundIn(plan, whole)];
   return wrong.length > 0 ? wrong : [...broughtByNone(plan, there)];
 }
 
@@ -140,8 +140,8 @@ function* disordered(plan: Plan): Generator<Unsound> {
   }
 }
 
-function* roundIn(plan: Plan): Generator<Unsound> {
-  const round = roundOf(plan);
+function* roundIn(plan: Plan, whole: readonly Declaration[]): Generator<Unsound> {
+  const round = roundAmong(whole);
   if (!round) return;
   const at = (plan.behind ?? []).findIndex((e) => e.front === round[0] && e.behind.includes(round[1] as string));
   const what = `${round.map(subjectText).join(' in front of ')}: that goes round`;
@@ -149,9 +149,9 @@ function* roundIn(plan: Plan): Generator<Unsound> {
 }
 
 /** An order that goes round, as it is written or through the holes and parts of an area. */
-export function roundOf(plan: Plan): Subject[] | undefined {
-  const edges = (plan.behind ?? []).flatMap(({ front, behind }) => behind.map((one) => ({ front, behind: one })));
-  return cycleIn(edges) ?? roundThroughPlaces(worksOf(plan));
+export function roundAmong(whole: readonly Declaration[]): Subject[] | undefined {
+  const edges = whole.filter((one) => one.kind === 'behind-declared');
+  return cycleIn(edges) ?? roundThroughPlaces(worksFrom(whole));
 }
 
 /** What no service brings would be declared and never reach a job. */

@@ -46,8 +46,24 @@ export function inStripOrder(
 
 /** An order that goes round through holes and parts of areas, which no two lines of it show. */
 export function roundThroughPlaces(works: Works): Subject[] | undefined {
-  const found = inStripOrder(works, new Set(works.units), () => 0);
+  const found = inStripOrder(works, tellingUnits(works), () => 0);
   return 'round' in found ? found.round : undefined;
+}
+
+/** Holes of an area that nothing tells apart are in the same rounds: one of them is enough, and one of each part. */
+function tellingUnits(works: Works): Set<Unit> {
+  const telling = new Set<Unit>(works.units.filter((unit) => holeOfUnit(unit) === undefined));
+  for (const [hole] of works.holes.values()) if (hole !== undefined) telling.add(hole);
+  for (const holes of works.heldBy.values()) {
+    const [first] = holes;
+    if (first === undefined) continue;
+    const inOneArea = holes.every((hole) => areaOf(hole) === areaOf(first));
+    for (const hole of inOneArea ? [first] : holes) telling.add(hole);
+  }
+  for (const ways of [works.behind, works.fronts]) {
+    for (const subject of ways.keys()) if (holeOfUnit(subject) !== undefined) telling.add(subject);
+  }
+  return telling;
 }
 
 /** The area a hole is in, or which carries a part. */

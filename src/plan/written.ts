@@ -54,22 +54,32 @@ type Group = PlanArea['holes'][number];
 
 /** Neighbours that are alike in all but where they sit share a group. */
 function groupsOf(holes: readonly HoleSaid[]): Group[] {
-  const groups: { numbers: string[]; at: [number, number][]; alike: string; rest: Omit<Group, 'numbers' | 'at'> }[] =
-    [];
+  const groups: { numbers: string[]; at: [number, number][]; rest: Omit<HoleSaid, 'hole' | 'at'> }[] = [];
   for (const { hole, at, ...rest } of holes) {
-    const alike = JSON.stringify([rest, at === undefined]);
     const last = groups.at(-1);
     const number = withinArea(hole);
-    if (last?.alike === alike && numbersText([...last.numbers, number]).length <= longestNumbers) {
+    const goesOn = last && last.at.length > 0 === (at !== undefined) && isAlike(last.rest, rest);
+    if (goesOn && fits(last.numbers, number)) {
       last.numbers.push(number);
       if (at) last.at.push(at);
-    } else groups.push({ numbers: [number], at: at ? [at] : [], alike, rest });
+    } else groups.push({ numbers: [number], at: at ? [at] : [], rest });
   }
   return groups.map(({ numbers, at, rest }) => ({
     numbers: numbersText(numbers),
     ...rest,
     ...(at.length > 0 && { at }),
   }));
+}
+
+/** A few always fit, however long their levels are named. */
+const fits = (numbers: readonly string[], more: string): boolean =>
+  numbers.length < 15 || numbersText([...numbers, more]).length <= longestNumbers;
+/** Holes of one group share what was said of them, so most are told by a look. */
+function isAlike(one: object, other: object): boolean {
+  const fields = Object.entries(one);
+  const same = (value: unknown, field: string) => value === (other as Record<string, unknown>)[field];
+  if (fields.length === Object.keys(other).length && fields.every(([field, value]) => same(value, field))) return true;
+  return JSON.stringify(one) === JSON.stringify(other);
 }
 
 function byArea(holes: readonly Hole[]): Record<string, string> {

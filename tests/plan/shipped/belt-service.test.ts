@@ -31,7 +31,7 @@ it('the engine is carried by the jack before its bracket is opened', () => {
 it('cams and crank are locked before the belt comes off, and locks are no holding tools', () => {
   expect(
     (plan.temporaries ?? []).filter((one) => ['lock', 'pin'].includes(one.sort)).map((one) => one.temporary),
-  ).toEqual(['cam clamp', 'crank pin', 'flywheel lock']);
+  ).toEqual(expect.arrayContaining(['cam clamp', 'crank pin', 'flywheel lock']));
   expect(cautioned(plan, /no holding tools/i, /pulley is held/i)).toBe(true);
   expect(cautioned(plan, /neither crank nor cams are turned/i)).toBe(true);
 });
