@@ -30,14 +30,27 @@ export async function needForServices(
     return exits.unreadable;
   }
   const { plan } = merged;
-  const works = worksOf(plan);
-  const off = offAmong(plan, works, args.lists.get('off') ?? []);
-  if ('why' in off) return complain(off.why);
-  const need = needOf(works, plan, chosen.services, off.units);
-  const build = buildOrder(plan, need.back);
-  if (args.flags.has('json')) out.write(`${JSON.stringify(asData(works, chosen.services, need, build), null, 2)}\n`);
-  else out.write(asText(plan, works, chosen.services, need, build, off.names));
+  const said = needSaid(plan, chosen.services, args.lists.get('off') ?? []);
+  if ('why' in said) return complain(said.why);
+  out.write(args.flags.has('json') ? said.data() : said.text());
   return exits.fine;
+}
+
+/** What is printed for services of a plan with some places off; the documents print the same. */
+export function needSaid(
+  plan: Plan,
+  services: readonly string[],
+  offNames: readonly string[],
+): { text(): string; data(): string } | { why: string } {
+  const works = worksOf(plan);
+  const off = offAmong(plan, works, offNames);
+  if ('why' in off) return off;
+  const need = needOf(works, plan, services, off.units);
+  const build = buildOrder(plan, need.back);
+  return {
+    text: () => asText(plan, works, services, need, build, off.names),
+    data: () => `${JSON.stringify(asData(works, services, need, build), null, 2)}\n`,
+  };
 }
 
 const clashText = ({ what, places }: Clash): string => `${what}: ${places.join(' and ')}`;

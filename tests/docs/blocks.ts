@@ -6,6 +6,7 @@ import { standardKeymap } from '../../src/calls/bindings.ts';
 import { keypadPicture } from '../../src/calls/keypad-picture.ts';
 import { usage } from '../../src/calls/line-reader.ts';
 import { rows as calls } from '../../src/calls/table.ts';
+import { needSaid } from '../../src/commands/plans-need.ts';
 import { countOf, neededFor } from '../../src/plan/need.ts';
 import { countText } from '../../src/plan/need-words.ts';
 import { readPlan } from '../../src/plan/read-plan.ts';
@@ -144,12 +145,32 @@ function plansBlock(): string {
   return table(['plan', 'service', 'comes off', 'more than for the others'], rows);
 }
 
+/** The sums of belt, pump and cover as the program prints them; its lists of what comes off and goes back follow there. */
+function needBlock(): string {
+  const file = 'inline-four-belt-service.json';
+  const read = readPlan(readFileSync(`${root}jobs/${file}`, 'utf8'), file);
+  if (!read.ok) throw new Error(read.fault.what);
+  const printed = (services: readonly string[], off: readonly string[]): string => {
+    const said = needSaid(read.plan, services, off);
+    if ('why' in said) throw new Error(said.why);
+    const words = [...services, ...off.flatMap((one) => ['--off', one])];
+    const quoted = words.map((word) => (word.includes(' ') ? `"${word}"` : word)).join(' ');
+    return `$ countback plans need ${quoted}\n${said
+      .text()
+      .split(/^(?:cautions|to have ready):$/m)[0]
+      ?.trimEnd()}`;
+  };
+  const three = printed(['timing belt', 'coolant pump', 'cam cover gasket'], []);
+  return ['```text', three, '', printed(['coolant pump'], ['lower belt cover']), '```'].join('\n');
+}
+
 /** One maker a block. */
 export const blocks: Readonly<Record<string, () => string>> = {
   rooms: roomsBlock,
   calls: callsBlock,
   keys: keysBlock,
   plans: plansBlock,
+  need: needBlock,
   keypad: () => ['```text', keypadPicture('strip').trimEnd(), '```'].join('\n'),
   rules: rulesBlock,
   dependencies: dependenciesBlock,

@@ -33,6 +33,7 @@ it('cams and crank are locked before the belt comes off, and locks are no holdin
     (plan.temporaries ?? []).filter((one) => ['lock', 'pin'].includes(one.sort)).map((one) => one.temporary),
   ).toEqual(expect.arrayContaining(['cam clamp', 'crank pin', 'flywheel lock']));
   expect(cautioned(plan, /no holding tools/i, /pulley is held/i)).toBe(true);
+  expect(cautioned(plan, /locked from outside/i, /under its cover/i)).toBe(true);
   expect(cautioned(plan, /neither crank nor cams are turned/i)).toBe(true);
 });
 
