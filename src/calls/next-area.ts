@@ -47,9 +47,10 @@ export function nextArea(desk: Desk, building: boolean): string | undefined {
 export function areaAfter(desk: Desk, building: boolean): string | undefined {
   const { ledger, facing } = desk;
   const { area } = facing;
-  if (area === undefined || !isKnown(ledger, area)) return undefined;
+  if (area === undefined) return undefined;
   const here = { ...desk, facing: { ...facing, hole: undefined } };
   if (building ? canBuild(desk, area) : nextOff(here) !== undefined) return undefined;
+  if (!isKnown(ledger, area)) return undefined;
   const [next] = areasWithWork(desk, building);
   if (next === undefined || next === area || !isKnown(ledger, next)) return undefined;
   return building && !canBuild(desk, next) ? undefined : next;

@@ -50,6 +50,16 @@ const byName: ReadonlyMap<string, Thread> = new Map(everyThread.map((thread) => 
  * Sources: ISO 261:1998, table 2; ASME B1.1-2003, table 1.
  */
 export function threadNamed(written: string): Answer<Thread> {
+  const before = asWritten.get(written);
+  if (before) return before;
+  const thread = threadRead(written);
+  asWritten.set(written, thread);
+  return thread;
+}
+/** A job writes few threads, and each of them thousands of times. */
+const asWritten = new Map<string, Answer<Thread>>();
+
+function threadRead(written: string): Answer<Thread> {
   const plain = written
     .trim()
     .replace(/[×*X]/g, 'x')

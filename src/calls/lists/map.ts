@@ -42,14 +42,15 @@ export function areaDrawn(desk: Desk, next: Hole | undefined, building: boolean)
   const { ledger, facing } = desk;
   const a = facing.area === undefined ? undefined : stateOf(ledger, 'area', facing.area);
   if (!a) return undefined;
-  const numbers = [...new Set([...a.holes, ...(next ? [next] : [])].map(numberOf))];
-  numbers.sort((x, y) => Number.parseInt(x, 10) - Number.parseInt(y, 10));
-  const levels = Map.groupBy(a.holes, numberOf);
+  const levels = Map.groupBy([...a.holes, ...(next ? [next] : [])], numberOf);
+  const inTurn = [...levels.keys()].map((number) => ({ number, at: Number.parseInt(number, 10) }));
+  const numbers = inTurn.sort((x, y) => x.at - y.at).map(({ number }) => number);
   const placed = numbers.map((n) => stateOf(ledger, 'hole', `${a.area}/${n}`)?.declared?.at);
   const grid = gridOf(numbers.length);
   const isPlaced = placed.some((at) => at !== undefined);
   const points = placed.map((at, i) => at ?? (grid.holes[i] as Point));
   const pass = building ? runningPass(desk, a.area) : undefined;
+  const turns = new Map(pass?.due.map((hole, i) => [hole, i + 1]));
   return {
     area: a.area,
     outline: isPlaced ? (a.declared?.outline ?? outlineOf(points)) : grid.outline,
@@ -57,11 +58,11 @@ export function areaDrawn(desk: Desk, next: Hole | undefined, building: boolean)
       ...drawn(
         desk,
         n,
-        (levels.get(n) ?? []).flatMap((h) => stateOf(ledger, 'hole', h) ?? []),
+        [...new Set(levels.get(n))].flatMap((h) => stateOf(ledger, 'hole', h) ?? []),
         a.area,
       ),
       at: desk.facing.placing?.hole === `${a.area}/${n}` ? desk.facing.placing.at : (points[i] as Point),
-      ...turnOf(pass?.due ?? [], `${a.area}/${n}`),
+      ...turnOf(turns, `${a.area}/${n}`),
     })),
     ...(pass && { pass: { name: pass.name, done: pass.of - pass.due.length, of: pass.of } }),
   };
@@ -69,14 +70,16 @@ export function areaDrawn(desk: Desk, next: Hole | undefined, building: boolean)
 
 function drawn({ ledger }: Desk, number: string, levels: readonly HoleState[], area: string): Omit<DrawnHole, 'at'> {
   const hole = `${area}/${number}`;
-  const worst = wantsMost.flatMap((mark) => levels.find((h) => holeMark(ledger, h) === mark) ?? [])[0];
+  const marks = levels.map((h) => holeMark(ledger, h));
+  const mark = wantsMost.find((one) => marks.includes(one));
+  const worst = mark && levels[marks.indexOf(mark)];
   if (!worst) return { hole, number, mark: 'plain', word: '', levels: 0 };
   const tool = levels.find((h) => h.declared?.tool)?.declared?.tool;
   const word = holeWord(ledger, worst);
   return {
     hole,
     number,
-    mark: holeMark(ledger, worst),
+    mark,
     word: word === 'as found' ? '' : word,
     levels: levels.length,
     ...(levels.some((h) => h.called.findings.length > 0) && { finding: true as const }),
@@ -84,7 +87,10 @@ function drawn({ ledger }: Desk, number: string, levels: readonly HoleState[], a
     ...(tool && { tool }),
   };
 }
-const turnOf = (due: readonly Hole[], hole: Hole) => (due.includes(hole) ? { turn: due.indexOf(hole) + 1 } : {});
+const turnOf = (turns: ReadonlyMap<Hole, number>, hole: Hole) => {
+  const turn = turns.get(hole);
+  return turn === undefined ? {} : { turn };
+};
 
 /** The earliest pass that is due somewhere, once a fastener is in. */
 function runningPass({ ledger }: Desk, area: string): { name: string; due: readonly Hole[]; of: number } | undefined {
