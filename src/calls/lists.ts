@@ -6,7 +6,7 @@ import type { Rows } from './listed.ts';
 import { boxRows } from './lists/box.ts';
 import { findingRows } from './lists/findings.ts';
 import { helpRows } from './lists/help.ts';
-import { holeRow, holesHere } from './lists/holes.ts';
+import { holeRows } from './lists/holes.ts';
 import { leavingRows } from './lists/leaving.ts';
 import { logRows } from './lists/log.ts';
 import { rotationRows } from './lists/rotation.ts';
@@ -22,9 +22,9 @@ export function listedOn(screen: ScreenId, before: ScreenId, desk: Desk, keymap:
     case 'todo':
       return todoRows(desk);
     case 'strip':
-      return holesHere(desk, 'loosening').map((h) => holeRow(desk, h));
+      return holeRows(desk, 'loosening');
     case 'build':
-      return holesHere(desk, 'tightening').map((h) => holeRow(desk, h));
+      return holeRows(desk, 'tightening');
     case 'findings':
       return findingRows(desk);
     case 'rotation':

@@ -4,11 +4,11 @@
 import { nextBack, nextOff, nextTight } from '../calls/desk.ts';
 import type { Args } from '../calls/form.ts';
 import type { Listed } from '../calls/listed.ts';
-import { areasListed, belongingsHere } from '../calls/lists/holes.ts';
+import { areasListed, belongingsHere, holesHere } from '../calls/lists/holes.ts';
 import { areaDrawn, type DrawnArea, type DrawnHole } from '../calls/lists/map.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { fitted, spread, windowFrom } from './cells.ts';
-import { areaLook, type Look, lookOf, nextLook, quietLook, shapeOf, takenLook } from './colours.ts';
+import { areaLook, type Look, lookOf, nextLook, shapeOf, takenLook } from './colours.ts';
 import type { Scene } from './frame.ts';
 import { keyOf } from './key-names.ts';
 import { listedRow } from './list-rows.ts';
@@ -21,7 +21,8 @@ const widthWithList = 110;
 const widthWithAll = 160;
 const areaCellsOf = (columns: number): number => (columns >= widthWithAll ? 36 : 27);
 const listCellsOf = (columns: number): number => (columns >= widthWithAll ? 66 : columns >= widthWithList ? 46 : 0);
-const rule: Row = [{ text: '│', look: quietLook }];
+/** In no look of its own: a change of look costs more than a cell, and there are two on every row. */
+const rule: Row = [{ text: '│' }];
 
 export function benchRows(scene: Scene, rows: number): Row[] {
   const { desk, view, columns } = scene;
@@ -100,10 +101,15 @@ function tagOf(
 }
 
 function holeRows(scene: Scene, next: string | undefined, columns: number, rows: number): Row[] {
-  const all = [...scene.listed.slice(0, scene.listed.length), ...belongingsHere(scene.desk)];
-  const at = all.findIndex((one) => one.key === next);
-  const from = windowFrom(Math.max(0, at), all.length, rows);
-  return all.slice(from, from + rows).map((one) => listedRow(one, one.key === next, columns, 7));
+  const { listed, desk, view } = scene;
+  const others = belongingsHere(desk);
+  const at = holesHere(desk, view.screen === 'build' ? 'tightening' : 'loosening').findIndex((h) => h.hole === next);
+  const from = windowFrom(Math.max(0, at), listed.length + others.length, rows);
+  const shown = [
+    ...listed.slice(from, from + rows),
+    ...others.slice(Math.max(0, from - listed.length), Math.max(0, from + rows - listed.length)),
+  ];
+  return shown.map((one) => listedRow(one, one.key === next, columns, 7));
 }
 
 function firstHints({ keymap, columns }: Scene): Row[] {

@@ -2,7 +2,7 @@
 // knows tags and places, not what a hole is.
 import type { Point } from '../trade/layout.ts';
 import { cellsOf } from './cells.ts';
-import { type Look, quietLook } from './colours.ts';
+import type { Look } from './colours.ts';
 import { brailleOf, cellKey, closedLine } from './outline.ts';
 import type { Row, Run } from './rows.tsx';
 
@@ -58,7 +58,7 @@ function scaled(points: readonly Point[], columns: number, rows: number): (at: P
 type Paper = { cells: (Cell | undefined)[]; taken: Set<number>; columns: number; rows: number };
 function papered(dots: ReadonlyMap<number, number>, columns: number, rows: number): Paper {
   const cells: (Cell | undefined)[] = new Array(columns * rows).fill(undefined);
-  for (const [key, of] of dots) cells[key] = { text: brailleOf(of), look: quietLook };
+  for (const [key, of] of dots) cells[key] = { text: brailleOf(of) };
   return { cells, taken: new Set(), columns, rows };
 }
 const rowsOf = ({ cells, columns, rows }: Paper): Row[] =>

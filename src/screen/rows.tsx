@@ -22,10 +22,11 @@ export const endRow = (row: Row, columns: number): Row => [
 
 /** SGR parameters of a look. Source: ECMA-48, 5th edition 1991, 8.3.117 (bold, faint, reverse, crossed out, colours). */
 const colours: Record<string, number> = { red: 31, green: 32, magenta: 35 };
-function styled({ text, look }: Run, paint: Paint): string {
+function sgrOf(look: Look | undefined, paint: Paint): string {
   const { color, bold, dim, inverse, strike } = look ? paint(look) : {};
-  const on = [bold && 1, dim && 2, inverse && 7, strike && 9, color !== undefined && colours[color]].filter(Boolean);
-  return on.length === 0 ? text : `\u001b[${on.join(';')}m${text}\u001b[0m`;
+  return [bold && 1, dim && 2, inverse && 7, strike && 9, color !== undefined && colours[color]]
+    .filter(Boolean)
+    .join(';');
 }
 /**
  * A row as one string: a text for every run of a map costs ten times as much as one for the row. Blanks at its end are
@@ -43,8 +44,21 @@ export function paintedText(row: Row, paint: Paint): string {
       break;
     }
   }
-  return kept.map((run) => styled(run, paint)).join('');
+  let painted = '';
+  let on = '';
+  for (const { text, look } of kept) {
+    const sgr = sgrOf(look, paint);
+    // Blanks look alike in every look but a reversed one: no need to change for them.
+    if (sgr !== on && (text.trim() !== '' || isReversed(sgr) || isReversed(on))) {
+      if (on !== '') painted += '\u001b[0m';
+      if (sgr !== '') painted += `\u001b[${sgr}m`;
+      on = sgr;
+    }
+    painted += text;
+  }
+  return on === '' ? painted : `${painted}\u001b[0m`;
 }
+const isReversed = (sgr: string): boolean => /(^|;)(7|9)(;|$)/.test(sgr);
 
 /**
  * One row of the screen, laid out as a single cell and put in its place when the frame is written: laid out at its own

@@ -7,7 +7,7 @@ import { areaOf, inHole, named, numberOf, subjectText, withinArea } from '../../
 import { suspectedAt } from '../../job/suspicions.ts';
 import { isWithdrawn } from '../../job/withdrawn.ts';
 import type { Desk } from '../desk.ts';
-import type { Listed, Mark } from '../listed.ts';
+import { type Listed, type Mark, type Rows, rowsMadeBy } from '../listed.ts';
 import { specWords } from '../spec-words.ts';
 
 /** Every hole of the area in use with its levels: in the order they are loosened or tightened in. */
@@ -39,6 +39,11 @@ export function holeMark(ledger: Ledger, h: HoleState): Mark {
   return isOff(h) ? 'open' : 'half';
 }
 
+/** A row is made when it is looked at. */
+export function holeRows(desk: Desk, order: 'loosening' | 'tightening'): Rows {
+  const holes = holesHere(desk, order);
+  return rowsMadeBy(holes.length, (i) => holeRow(desk, holes[i] as HoleState));
+}
 export function holeRow(desk: Desk, h: HoleState): Listed {
   const o = h.called.occupant;
   const own = h.called.own ? stateOf(desk.ledger, 'fastener', h.called.own) : undefined;
