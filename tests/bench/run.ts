@@ -7,6 +7,7 @@ import { type Figure, figureText } from './figure.ts';
 import { root } from './job-file.ts';
 import { keysForEachThing } from './key-count.ts';
 import { keyTime } from './keys.ts';
+import { mapTime } from './map.ts';
 import { mergeTime } from './plans.ts';
 import { openingTime, startTime } from './start-time.ts';
 import { wrongBoltsSeen } from './wrong-bolts-seen.ts';
@@ -15,6 +16,7 @@ const benches: Readonly<Record<string, () => Promise<Figure[]>>> = {
   start: startTime,
   keys: keysForEachThing,
   press: keyTime,
+  map: mapTime,
   opening: openingTime,
   core: coreTime,
   plans: mergeTime,
