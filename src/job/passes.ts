@@ -1,10 +1,12 @@
 // O3: the passes of an area, which one a hole is due for, which hole is next in it, and when a pass goes round again.
+import { isRefused } from '../trade/answer.ts';
+import { type Layout, tighteningOrder } from '../trade/tightening-order.ts';
 import { isShouldered } from './closed.ts';
-import { type Ledger, stateOf } from './ledger.ts';
+import { every, type Ledger, stateOf } from './ledger.ts';
 import { levelsOf } from './levels.ts';
 import { oncePerLedger } from './once-per-ledger.ts';
 import type { Method } from './spec.ts';
-import type { Pass } from './states.ts';
+import type { AreaState, Pass } from './states.ts';
 import { areaOf, type Hole, holeIn, numberOf } from './subjects.ts';
 
 const usualPasses = ['snug', 'final'] as const;
@@ -29,18 +31,57 @@ export function nextPass(ledger: Ledger, hole: Hole): string {
   return passes[Math.min(at + 1, passes.length - 1)] as string;
 }
 
+/** Which order an area has: its maker's, as declared; else one proposed from where its holes sit; else as numbered. */
+export const orderBy = (ledger: Ledger, area: string): "the maker's" | Layout | 'number' =>
+  stateOf(ledger, 'area', area)?.declared?.order ? "the maker's" : (proposed(ledger, area)?.by ?? 'number');
+
 /** Hole numbers of an area in tightening order: the declared order, then the rest as numbered. Levels ride with theirs. */
 export const inOrder = oncePerLedger((ledger, area): readonly Hole[] => {
   const a = stateOf(ledger, 'area', area);
   const numbers = [...new Set((a?.holes ?? []).map(numberOf))];
-  const order = a?.declared?.order ?? [];
+  const order = a?.declared?.order ?? proposed(ledger, area)?.numbers ?? [];
   const rest = numbers.filter((h) => !order.includes(h)).sort((x, y) => Number(x) - Number(y));
   return [...order.filter((h) => numbers.includes(h)), ...rest].map((h) => holeIn(area, h));
 });
 
-/** Loosened the other way round where an order of tightening was said, as is common practice (no source); else by number. */
+/** Where an order of tightening is known or proposed, the other way round, as is common practice (no source); else by number. */
 export const inLooseningOrder = (ledger: Ledger, area: string): readonly Hole[] =>
-  stateOf(ledger, 'area', area)?.declared?.order ? inOrder(ledger, area).toReversed() : inOrder(ledger, area);
+  orderBy(ledger, area) === 'number' ? inOrder(ledger, area) : inOrder(ledger, area).toReversed();
+
+/** Fewer need no order; more of them and no maker's order is a drawing, not a cover. */
+const proposedFor = { from: 4, to: 40 };
+/** By hand and by clamp nothing is drawn askew. */
+const pressesNothing: ReadonlySet<string> = new Set(['hand', 'clamp']);
+/**
+ * O3: an order from where the holes sit, for the holes of one cover: all of an area hold one part or press one face, all of
+ * them are placed, and no maker's order is known.
+ */
+const proposed = oncePerLedger((ledger, area): { numbers: readonly string[]; by: Layout } | undefined => {
+  const a = stateOf(ledger, 'area', area);
+  const holes = (a?.holes ?? []).filter((hole) => hole === holeIn(area, numberOf(hole)));
+  if (!a || a.declared?.order || holes.length < proposedFor.from || holes.length > proposedFor.to) return undefined;
+  if (pressesNothing.has(a.declared?.method?.by ?? '') || !areOneCover(ledger, a, holes)) return undefined;
+  const places = holes.flatMap((hole) => {
+    const at = stateOf(ledger, 'hole', hole)?.declared?.at;
+    return at ? [{ hole: numberOf(hole), at }] : [];
+  });
+  const order = places.length === holes.length ? tighteningOrder(places) : undefined;
+  return order && !isRefused(order) && order.by !== "the maker's order"
+    ? { numbers: order.holes, by: order.by }
+    : undefined;
+});
+function areOneCover(ledger: Ledger, a: AreaState, holes: readonly Hole[]): boolean {
+  const apart = holes.some((hole) => {
+    const declared = stateOf(ledger, 'hole', hole)?.declared;
+    return declared?.slackOnly === true || declared?.later !== undefined;
+  });
+  if (apart) return false;
+  const all = (some: readonly Hole[] | undefined) => some !== undefined && holes.every((hole) => some.includes(hole));
+  return (
+    a.parts.some((part) => all(stateOf(ledger, 'part', part)?.declared?.heldBy)) ||
+    [...every(ledger, 'face')].some(({ declared }) => declared?.area === a.area && all(declared.pressedBy))
+  );
+}
 
 function levelIsDue(ledger: Ledger, level: Hole, pass: string): boolean {
   const c = stateOf(ledger, 'hole', level)?.called;
@@ -73,10 +114,10 @@ function dueAgain(ledger: Ledger, area: string, all: readonly Hole[], pass: stri
   return holes.filter((hole) => bearsAnother(ledger, hole) && (ofPass(hole).at(-1)?.n ?? 0) <= roundAt);
 }
 
-/** O3: in a pass after the first, another hole than the next one. */
+/** O3: in a pass after the first, another hole than the next one. An order that is only proposed marks nothing. */
 export function outOfTurn(ledger: Ledger, hole: Hole, pass: string): boolean {
   const area = areaOf(hole);
-  if (pass === passesOf(ledger, area)[0]) return false;
+  if (pass === passesOf(ledger, area)[0] || proposed(ledger, area)) return false;
   const due = dueIn(ledger, area, pass);
   const numbered = holeIn(area, numberOf(hole));
   return due.includes(numbered) && due[0] !== numbered;

@@ -80,8 +80,9 @@ function sheetRows(scene: Scene, drawn: DrawnArea, next: string | undefined, col
     ...details,
   ];
 }
-function titleOf({ desk }: Scene, { area, holes, pass }: DrawnArea): string {
-  if (pass) return `${area}: ${pass.name} ${pass.done} of ${pass.of}`;
+function titleOf({ desk }: Scene, { area, holes, pass, proposed }: DrawnArea): string {
+  const order = proposed ? `, order proposed: ${proposed}` : '';
+  if (pass) return `${area}: ${pass.name} ${pass.done} of ${pass.of}${order}`;
   const off = desk.ledger.tallies.areas[area]?.off ?? 0;
   return `${area}: ${off} off of ${holes.filter((hole) => hole.levels > 0).length}`;
 }

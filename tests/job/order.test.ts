@@ -2,7 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { verbs } from '../../src/job/decide.ts';
 import { lineSchema } from '../../src/job/line.ts';
-import { dueIn, inOrder } from '../../src/job/passes.ts';
+import { dueIn, inLooseningOrder, inOrder, orderBy } from '../../src/job/passes.ts';
+import { numberOf } from '../../src/job/subjects.ts';
 import { type Bench, bench, m6, m8 } from './bench.ts';
 
 const behind = (front: string, one: string, more: object = {}) =>
@@ -446,5 +447,77 @@ describe('before an area closes', () => {
     on.tight('cover/1');
     on.slack('pump/1');
     expect(on.openAt('area:pump')).toEqual([code]);
+  });
+});
+
+describe('an order nobody has said', () => {
+  const ring = [0, 1, 2, 3, 4, 5].map((n) => [
+    Math.round(1000 * Math.cos((n * Math.PI) / 3)),
+    Math.round(1000 * Math.sin((n * Math.PI) / 3)),
+  ]);
+  const cover = [
+    [0, 0],
+    [10, 0],
+    [20, 0],
+    [0, 10],
+    [10, 10],
+    [20, 10],
+  ];
+  /** Six holes of one part, placed so. */
+  const placed = (places: readonly (readonly number[] | undefined)[], area: object = {}, hole: object = {}): Bench => {
+    const on = bench();
+    const holes = places.map((_, i) => `pump/${i + 1}`);
+    on.declare(
+      { kind: 'area-declared', area: 'pump', planned: true, ...area },
+      ...places.map((at, i) => ({ kind: 'hole-declared', hole: holes[i], wants: m6, ...(at && { at }), ...hole })),
+      { kind: 'part-declared', part: 'pump', heldBy: holes },
+    );
+    return on;
+  };
+  const order = (on: Bench): string => inOrder(on.ledger(), 'pump').map(numberOf).join(' ');
+
+  it('[O3] is proposed from where the holes sit: a ring crosswise, a cover from the middle outwards', () => {
+    const on = placed(ring);
+    expect([orderBy(on.ledger(), 'pump'), order(on)]).toEqual(['ring', '1 4 2 5 3 6']);
+    const middle = order(placed(cover)).split(' ').slice(0, 2).sort();
+    expect([orderBy(placed(cover).ledger(), 'pump'), middle]).toEqual(['cover', ['2', '5']]);
+  });
+
+  it('[O3] is loosened the other way round', () => {
+    const on = placed(ring);
+    expect(inLooseningOrder(on.ledger(), 'pump').map(numberOf).join(' ')).toBe('6 3 5 2 4 1');
+  });
+
+  it('[O3] gives way to the maker\u2019s, whenever that comes to be known', () => {
+    const on = placed(ring);
+    on.declare({ kind: 'area-declared', area: 'pump', order: ['6', '5', '4', '3', '2', '1'] });
+    expect([orderBy(on.ledger(), 'pump'), order(on)]).toEqual(["the maker's", '6 5 4 3 2 1']);
+  });
+
+  it.each<[string, Bench]>([
+    ['one hole has no place', placed([...ring.slice(0, 5), undefined])],
+    ['there are three', placed(ring.slice(0, 3))],
+    ['they are turned by hand', placed(ring, { method: { by: 'hand' } })],
+    ['one of them is slack only', placed(ring, {}, { slackOnly: true })],
+    ['they hold no one part together', apart()],
+  ])('[O3] is by number where %s', (_, on) => {
+    expect(orderBy(on.ledger(), 'pump')).toBe('number');
+    expect(inLooseningOrder(on.ledger(), 'pump')[0]).toBe('pump/1');
+  });
+  function apart(): Bench {
+    const on = placed(ring);
+    on.declare({ kind: 'part-declared', part: 'pump', heldBy: ['pump/1', 'pump/2'] });
+    return on;
+  }
+
+  it('[O3] marks nothing when another hole is taken, and asks for no round again', () => {
+    const on = placed(ring);
+    for (const n of [1, 2, 3, 4, 5, 6]) on.off(`pump/${n}`, m6);
+    for (const n of [1, 2, 3, 4, 5, 6]) on.back(`pump/${n}`);
+    on.call('complete-pass', { area: 'pump' });
+    expect(dueIn(on.ledger(), 'pump', 'final').map(numberOf).join(' ')).toBe('1 4 2 5 3 6');
+    for (const n of [6, 5, 4, 3, 2, 1]) on.call('tighten', { hole: `pump/${n}` });
+    expect(JSON.stringify(on.lines())).not.toContain('outOfOrder');
+    expect(dueIn(on.ledger(), 'pump', 'final')).toEqual([]);
   });
 });

@@ -2,7 +2,7 @@
 // a number are one tag, which stands as the one of them that wants most.
 import { openBecause } from '../../job/closed.ts';
 import { stateOf } from '../../job/ledger.ts';
-import { dueIn, inOrder, passesOf } from '../../job/passes.ts';
+import { dueIn, inOrder, orderBy, passesOf } from '../../job/passes.ts';
 import type { HoleState } from '../../job/states.ts';
 import { type Hole, numberOf, withinArea } from '../../job/subjects.ts';
 import { suspectedAt } from '../../job/suspicions.ts';
@@ -33,6 +33,8 @@ export type DrawnArea = {
   holes: readonly DrawnHole[];
   /** The pass that runs, with how many of the holes have had it. */
   pass?: { name: string; done: number; of: number };
+  /** O3: the order shown is only proposed, from where the holes sit. */
+  proposed?: 'ring' | 'cover' | 'line';
 };
 
 const wantsMost: readonly Mark[] = ['open', 'half', 'done', 'found', 'plain', 'struck'];
@@ -65,6 +67,7 @@ export function areaDrawn(desk: Desk, next: Hole | undefined, building: boolean)
       ...turnOf(turns, `${a.area}/${n}`),
     })),
     ...(pass && { pass: { name: pass.name, done: pass.of - pass.due.length, of: pass.of } }),
+    ...proposedBy(desk, a.area),
   };
 }
 
@@ -86,6 +89,10 @@ function drawn({ ledger }: Desk, number: string, levels: readonly HoleState[], a
     ...(levels.some((h) => suspectedAt(ledger, h.hole)) && { suspected: true as const }),
     ...(tool && { tool }),
   };
+}
+function proposedBy({ ledger }: Desk, area: string): Pick<DrawnArea, 'proposed'> {
+  const by = orderBy(ledger, area);
+  return by === 'number' || by === "the maker's" ? {} : { proposed: by };
 }
 const turnOf = (turns: ReadonlyMap<Hole, number>, hole: Hole) => {
   const turn = turns.get(hole);
