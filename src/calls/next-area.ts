@@ -3,6 +3,7 @@
 import { holesUncounted } from '../job/counts.ts';
 import { decide } from '../job/decide.ts';
 import { areasToStrip } from '../job/in-front.ts';
+import { lastOpenedFirst } from '../job/learned.ts';
 import { every, type Ledger, stateOf, tallyOf } from '../job/ledger.ts';
 import { frontsOf, openBehind } from '../job/order.ts';
 import { isWithdrawn } from '../job/withdrawn.ts';
@@ -33,7 +34,7 @@ function areasWithWork(desk: Desk, building: boolean): string[] {
   const open = [...every(ledger, 'area')]
     .map((a) => a.area)
     .filter((area) => isHere(area) && tallyOf(ledger, area).open > 0);
-  const fromLast = open.reverse();
+  const fromLast = lastOpenedFirst(ledger, open.reverse());
   const ready = fromLast.filter((area) => canBuild(desk, area));
   return [...ready, ...fromLast.filter((area) => !ready.includes(area))];
 }

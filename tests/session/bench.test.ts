@@ -140,7 +140,7 @@ describe('one key, one fastener', () => {
 describe('putting right', () => {
   it('[U3] "called 7, was 8" takes three keys on the screen of the area', async () => {
     const at = await atTheBench(demoLines());
-    await at.press('enter', 'B', 'a', '5');
+    await at.press('enter', 'B', 'a', '4');
     const before = occupantOf(at.state().ledger, 'upper belt cover/3');
     expect(before.own).not.toBe(occupantOf(at.state().ledger, 'upper belt cover/4').own);
     await at.press('e', '3', '4');

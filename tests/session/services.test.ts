@@ -277,3 +277,45 @@ describe('still to do', () => {
     expect(at.view().screen).toBe('findings');
   });
 });
+
+describe('[O1] order learned from what was done', () => {
+  const edges = (at: AtTheBench) =>
+    (stateOf(at.state().ledger, 'behind', '')?.edges ?? []).map(
+      ({ front, behind, from }) => `${from}: ${front} > ${behind}`,
+    );
+
+  it('[O1] is said with one key: the area in use sits behind what came off before it', async () => {
+    const at = await newJob();
+    for (const line of ['area "upper cover"', 'off', 'off', 'area "lower cover"', 'off']) at.session().runLine(line);
+    await at.press('<');
+    expect(at.view().asking).toBe(undefined);
+    expect(edges(at)).toEqual(['said: area:upper cover > area:lower cover']);
+    // Said already, it is asked for.
+    await at.press('<');
+    expect(at.view().asking?.title).toContain('what is in front');
+  });
+
+  it('[O1] proposed on the list of what is still to do, and as the next area on the way back, refusing nothing', async () => {
+    const at = await newJob();
+    for (const line of ['area inner', 'area outer', 'off', 'holes 1', 'area inner', 'off', 'holes 1', 'back'])
+      at.session().runLine(line);
+    await at.press('T');
+    const proposed = () => listed(at).filter((one) => one.name === 'order');
+    expect(proposed().map((one) => one.text)).toEqual(['inner behind outer?']);
+    const to = listed(at).findIndex((one) => one.name === 'order');
+    await at.press(...Array.from({ length: to }, () => 'down'), '<');
+    expect(edges(at)).toEqual(['said: area:outer > area:inner']);
+    expect(proposed()).toEqual([]);
+    await at.press('backspace', 'S', 'backspace', 'B');
+    expect(edges(at)).toEqual([]);
+  });
+
+  it('[O1] the next area on the way back is the one that was opened last', async () => {
+    const at = await newJob();
+    const off = (area: string) => [`area ${area}`, 'off', 'holes 1'];
+    for (const line of ['area inner', 'holes 1', ...off('outer'), ...off('brace'), ...off('inner'), 'area brace'])
+      at.session().runLine(line);
+    await at.press('B', '>');
+    expect(at.session().desk().facing.area).toBe('inner');
+  });
+});

@@ -1,5 +1,7 @@
 // What is still to do, service by service: to take off, to judge, to fit; then what is to be bought, the tools that the
 // awkward holes want, and where the work can hurt.
+
+import { learnedOrder } from '../../job/learned.ts';
 import { every } from '../../job/ledger.ts';
 import { nameOf, type Subject, sortOf, subjectText } from '../../job/subjects.ts';
 import { stepText } from '../../plan/need-words.ts';
@@ -14,6 +16,7 @@ export function todoRows(desk: Desk): Listed[] {
     ...todo.services.flatMap((one, i) => serviceRows(todo, one, i)),
     ...todo.newParts.map(boughtRow),
     ...todo.tools.map(({ tool, at, words }) => row(`tool ${at} ${tool}`, 'plain', 'tool', tool, words, at)),
+    ...learnedOrder(desk.ledger).map(orderRow),
     ...cautionsOf(desk).map(({ words, at }, i) =>
       row(`mind ${i}`, 'plain', 'mind', words, at === undefined ? '' : subjectText(at)),
     ),
@@ -58,6 +61,21 @@ function boughtRow({ name, quantity, spec, bought }: Bought): Listed {
   return short > 0
     ? row(`buy ${name}`, 'open', 'buy', text, `${short} of ${quantity} to buy`)
     : row(`buy ${name}`, 'done', 'bought', text, `${quantity}`);
+}
+
+/** Order that was only done so far: one key says it. */
+function orderRow({ front, behind }: { front: Subject; behind: Subject }): Listed {
+  const text = `${subjectText(behind)} behind ${subjectText(front)}?`;
+  const more = `${subjectText(behind)} came off while ${subjectText(front)} was off. Said with one key, it is closed before ${subjectText(front)}; unsaid, nothing is refused.`;
+  return {
+    key: `order ${behind}`,
+    mark: 'found',
+    name: 'order',
+    text,
+    end: 'as it came off',
+    more,
+    picks: { front, behind },
+  };
 }
 
 /** Each once, as the services still ordered say them. */

@@ -1,7 +1,17 @@
 // What there is, said on the spot: parts, connections, faces, circuits, drives, labels; what a plan would declare.
 import type { Entry } from '../../job/entry.ts';
+import { learnedFront } from '../../job/learned.ts';
 import { declare, noArea } from '../declaring.ts';
-import type { Row } from '../row.ts';
+import type { Desk } from '../desk.ts';
+import type { Args } from '../form.ts';
+import { key, type Row } from '../row.ts';
+
+/** The area in use, and what came off before it and was still off. */
+function learned({ ledger, facing: { area } }: Desk): Args {
+  if (area === undefined) return {};
+  const front = learnedFront(ledger, area);
+  return { behind: `area:${area}`, ...(front !== undefined && { front: `area:${front}` }) };
+}
 
 export const onTheSpotRows: readonly Row[] = [
   {
@@ -73,9 +83,11 @@ export const onTheSpotRows: readonly Row[] = [
     words: ['behind', 'sits behind'],
     form: '<front:subject> is <behind:subject> [<until:until snug>] [<gate:as a gate>]',
     label: 'behind',
-    help: 'Behind the first sits the second, which must be closed first. "rotation NAME" is the check rotation of a drive.',
+    help: 'Behind the first sits the second, which must be closed first: by key the area in use behind the one that came off before it. "rotation NAME" is the check rotation of a drive.',
     group: 'on the spot',
-    keys: [],
+    questions: { front: 'what is in front', behind: 'what sits behind it' },
+    keys: [key('<', ['strip', 'build'], { footer: false }), key('<', 'todo', { pad: '1' })],
+    fills: learned,
     means: (_desk, { front, behind, until, gate }) =>
       declare({
         kind: 'behind-declared',
