@@ -50,7 +50,9 @@ export function areaAfter(desk: Desk, building: boolean): string | undefined {
   const { area } = facing;
   if (area === undefined) return undefined;
   const here = { ...desk, facing: { ...facing, hole: undefined } };
-  if (building ? canBuild(desk, area) : nextOff(here) !== undefined) return undefined;
+  // One that waits for its fastener keeps work here, whatever stands open behind it.
+  const isDone = building ? nextBack(here) === undefined && !canBuild(desk, area) : nextOff(here) === undefined;
+  if (!isDone) return undefined;
   if (!isKnown(ledger, area)) return undefined;
   const [next] = areasWithWork(desk, building);
   if (next === undefined || next === area || !isKnown(ledger, next)) return undefined;

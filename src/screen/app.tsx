@@ -1,10 +1,11 @@
 // The program on the screen: the bench's state as a frame of rows, and the one component that owns the keyboard.
-import { Box, useApp, useWindowSize } from 'ink';
+import { Box, Text, useApp, useIsScreenReaderEnabled, useWindowSize } from 'ink';
 import { type ReactNode, useEffect, useMemo, useReducer, useSyncExternalStore } from 'react';
 import type { Bench } from '../session/bench.ts';
 import { paintFor } from './colours.ts';
 import { rememberingFrames, smallest } from './frame.ts';
-import { PaintedRow, paintedText, wordsOf } from './rows.tsx';
+import { linesToRead } from './read-aloud.ts';
+import { PaintedRow, paintedText } from './rows.tsx';
 
 /** Tells key names and pasted text until the returned function is called. */
 export type Keys = (told: { key(name: string): void; paste(text: string): void }) => () => void;
@@ -42,6 +43,7 @@ export function App({ bench, keys, colours }: { bench: Bench; keys: Keys; colour
   );
   const ticks = useTick();
   const { exit } = useApp();
+  const aloud = useIsScreenReaderEnabled();
   const paint = useMemo(() => paintFor(colours), [colours]);
   const tooSmall = columns < smallest.columns || rows < smallest.rows;
   // What can't be seen can't be called; only leaving is.
@@ -72,11 +74,21 @@ export function App({ bench, keys, colours }: { bench: Bench; keys: Keys; colour
     columns,
     rows,
   };
+  if (aloud) {
+    return (
+      <Box flexDirection='column'>
+        {linesToRead(scene).map((line, i) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a line read aloud is its place
+          <Text key={i}>{line}</Text>
+        ))}
+      </Box>
+    );
+  }
   return (
     <Box flexDirection='column' width={columns} height={rows}>
       {framed(scene).map((row, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a row of the screen is its place
-        <PaintedRow key={i} painted={paintedText(row, paint)} words={wordsOf(row)} />
+        <PaintedRow key={i} painted={paintedText(row, paint)} />
       ))}
     </Box>
   );

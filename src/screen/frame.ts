@@ -31,7 +31,7 @@ export type Scene = {
 
 export const smallest = { columns: 80, rows: 24 } as const;
 
-const titles: Record<ScreenId, string> = {
+export const titles: Record<ScreenId, string> = {
   shelf: 'Shelf of jobs',
   services: 'Services',
   todo: 'Still to do',
@@ -104,7 +104,7 @@ function headRows(scene: Scene): Row[] {
     plainRow(spread(session ? inUseWords(desk) : '', placeIn(scene), columns)),
   ];
 }
-function inUseWords({ facing: { area, tray, spec } }: Desk): string {
+export function inUseWords({ facing: { area, tray, spec } }: Desk): string {
   const fastener = specWords(spec);
   return ` ${area === undefined ? 'no area in use' : `at ${plainText(area)}`}   into tray ${plainText(tray)}   ${fastener === 'unknown' ? '' : fastener}`;
 }
@@ -118,7 +118,7 @@ function tabsRow({ view, columns, keymap }: Scene): Row {
   const text = runs.map((run) => run.text).join('');
   return cellsOf(text) <= columns ? endRow(runs, columns) : plainRow(fitted(text, columns), quietLook);
 }
-function savedWords(session: NonNullable<Scene['session']>, lines: number): string {
+export function savedWords(session: NonNullable<Scene['session']>, lines: number): string {
   if (session.notSaved) return 'NOT SAVED';
   if (session.looking) return 'to look only';
   return session.savedTo >= lines ? 'saved' : 'saving';
@@ -138,7 +138,7 @@ function answerRows(scene: Scene): Row[] {
     ...filled(words, Math.max(words.length, fewestAnswerRows), columns),
   ];
 }
-function answerOf({ session, word, note, desk, view, keymap }: Scene): { text: string; look: Look } {
+export function answerOf({ session, word, note, desk, view, keymap }: Scene): { text: string; look: Look } {
   if (session?.notSaved) {
     const again = keyOf(keymap, view.screen, 'retry');
     return { text: `NOT SAVED: ${session.notSaved.message}. Press ${again} to save again.`, look: alarmLook };

@@ -63,13 +63,7 @@ const isReversed = (sgr: string): boolean => /(^|;)(7|9)(;|$)/.test(sgr);
 /**
  * One row of the screen, laid out as a single cell and put in its place when the frame is written: laid out at its own
  * width it would be measured anew for every frame, which costs more than all the rest. It is never wider than the screen.
- * A screen reader gets its plain words.
  */
 export const PaintedRow = memo(
-  ({ painted, words }: { painted: string; words: string }): ReactNode => (
-    <Transform transform={() => painted} accessibilityLabel={words.trimEnd()}>
-      {' '}
-    </Transform>
-  ),
+  ({ painted }: { painted: string }): ReactNode => <Transform transform={() => painted}> </Transform>,
 );
-export const wordsOf = (row: Row): string => row.map((run) => run.text).join('');

@@ -133,6 +133,18 @@ describe('on a job from a plan', () => {
   });
 });
 
+describe('on a job half way', () => {
+  it('stays in an area that waits for more, though something behind it stands open', async () => {
+    at = await atTheBench(undefined, { trays });
+    await at.press('n', 'x', 'enter', 'S');
+    for (const service of ['timing belt', 'cam cover gasket']) say(`plan ${plan} for ${service}`);
+    say('area right front wheel', ...[1, 3].map((n) => `off ${n}`));
+    say('area cam cover', ...[3, 8, 2, 7, 4, 9, 1, 6, 5, 10].map((n) => `off ${n}`), 'part off gasket');
+    await at.press('B', 'enter');
+    expect(at.state().facing.area).toBe('cam cover');
+  });
+});
+
 describe('on a free job', () => {
   beforeEach(async () => {
     at = await atTheBench(undefined, { trays });

@@ -108,3 +108,15 @@ describe('where no screen can be', () => {
     );
   });
 });
+
+it('gives a screen reader lines instead of a drawing, the answer first', async () => {
+  const bench = start(['open', 'hatchback'], { dataDir, env: { INK_SCREEN_READER: 'true' } });
+  await bench.waitFor((all) => said(all).includes('1 off'));
+  bench.press(off);
+  const frame = await bench.waitFor(
+    (all) => said(all).includes('cam cover 2 off, to tray 1') && said(all).includes('keys: '),
+  );
+  expect(frame.find((row) => row !== '')).toMatch(/^cam cover 2 off, to tray 1/);
+  expect(said(frame)).toContain('next: cam cover 3');
+  expect(said(frame)).not.toMatch(/[\u2500-\u28ff]/);
+});
