@@ -58,10 +58,14 @@ export const stepRows: readonly Row[] = [
   ),
   go('shelf', 'H', 'Shelf', 'The jobs on the shelf.'),
   stepRow('help', ['help'], 'help', 'The calls of this screen, then all.', { step: 'help' }, [key('?')]),
-  stepRow('line', ['line'], 'type a line', 'Type a call in words, or several with ";" between them.', { step: 'type' }, [
-    key('/'),
-    key(':', 'any', { footer: false }),
-  ]),
+  stepRow(
+    'line',
+    ['line'],
+    'type a line',
+    'Type a call in words, or several with ";" between them.',
+    { step: 'type' },
+    [key('/'), key(':', 'any', { footer: false })],
+  ),
   stepRow('up', ['up'], 'up', 'The row above.', { step: 'up' }, [
     key('up', inLists, { footer: false }),
     key('', listsAlone, { pad: '-', footer: false }),
