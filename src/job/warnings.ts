@@ -1,6 +1,7 @@
 // What is said beside a call that is taken: it stands in no way and is no open point. Asked of the entries it writes.
 import type { Entry } from './entry.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
+import { besideStep } from './repair-figures.ts';
 import type { Hole } from './subjects.ts';
 import { acceptanceOf } from './tightening.ts';
 
@@ -26,7 +27,12 @@ export function warningsOf(ledger: Ledger, entries: readonly Entry[]): string[] 
   const holes = entries.flatMap((entry) => wrenched(ledger, entry) ?? []);
   const locks = holes.some((hole) => turnsAShaft(ledger, hole)) ? locksPlace(ledger) : [];
   const unread = entries.flatMap((entry) => unreadAcceptance(entry) ?? []);
-  return [...(locks.length > 0 ? [`${locks.join(' and ')} in: a lock is no holding tool`] : []), ...new Set(unread)];
+  const figures = entries.flatMap((entry) => besideStep(ledger, entry));
+  return [
+    ...figures,
+    ...(locks.length > 0 ? [`${locks.join(' and ')} in: a lock is no holding tool`] : []),
+    ...new Set(unread),
+  ];
 }
 
 /** O4: a method that ends in a torque to be accepted, and nobody said what the wrench showed. */

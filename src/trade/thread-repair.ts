@@ -133,6 +133,8 @@ const lengthsByShear = cited(
   'N/mm², diameters',
   "Machinery's Handbook, 31st edition, p. 1757",
 ).value;
+/** The weakest parent for which a length is printed, N/mm²: soft cast aluminium. */
+export const weakestParentShear = Math.min(...lengthsByShear.map(({ upToShear }) => upToShear));
 const softestListed = cited('8.8', 'property class', "Machinery's Handbook, 31st edition, p. 1757").value;
 
 /**

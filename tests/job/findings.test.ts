@@ -1,6 +1,7 @@
 // F: what is found wrong, how it is closed, threads repaired, metal cut only over covered works.
 import { describe, expect, it } from 'vitest';
 import { stateOf } from '../../src/job/ledger.ts';
+import { nextStepWords } from '../../src/job/repair-figures.ts';
 import { sheetText } from '../../src/sheet/text.ts';
 import { type Bench, bench, m6, readyToLeave } from './bench.ts';
 
@@ -197,12 +198,78 @@ describe('a thread', () => {
       expect(on.refused('repair-thread', { hole: 'cover/7', step: name })).toBe('F5 depth-not-known');
     }
     expect(on.refused('repair-thread', { hole: 'cover/7', step: 'depth' })).toBe('F5 depth-not-known');
+    step(on, 'depth', { millimetres: 15 });
+    for (const name of ['drilled', 'tapped', 'cleaned']) step(on, name);
+    // An insert of 12 mm in M6 wants 12 + 4 pitches = 16 mm even with a bottoming tap (ASME B18.29.2M-2005, note).
+    for (const millimetres of [12, 16]) {
+      expect(on.refused('repair-thread', { hole: 'cover/7', step: 'insert', millimetres })).toBe(
+        'F5 deeper-than-the-boss',
+      );
+    }
+    step(on, 'insert', { millimetres: 11 });
+  });
+
+  it('[F5] where it is not known, no figure but the depth stands against an insert', () => {
+    const on = bench();
+    on.off('cover/7', { kind: 'bolt' });
+    expect(beside(on, 'depth', 10)).toEqual([]);
     step(on, 'depth', { millimetres: 10 });
     for (const name of ['drilled', 'tapped', 'cleaned']) step(on, name);
-    expect(on.refused('repair-thread', { hole: 'cover/7', step: 'insert', millimetres: 12 })).toBe(
-      'F5 deeper-than-the-boss',
-    );
+    const insert = { hole: 'cover/7', step: 'insert', millimetres: 11 };
+    expect(on.no('repair-thread', insert).because).toBe('an insert of 11 mm does not go into 10 mm');
     step(on, 'insert', { millimetres: 10 });
+  });
+
+  /** What is said beside a step. */
+  const beside = (on: Bench, name: string, millimetres: number): readonly string[] =>
+    on.decided('repair-thread', { hole: 'cover/7', step: name, millimetres }).warnings ?? [];
+
+  it('[F5] told its depth, says what to drill and how deep, and how long an insert', () => {
+    const { on } = stripped();
+    expect(beside(on, 'depth', 24)).toEqual([
+      'drill 6.22 to 6.41 mm for an insert of M6',
+      'insert 12 mm long (2 d): drill 21 mm of the 24 there are: set the stop collar',
+    ]);
+    expect(beside(on, 'depth', 16)[1]).toMatch(/drill 16 mm of the 16 there are, bottoming tap: set the stop collar/);
+    expect(beside(on, 'depth', 14)[1]).toMatch(/wants 16 mm with a bottoming tap; there are 14 mm: a shorter one/);
+    // Printed worked value: M8x1.25 with an insert of 12.0 mm is drilled 23.5 mm deep; 16 mm of insert 27.5.
+    const other = bench();
+    other.off('cover/7', { ...m6, thread: 'M8', class: '10.9' });
+    expect(beside(other, 'depth', 40)).toEqual([
+      'drill 8.27 to 8.48 mm for an insert of M8',
+      'insert 20 mm long (2.5 d): drill 31.5 mm of the 40 there are: set the stop collar',
+    ]);
+  });
+
+  it('[F5] drilled for the bolt and not for the insert, it is called wrong', () => {
+    const { on } = stripped();
+    step(on, 'depth', { millimetres: 24 });
+    expect(beside(on, 'drilled', 5)).toEqual(['5 mm is the drill for M6 itself; an insert wants 6.22 to 6.41 mm']);
+    expect(beside(on, 'drilled', 6.3)).toEqual([]);
+    expect(beside(on, 'drilled', 6.8).join()).toMatch(/too large/);
+    step(on, 'drilled', { millimetres: 6.3 });
+    step(on, 'tapped');
+    step(on, 'cleaned');
+    expect(beside(on, 'insert', 9).join()).toMatch(/9 mm of insert is less than .* 12 mm long \(2 d\)/);
+    expect(beside(on, 'insert', 12)).toEqual([]);
+  });
+
+  it('[F5] says at each step which comes next, with its figure', () => {
+    const { on } = stripped();
+    const next = () => nextStepWords(on.ledger(), 'cover/7');
+    expect(next()).toBeUndefined();
+    step(on, 'depth', { millimetres: 24 });
+    expect(next()).toBe('next drill 6.22 to 6.41 mm for an insert of M6');
+    for (const [name, said] of [
+      ['drilled', 'next tapped'],
+      ['tapped', 'next cleaned'],
+      ['cleaned', 'next insert, 12 mm long (2 d)'],
+      ['insert', 'next tried'],
+      ['tried', undefined],
+    ] as const) {
+      step(on, name);
+      expect(next()).toBe(said);
+    }
   });
 
   it('[F5] one step after the other, in an empty hole', () => {

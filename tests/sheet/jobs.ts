@@ -113,7 +113,7 @@ export function builtJob(): Story {
   s.call('note', { words: 'thread of pump 2 gone' })
     .call('make-finding', { at: 'hole:pump/2', what: 'thread stripped' })
     .call('mask-all')
-    .call('repair-thread', { hole: 'pump/2', step: 'depth', millimetres: 14 })
+    .call('repair-thread', { hole: 'pump/2', step: 'depth', millimetres: 16 })
     .call('repair-thread', { hole: 'pump/2', step: 'drilled', millimetres: 6.3 })
     .call('repair-thread', { hole: 'pump/2', step: 'tapped', words: 'M6 for insert' })
     .call('repair-thread', { hole: 'pump/2', step: 'cleaned' })

@@ -89,7 +89,7 @@ it('names new, new-pattern and substitute fasteners, holes left empty, and a spe
 
 it('tells a thread repair step by step', () => {
   expect(said(releasedSheet, 'THREAD REPAIRS')).toContain(
-    'pump 2, 2026-11-23 08:20 to 08:25 depth in the boss 14 mm; drilled 6.3 mm; tapped (M6 for insert); cleaned; insert 12 mm; tried by hand',
+    'pump 2, 2026-11-23 08:20 to 08:25 depth in the boss 16 mm; drilled 6.3 mm; tapped (M6 for insert); cleaned; insert 12 mm; tried by hand',
   );
 });
 

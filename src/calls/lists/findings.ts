@@ -1,5 +1,6 @@
 // What is suspected and unanswered, then the findings of a job, the open ones first.
 import { every } from '../../job/ledger.ts';
+import { nextStepWords } from '../../job/repair-figures.ts';
 import { nameOf, subjectText } from '../../job/subjects.ts';
 import { suspectedOn, suspicionText } from '../../job/suspicions.ts';
 import type { Desk } from '../desk.ts';
@@ -24,10 +25,15 @@ export function findingRows(desk: Desk): Listed[] {
       mark: f.closed ? 'done' : 'open',
       name: f.id,
       text: `${subjectText(f.at)}: ${f.what}`,
-      end: f.closed ? f.closed.how : `${f.when}${f.told ? ', owner told' : ''}`,
+      end: f.closed ? f.closed.how : (mending(desk, f.at) ?? `${f.when}${f.told ? ', owner told' : ''}`),
       picks: { ...(f.closed ? {} : { finding: f.id }), ...(f.at.startsWith('hole:') ? { hole: nameOf(f.at) } : {}) },
       leads: f.at,
     }),
   );
   return [...suspected, ...made];
+}
+
+/** F5: the next step of a thread repair that was begun there. */
+function mending({ ledger }: Desk, at: string): string | undefined {
+  return at.startsWith('hole:') ? nextStepWords(ledger, nameOf(at)) : undefined;
 }

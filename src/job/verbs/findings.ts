@@ -5,6 +5,7 @@ import { holeState, no } from '../guards.ts';
 import { every, stateOf } from '../ledger.ts';
 import { openUnmasked } from '../order.ts';
 import { repairOf, repairSteps, stepLacking } from '../repair.ts';
+import { tooDeep } from '../repair-figures.ts';
 import type { FindingState } from '../states.ts';
 import { type Hole, holeSchema, named, subjectSchema } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
@@ -198,10 +199,8 @@ const repair = verb(
       kind: 'rule',
       needs: ['hole', 'step'],
       check(s, { hole, step, millimetres }) {
-        const depth = repairOf(s.ledger, hole).find((r) => r.step === 'depth')?.millimetres;
-        return step === 'insert' && depth && millimetres && millimetres > depth
-          ? no(`an insert of ${millimetres} mm does not go into ${depth} mm`, 'take a shorter one; set a stop collar')
-          : null;
+        const because = step === 'insert' && millimetres ? tooDeep(s.ledger, hole, millimetres) : undefined;
+        return because ? no(because, 'take a shorter one; set a stop collar') : null;
       },
     },
     {
