@@ -2,8 +2,8 @@
 // in lists/; how it looks is the screen's.
 import type { Args } from './form.ts';
 
-/** How a row looks: open wants something, half is on its way, done is closed, struck is struck, plain is neither. */
-export type Mark = 'open' | 'half' | 'done' | 'found' | 'struck' | 'plain';
+/** How a row looks: open wants something, half is on its way, gated waits for another, done is closed, struck is struck, plain is neither. */
+export type Mark = 'open' | 'half' | 'gated' | 'done' | 'found' | 'struck' | 'plain';
 export type Listed = {
   /** Stable while the thing is on the list. */
   key: string;

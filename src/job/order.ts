@@ -1,6 +1,7 @@
 // O1: what sits behind what. Edges run front to behind and are followed through; the nearest open place is named first.
 import { areaStandsOpen, holesOf, isClosedForOrder, isTouched, openBecause, partsOf, unsaidOf } from './closed.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
+import { oncePerLedger } from './once-per-ledger.ts';
 import { rotationNeeded } from './rotation.ts';
 import { type Edge, snugOrBetter, type TemporaryState } from './states.ts';
 import { areaOf, type Hole, nameOf, type Subject, sortOf, subjectText } from './subjects.ts';
@@ -115,3 +116,9 @@ export const openUnmasked = (ledger: Ledger, areas: Iterable<string>): string[] 
     const a = stateOf(ledger, 'area', name);
     return a?.declared?.keepClean === true && a.maskedAt === 0 && areaStandsOpen(ledger, a);
   });
+
+/** The nearest thing behind an area that stands open: as long as it does, nothing of the area can be closed. */
+export const gatedBy = oncePerLedger((ledger, area): OpenBehind | undefined => {
+  const parts = stateOf(ledger, 'area', area)?.parts ?? [];
+  return openBehind(ledger, [`area:${area}`, ...parts.map((part) => `part:${part}`)])[0];
+});

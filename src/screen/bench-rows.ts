@@ -26,9 +26,9 @@ const rule: Row = [{ text: '│' }];
 
 export function benchRows(scene: Scene, rows: number): Row[] {
   const { desk, view, columns } = scene;
-  const areas = areasListed(desk);
-  if (areas.length === 0 && desk.facing.area === undefined) return firstHints(scene);
   const building = view.screen === 'build';
+  const areas = areasListed(desk, building);
+  if (areas.length === 0 && desk.facing.area === undefined) return firstHints(scene);
   const next = building ? (nextBack(desk) ?? nextTight(desk)) : nextOff(desk);
   const areaCells = areaCellsOf(columns);
   const listCells = listCellsOf(columns);

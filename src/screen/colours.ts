@@ -7,12 +7,21 @@ export type Paint = (look: Look) => Look;
 /** NO_COLOR: shapes, words, bold and reverse stay. */
 export const paintFor = (colours: boolean): Paint => (colours ? (look) => look : ({ color: _, ...rest }) => rest);
 
-const shapes: Record<Mark, string> = { open: '◉', half: '⠶', done: '✓', found: '⠂', struck: '✗', plain: ' ' };
+const shapes: Record<Mark, string> = {
+  open: '◉',
+  half: '⠶',
+  gated: '⠿',
+  done: '✓',
+  found: '⠂',
+  struck: '✗',
+  plain: ' ',
+};
 export const shapeOf = (mark: Mark): string => shapes[mark];
 const looks: Record<Mark, Look> = {
   // Legible on a light and on a dark ground: yellow and cyan are lost on white, blue on black.
   open: { color: 'magenta', bold: true },
   half: { bold: true },
+  gated: { dim: true },
   done: { color: 'green' },
   found: { dim: true },
   struck: { dim: true, strike: true },

@@ -5,7 +5,8 @@ import { belongingsHere, holeRow } from '../calls/lists/holes.ts';
 import { holeDetails } from '../calls/lists/map.ts';
 import { upNext } from '../calls/next-of-kind.ts';
 import { suspectedNext } from '../calls/rows/findings.ts';
-import { stateOf } from '../job/ledger.ts';
+import { every, lineAt, stateOf, tallyOf } from '../job/ledger.ts';
+import { gatedBy } from '../job/order.ts';
 import { areaOf, subjectText, withinArea } from '../job/subjects.ts';
 import { suspectedAt, suspicionText } from '../job/suspicions.ts';
 import { tighteningWords } from '../job/tightening.ts';
@@ -44,6 +45,7 @@ export function nextRows(scene: Scene, next: string | undefined, columns: number
       plainRow(fitted(` ${text}`, columns), next === undefined ? quietLook : nextWordsLook),
     ),
     ...suspectedRows(scene, columns),
+    ...(view.screen === 'build' ? gatedRows(desk, columns) : hintRows(scene, columns)),
     ...(next !== undefined && view.screen === 'build' ? tighteningRows(desk, next, columns) : []),
     ...quiet.slice(0, quietRows).map((text) => plainRow(fitted(` ${text}`, columns), quietLook)),
   ];
@@ -57,6 +59,31 @@ function suspectedRows({ desk, keymap }: Scene, columns: number): Row[] {
   const said = `? ${withinArea(hole)} ${suspicionText(suspected.suspicions)}. ${right} wrong indeed, ${meant} meant so`;
   return wrapped(plainText(said), columns - 2, 3).map((text) => plainRow(fitted(` ${text}`, columns), nextWordsLook));
 }
+/** O1: why nothing of the area in use can be closed yet. */
+function gatedRows({ ledger, facing: { area } }: Desk, columns: number): Row[] {
+  const gate = area === undefined || tallyOf(ledger, area).open === 0 ? undefined : gatedBy(ledger, area);
+  const said = gate && `gated: behind it ${subjectText(gate.subject)} is open, ${gate.because}`;
+  return said ? wrapped(plainText(said), columns - 2, 2).map((text) => plainRow(fitted(` ${text}`, columns))) : [];
+}
+/** For the first ten minutes of a job without a plan, one hint at a time, as far as it has come. */
+function hintRows({ desk: { ledger, now }, keymap }: Scene, columns: number): Row[] {
+  const first = lineAt(ledger, 1);
+  if (!first || now.atMs - first.atMs > tenMinutesMs || [...every(ledger, 'service')].length > 0) return [];
+  const key = (call: string) => keyOf(keymap, 'strip', call);
+  const { touched, slack } = ledger.tallies.all;
+  const hint =
+    touched === 0
+      ? `${key('off')} one came off, ${key('slack')} it is only slackened, ${key('missing')} the hole was empty`
+      : touched < 3
+        ? `one too many? ${key('strike-last')} strikes the last call; ${key('wrong-one')} it does not belong there`
+        : touched < 6
+          ? `${key('drawn')} draws the area as it looks; ${key('part-off')} the part it held came off`
+          : slack === 0 && touched < 10
+            ? `${key('parted')} a plug or hose parted; ${key('put-in')} a jack, pin or rag went in; ${key('finding')} something is wrong`
+            : `${key('area')} the next area; ${key('to-build')} what goes back; ${key('to-leaving')} what is still open`;
+  return wrapped(hint, columns - 2, 2).map((text) => plainRow(fitted(` ${text}`, columns), quietLook));
+}
+const tenMinutesMs = 10 * 60_000;
 /** O4: how the next one is brought up, what to set on the wrench, and what of it is doubtful. */
 const tighteningRows = (desk: Desk, next: string, columns: number): Row[] =>
   wrapped(tighteningWords(desk.ledger, next).join('. '), columns - 2, 3).map((text) =>

@@ -15,6 +15,7 @@ import { keyName } from './key-names.ts';
 const words: Record<Mark, string> = {
   open: 'open',
   half: 'half way',
+  gated: 'gated',
   done: 'done',
   found: 'as found',
   struck: 'struck',

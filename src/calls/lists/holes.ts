@@ -1,6 +1,7 @@
 // The areas of a job, and of the one in use its holes with their levels and the parts and connections that belong there.
 import { isCritical, isOff, isTouched, openBecause, wantsOf } from '../../job/closed.ts';
 import { every, type Ledger, stateOf, tallyOf } from '../../job/ledger.ts';
+import { gatedBy } from '../../job/order.ts';
 import { inLooseningOrder, inOrder } from '../../job/passes.ts';
 import type { AreaState, HoleState } from '../../job/states.ts';
 import { areaOf, inHole, named, numberOf, subjectText, withinArea } from '../../job/subjects.ts';
@@ -64,7 +65,7 @@ export function holeRow(desk: Desk, h: HoleState): Listed {
     key: h.hole,
     mark: holeMark(desk.ledger, h),
     name: withinArea(h.hole),
-    text: `${word.padEnd(9)} ${spec ? specWords(spec) : ''}`,
+    text: `${word.padEnd(8)} ${spec ? specWords(spec) : ''}`,
     end: more.join(', '),
     picks: { hole: h.hole },
     leads: inHole(h.hole),
@@ -117,9 +118,11 @@ const shownAreas = ({ ledger }: Desk): AreaState[] =>
   [...every(ledger, 'area')].filter((a) => !isWithdrawn(ledger, `area:${a.area}`));
 
 /** Areas for the overview beside the holes. */
-export const areasListed = (desk: Desk): Listed[] =>
+/** @param building what stands open and can not be closed yet is gated */
+export const areasListed = (desk: Desk, building = false): Listed[] =>
   shownAreas(desk).map((a) => {
     const t = tallyOf(desk.ledger, a.area);
+    const gated = building && t.open > 0 && gatedBy(desk.ledger, a.area) !== undefined;
     const wants = [
       t.off > 0 ? `${t.off} off` : '',
       t.slack > 0 ? `${t.slack} slack` : '',
@@ -127,9 +130,10 @@ export const areasListed = (desk: Desk): Listed[] =>
     ].filter(Boolean);
     return {
       key: a.area,
-      mark: t.touched === 0 ? 'found' : t.open === 0 ? 'done' : t.off > 0 ? 'open' : 'half',
+      mark: gated ? 'gated' : t.touched === 0 ? 'found' : t.open === 0 ? 'done' : t.off > 0 ? 'open' : 'half',
       name: a.area,
-      text: t.touched === 0 ? 'as found' : wants.length === 0 ? 'closed' : (wants[0] as string),
+      text:
+        t.touched === 0 ? 'as found' : wants.length === 0 ? 'closed' : gated ? `${t.open} gated` : (wants[0] as string),
       picks: { area: a.area },
     };
   });

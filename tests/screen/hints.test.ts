@@ -1,0 +1,28 @@
+// For the first ten minutes of a job without a plan: one hint at a time below the cardboard, as far as the job has come.
+import { expect, it } from 'vitest';
+import { newStory } from '../sheet/bench-story.ts';
+import { demoDesk, sceneOf, textOf } from './scene.ts';
+
+const minute = 60_000;
+function hintAfter(off: number, minutes: number, service?: string): string {
+  const story = newStory().call('open-job', { label: 'estate' });
+  if (service) story.call('order-service', { service });
+  for (let n = 1; n <= off; n++) story.call('remove', { hole: `cover/${n}`, to: 'tray:1', spec: { kind: 'bolt' } });
+  const first = story.ledger.lines.all[0];
+  const now = { ...demoDesk().now, atMs: (first?.atMs ?? 0) + minutes * minute };
+  const desk = { ...demoDesk({ area: 'cover' }), ledger: story.ledger, now };
+  return textOf(sceneOf({ screen: 'strip' }, { desk }));
+}
+
+it.each([
+  [1, 'Bksp strikes the last call'],
+  [3, 'D draws the area'],
+  [6, 'c a plug or hose parted'],
+  [12, 'L what is still open'],
+])('with %d off it says: %s', (off, hint) => {
+  expect(hintAfter(off, 5).replace(/\s*│\s*/g, ' ')).toContain(hint);
+});
+it('says nothing any more after ten minutes, and nothing where a service is ordered', () => {
+  expect(hintAfter(3, 11)).not.toContain('draws the area');
+  expect(hintAfter(3, 5, 'timing belt')).not.toContain('draws the area');
+});
