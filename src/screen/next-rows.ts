@@ -92,6 +92,6 @@ const tighteningRows = (desk: Desk, next: string, columns: number): Row[] =>
 /** Rows of pieces, none of them broken at the end of a row where it has room on the next. */
 function inPieces(pieces: readonly string[], columns: number): string[] {
   const solid = pieces.map((piece) => plainText(piece).replaceAll(' ', '\u00a0'));
-  return wrapped(solid.join('\u00a0\u00a0 '), columns, quietRows - 1).map((row) => row.replaceAll('\u00a0', ' '));
+  return wrapped(solid.join('\u00a0\u00a0 '), columns, quietRows).map((row) => row.replaceAll('\u00a0', ' '));
 }
 const nextWordsLook: Look = { bold: true };
