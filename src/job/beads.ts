@@ -1,5 +1,6 @@
 // Whether a bead stands, when its face came together, and how far it has cured (S1 to S8). Computed when asked.
-import { moistureCureFactor, unknownHumidityPct } from '../trade/vapour.ts';
+import { isRefused } from '../trade/answer.ts';
+import { type CureFactor, cureFactorIn, usualCureHours } from '../trade/cure.ts';
 import { type Conditions, conditionsAt, earnedSince, longestMinutes, type Rate } from './clock.ts';
 import type { Product } from './entries/declared.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
@@ -26,10 +27,11 @@ export type BeadStanding = {
   readyAtMs: Record<Stage, number | undefined>;
   /** How many times as long as on the label; Infinity when nothing is earned. */
   factor: number;
+  /** "10 °C, 40 %: 2.9 times as long". */
+  because: string;
 };
 
-/** The trade's usual wait where a label gives none: common practice, no source. */
-const usualHours = 24;
+const usualHours = usualCureHours.value;
 
 export function labelHours(label: Product): Record<Stage, number> {
   const { fillHours: fill, runHours: run, fullHours: full } = label;
@@ -41,23 +43,13 @@ export function labelHours(label: Product): Record<Stage, number> {
   };
 }
 
-/** S4: how many times as long as on the label. */
-export function cureFactor(label: Product, at: Conditions | undefined): number {
-  if (!at || (label.lowestCelsius !== undefined && at.celsius < label.lowestCelsius)) return Number.POSITIVE_INFINITY;
-  const humidityPct = at.humidityPct ?? unknownHumidityPct;
-  if (at.celsius >= label.labelCelsius && humidityPct >= label.labelHumidityPct) return 1;
-  const figure = (label.atCelsius ?? [])
-    .filter((row) => row.celsius <= at.celsius)
-    .reduce<{ celsius: number; fullHours: number } | undefined>(
-      (a, b) => (a && a.celsius > b.celsius ? a : b),
-      undefined,
-    );
-  if (figure) return Math.max(1, figure.fullHours / labelHours(label).full);
-  if (label.kind !== 'moisture') return 1;
-  return moistureCureFactor(
-    { celsius: at.celsius, humidityPct },
-    { celsius: label.labelCelsius, humidityPct: label.labelHumidityPct },
-  );
+/** S4: how many times as long as on the label, and why. Nothing is earned (Infinity) in air that is not told, or that cannot be. */
+export function cureFactor(label: Product, at: Conditions | undefined): CureFactor {
+  if (!at) return { factor: Number.POSITIVE_INFINITY, because: 'bench conditions not told' };
+  const { celsius, humidityPct } = at;
+  const air = { celsius, ...(humidityPct !== undefined && { humidityPct }) };
+  const factor = cureFactorIn({ ...label, fullHours: labelHours(label).full }, air);
+  return isRefused(factor) ? { factor: Number.POSITIVE_INFINITY, because: factor.refused } : factor;
 }
 
 /** `firstAt` ended the skin time; `since` is when it last came together, 0 while a hole of it is not even snug. */
@@ -107,9 +99,9 @@ export function beadStanding(
           : skin !== undefined && sinceLaid > skin
             ? 'skinned before it was together'
             : undefined;
-  const rate: Rate = (conditions) => 1 / cureFactor(label, conditions);
+  const rate: Rate = (conditions) => 1 / cureFactor(label, conditions).factor;
   const earned = togetherAt ? earnedSince(ledger, togetherAt, now, rate) : { hours: 0, away: 0 };
-  const factor = cureFactor(label, conditionsAt(ledger, ledger.lines.length));
+  const { factor, because } = cureFactor(label, conditionsAt(ledger, ledger.lines.length));
   const needs = labelHours(label);
   const at = <T>(of: (stage: Stage) => T): Record<Stage, T> => ({ fill: of('fill'), run: of('run'), full: of('full') });
   const left = (stage: Stage) => Math.max(0, needs[stage] - earned.hours);
@@ -129,6 +121,7 @@ export function beadStanding(
       togetherAt && Number.isFinite(factor) ? now.atMs + left(stage) * factor * 3_600_000 : undefined,
     ),
     factor,
+    because,
   };
 }
 

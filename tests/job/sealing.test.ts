@@ -1,7 +1,7 @@
 // S: beads, when they are void, what they have earned and what they let pass.
 import { describe, expect, it } from 'vitest';
 import { timeToConfirm } from '../../src/calls/lists/on-return.ts';
-import { type BeadStanding, beadsOn, labelHours } from '../../src/job/beads.ts';
+import { type BeadStanding, beadsOn, cureFactor, labelHours } from '../../src/job/beads.ts';
 import type { Product } from '../../src/job/entries/declared.ts';
 import { stateOf } from '../../src/job/ledger.ts';
 import type { Stamp } from '../../src/job/line.ts';
@@ -341,6 +341,23 @@ describe('what an hour at the bench is worth', () => {
       expect(earnedIn(conditions)).toBeCloseTo(1, 9);
     const quick = { ...grey, atCelsius: [{ celsius: 20, fullHours: 12 }] };
     expect(earnedIn({ celsius: 20, humidityPct: 30 }, quick)).toBeCloseTo(1, 9);
+  });
+
+  it.each([
+    [{ celsius: 10, humidityPct: 40 }, '10 °C, 40 %: 2.9 times as long'],
+    [{ celsius: 10 }, '10 °C, humidity unknown, taken as 40 %: 2.9 times as long'],
+    [{ celsius: 25, humidityPct: 60 }, '25 °C, 60 %: as on the label'],
+    [{ celsius: 2, humidityPct: 60 }, '2 °C, 60 %: below 5 °C nothing cures'],
+    [undefined, 'bench conditions not told'],
+  ])('[S4] says why it takes as long as it does: %j', (air, because) => {
+    const label = {
+      product: 'grey',
+      kind: 'moisture',
+      labelCelsius: 23,
+      labelHumidityPct: 50,
+      lowestCelsius: 5,
+    } as const;
+    expect(cureFactor(label, air).because).toBe(because);
   });
 
   it('[S4] each noted condition counts from when it began to the next', () => {

@@ -89,7 +89,7 @@ function beadMore(b: BeadStanding, desk: Desk): string {
     return `${purposes[stage]} ${when}`;
   });
   const away = b.awayHours > 0.01 ? ' Time away counts once y says that the clock is right.' : '';
-  return `${b.label.product}: ${each.join('; ')}. Turning by hand is allowed.${away}`;
+  return `${b.label.product}: ${each.join('; ')}. Turning by hand is allowed. ${b.because}.${away}`;
 }
 
 /** "Thursday 14:20, 6 h 10 min left", by the clock of the bench. */
