@@ -8,7 +8,7 @@ import { areasListed, belongingsHere, holesHere } from '../calls/lists/holes.ts'
 import { areaDrawn, type DrawnArea, type DrawnHole } from '../calls/lists/map.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { fitted, spread, windowFrom } from './cells.ts';
-import { areaLook, type Look, lookOf, nextLook, shapeOf, takenLook } from './colours.ts';
+import { chosenLook, type Look, lookOf, nextLook, shapeOf, takenLook, wordsLook } from './colours.ts';
 import type { Scene } from './frame.ts';
 import { keyOf } from './key-names.ts';
 import { listedRow } from './list-rows.ts';
@@ -51,8 +51,13 @@ function areaRows(areas: readonly Listed[], inUse: string | undefined, rows: num
   const from = windowFrom(at, areas.length, rows);
   const shown = areas.slice(from, from + rows).map((area): Row => {
     const used = area.name === inUse;
-    const text = `${used ? '>' : ' '}${shapeOf(area.mark)} ${spread(plainText(area.name), area.text, areaCells - 3)}`;
-    return plainRow(text, areaLook(area.mark, used));
+    const words = ` ${spread(plainText(area.name), area.text, areaCells - 3)}`;
+    if (used) return plainRow(`>${shapeOf(area.mark)}${words}`, chosenLook);
+    return [
+      { text: ' ' },
+      { text: shapeOf(area.mark), look: lookOf(area.mark) },
+      { text: words, look: wordsLook(area.mark) },
+    ];
   });
   return filled(shown, rows, areaCells);
 }

@@ -28,11 +28,12 @@ const looks: Record<Mark, Look> = {
   plain: {},
 };
 export const lookOf = (mark: Mark): Look => looks[mark];
+/** Words beside a shape: the shape has the colour, so that a page of them stays quiet. */
+export const wordsLook = (mark: Mark): Look =>
+  mark === 'found' || mark === 'struck' || mark === 'gated' ? looks[mark] : {};
 export const refusedLook: Look = { color: 'red', bold: true };
 export const takenLook: Look = { bold: true };
 export const quietLook: Look = { dim: true };
 export const chosenLook: Look = { inverse: true, bold: true };
 export const alarmLook: Look = { color: 'red', bold: true, inverse: true };
 export const nextLook: Look = { inverse: true, bold: true };
-export const areaLook = (mark: Mark, inUse: boolean): Look =>
-  inUse ? { ...lookOf(mark), bold: true, inverse: true } : lookOf(mark);

@@ -23,9 +23,10 @@ const wide = 3;
 
 /** The largest scale at which a text fits; a dot is twice as many cells wide as high. 0: not even the smallest. */
 export function scaleFor(text: string, columns: number, rows: number): number {
-  const dots = [...text].length * (wide + 1) - 1;
-  return Math.max(0, Math.min(Math.floor(columns / (dots * 2)), Math.floor(rows / high)));
+  return Math.max(0, Math.min(Math.floor(columns / figureCells(text, 1)), Math.floor(rows / high)));
 }
+/** How wide a text is at a scale, in cells. */
+export const figureCells = (text: string, scale: number): number => ([...text].length * (wide + 1) - 1) * 2 * scale;
 
 /** A number, or "-", as rows of that scale, each exactly `columns` wide, in the middle; plain text at scale 0. */
 export function figureRows(text: string, scale: number, columns: number, look: Look): Row[] {

@@ -12,6 +12,7 @@ import type { View } from '../view/view.ts';
 import { bodyOf } from './body.ts';
 import { cellsOf, fitted, spread, wrapped } from './cells.ts';
 import { alarmLook, type Look, quietLook, refusedLook, takenLook } from './colours.ts';
+import { figureCells, figureRows } from './figures.ts';
 import { footOf } from './footer.ts';
 import { keyName, keyOf } from './key-names.ts';
 import { endRow, filled, plainRow, type Row } from './rows.tsx';
@@ -128,15 +129,30 @@ const fewestAnswerRows = 2;
 const mostAnswerRows = 4;
 /** What the last call came to, under a rule. A long refusal takes the rows it needs. */
 function answerRows(scene: Scene): Row[] {
-  const { columns } = scene;
+  const { columns, rows, session } = scene;
+  const rule = plainRow('─'.repeat(columns), quietLook);
+  if (session && rows >= largeFrom.rows && columns >= largeFrom.columns) return [rule, ...largeAnswer(scene)];
+  const words = answerWordRows(scene, columns);
+  return [rule, ...filled(words, Math.max(words.length, fewestAnswerRows), columns)];
+}
+function answerWordRows(scene: Scene, columns: number): Row[] {
   const { text, look } = answerOf(scene);
-  const words = wrapped(plainText(text), columns - 2, mostAnswerRows).map((row) =>
-    plainRow(fitted(` ${row}`, columns), look),
-  );
-  return [
-    plainRow('─'.repeat(columns), quietLook),
-    ...filled(words, Math.max(words.length, fewestAnswerRows), columns),
-  ];
+  return wrapped(plainText(text), columns - 2, mostAnswerRows).map((row) => plainRow(fitted(` ${row}`, columns), look));
+}
+const largeFrom = { columns: 110, rows: 36 } as const;
+const afterFigure = ' off ';
+/** Where there is room: how many are off, in figures that are read from two metres, beside the words. */
+function largeAnswer(scene: Scene): Row[] {
+  const figure = String(scene.desk.ledger.tallies.all.off);
+  const cells = figureCells(figure, 1);
+  const figures = figureRows(figure, 1, cells, {});
+  const room = scene.columns - cells - afterFigure.length;
+  const words = filled(answerWordRows(scene, room), figures.length, room);
+  return figures.map((drawn, i) => [
+    ...(words[i] as Row),
+    ...drawn,
+    { text: i === figures.length - 1 ? afterFigure : ' '.repeat(afterFigure.length) },
+  ]);
 }
 export function answerOf({ session, word, note, desk, view, keymap }: Scene): { text: string; look: Look } {
   if (session?.notSaved) {

@@ -2,7 +2,7 @@
 import type { Listed, Rows } from '../calls/listed.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { fitted, spread, windowFrom, wrapped } from './cells.ts';
-import { chosenLook, type Look, lookOf, quietLook, shapeOf } from './colours.ts';
+import { chosenLook, lookOf, quietLook, shapeOf, wordsLook } from './colours.ts';
 import { plainRow, type Row } from './rows.tsx';
 
 const nameCells = 11;
@@ -23,11 +23,10 @@ export function moreRows(picked: Listed | undefined, columns: number): Row[] {
 }
 export function listedRow(one: Listed, chosen: boolean, columns: number, cells = nameCells): Row {
   const name = one.name === '' ? '' : fitted(one.name, cells);
-  const text = spread(plainText(` ${name}${name && ' '}${one.text}`), plainText(one.end ?? ''), columns - 4);
-  const look: Look = chosen ? chosenLook : lookOf(one.mark);
+  const text = `${spread(plainText(` ${name}${name && ' '}${one.text}`), plainText(one.end ?? ''), columns - 5)} `;
   return [
     { text: chosen ? ' > ' : '   ', look: chosen ? { bold: true } : {} },
-    { text: shapeOf(one.mark), look },
-    { text, look },
+    { text: shapeOf(one.mark), look: chosen ? chosenLook : lookOf(one.mark) },
+    { text, look: chosen ? chosenLook : wordsLook(one.mark) },
   ];
 }
