@@ -131,7 +131,8 @@ const mostAnswerRows = 4;
 function answerRows(scene: Scene): Row[] {
   const { columns, rows, session } = scene;
   const rule = plainRow('─'.repeat(columns), quietLook);
-  if (session && rows >= largeFrom.rows && columns >= largeFrom.columns) return [rule, ...largeAnswer(scene)];
+  const isLarge = rows >= largeFrom.rows && columns >= largeFrom.columns && scene.view.screen !== 'glance';
+  if (session && isLarge) return [rule, ...largeAnswer(scene)];
   const words = answerWordRows(scene, columns);
   return [rule, ...filled(words, Math.max(words.length, fewestAnswerRows), columns)];
 }

@@ -43,6 +43,29 @@ describe('a window that is too small', () => {
 });
 
 describe('a window whose size changes', () => {
+  it('loses no call in a storm of sizes, and stands as if there had been none', async () => {
+    const bench = await atJob('hatchback', { dataDir });
+    const sizes = [
+      [79, 23],
+      [200, 60],
+      [80, 24],
+      [20, 5],
+      [120, 40],
+      [81, 25],
+    ] as const;
+    for (let i = 0; i < 60; i++) {
+      const [cols, rows] = sizes[i % sizes.length] as (typeof sizes)[number];
+      bench.resize(cols, rows);
+    }
+    bench.resize(100, 30);
+    await bench.waitFor((all) => all.length === 30 && saysSaved(1)(all));
+    bench.press(off, off);
+    const frame = await bench.waitFor((all) => saysSaved(3)(all) && said(all).includes('cam cover 3 off, to tray 1'));
+    expect(frame.every((row) => row.length <= 100)).toBe(true);
+    expect(frame.filter((row) => row.includes(' Strip '))).toHaveLength(1);
+    expect(offIn(dataDir, 'hatchback')).toBe(3);
+  });
+
   it('keeps the question that is asked and what is typed, larger, smaller, and too small', async () => {
     const bench = await atJob('hatchback', { dataDir });
     bench.press(keyFor('line', 'strip'));
