@@ -90,15 +90,19 @@ export function askedSame(desk: Desk, chosen: readonly Chosen[], args: Args): Be
   const [first, ...more] = perhaps;
   if (!open || first === undefined) return undefined;
   const none = { value: noneOfThem, text: `no: "${open.area}" is another place` };
+  const inWords = `say first: same place "${open.area}" is ${first} (or is ${open.area}, if it is another place)`;
+  const key = sameKey(open.area);
   return more.length === 0
     ? {
-        key: sameKey(open.area),
+        key,
+        inWords,
         title: `Your "${open.area}" = its "${first}"?`,
         choices: [{ value: first, text: `yes: "${open.area}" is what the plan calls "${first}"` }, none],
       }
     : {
-        key: sameKey(open.area),
-        title: `Your "${open.area}" = which of the plan's places?`,
+        key,
+        inWords,
+        title: `Your "${open.area}" = which of the plan's places: ${perhaps.map((area) => `"${area}"`).join(', ')}?`,
         choices: [...perhaps.map((area) => ({ value: area, text: `"${area}"` })), none],
       };
 }

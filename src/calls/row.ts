@@ -53,7 +53,13 @@ export type Binding = {
 };
 
 /** A question that only the job itself gives rise to, with its answers. */
-export type Besides = { key: string; title: string; choices: readonly { value: string; text: string }[] };
+export type Besides = {
+  key: string;
+  title: string;
+  choices: readonly { value: string; text: string }[];
+  /** How a typed line answers it beforehand. */
+  inWords: string;
+};
 
 export type Row = {
   /** Stable for ever; a line may begin with it. */

@@ -205,7 +205,11 @@ export function createSession({
     run: (row, args, by) => carryOut(row, meantBy(row, desk(), args), by),
     runLine(text, by = 'line') {
       const read = readLine(desk(), plainText(text));
-      return 'why' in read ? no(read.why, read.instead) : carryOut(read.row, meantBy(read.row, desk(), read.args), by);
+      if ('why' in read) return no(read.why, read.instead);
+      // What a key would be asked, a typed line has answered before.
+      const asked = read.row.besides?.(desk(), read.args);
+      if (asked) return no(asked.title, asked.inWords);
+      return carryOut(read.row, meantBy(read.row, desk(), read.args), by);
     },
     face: (faced) => store.setState((s) => ({ facing: { ...s.facing, ...faced } })),
     settled: () => saving,

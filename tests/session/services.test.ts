@@ -198,6 +198,19 @@ describe('[P2] a place that the plan calls otherwise', () => {
     expect(stateOf(at.state().ledger, 'area', 'valve cover')?.declared?.inPlans).toBe('cam cover');
   });
 
+  it('[P2] is asked of a typed line as well, which is answered in words', async () => {
+    const at = await withCover();
+    const line = 'plan "inline-four belt service" for cam cover gasket';
+    expect(at.session().runLine(line)).toMatchObject({
+      kind: 'refused',
+      text: 'Your "valve cover" = its "cam cover"?',
+      instead: 'say first: same place "valve cover" is cam cover (or is valve cover, if it is another place)',
+    });
+    at.session().runLine('same place "valve cover" is valve cover');
+    expect(at.session().runLine(line).kind).toBe('taken');
+    expect(stateOf(at.state().ledger, 'area', 'valve cover')?.holes).toHaveLength(3);
+  });
+
   it('[P2] may be said beforehand in words', async () => {
     const at = await withCover();
     at.session().runLine('same place "valve cover" is cam cover');
