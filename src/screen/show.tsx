@@ -13,27 +13,52 @@ function Lending({ lend, children }: { lend(suspend: Suspend): void; children: R
   return children;
 }
 
+/** Source: ECMA-48, 5th edition 1991, 8.3.21 (CUP) and 8.3.39 (ED). */
+const homeAndBlank = '\u001b[H\u001b[2J';
+const settledMs = 80;
+/** A terminal moves its lines about while it is resized, and only rows that differ are painted: so all once, at the end. */
+function onceSettled(work: () => void): { again(): void; stop(): void } {
+  let waiting: ReturnType<typeof setTimeout> | undefined;
+  const stop = () => clearTimeout(waiting);
+  return {
+    stop,
+    again() {
+      stop();
+      waiting = setTimeout(work, settledMs);
+    },
+  };
+}
+
 export function show(bench: Bench, keys: Keys, { colours }: { colours: boolean }) {
   let suspend: Suspend = (work) => work();
   const lend = (by: Suspend) => {
     suspend = by;
   };
-  const instance = render(
+  const program = () => (
     <Lending lend={lend}>
       <App bench={bench} keys={keys} colours={colours} />
-    </Lending>,
-    {
-      alternateScreen: true,
-      incrementalRendering: true,
-      // A call and its "saved" are two frames of one key: they must not wait for one another.
-      maxFps: 240,
-      exitOnCtrlC: false,
-      patchConsole: false,
-      interactive: true,
-    },
+    </Lending>
   );
+  const instance = render(program(), {
+    alternateScreen: true,
+    incrementalRendering: true,
+    // A call and its "saved" are two frames of one key: they must not wait for one another.
+    maxFps: 240,
+    exitOnCtrlC: false,
+    patchConsole: false,
+    interactive: true,
+  });
+  const settling = onceSettled(() => {
+    instance.clear();
+    process.stdout.write(homeAndBlank);
+    instance.rerender(program());
+  });
+  process.stdout.on('resize', settling.again);
   return {
-    left: instance.waitUntilExit().then(() => undefined),
+    left: instance.waitUntilExit().then(() => {
+      process.stdout.off('resize', settling.again);
+      settling.stop();
+    }),
     takeDown: () => instance.unmount(),
     aside: (work: () => Promise<void>) => suspend(work),
   };
