@@ -6,6 +6,7 @@ import { runBench } from './commands/bench.ts';
 import { calls } from './commands/calls.ts';
 import { demoOf } from './commands/demo.ts';
 import { plans } from './commands/planning.ts';
+import { reckon } from './commands/reckon.ts';
 import { sheet } from './commands/sheet.ts';
 import { standing } from './commands/standing.ts';
 import { take } from './commands/take.ts';
@@ -28,7 +29,7 @@ const open: Command = {
     return runBench(named, packageRoot, show, out);
   },
 };
-const commands: readonly Command[] = [open, demoOf(show), take, standing, sheet, calls, plans];
+const commands: readonly Command[] = [open, demoOf(show), take, standing, sheet, calls, plans, reckon];
 
 // The last door before the terminal: whatever a room let through, nothing that steers a terminal passes it.
 const plainLines = (text: string): string =>

@@ -17,7 +17,7 @@ beforeEach(() => {
 });
 afterEach(() => bench.remove());
 
-const commands = ['open', 'demo', 'take', 'standing', 'sheet', 'calls', 'plans'];
+const commands = ['open', 'demo', 'take', 'standing', 'sheet', 'calls', 'plans', 'reckon'];
 
 describe('the command line', () => {
   it('helps everywhere', async () => {

@@ -1,0 +1,54 @@
+// reckon: one computation of the trade, asked by its topic. It reads no job and writes nothing.
+import { machineClock } from '../session/clock.ts';
+import { isRefused } from '../trade/answer.ts';
+import { dateText } from '../trade/civil-time.ts';
+import { type Command, exits, type Parsed } from './answer.ts';
+import { fastenerTopics } from './reckon/fasteners.ts';
+import { tighteningTopics } from './reckon/tightening.ts';
+import type { Topic, Typed } from './reckon/topic.ts';
+import { waitingTopics } from './reckon/waiting.ts';
+
+export const topics: readonly Topic[] = [...fastenerTopics, ...tighteningTopics, ...waitingTopics];
+
+const pages = (): string => topics.map(({ usage, help }) => `  reckon ${usage}\n      ${help}\n`).join('');
+
+function typedAs({ names, values }: Parsed): Typed {
+  const { atMs, zoneMin } = machineClock()();
+  return { words: names.slice(1), options: values, today: dateText(atMs, zoneMin) };
+}
+
+export const reckon: Command = {
+  name: 'reckon',
+  usage: 'reckon TOPIC … [--json]',
+  help: `one computation of the trade: ${topics.map(({ name }) => name).join(', ')}; reckon alone lists what each takes`,
+  options: {
+    json: 'flag',
+    ...Object.fromEntries(topics.flatMap(({ options }) => options.map((option) => [option, 'value' as const]))),
+  },
+  async run(args, out) {
+    const [name] = args.names;
+    if (name === undefined && args.values.size === 0 && !args.flags.has('json')) {
+      out.write(pages());
+      return exits.fine;
+    }
+    const topic = topics.find((one) => one.name === name);
+    if (!topic) {
+      const what = name === undefined ? 'no topic' : `no topic ${JSON.stringify(name)}`;
+      out.complain(`countback: ${what}; there are ${topics.map((one) => one.name).join(', ')}`);
+      return exits.usage;
+    }
+    const foreign = [...args.values.keys()].find((option) => !topic.options.includes(option));
+    const found = foreign === undefined ? topic.reckon(typedAs(args)) : undefined;
+    if (found === undefined || isRefused(found)) {
+      out.complain(
+        `countback: ${found ? found.refused : `--${foreign} says nothing to ${topic.name}`}; reckon ${topic.usage}`,
+      );
+      return exits.usage;
+    }
+    const text = args.flags.has('json')
+      ? JSON.stringify({ topic: topic.name, ...found.data, lines: found.lines }, null, 2)
+      : found.lines.join('\n');
+    out.write(`${text}\n`);
+    return exits.fine;
+  },
+};
