@@ -82,6 +82,32 @@ describe('on a running job', () => {
     expect(row('front pads')?.more.fasteners).toBe(9);
   });
 
+  it('what is off already is nothing more, though none that is ordered needs it', () => {
+    const on = ordered('cam cover gasket');
+    const more = () =>
+      sideBySide(on.ledger(), plans, []).all.find((one) => one.service === 'coolant pump')?.more.fasteners ?? 0;
+    const before = more();
+    for (let hole = 1; hole <= 5; hole++) on.off(`right front wheel/${hole}`, { kind: 'nut' });
+    expect(more()).toBe(before - 5);
+  });
+
+  it('takes off what one plan only slackens and another takes off', () => {
+    const one = (slackOnly: boolean): Plan => ({
+      countback: 'plan',
+      version: 1,
+      name: slackOnly ? 'slackened' : 'taken off',
+      vehicle: 'any',
+      services: [{ service: slackOnly ? 'slackened' : 'taken off', areas: ['mount'] }],
+      areas: [{ area: 'mount', holes: [{ numbers: '1 2', ...(slackOnly && { slackOnly: true as const }) }] }],
+    });
+    const chosen = ['slackened', 'taken off'].map((name) => ({ plan: name, service: name }));
+    for (const both of [
+      [one(true), one(false)],
+      [one(false), one(true)],
+    ])
+      expect(sideBySide(emptyLedger, both, chosen).together).toMatchObject({ fasteners: 2, slack: 0 });
+  });
+
   it('names what is off for none: only once every service taken is known, and a dropped one needs nothing', () => {
     const on = ordered('timing belt', 'cam cover gasket');
     on.off('crank pulley/1');
