@@ -8,6 +8,7 @@ import { dueIn, inLooseningOrder, inOrder, passesOf } from '../job/passes.ts';
 import { holeIn, nameOf, numberOf } from '../job/subjects.ts';
 import { isWithdrawn } from '../job/withdrawn.ts';
 import type { Source } from '../plan/merge.ts';
+import type { Interval } from '../trade/intervals.ts';
 import type { Facing } from '../view/facing.ts';
 
 /** A plan as the calls need it, with its file as it is to be named. */
@@ -28,6 +29,8 @@ export type Desk = {
   trays?: readonly string[];
   /** The workshop's list of sealants; a job's own declarations go before it. */
   products?: readonly Product[];
+  /** When services are next due, by the workshop's own table. */
+  intervals?: Readonly<Record<string, Interval>>;
 };
 
 /** The hole that comes off next: the first declared one nobody has touched, else a slack one, else the first number free. */

@@ -26,6 +26,13 @@ function traitsOf({ kind: _, ...traits }: Extract<Entry, { kind: 'area-declared'
 
 const hole = (h: string): string => subjectText(`hole:${h}`);
 
+/** "by 2029-11-25", "or at 176336, whichever first". */
+function dueParts({ on, atDistance }: Extract<Entry, { kind: 'due-noted' }>): string[] {
+  const at = atDistance === undefined ? undefined : `at ${atDistance}`;
+  if (on === undefined) return at === undefined ? [] : [at];
+  return [`by ${on}${at === undefined ? '' : ` or ${at}, whichever first`}`];
+}
+
 /** One line of words for one entry; empty where it says nothing to a reader. */
 export function entryWords(entry: Entry): string {
   switch (entry.kind) {
@@ -195,7 +202,7 @@ export function entryWords(entry: Entry): string {
     case 'note-made':
       return entry.words;
     case 'due-noted':
-      return `due: ${entry.what}`;
+      return `due: ${[entry.what, ...dueParts(entry)].join(', ')}`;
     case 'area-declared':
       return `${entry.area}${traitsOf(entry)}`;
     case 'hole-declared':

@@ -47,6 +47,7 @@ export async function openSession(
     clock: machineClock(),
     plans: plans.offers,
     products: settings.settings().sealants,
+    intervals: settings.settings().intervals,
     trays: settings.settings().trays,
   });
 }

@@ -18,6 +18,7 @@ import { newlySuspected } from '../job/suspicions.ts';
 import { newlyDoubted } from '../job/tightening.ts';
 import type { Fault } from '../store/fault.ts';
 import type { OpenJob } from '../store/open-job.ts';
+import type { Interval } from '../trade/intervals.ts';
 import { plainDeep, plainText } from '../trade/plain-text.ts';
 import { type Facing, firstFacing } from '../view/facing.ts';
 import type { Clock } from './clock.ts';
@@ -59,6 +60,7 @@ export type SessionOptions = {
   clock: Clock;
   plans?: readonly PlanOffer[];
   products?: readonly Product[];
+  intervals?: Readonly<Record<string, Interval>>;
   trays?: readonly string[];
   facing?: Partial<Facing>;
 };
@@ -72,6 +74,7 @@ export function createSession({
   clock,
   plans = [],
   products = [],
+  intervals = {},
   trays = [],
   facing = {},
 }: SessionOptions): Session {
@@ -93,6 +96,7 @@ export function createSession({
     now: now(),
     plans,
     products,
+    intervals,
     trays,
   });
   const answered = (answer: Answer): Answer => {

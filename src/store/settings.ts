@@ -44,6 +44,23 @@ const settingsSchema = z.strictObject({
   pedals: z
     .strictObject({ again: z.string().min(1).max(12).optional(), strike: z.string().min(1).max(12).optional() })
     .default({}),
+  /** When services are next due, by name: a row of one's own goes before the usual one of that name. */
+  intervals: z
+    .record(
+      z.string().min(1).max(120),
+      z
+        .strictObject({
+          months: z.number().int().min(1).max(480).optional(),
+          distance: z
+            .strictObject({ distance: z.number().positive().max(5_000_000), unit: z.enum(['km', 'mi']) })
+            .optional(),
+        })
+        .refine(
+          ({ months, distance }) => months !== undefined || distance !== undefined,
+          'months, a distance, or both',
+        ),
+    )
+    .default({}),
   sealants: z
     .array(sealantSchema)
     .max(200)

@@ -111,6 +111,8 @@ export const usualIntervals = cited<readonly UsualInterval[]>(
   commonPractice,
 );
 const withoutDefault = /\b(timing|cam|toothed) ?belt\b/i;
+/** A timing belt, by whatever name: only the maker's distance and years will do. */
+export const isMakersAlone = (service: string): boolean => withoutDefault.test(service);
 
 export type IntervalFound = { interval: Interval; source: string; note: string };
 
@@ -121,11 +123,11 @@ export type IntervalFound = { interval: Interval; source: string; note: string }
  * Source: common practice, no source.
  */
 export function intervalFor(service: string, own: Readonly<Record<string, Interval>> = {}): Answer<IntervalFound> {
-  const name = service.trim().toLowerCase();
-  const mine = Object.entries(own).find(([key]) => key.trim().toLowerCase() === name)?.[1];
+  const name = plainName(service);
+  const mine = Object.entries(own).find(([key]) => plainName(key) === name)?.[1];
   if (mine) return { interval: mine, source: 'as entered', note: '' };
-  if (withoutDefault.test(name)) return refused(`${service}: no usual interval; the maker's distance and years`);
-  const usual = usualIntervals.value.find((row) => row.service === name);
+  if (isMakersAlone(name)) return refused(`${service}: no usual interval; the maker's distance and years`);
+  const usual = usualIntervals.value.find((row) => plainName(row.service) === name);
   if (!usual) return refused(`${service}: no interval known; enter the maker's`);
   const { months, distance, note } = usual;
   return {
@@ -134,6 +136,13 @@ export function intervalFor(service: string, own: Readonly<Record<string, Interv
     note,
   };
 }
+
+/** "Coolant, long-life" and "coolant long-life" are one service. */
+const plainName = (service: string): string =>
+  service
+    .trim()
+    .toLowerCase()
+    .replace(/[,\s]+/g, ' ');
 
 /** Whole years as months. */
 export const months = (years: number): number => years * monthsPerYear.value;

@@ -69,6 +69,7 @@ describe('reckon', () => {
     ],
     [['due', '2026-01-31', '--months', '1'], /^next due by 2026-02-28 \(as said\)\n$/],
     [['due', '2026-01-31', '--distance', '10000 mi', '--at', '90000 mi'], /^next due at 100000 mi \(as said\)\n$/],
+    [['intervals'], /^coolant, plain: 36 months or 36000 mi \(common practice, no source; cautious\)\n/],
     [['made', '2319'], /fitted no earlier than 2019-06-09/],
   ] as [string[], RegExp][])('answers %j', async (words, lines) => {
     const { exit, out, complaint } = await said(...words);

@@ -35,6 +35,7 @@ const mine: Settings = {
   keypad: true,
   keys: [{ call: 'off', key: 'j', on: 'strip' }],
   pedals: { again: 'f9' },
+  intervals: { coolant: { months: 48, distance: { distance: 60_000, unit: 'km' } } },
   sealants: [grey],
 };
 
@@ -55,6 +56,7 @@ it('says one clear line for each fault, naming its place', async () => {
       trays: ['1', 2, 'a/b'],
       sounds: 'loud',
       paint: 'blue',
+      intervals: { coolant: {} },
       sealants: [
         { ...grey, kind: 'glue', skinMinutes: -1, shade: 'red' },
         { product: 'black', kind: 'dry', labelCelsius: 23 },
@@ -64,6 +66,7 @@ it('says one clear line for each fault, naming its place', async () => {
     'trays[1]: this must be a text',
     'trays[2]: a name has no "/", ":" or control characters',
     'sounds: this must be true or false',
+    'intervals.coolant: months, a distance, or both',
     'sealants[0].kind: this must be one of moisture, anaerobic, non-setting, dry',
     'sealants[0].skinMinutes: Too small: expected number to be >0',
     'sealants[0].shade: there is no such setting',

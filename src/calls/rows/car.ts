@@ -1,4 +1,6 @@
 // The car as a whole: start, move, road test, release, waiting.
+import { isMakersAlone } from '../../trade/intervals.ts';
+import { dueNext } from '../next-due.ts';
 import { key, type Row } from '../row.ts';
 
 export const carRows: readonly Row[] = [
@@ -87,10 +89,19 @@ export const carRows: readonly Row[] = [
     words: ['due', 'next due'],
     form: '<what:words> [on <on:words>] [at <atDistance:number>]',
     label: 'next due',
-    help: 'A re-check or the next service: by date, by distance, whichever comes first.',
+    help: 'A re-check or the next service: by date, by distance, whichever comes first. With neither said, by the usual interval or the one of your settings; a timing belt by the maker\u2019s alone.',
     group: 'the car',
     keys: [],
     verb: 'note-due',
+    means: (desk, args) => {
+      const { what, on, atDistance } = args as { what: string; on?: string; atDistance?: number };
+      if (on !== undefined || atDistance !== undefined) return { say: { verb: 'note-due', ...args } };
+      const due = dueNext(desk, what);
+      if (!('why' in due)) return { say: { verb: 'note-due', what, ...due } };
+      return isMakersAlone(what)
+        ? { no: { because: due.why, instead: 'say "on DATE at DISTANCE"' } }
+        : { say: { verb: 'note-due', what } };
+    },
   },
   {
     id: 'release',

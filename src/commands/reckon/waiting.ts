@@ -10,7 +10,7 @@ import {
 } from '../../trade/belt-drive.ts';
 import { type Air, cureFactorIn, readAir, usualCureHours } from '../../trade/cure.ts';
 import { madeFrom } from '../../trade/date-codes.ts';
-import { type Distance, type Interval, intervalFor, nextDue } from '../../trade/intervals.ts';
+import { type Distance, type Interval, intervalFor, nextDue, usualIntervals } from '../../trade/intervals.ts';
 import { readDistance } from '../../trade/units.ts';
 import { standardAtmosphere } from '../../trade/vapour.ts';
 import { allOf, decimals, numberIn, type Reckoned, type Topic } from './topic.ts';
@@ -106,6 +106,23 @@ function intervalSaid(options: ReadonlyMap<string, string>): Answer<Interval> {
   return { ...(months !== undefined && { months }), ...(distance && { distance }) };
 }
 
+const intervals: Topic = {
+  name: 'intervals',
+  usage: 'intervals',
+  help: 'the usual intervals, which rows of your own in the settings replace; for a timing belt there is none',
+  options: [],
+  reckon: ({ words }) =>
+    words.length > 0
+      ? refused(`say ${intervals.usage}`)
+      : {
+          lines: usualIntervals.value.map(({ service, months, distance, note }) => {
+            const parts = [months && `${months} months`, distance && `${distance.distance} ${distance.unit}`];
+            return `${service}: ${parts.filter(Boolean).join(' or ')} (${usualIntervals.source}; ${note})`;
+          }),
+          data: { intervals: usualIntervals.value, source: usualIntervals.source },
+        },
+};
+
 const made: Topic = {
   name: 'made',
   usage: 'made MARKING',
@@ -125,4 +142,4 @@ const made: Topic = {
   },
 };
 
-export const waitingTopics: readonly Topic[] = [cure, belt, due, made];
+export const waitingTopics: readonly Topic[] = [cure, belt, due, intervals, made];
