@@ -3,7 +3,7 @@ import { areaRoles, finishedLater } from '../../job/entries/declared.ts';
 import type { Entry } from '../../job/entry.ts';
 import { holeIn } from '../../job/subjects.ts';
 import { torqueSettingFromAdapter } from '../../trade/adapter.ts';
-import { type Answer, isRefused } from '../../trade/answer.ts';
+import { type Answer, isRefused, refused } from '../../trade/answer.ts';
 import { coverOf, type Layout, lineOf, ringOf } from '../../trade/layout.ts';
 import { readStages, type Stage } from '../../trade/torque-stages.ts';
 import { readTorque } from '../../trade/units.ts';
@@ -42,16 +42,17 @@ function methodMeant(desk: Desk, args: Args): Meant {
 }
 /** One torque in any unit, or stages in newton metres and degrees. */
 function torquesOf(words: string): Answer<Stage[]> {
-  const torque = readTorque(words);
+  // With a sign before it, it is an angle.
+  const torque = /^[+-]/.test(words) ? refused('an angle') : readTorque(words);
   return isRefused(torque) || torque === 0 ? readStages(words) : [{ newtonMetres: Number(torque.toFixed(2)) }];
 }
 
 function adapterMeant(desk: Desk, args: Args): Meant {
-  const { adapterLengthMm, wrenchLengthMm, angleDegrees } = args as Record<string, number>;
+  const { adapter: adapterLengthMm, wrench: wrenchLengthMm, degrees } = args as Record<string, number>;
   const adapter = {
     wrenchLengthMm: wrenchLengthMm as number,
     adapterLengthMm: adapterLengthMm as number,
-    ...(angleDegrees !== undefined && { angleDegrees }),
+    ...(degrees !== undefined && { angleDegrees: degrees }),
   };
   const setting = torqueSettingFromAdapter(1, adapter);
   return isRefused(setting)
@@ -205,7 +206,7 @@ export const areaTraitsRows: readonly Row[] = [
   {
     id: 'adapter',
     words: ['adapter', 'crow foot'],
-    form: '[<hole>] <adapterLengthMm:mm> on <wrenchLengthMm:mm> [at <angleDegrees:number>]',
+    form: '[<hole>] <adapter:mm> on <wrench:mm> [at <degrees:number>]',
     label: 'adapter',
     help: 'This one is reached by an adapter so long on a wrench so long, straight out or at an angle: what to set is shown.',
     group: 'on the spot',

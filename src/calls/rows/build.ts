@@ -90,13 +90,16 @@ export const buildRows: readonly Row[] = [
   {
     id: 'tight',
     words: ['tight', 'pull up'],
-    form: '[<hole>] [pass <pass:words>] [with <tool:words>] [read <readNewtonMetres:number>]',
+    form: '[<hole>] [pass <pass:words>] [with <tool:words>] [read <read:number>]',
     label: 'tight',
-    help: 'The next pass of this hole is done: snug first, then its final by its method.',
+    help: 'The next pass of this hole is done: snug first, then its final by its method. "read 80" where the method wants the torque read at its end.',
     none: 'nothing of it waits to be tightened',
     group: 'build',
     keys: [key('t', 'build', { pad: '0' })],
     verb: 'tighten',
+    means: (_desk, { read, ...said }) => ({
+      say: { verb: 'tighten', ...said, ...(read !== undefined && { readNewtonMetres: read }) },
+    }),
     fills: (desk) => ({ hole: nextTight(desk) }),
     after: onwards(true),
   },
