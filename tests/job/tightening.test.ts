@@ -115,6 +115,7 @@ describe('a torque that can hardly be right', () => {
   });
   it.each([
     ['an angle method', { by: 'torque-angle', stages: [{ newtonMetres: 60 }, { degrees: 90 }] }, strong],
+    ['a torque that is turned on', { by: 'torque', stages: [{ newtonMetres: 60 }, { degrees: 90 }] }, strong],
     ['the shoulder', { by: 'shoulder' }, strong],
     ['a class nobody knows', { by: 'torque', newtonMetres: 60 }, m8],
     ['a thread nobody knows', { by: 'torque', newtonMetres: 60 }, { kind: 'bolt', class: '8.8' }],
