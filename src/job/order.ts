@@ -69,7 +69,7 @@ function subjectOpen(ledger: Ledger, subject: Subject, until: 'closed' | 'snug')
     case 'hole':
       return holeOpen(ledger, name, until);
     case 'area':
-      return areaOpen(ledger, name, until);
+      return until === 'snug' ? areaNotSnug(ledger, name) : areaNotClosed(ledger, name);
     case 'part': {
       const p = stateOf(ledger, 'part', name);
       return p?.off ? 'off' : p?.forNow ? 'on for now' : null;
@@ -95,6 +95,9 @@ function holeOpen(ledger: Ledger, hole: Hole, until: 'closed' | 'snug'): string 
   return openBecause(ledger, h);
 }
 
+/** Asked for every hole in front of it: worked out once. */
+const areaNotClosed = oncePerLedger((ledger, area) => areaOpen(ledger, area, 'closed'));
+const areaNotSnug = oncePerLedger((ledger, area) => areaOpen(ledger, area, 'snug'));
 function areaOpen(ledger: Ledger, area: string, until: 'closed' | 'snug'): string | null {
   const a = stateOf(ledger, 'area', area);
   if (!a) return null;

@@ -60,7 +60,8 @@ function judgeArea(ledger: Ledger, a: AreaState, cranks: ReadonlySet<Hole>): Sus
   });
 }
 
-const suspectedIn = oncePerLedger((ledger, area): readonly Suspected[] => {
+/** Those of one area: a call changes what is odd in its own area alone. */
+export const suspectedIn = oncePerLedger((ledger, area): readonly Suspected[] => {
   const a = stateOf(ledger, 'area', area);
   return a ? judgeArea(ledger, a, crankBolts(ledger)) : [];
 });

@@ -4,7 +4,7 @@ import type { Desk } from '../calls/desk.ts';
 import { belongingsHere, holeRow } from '../calls/lists/holes.ts';
 import { holeDetails } from '../calls/lists/map.ts';
 import { upNext } from '../calls/next-of-kind.ts';
-import { suspectedNext } from '../calls/rows/findings.ts';
+import { suspectedHere, suspectedNext } from '../calls/rows/findings.ts';
 import { every, lineAt, stateOf, tallyOf } from '../job/ledger.ts';
 import { gatedBy } from '../job/order.ts';
 import { areaOf, subjectText, withinArea } from '../job/subjects.ts';
@@ -52,6 +52,7 @@ export function nextRows(scene: Scene, next: string | undefined, columns: number
 }
 /** F2: the suspicion that the two keys would answer, as long as one of the area in use stands. */
 function suspectedRows({ desk, keymap }: Scene, columns: number): Row[] {
+  if (suspectedHere(desk.ledger, desk.facing.area).length === 0) return [];
   const hole = suspectedNext(desk);
   const suspected = hole === undefined ? undefined : suspectedAt(desk.ledger, hole);
   if (hole === undefined || !suspected || areaOf(hole) !== desk.facing.area) return [];

@@ -1,7 +1,6 @@
 // What is wrong, and how it is closed; thread repairs.
-import { stateOf } from '../../job/ledger.ts';
-import { areaOf } from '../../job/subjects.ts';
-import { suspectedAt, suspectedOn } from '../../job/suspicions.ts';
+import { type Ledger, stateOf } from '../../job/ledger.ts';
+import { type Suspected, suspectedAt, suspectedIn, suspectedOn } from '../../job/suspicions.ts';
 import type { Desk } from '../desk.ts';
 import { key, type Row } from '../row.ts';
 
@@ -9,10 +8,11 @@ import { key, type Row } from '../row.ts';
 export function suspectedNext({ ledger, facing }: Desk): string | undefined {
   if (facing.hole && suspectedAt(ledger, facing.hole)) return facing.hole;
   const calledAt = (hole: string) => stateOf(ledger, 'hole', hole)?.called.levels[0]?.n ?? 0;
-  const holes = suspectedOn(ledger).map(({ hole }) => hole);
-  const here = holes.filter((hole) => areaOf(hole) === facing.area);
-  return (here.length > 0 ? here : holes).sort((a, b) => calledAt(b) - calledAt(a))[0];
+  const last = (all: readonly Suspected[]) => all.map(({ hole }) => hole).sort((a, b) => calledAt(b) - calledAt(a))[0];
+  return suspectedHere(ledger, facing.area)[0] ? last(suspectedHere(ledger, facing.area)) : last(suspectedOn(ledger));
 }
+export const suspectedHere = (ledger: Ledger, area: string | undefined): readonly Suspected[] =>
+  area === undefined ? [] : suspectedIn(ledger, area);
 
 const measuredSteps: ReadonlySet<string> = new Set(['depth', 'drilled', 'insert']);
 const repairSteps = ['depth', 'drilled', 'tapped', 'cleaned', 'insert', 'tried'] as const;
