@@ -52,7 +52,7 @@ export async function openSession(
   });
 }
 
-function placeOf(named: string): JobPlace {
+export function placeOf(named: string): JobPlace {
   const place = jobPlace(placesOn(thisMachine()), named);
   if (isFault(place)) throw place;
   return place;

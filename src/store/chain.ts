@@ -11,7 +11,7 @@ const opening = Buffer.from(',"link":"');
 const hexLength = 16;
 const closing = Buffer.from('"}');
 const linkLength = opening.length + hexLength + closing.length;
-const newline = 0x0a;
+export const newline = 0x0a;
 
 const digestOf = (before: Reached, bytes: Uint8Array) =>
   hash('sha256', Buffer.concat([before.digest, bytes]), 'buffer');
@@ -93,8 +93,8 @@ export function readChain(bytes: Buffer, from: Reached = beforeFirst): Chain {
   return done({ kind: 'none' });
 }
 
-/** The digest of the line from `start` to `end` (its newline not counted), if its link holds. */
-function verified(bytes: Buffer, start: number, end: number, before: Reached): Buffer | undefined {
+/** The full digest of the line from `start` to `end` (its newline not counted), if its link holds. */
+export function verified(bytes: Buffer, start: number, end: number, before: Reached): Buffer | undefined {
   const link = end - linkLength;
   if (link <= start) return undefined;
   const hex = link + opening.length;

@@ -15,6 +15,24 @@ const two = (n: number) => String(n).padStart(2, '0');
 const dayOf = (d: Date) => `${String(d.getFullYear()).padStart(4, '0')}-${two(d.getMonth() + 1)}-${two(d.getDate())}`;
 const timeOf = (d: Date) => `${two(d.getHours())}${two(d.getMinutes())}${two(d.getSeconds())}`;
 
+/** Every copy of a job there is, the oldest first. A folder that is not there holds none. */
+export async function copiesOf(disk: Disk, jobPath: string): Promise<string[]> {
+  const stem = `${stemOf(jobPath)}.`;
+  const dated = (name: string) =>
+    name.startsWith(stem) &&
+    name.endsWith(jobFileEnding) &&
+    /^\d{4}-\d\d-\d\d(?:-\d{6}-before-cut)?$/.test(name.slice(stem.length, -jobFileEnding.length));
+  try {
+    return (await disk.readdir(folderOf(jobPath)))
+      .filter(dated)
+      .sort()
+      .map((name) => join(folderOf(jobPath), name));
+  } catch (thrown) {
+    if (hasCode(thrown, 'ENOENT')) return [];
+    throw thrown;
+  }
+}
+
 /** The copy of the day, if it is not there already. */
 export async function copyOfTheDay(disk: Disk, jobPath: string, bytes: Uint8Array, now: Date): Promise<void> {
   const stem = `${stemOf(jobPath)}.`;

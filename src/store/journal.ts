@@ -17,7 +17,7 @@ const headerSchema = z.strictObject({
   format: z.literal(fileFormat),
   job: z.string().min(1).max(longestJobName),
 });
-const headerStart = Buffer.from('{"countback":"job"');
+export const headerStart = Buffer.from('{"countback":"job"');
 /** More than any header of ours; enough to know a job file by. */
 export const headerBytesMost = 4096;
 

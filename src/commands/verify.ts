@@ -1,0 +1,131 @@
+// verify: whether a job file is as it was written, by itself, beside its dated copies, and beside a printed sheet.
+import { basename } from 'node:path';
+import { readLine } from '../job/line.ts';
+import { digestOnSheet, type OnSheet } from '../sheet/digest-on-sheet.ts';
+import { counted } from '../sheet/words.ts';
+import { copiesOf } from '../store/copies.ts';
+import { type Disk, readFile, realDisk } from '../store/disk.ts';
+import { fault, faultFrom } from '../store/fault.ts';
+import { readJournal } from '../store/journal.ts';
+import { type Alteration, type Seal, sealOf } from '../store/seal.ts';
+import { type Command, exits } from './answer.ts';
+import { orFault, placeOf } from './opening.ts';
+
+export const verify: Command = {
+  name: 'verify',
+  usage: 'verify JOB [--sheet FILE]',
+  help: 'says whether the log is as it was written, and beside a printed sheet whether it is the one on it (exit 0 unaltered, 1 altered, 2 unreadable)',
+  options: { sheet: 'value' },
+  run: (args, out) =>
+    orFault(out, async () => {
+      const [named] = args.names;
+      if (named === undefined || args.names.length > 1) {
+        out.complain(`countback: ${verify.usage}`);
+        return exits.usage;
+      }
+      const { path } = placeOf(named);
+      const bytes = await bytesOf(realDisk, path);
+      const seal = sealOf(bytes);
+      const sheetFile = args.values.get('sheet');
+      const sheet = sheetFile === undefined ? undefined : await sheetOf(realDisk, sheetFile);
+      const wrong = [
+        ...(bytes.length === 0 ? ['the file is empty: the whole log is gone'] : []),
+        ...seal.alterations.map(alterationText),
+        ...(seal.unchecked > 0
+          ? [`${counted(seal.unchecked, 'line')} behind that can't be checked: each link rests on the line before it`]
+          : []),
+        ...(await besideCopies(realDisk, path, seal)),
+      ];
+      const beside = sheet && besideSheet(seal, sheet);
+      if (beside && !beside.agrees) wrong.push(beside.words);
+      if (wrong.length > 0) {
+        out.write(`ALTERED: ${path}\n${wrong.map((one) => `- ${one}\n`).join('')}`);
+        return exits.open;
+      }
+      // A chain that holds can still carry what is no call.
+      readJournal(bytes, path, readLine);
+      const calls = seal.digests.length - 1;
+      const lines = [
+        `UNALTERED: ${counted(calls, 'call')}, digest ${seal.digests[calls]}`,
+        beside
+          ? beside.words
+          : 'A chain computed anew, and calls cut off at the end of a line, show only beside a sheet: --sheet FILE.',
+        'This shows alteration; it is no signature and says nothing of who wrote.',
+      ];
+      out.write(`${lines.join('\n')}\n`);
+      return exits.fine;
+    }),
+};
+
+async function bytesOf(disk: Disk, path: string): Promise<Buffer> {
+  try {
+    const { kind } = await disk.stat(path);
+    if (kind !== 'file') throw fault('foreign', 'this is no file', path, 'name a file');
+    return await readFile(disk, path);
+  } catch (thrown) {
+    throw faultFrom(thrown, path);
+  }
+}
+
+async function sheetOf(disk: Disk, file: string): Promise<OnSheet> {
+  const found = digestOnSheet((await bytesOf(disk, file)).toString('utf8'));
+  if (found) return found;
+  throw fault('foreign', 'there is no log digest on this', file, 'name a sheet as "countback sheet" made it');
+}
+
+function alterationText(one: Alteration): string {
+  const place = `line ${one.line}, byte ${one.byte}`;
+  switch (one.kind) {
+    case 'changed':
+      return one.line === 1
+        ? `${place}: the header was changed, or this is no job file`
+        : `${place}: this line was changed, or stands in the place of another`;
+    case 'taken-out': {
+      const calls = one.from === one.to ? `call ${one.from} was` : `calls ${one.from} to ${one.to} were`;
+      return one.from === 0 ? `${place}: the header was taken out` : `${place}: ${calls} taken out before it`;
+    }
+    case 'moved':
+      return `${place}: this line was moved here; it belongs at line ${one.belongsAt}`;
+    case 'put-in':
+      return `${place}: this line was put in, or written twice`;
+    case 'cut':
+      return `${place}: the end was cut off, or never written: nothing ends these ${counted(one.bytes, 'byte')}`;
+  }
+}
+
+/** A copy holds what the log was on its day, so the log begins with it. */
+async function besideCopies(disk: Disk, path: string, seal: Seal): Promise<string[]> {
+  const wrong: string[] = [];
+  for (const copy of await copiesOf(disk, path).catch(() => [])) {
+    const bytes = await readFile(disk, copy).catch(() => undefined);
+    // What is damaged in a copy says nothing of the log.
+    const there = bytes === undefined ? [] : sealOf(bytes).digests;
+    const last = Math.min(there.length, seal.digests.length) - 1;
+    const name = `copies/${basename(copy)}`;
+    if (there.length > seal.digests.length && seal.alterations.length === 0)
+      wrong.push(
+        `${name} holds ${counted(there.length - 1, 'call')}, the file ${seal.digests.length - 1}: the rest was cut off, or this is an older copy`,
+      );
+    else if (last >= 0 && there[last] !== seal.digests[last])
+      wrong.push(`${name} says otherwise: the log was changed after that copy and its chain computed anew`);
+  }
+  return wrong;
+}
+
+function besideSheet(seal: Seal, { digest, calls }: OnSheet): { agrees: boolean; words: string } {
+  const there = seal.digests.length - 1;
+  const at = seal.digests.indexOf(digest);
+  if (at >= 0) {
+    const since = there - at;
+    const words = `The sheet was printed from this log after call ${at}`;
+    return {
+      agrees: true,
+      words: since === 0 ? `${words}, its last.` : `${words}; ${counted(since, 'call')} came after it.`,
+    };
+  }
+  const why =
+    calls !== undefined && calls > there
+      ? `the sheet counts ${counted(calls, 'call')} and ${there} hold here: calls were cut off at the end, or it is another log`
+      : 'the log was changed and its chain computed anew, or it is another log';
+  return { agrees: false, words: `the digest on the sheet is not of this log: ${why}` };
+}

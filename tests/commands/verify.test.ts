@@ -1,0 +1,211 @@
+// verify: what it says of a log that was changed anywhere, had a line taken out, moved, put in or cut off, and of one
+// whose chain was computed anew.
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { parse } from '../../src/commands/answer.ts';
+import { verify } from '../../src/commands/verify.ts';
+import { beforeFirst, linked } from '../../src/store/chain.ts';
+import { type Bench, benchWithJob, steersNothing } from './run.ts';
+
+let bench: Bench;
+let whole: Buffer;
+let sheetFile: string;
+beforeAll(async () => {
+  bench = await benchWithJob();
+  const { exit } = await bench.run(['take', 'hatchback'], { input: 'off 2\noff 3\noff 4\nnote found so\n' });
+  expect(exit).toBe(0);
+  whole = readFileSync(bench.fileOf('hatchback'));
+  sheetFile = join(bench.folder, 'sheet.txt');
+  expect(await bench.run(['sheet', 'hatchback', '-o', sheetFile])).toMatchObject({ exit: 0, complaint: '' });
+});
+afterAll(() => bench.remove());
+
+/** The command on these bytes, in a folder without copies. */
+async function verified(bytes: Uint8Array, ...more: string[]): Promise<{ exit: number; out: string }> {
+  const path = join(bench.folder, 'alone', 'other.countback.jsonl');
+  mkdirSync(dirname(path), { recursive: true });
+  writeFileSync(path, bytes);
+  const args = parse([path, ...more], verify.options);
+  if (typeof args === 'string') throw new Error(args);
+  let out = '';
+  const write = (text: string) => {
+    out += text;
+  };
+  const exit = await verify.run(args, { write, complain: write, isUnread: () => false }, new URL('file:///'));
+  return { exit, out };
+}
+const linesOf = (bytes: Buffer): string[] => bytes.toString('utf8').split(/(?<=\n)/);
+const joined = (lines: readonly string[]): Buffer => Buffer.from(lines.join(''));
+/** Line numbers count from 1. */
+const without = (...gone: number[]): Buffer => joined(linesOf(whole).filter((_, i) => !gone.includes(i + 1)));
+/** What a forger with the program's own code would write. */
+function chainedAnew(lines: readonly string[], change: (text: string) => string): Buffer {
+  let reached = beforeFirst;
+  return Buffer.concat(
+    lines.map((line) => {
+      const { link, ...value } = JSON.parse(change(line)) as { link: string };
+      expect(link).toMatch(/^[0-9a-f]{16}$/);
+      const next = linked(value, reached);
+      reached = next.reached;
+      return next.bytes;
+    }),
+  );
+}
+
+it('[X3] a log as it was written is unaltered, and the sheet printed from it agrees', async () => {
+  const calls = linesOf(whole).length - 1;
+  const { exit, out } = await verified(whole);
+  expect(exit).toBe(0);
+  expect(out).toMatch(
+    new RegExp(`^UNALTERED: ${calls} calls, digest [0-9a-f]{64}\\nA chain computed anew.* only beside`),
+  );
+  expect(out).toContain('it is no signature');
+  expect(await verified(whole, '--sheet', sheetFile)).toMatchObject({
+    exit: 0,
+    out: expect.stringContaining(`The sheet was printed from this log after call ${calls}, its last.`),
+  });
+  const digest = /digest ([0-9a-f]{64})/.exec(out)?.[1];
+  expect(readFileSync(sheetFile, 'utf8')).toContain(`Log digest      ${digest}\n`);
+});
+
+it('[X3] each byte of the log: one changed is found, and its line named', async () => {
+  let line = 1;
+  for (let at = 0; at < whole.length; at++) {
+    const bytes = Buffer.from(whole);
+    bytes[at] = (bytes[at] ?? 0) ^ 1;
+    const { exit, out } = await verified(bytes);
+    expect({ at, exit, told: out.startsWith('ALTERED: ') }).toEqual({ at, exit: 1, told: true });
+    // A line end that is gone joins two lines, and the first of the two is named.
+    expect({ at, out: out.split('\n')[1] }).toEqual({
+      at,
+      out: expect.stringMatching(new RegExp(`^- line ${line}, byte`)),
+    });
+    if (whole[at] === 0x0a) line++;
+  }
+  expect(line).toBe(linesOf(whole).length + 1);
+});
+
+it('[X3] each byte of the log taken out or written twice is found', async () => {
+  for (let at = 0; at < whole.length; at++) {
+    const before = whole.subarray(0, at);
+    const gone = await verified(Buffer.concat([before, whole.subarray(at + 1)]));
+    const twice = await verified(Buffer.concat([before, whole.subarray(at, at + 1), whole.subarray(at)]));
+    expect({ at, gone: gone.exit, twice: twice.exit }).toEqual({ at, gone: 1, twice: 1 });
+  }
+});
+
+it('[X3] a line taken out is missed by its number, whichever but the last it was', async () => {
+  const { length } = linesOf(whole);
+  for (let line = 2; line < length; line++) {
+    const { exit, out } = await verified(without(line));
+    expect({ line, exit }).toEqual({ line, exit: 1 });
+    expect(out).toContain(`- line ${line}, byte `);
+    expect(out).toContain(`: call ${line - 1} was taken out before it\n`);
+  }
+  expect((await verified(without(3, 4, 5))).out).toContain(': calls 2 to 4 were taken out before it\n');
+  expect((await verified(without(1))).out).toContain(': the header was taken out\n');
+});
+
+it('[X3] two lines that changed places are told, with the place where they belong', async () => {
+  const lines = linesOf(whole);
+  for (let i = 1; i + 1 < lines.length; i++) {
+    const [a, b] = [lines[i] as string, lines[i + 1] as string];
+    const { exit, out } = await verified(joined(lines.toSpliced(i, 2, b, a)));
+    expect(exit).toBe(1);
+    expect(out).toMatch(
+      new RegExp(
+        `^ALTERED: .*\\n- line ${i + 1}, byte \\d+: this line was moved here; it belongs at line ${i + 2}\\n$`,
+      ),
+    );
+  }
+});
+
+it('[X3] a line put in is told, and what is behind it still holds', async () => {
+  const lines = linesOf(whole);
+  const { exit, out } = await verified(joined(lines.toSpliced(3, 0, lines[2] as string)));
+  expect(exit).toBe(1);
+  expect(out.split('\n').slice(1)).toEqual([
+    expect.stringMatching(/^- line 4, byte \d+: this line was put in, or written twice$/),
+    '',
+  ]);
+});
+
+it('[X3] cut off inside a line it is told by itself; at a line end only beside the sheet, and it says so', async () => {
+  const lines = linesOf(whole);
+  const inside = await verified(whole.subarray(0, whole.length - 20));
+  expect(inside.exit).toBe(1);
+  expect(inside.out).toMatch(/: the end was cut off, or never written: nothing ends these \d+ bytes\n/);
+  const noNewline = await verified(whole.subarray(0, whole.length - 1));
+  expect(noNewline.exit).toBe(1);
+
+  for (let kept = 2; kept < lines.length; kept++) {
+    const cut = joined(lines.slice(0, kept));
+    const alone = await verified(cut);
+    expect(alone.exit).toBe(0);
+    expect(alone.out).toContain('calls cut off at the end of a line, show only beside a sheet');
+    const beside = await verified(cut, '--sheet', sheetFile);
+    expect(beside.exit).toBe(1);
+    expect(beside.out).toContain(
+      `the sheet counts ${lines.length - 1} calls and ${kept - 1} hold here: calls were cut off at the end`,
+    );
+  }
+  expect((await verified(Buffer.alloc(0))).out).toContain('the whole log is gone');
+});
+
+it('[X3] a chain computed anew is caught beside the sheet alone, and it says so', async () => {
+  const forged = chainedAnew(linesOf(whole), (line) => line.replace('found so', 'found otherwise'));
+  const alone = await verified(forged);
+  expect(alone.exit).toBe(0);
+  expect(alone.out).toContain(
+    'A chain computed anew, and calls cut off at the end of a line, show only beside a sheet',
+  );
+  const beside = await verified(forged, '--sheet', sheetFile);
+  expect(beside.exit).toBe(1);
+  expect(beside.out).toContain(
+    'the digest on the sheet is not of this log: the log was changed and its chain computed anew',
+  );
+});
+
+it('[X3] the dated copies are witnesses too', async () => {
+  const copy = join(bench.dataDir, 'jobs', 'copies', 'hatchback.2026-02-03.countback.jsonl');
+  writeFileSync(copy, joined(linesOf(whole).slice(0, 3)));
+  expect(await bench.run(['verify', 'hatchback'])).toMatchObject({ exit: 0 });
+  writeFileSync(bench.fileOf('hatchback'), joined(linesOf(whole).slice(0, 2)));
+  const cut = await bench.run(['verify', 'hatchback']);
+  expect(cut.exit).toBe(1);
+  expect(cut.out).toMatch(/copies\/hatchback\.\d{4}-\d\d-\d\d\.countback\.jsonl holds 2 calls, the file 1: /);
+  writeFileSync(
+    bench.fileOf('hatchback'),
+    chainedAnew(linesOf(whole), (line) => line.replace('grey', 'blue')),
+  );
+  const anew = await bench.run(['verify', 'hatchback']);
+  expect(anew.exit).toBe(1);
+  expect(anew.out).toMatch(/copies\/hatchback.2026-02-03\..* says otherwise: /);
+  writeFileSync(bench.fileOf('hatchback'), whole);
+});
+
+it('a sheet printed before the last calls agrees, and says how many came after', async () => {
+  const later = join(bench.folder, 'early.txt');
+  writeFileSync(bench.fileOf('early'), joined(linesOf(whole).slice(0, 3)));
+  expect((await bench.run(['sheet', 'early', '-o', later])).exit).toBe(0);
+  const { exit, out } = await verified(whole, '--sheet', later);
+  expect(exit).toBe(0);
+  expect(out).toContain('printed from this log after call 2; ');
+});
+
+it('no job, no sheet and no digest are told as they are, and nothing is steered', async () => {
+  expect(await bench.run(['verify'])).toMatchObject({ exit: 64 });
+  expect(await bench.run(['verify', 'nobody'])).toMatchObject({ exit: 2, out: '' });
+  const empty = join(bench.folder, 'empty.txt');
+  writeFileSync(empty, `Vehicle         Log digest      ${'a'.repeat(64)}\n`);
+  const none = await bench.run(['verify', 'hatchback', '--sheet', empty]);
+  expect(none).toMatchObject({ exit: 2, out: '' });
+  expect(none.complaint).toContain('there is no log digest on this');
+  const foreign = join(bench.folder, '\u001b[31mforeign.jsonl');
+  writeFileSync(foreign, '\u001b[2J\nnothing of ours\n');
+  const told = await bench.run(['verify', foreign]);
+  expect(told.exit).toBe(1);
+  expect(told.out).toContain('or this is no job file');
+  expect(told.out).toMatch(steersNothing);
+});
