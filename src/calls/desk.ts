@@ -1,11 +1,13 @@
 // What a call is read against: the ledger, what the mechanic faces, the time; and small questions asked of them.
-import { isOff, isTouched } from '../job/closed.ts';
+import { isOff, isSpent, isTouched } from '../job/closed.ts';
+import { holesUncounted } from '../job/counts.ts';
 import type { Product } from '../job/entries/declared.ts';
 import { every, type Ledger, stateOf } from '../job/ledger.ts';
 import type { Stamp } from '../job/line.ts';
 import { oncePerLedger } from '../job/once-per-ledger.ts';
 import { dueIn, inLooseningOrder, inOrder, passesOf } from '../job/passes.ts';
-import { holeIn, nameOf, numberOf } from '../job/subjects.ts';
+import type { HoleState } from '../job/states.ts';
+import { holeIn, named, nameOf, numberOf } from '../job/subjects.ts';
 import { isWithdrawn } from '../job/withdrawn.ts';
 import type { Source } from '../plan/merge.ts';
 import type { Interval } from '../trade/intervals.ts';
@@ -33,51 +35,86 @@ export type Desk = {
   intervals?: Readonly<Record<string, Interval>>;
 };
 
-/** The hole that comes off next: the first declared one nobody has touched, else a slack one, else the first number free. */
+/**
+ * The hole that comes off next: the first declared one nobody has touched; one that is slack, where all were slackened
+ * first or all holes are known; else the first number free.
+ */
 export function nextOff({ ledger, facing: { area, hole } }: Desk): string | undefined {
   return hole ?? (area === undefined ? undefined : nextOffIn(ledger, area));
 }
 const nextOffIn = oncePerLedger((ledger, area): string | undefined => {
-  const holes = inLooseningOrder(ledger, area);
-  const untouched = holes.find((one) => {
-    const h = stateOf(ledger, 'hole', one);
-    return h && !isTouched(h) && !h.declared?.slackOnly;
-  });
+  const untouched = firstIn(ledger, area, (h) => !isTouched(h) && !h.declared?.slackOnly);
   if (untouched) return untouched;
-  const slack = holes.find((one) => {
+  const allKnown = areHolesKnown(ledger, area);
+  // Where one came straight off, what is slackened among them is to stay in its hole; else all were slackened first.
+  const straightOff = firstIn(ledger, area, (h) => isOff(h) && !h.called.levels.some(({ level }) => level === 'slack'));
+  const slackComesOff = allKnown || straightOff === undefined;
+  const slack = slackComesOff
+    ? firstIn(ledger, area, (h) => h.called.occupant?.level === 'slack' && !h.declared?.slackOnly)
+    : undefined;
+  return slack ?? (allKnown ? undefined : freeNumberIn(ledger, area));
+});
+function firstIn(ledger: Ledger, area: string, is: (h: HoleState) => boolean): string | undefined {
+  return inLooseningOrder(ledger, area).find((one) => {
     const h = stateOf(ledger, 'hole', one);
-    return h?.called.occupant?.level === 'slack' && !h.declared?.slackOnly;
+    return h !== undefined && is(h);
   });
-  if (slack) return slack;
-  const planned = stateOf(ledger, 'area', area)?.declared?.planned;
-  if (planned) return undefined;
-  const known = new Set(holes.map((one) => Number(numberOf(one))));
+}
+function freeNumberIn(ledger: Ledger, area: string): string {
+  const known = new Set(inOrder(ledger, area).map((one) => Number(numberOf(one))));
   let free = 1;
   while (known.has(free)) free += 1;
   return holeIn(area, String(free));
-});
-
-/** The hole that is slackened next: a slack-only one first. */
-export function nextSlack(desk: Desk): string | undefined {
-  const { area, hole } = desk.facing;
-  if (hole) return hole;
-  if (area === undefined) return undefined;
-  const only = inLooseningOrder(desk.ledger, area).find((one) => {
-    const h = stateOf(desk.ledger, 'hole', one);
-    return h?.declared?.slackOnly && !isTouched(h);
-  });
-  return only ?? nextOff(desk);
 }
 
-/** The hole that gets its fastener next: the first in order that is off. */
-export function nextBack(desk: Desk): string | undefined {
-  const { area, hole } = desk.facing;
-  if (hole) return hole;
-  if (area === undefined) return undefined;
-  return inOrder(desk.ledger, area).find((one) => {
-    const h = stateOf(desk.ledger, 'hole', one);
-    return h && isOff(h);
+/** All its holes are known: from a plan, by drawing it, or counted by eye as many as were called. */
+export function areHolesKnown(ledger: Ledger, area: string): boolean {
+  const a = stateOf(ledger, 'area', area);
+  if (!a) return false;
+  const isDrawn = a.declared?.outline !== undefined;
+  return a.declared?.planned === true || isDrawn || (a.counted !== undefined && holesUncounted(ledger, a) === null);
+}
+
+/** The hole that is slackened next: a slack-only one first, then one that is not slack yet. */
+export function nextSlack({ ledger, facing: { area, hole } }: Desk): string | undefined {
+  return hole ?? (area === undefined ? undefined : nextSlackIn(ledger, area));
+}
+const nextSlackIn = oncePerLedger(
+  (ledger, area): string | undefined =>
+    firstIn(ledger, area, (h) => h.declared?.slackOnly === true && !isTouched(h)) ??
+    firstIn(ledger, area, (h) => !isTouched(h)) ??
+    (areHolesKnown(ledger, area) ? undefined : freeNumberIn(ledger, area)),
+);
+
+/** Slack-only holes nobody has called yet, in order: what is left of an area when nothing of it comes off any more. */
+export const leftToSlacken = (ledger: Ledger, area: string): string[] =>
+  inOrder(ledger, area).filter((one) => {
+    const h = stateOf(ledger, 'hole', one);
+    return h?.declared?.slackOnly === true && !isTouched(h);
   });
+
+/** The hole that gets its own fastener next: the first in order that is off and has one; else the first that is off. */
+export function nextBack(desk: Desk): string | undefined {
+  const off = offIn(desk);
+  return off.find((one) => hasItsOwn(desk.ledger, one)) ?? off[0];
+}
+/** The hole that gets a new one next: the first whose own is missing, on the scrap pile or may not serve again. */
+export function nextNew(desk: Desk): string | undefined {
+  const off = offIn(desk);
+  return off.find((one) => !hasItsOwn(desk.ledger, one)) ?? off[0];
+}
+function offIn({ ledger, facing: { area, hole } }: Desk): string[] {
+  if (hole) return [hole];
+  if (area === undefined) return [];
+  return inOrder(ledger, area).filter((one) => {
+    const h = stateOf(ledger, 'hole', one);
+    return h !== undefined && isOff(h);
+  });
+}
+function hasItsOwn(ledger: Ledger, hole: string): boolean {
+  const own = stateOf(ledger, 'hole', hole)?.called.own;
+  const f = own === undefined ? undefined : stateOf(ledger, 'fastener', own);
+  return f !== undefined && named('tray', f.place) !== undefined && !f.condemned && !f.broken && !isSpent(f);
 }
 
 /** The hole that is tightened next: the first due in the earliest pass that has one due. */
@@ -98,6 +135,10 @@ export const theOnly = <T>(all: Iterable<T>): T | undefined => {
 };
 export const theDrive = (desk: Desk): string | undefined =>
   theOnly([...every(desk.ledger, 'drive')].filter((d) => !isWithdrawn(desk.ledger, `drive:${d.drive}`)))?.drive;
+
+/** The hole the next call of a screen speaks of. */
+export const nextHole = (desk: Desk, screen: string): string | undefined =>
+  screen === 'build' ? (nextBack(desk) ?? nextTight(desk)) : nextOff(desk);
 
 /** Open findings on a subject or a hole of it. */
 export const findingsOn = (ledger: Ledger, at: string): string[] =>

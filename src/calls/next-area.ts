@@ -1,20 +1,13 @@
 // Which area comes after the one in use, and when work goes on there by itself: where all its holes are known, and none of
 // them has anything left that could be done now.
-import { holesUncounted } from '../job/counts.ts';
 import { decide } from '../job/decide.ts';
 import { areasToStrip } from '../job/in-front.ts';
 import { lastOpenedFirst } from '../job/learned.ts';
-import { every, type Ledger, stateOf, tallyOf } from '../job/ledger.ts';
+import { every, tallyOf } from '../job/ledger.ts';
 import { frontsOf, openBehind } from '../job/order.ts';
 import { isWithdrawn } from '../job/withdrawn.ts';
 import type { Facing } from '../view/facing.ts';
-import { type Desk, nextBack, nextOff, nextTight } from './desk.ts';
-
-/** A plan knows all its holes, or they were counted by eye and agree. */
-function isKnown(ledger: Ledger, area: string): boolean {
-  const a = stateOf(ledger, 'area', area);
-  return a !== undefined && (a.declared?.planned === true || (a.counted !== undefined && !holesUncounted(ledger, a)));
-}
+import { areHolesKnown, type Desk, leftToSlacken, nextBack, nextOff, nextTight } from './desk.ts';
 
 /** Something of it can go back or be tightened now: nothing behind it stands open. What it wants of itself is work in it. */
 function canBuild(desk: Desk, area: string): boolean {
@@ -51,11 +44,13 @@ export function areaAfter(desk: Desk, building: boolean): string | undefined {
   if (area === undefined) return undefined;
   const here = { ...desk, facing: { ...facing, hole: undefined } };
   // One that waits for its fastener keeps work here, whatever stands open behind it.
-  const isDone = building ? nextBack(here) === undefined && !canBuild(desk, area) : nextOff(here) === undefined;
+  const isDone = building
+    ? nextBack(here) === undefined && !canBuild(desk, area)
+    : nextOff(here) === undefined && leftToSlacken(ledger, area).length === 0;
   if (!isDone) return undefined;
-  if (!isKnown(ledger, area)) return undefined;
+  if (!areHolesKnown(ledger, area)) return undefined;
   const [next] = areasWithWork(desk, building);
-  if (next === undefined || next === area || !isKnown(ledger, next)) return undefined;
+  if (next === undefined || next === area || !areHolesKnown(ledger, next)) return undefined;
   return building && !canBuild(desk, next) ? undefined : next;
 }
 

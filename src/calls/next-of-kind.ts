@@ -5,6 +5,7 @@ import { uncounted } from '../job/counts.ts';
 import { blocked } from '../job/decide.ts';
 import { inFrontOf } from '../job/in-front.ts';
 import { every, type Ledger, stateOf } from '../job/ledger.ts';
+import { edgesOf, openBehind } from '../job/order.ts';
 import type { PartState } from '../job/states.ts';
 import { areaOf, named } from '../job/subjects.ts';
 import { isWithdrawn } from '../job/withdrawn.ts';
@@ -33,6 +34,21 @@ function within<T>({ facing }: Desk, all: readonly T[], areasOf: (one: T) => rea
 
 const connections = ({ ledger }: Desk) => [...every(ledger, 'connection')];
 const parts = ({ ledger }: Desk) => [...every(ledger, 'part')].filter((p) => !isWithdrawn(ledger, `part:${p.part}`));
+/** Off, of the area in use, the last one first: held there, or said to be in front of it or behind it; not where it is gated. */
+function offHere(desk: Desk, is: (p: PartState) => boolean): string[] {
+  const { ledger, facing } = desk;
+  if (facing.area === undefined) return [];
+  const area = `area:${facing.area}`;
+  const beside = new Set(
+    edgesOf(ledger).flatMap((e) => (e.front === area ? [e.behind] : e.behind === area ? [e.front] : [])),
+  );
+  const isHere = (p: PartState) =>
+    beside.has(`part:${p.part}`) || (p.declared?.heldBy.some((hole) => areaOf(hole) === facing.area) ?? false);
+  const off = parts(desk).filter(
+    (p) => p.off && is(p) && isHere(p) && openBehind(ledger, [`part:${p.part}`]).length === 0,
+  );
+  return lastFirst(off, (p) => p.removedAt).map((p) => p.part);
+}
 /** A new one for it lies in the parts box, or the plan renews it. */
 const isRenewed = ({ ledger }: Desk, p: PartState): boolean =>
   p.declared?.renew === true || [...every(ledger, 'box')].some((b) => b.replaces === p.part && b.left > 0);
@@ -53,11 +69,16 @@ const kinds: Readonly<Record<string, Kind>> = {
   made: {
     slot: 'connection',
     noneSkipped: true,
-    inTurn: (desk) =>
-      lastFirst(
+    // One that belongs to no area, as the battery's earth, waits until nothing is off any more.
+    inTurn(desk) {
+      const parted = lastFirst(
         connections(desk).filter((c) => c.parted),
         (c) => c.partedAt,
-      ).map((c) => c.connection),
+      );
+      const { area } = desk.facing;
+      const here = parted.filter((c) => area !== undefined && c.declared?.area === area);
+      return (desk.ledger.tallies.all.off === 0 ? parted : here).map((c) => c.connection);
+    },
   },
   'put-in': {
     slot: 'temporary',
@@ -90,23 +111,25 @@ const kinds: Readonly<Record<string, Kind>> = {
   'part-back': {
     slot: 'part',
     noneSkipped: true,
-    inTurn: (desk) =>
-      lastFirst(
-        parts(desk).filter((p) => p.off && !isRenewed(desk, p)),
-        (p) => p.removedAt,
-      ).map((p) => p.part),
+    inTurn: (desk) => offHere(desk, (p) => !isRenewed(desk, p)),
   },
   renewed: {
     slot: 'part',
     noneSkipped: true,
-    inTurn: (desk) =>
-      lastFirst(
-        parts(desk).filter((p) => p.off && isRenewed(desk, p)),
-        (p) => p.removedAt,
-      ).map((p) => p.part),
+    inTurn: (desk) => offHere(desk, (p) => isRenewed(desk, p)),
   },
   box: { slot: 'name', inTurn: (desk) => boxProposals(desk).map((one) => one.name) },
-  drained: { slot: 'circuit', inTurn: (desk) => circuits(desk).flatMap((c) => (c.drainedAt === 0 ? [c.circuit] : [])) },
+  drained: {
+    slot: 'circuit',
+    // A fluid runs out where a connection of its circuit is.
+    inTurn(desk) {
+      const here = connections(desk).filter(
+        (c) => c.declared?.area !== undefined && c.declared.area === desk.facing.area,
+      );
+      const opened = new Set(here.flatMap((c) => c.declared?.circuit ?? []));
+      return circuits(desk).flatMap((c) => (c.drainedAt === 0 && opened.has(c.circuit) ? [c.circuit] : []));
+    },
+  },
   filled: {
     slot: 'circuit',
     inTurn: (desk) => circuits(desk).flatMap((c) => (c.drainedAt > c.filledAt ? [c.circuit] : [])),
@@ -166,8 +189,9 @@ const shown: ReadonlySet<string> = new Set([
 ]);
 /** What each key would take by itself now: the key's call, and the name of the thing. */
 export const upNext = (desk: Desk, bound: readonly Bound[]): { bound: Bound; name: string }[] =>
-  bound.flatMap((one) => {
-    if (!shown.has(one.row.id)) return [];
+  bound.flatMap((one, i) => {
+    // A call with two keys is named by its first.
+    if (!shown.has(one.row.id) || bound.findIndex((other) => other.row === one.row) < i) return [];
     const [name] = Object.values(nextOfKind(one.row, desk, {}));
     return typeof name === 'string' ? [{ bound: one, name }] : [];
   });

@@ -82,6 +82,8 @@ export type Row = {
   besides?: (desk: Desk, args: Args) => Besides | undefined;
   /** Asked a second time before it is made (X3). */
   twice?: string;
+  /** A refusal for order is answered in words alone, never by the same key again: too much rides on it. */
+  answeredInWords?: true;
   keys: readonly Binding[];
   /** The verb of the job, what of it is fixed by this row, and what fills a slot that was not said. */
   verb?: string;

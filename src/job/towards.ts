@@ -202,6 +202,8 @@ function towardsBead(ledger: Ledger, face: string): Said[] {
     : [{ verb: 'clean-face', face }];
 }
 
+/** Less than a minute away changes no cure. */
+const worthAsking = 1 / 60;
 /** A face wants to be together, the bench to be told, time away to be called right; the rest is waiting, and no call. */
 function towardsCure(ledger: Ledger, face: string, now: Stamp): Said[] {
   const f = stateOf(ledger, 'face', face);
@@ -212,7 +214,8 @@ function towardsCure(ledger: Ledger, face: string, now: Stamp): Said[] {
   if (loose) return towardsHole(ledger, loose);
   const told = conditionsAt(ledger, ledger.lines.length);
   const celsius = f?.beads.at(-1)?.label.labelCelsius ?? 20;
-  const away = f !== undefined && beadsOn(ledger, f, now).some((b) => !b.void && !b.reached.full && b.awayHours > 0);
+  const away =
+    f !== undefined && beadsOn(ledger, f, now).some((b) => !b.void && !b.reached.full && b.awayHours > worthAsking);
   return [...(told ? [] : [{ verb: 'note-conditions', celsius }]), ...(away ? [{ verb: 'confirm-clock' }] : [])];
 }
 

@@ -1,8 +1,13 @@
 // What is said beside a call that is taken: it stands in no way and is no open point. Asked of the entries it writes.
+
+import { laterOf } from './closed.ts';
 import type { Entry } from './entry.ts';
-import { every, type Ledger, stateOf } from './ledger.ts';
+import { isRenewed } from './guards.ts';
+import { inFrontOf } from './in-front.ts';
+import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
 import { besideStep } from './repair-figures.ts';
-import type { Hole } from './subjects.ts';
+import type { FaceState } from './states.ts';
+import { areaOf, type Hole, subjectText } from './subjects.ts';
 import { acceptanceOf } from './tightening.ts';
 
 /** R2: a holding bar is made to hold; a pin or a lock of cam, crank or flywheel only keeps a place. */
@@ -30,6 +35,7 @@ export function warningsOf(ledger: Ledger, entries: readonly Entry[]): string[] 
   const figures = entries.flatMap((entry) => besideStep(ledger, entry));
   return [
     ...figures,
+    ...new Set(entries.flatMap((entry) => besideEntry(ledger, entry))),
     ...(locks.length > 0 ? [`${locks.join(' and ')} in: a lock is no holding tool`] : []),
     ...new Set(unread),
   ];
@@ -40,4 +46,61 @@ function unreadAcceptance(entry: Entry): string | undefined {
   if (entry.kind !== 'fastener-tightened' || !entry.last || entry.readNewtonMetres !== undefined) return undefined;
   const wanted = acceptanceOf(entry.method);
   return wanted && `the torque at the end was not said: ${wanted}`;
+}
+
+/** What a mechanic would be told by the one beside him. Common practice, no source, where no rule is named. */
+function besideEntry(ledger: Ledger, entry: Entry): string[] {
+  switch (entry.kind) {
+    case 'fastener-removed':
+      return [...inTheWay(ledger, areaOf(entry.hole)), ...noStand(ledger, areaOf(entry.hole))];
+    case 'fastener-fitted':
+      // Said with the first of them only.
+      return [...offItsPart(ledger, entry.hole), ...withoutBead(ledger, entry.hole, isEmpty(ledger))];
+    case 'fastener-tightened':
+      return entry.last ? [...beforeItsBelt(ledger, entry.hole), ...withoutBead(ledger, entry.hole)] : [];
+    case 'tray-counted': {
+      const has = stateOf(ledger, 'tray', entry.tray)?.contents.length ?? 0;
+      return has === entry.count ? [] : [`${has} should lie in tray ${entry.tray} (K2)`];
+    }
+    default:
+      return [];
+  }
+}
+const inTheWay = (ledger: Ledger, area: string): string[] => {
+  if (tallyOf(ledger, area).off > 0) return [];
+  const front = inFrontOf(ledger, `area:${area}`);
+  return front.length > 0 ? [`${front.map(subjectText).join(', ')} still stands in front of it`] : [];
+};
+function noStand(ledger: Ledger, area: string): string[] {
+  if (stateOf(ledger, 'area', area)?.declared?.role !== 'wheel' || tallyOf(ledger, area).off > 0) return [];
+  const stands = [...every(ledger, 'temporary')].some((t) => t.in && t.sort === 'stand');
+  return stands ? [] : ['no stand is in: on stands, never on the jack'];
+}
+function offItsPart(ledger: Ledger, hole: Hole): string[] {
+  const parts = stateOf(ledger, 'area', areaOf(hole))?.parts ?? [];
+  return parts.flatMap((name) => {
+    const p = stateOf(ledger, 'part', name);
+    const holds =
+      p?.off && p.declared?.heldBy.includes(hole) && isRenewed(ledger, p) && p.declared.heldBy.every(isEmpty(ledger));
+    return holds ? [`${name} is off: the new one goes on before its bolts`] : [];
+  });
+}
+const isEmpty =
+  (ledger: Ledger) =>
+  (hole: Hole): boolean =>
+    !stateOf(ledger, 'hole', hole)?.called.occupant;
+function withoutBead(ledger: Ledger, hole: Hole, only: (hole: Hole) => boolean = () => true): string[] {
+  const faces = [...every(ledger, 'face')].filter(
+    (f) => f.declared?.bead && f.declared.pressedBy.includes(hole) && f.declared.pressedBy.every(only),
+  );
+  const opened = (f: FaceState) =>
+    f.declared?.pressedBy.some((h) => (stateOf(ledger, 'hole', h)?.called.openedAt ?? 0) > 0);
+  return faces.flatMap((f) => (opened(f) && f.beads.length === 0 ? [`no bead is laid on ${f.face}`] : []));
+}
+/** R2: its final comes after the belt. */
+function beforeItsBelt(ledger: Ledger, hole: Hole): string[] {
+  if (laterOf(ledger, hole) !== 'after-belt') return [];
+  const belts = [...every(ledger, 'drive')].flatMap((d) => d.declared?.parts ?? []);
+  const off = belts.filter((part) => stateOf(ledger, 'part', part)?.off);
+  return off.length > 0 ? [`its final comes after ${off.join(' and ')}, which is off`] : [];
 }

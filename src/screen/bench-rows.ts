@@ -1,7 +1,7 @@
 // Strip and build: all areas on the left, the cardboard of the one in use beside them, and where there is room its holes
 // one by one. Below the cardboard stands what the next call speaks of.
 
-import { nextBack, nextOff, nextTight } from '../calls/desk.ts';
+import { nextHole } from '../calls/desk.ts';
 import type { Args } from '../calls/form.ts';
 import type { Listed } from '../calls/listed.ts';
 import { areasListed, belongingsHere, holesHere } from '../calls/lists/holes.ts';
@@ -29,7 +29,7 @@ export function benchRows(scene: Scene, rows: number): Row[] {
   const building = view.screen === 'build';
   const areas = areasListed(desk, building);
   if (areas.length === 0 && desk.facing.area === undefined) return firstHints(scene);
-  const next = building ? (nextBack(desk) ?? nextTight(desk)) : nextOff(desk);
+  const next = nextHole(desk, view.screen);
   const areaCells = areaCellsOf(columns);
   const listCells = listCellsOf(columns);
   const room = columns - areaCells - 1 - (listCells > 0 ? listCells + 1 : 0);

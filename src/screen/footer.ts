@@ -16,7 +16,8 @@ export function footOf({ view, desk, columns, listed, keymap }: Scene): Row[] {
     const { choices, type } = view.asking;
     const how = choices.length === 0 ? 'type it' : areNumbered(choices) ? 'its number is taken at once' : '1-9 choose';
     const fresh = type === 'area' ? '   + a new one' : '';
-    const text = ` Enter take   Esc leave it   ${how}   up/down move${fresh}`;
+    const [leave, move] = keymap.pad ? ['-', '* rubs out   + page'] : ['Esc', 'up/down move'];
+    const text = ` Enter take   ${leave} leave it   ${how}   ${move}${fresh}`;
     return filled([plainRow(fitted(text, columns), quietLook)], footerRows, columns);
   }
   const screen = acting(view);

@@ -1,10 +1,11 @@
 // One frame of the program as rows of text: head, body, last answer, keys. Pure: the same state gives the same rows,
 // exactly as many and as wide as the screen.
 import type { Keymap } from '../calls/bindings.ts';
-import type { Desk } from '../calls/desk.ts';
+import { type Desk, nextHole } from '../calls/desk.ts';
 import type { Rows } from '../calls/listed.ts';
 import { specWords } from '../calls/spec-words.ts';
 import { stateOf } from '../job/ledger.ts';
+import { numberOf } from '../job/subjects.ts';
 import type { Answer, SessionState } from '../session/session.ts';
 import { plainText } from '../trade/plain-text.ts';
 import type { ScreenId } from '../view/screens.ts';
@@ -141,20 +142,30 @@ function answerWordRows(scene: Scene, columns: number): Row[] {
   return wrapped(plainText(text), columns - 2, mostAnswerRows).map((row) => plainRow(fitted(` ${row}`, columns), look));
 }
 const largeFrom = { columns: 110, rows: 36 } as const;
-const afterFigure = ' off ';
-/** Where there is room: how many are off, in figures that are read from two metres, beside the words. */
+/** Where there is room: how many are off and which hole is next, in figures read from two metres, beside the words. */
 function largeAnswer(scene: Scene): Row[] {
-  const figure = String(scene.desk.ledger.tallies.all.off);
-  const cells = figureCells(figure, 1);
-  const figures = figureRows(figure, 1, cells, {});
-  const room = scene.columns - cells - afterFigure.length;
-  const words = filled(answerWordRows(scene, room), figures.length, room);
-  return figures.map((drawn, i) => [
+  const { desk, view, columns } = scene;
+  const next = isOnHoles(view.screen) ? nextHole(desk, view.screen) : undefined;
+  const said = [
+    { figure: String(desk.ledger.tallies.all.off), after: ' off ' },
+    ...(next === undefined ? [] : [{ figure: numberOf(next), after: ' next ' }]),
+  ].map(({ figure, after }) => ({
+    rows: figureRows(figure, 1, figureCells(figure, 1), {}),
+    after,
+    cells: figureCells(figure, 1),
+  }));
+  const room = columns - said.reduce((sum, one) => sum + one.cells + one.after.length, 0);
+  const height = Math.max(...said.map((one) => one.rows.length));
+  const words = filled(answerWordRows(scene, room), height, room);
+  return Array.from({ length: height }, (_, i) => [
     ...(words[i] as Row),
-    ...drawn,
-    { text: i === figures.length - 1 ? afterFigure : ' '.repeat(afterFigure.length) },
+    ...said.flatMap(({ rows, after }) => [
+      ...(rows[i] as Row),
+      { text: i === height - 1 ? after : ' '.repeat(after.length) },
+    ]),
   ]);
 }
+const isOnHoles = (screen: ScreenId): boolean => screen === 'strip' || screen === 'build';
 export function answerOf({ session, word, note, desk, view, keymap }: Scene): { text: string; look: Look } {
   if (session?.notSaved) {
     const again = keyOf(keymap, view.screen, 'retry');
@@ -174,7 +185,7 @@ function answerWords(answer: Answer, desk: Desk): { text: string; look: Look } {
       return { text: answer.text, look: takenLook };
     case 'refused': {
       const rule = answer.refusal ? `[${answer.refusal.rule}] ` : '';
-      const again = answer.refusal?.kind === 'order' ? ' The same key again: it is done already.' : '';
+      const again = answer.againSays ? ' The same key again: it is done already.' : '';
       return { text: `NO ${rule}${answer.text}; ${answer.instead}.${again}`, look: refusedLook };
     }
     case 'step':

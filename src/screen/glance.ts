@@ -1,5 +1,5 @@
 // What is read from across the bay: how many are out, back, open, and which hole is next.
-import { nextBack, nextOff, nextTight } from '../calls/desk.ts';
+import { nextHole } from '../calls/desk.ts';
 import { numberOf, subjectText } from '../job/subjects.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { cellsOf, fitted } from './cells.ts';
@@ -13,7 +13,7 @@ type Figure = { title: string; figure: string; look: Look };
 export function glanceRows(scene: Scene, rows: number): Row[] {
   const { desk, columns, view } = scene;
   const { off, slack, open, touched } = desk.ledger.tallies.all;
-  const next = view.before === 'build' ? (nextBack(desk) ?? nextTight(desk)) : nextOff(desk);
+  const next = nextHole(desk, view.before);
   const quarters: Figure[] = [
     { title: slack > 0 ? `OUT, and ${slack} slack` : 'OUT', figure: String(off), look: lookOf('open') },
     { title: 'BACK', figure: String(Math.max(0, touched - off - slack)), look: lookOf('done') },

@@ -1,13 +1,14 @@
 // What the next call speaks of, in a few rows below the cardboard.
 
-import type { Desk } from '../calls/desk.ts';
+import { type Desk, leftToSlacken } from '../calls/desk.ts';
 import { belongingsHere, holeRow } from '../calls/lists/holes.ts';
 import { holeDetails } from '../calls/lists/map.ts';
 import { upNext } from '../calls/next-of-kind.ts';
 import { suspectedHere, suspectedNext } from '../calls/rows/findings.ts';
+import { inFrontOf } from '../job/in-front.ts';
 import { every, lineAt, stateOf, tallyOf } from '../job/ledger.ts';
 import { gatedBy } from '../job/order.ts';
-import { areaOf, subjectText, withinArea } from '../job/subjects.ts';
+import { areaOf, numberOf, subjectText, withinArea } from '../job/subjects.ts';
 import { suspectedAt, suspicionText } from '../job/suspicions.ts';
 import { tighteningWords } from '../job/tightening.ts';
 import { plainText } from '../trade/plain-text.ts';
@@ -31,7 +32,7 @@ export function nextRows(scene: Scene, next: string | undefined, columns: number
     next === undefined
       ? view.screen === 'build'
         ? 'Nothing of it waits.'
-        : `Every hole known of it has been called. ${keyOf(keymap, 'strip', 'next-area')} is the next area.`
+        : doneWords(scene)
       : row
         ? `> ${row.name} ${row.text.replace(/ +/g, ' ')}${row.end ? `, ${row.end}` : ''}${more.length > 1 ? `. Levels: ${more.join(', ')}` : ''}`
         : `> ${subjectText(`hole:${next}`)} is next`;
@@ -45,7 +46,9 @@ export function nextRows(scene: Scene, next: string | undefined, columns: number
       plainRow(fitted(` ${text}`, columns), next === undefined ? quietLook : nextWordsLook),
     ),
     ...suspectedRows(scene, columns),
-    ...(view.screen === 'build' ? gatedRows(desk, columns) : hintRows(scene, columns)),
+    ...(view.screen === 'build'
+      ? gatedRows(desk, columns)
+      : [...firstRows(scene, columns), ...hintRows(scene, columns)]),
     ...(next !== undefined && view.screen === 'build' ? tighteningRows(desk, next, columns) : []),
     ...quiet.slice(0, quietRows).map((text) => plainRow(fitted(` ${text}`, columns), quietLook)),
   ];
@@ -60,10 +63,37 @@ function suspectedRows({ desk, keymap }: Scene, columns: number): Row[] {
   const said = `? ${withinArea(hole)} ${suspicionText(suspected.suspicions)}. ${right} wrong indeed, ${meant} meant so`;
   return wrapped(plainText(said), columns - 2, 3).map((text) => plainRow(fitted(` ${text}`, columns), nextWordsLook));
 }
+/** Nothing of it comes off any more; what is only slackened may be left. */
+function doneWords({ desk: { ledger, facing }, keymap }: Scene): string {
+  const left = facing.area === undefined ? [] : leftToSlacken(ledger, facing.area);
+  return left.length > 0
+    ? `> ${left.map(numberOf).join(', ')} ${left.length === 1 ? 'is' : 'are'} only slackened: ${keyOf(keymap, 'strip', 'slack')}`
+    : `Every hole known of it has been called. ${keyOf(keymap, 'strip', 'next-area')} is the next area.`;
+}
+const mostMinded = 2;
+/** Before the first of an area comes off: what still stands in front of it, and where it can hurt or spoil something. */
+function firstRows({ desk: { ledger, facing }, keymap }: Scene, columns: number): Row[] {
+  const { area } = facing;
+  if (area === undefined || tallyOf(ledger, area).off > 0) return [];
+  const before = inFrontOf(ledger, `area:${area}`);
+  const about = new Set<string | undefined>([`area:${area}`, ...before]);
+  if (ledger.tallies.all.touched === 0) about.add(undefined);
+  const cautions = [...every(ledger, 'service')].flatMap((s) => s.cautions ?? []);
+  const minded = [...new Set(cautions.filter(({ at }) => about.has(at)).map(({ words }) => words))];
+  const more = minded.length - mostMinded;
+  const said = [
+    ...(before.length > 0 ? [`first: ${before.map(subjectText).join(', ')}`] : []),
+    ...minded.slice(0, mostMinded).map((words) => `mind: ${words}`),
+    ...(more > 0 ? [`${more} more to mind: ${keyOf(keymap, 'strip', 'to-todo')}`] : []),
+  ];
+  return said.flatMap((one) =>
+    wrapped(plainText(one), columns - 2, 3).map((text) => plainRow(fitted(` ${text}`, columns), nextWordsLook)),
+  );
+}
 /** O1: why nothing of the area in use can be closed yet. */
 function gatedRows({ ledger, facing: { area } }: Desk, columns: number): Row[] {
   const gate = area === undefined || tallyOf(ledger, area).open === 0 ? undefined : gatedBy(ledger, area);
-  const said = gate && `gated: behind it ${subjectText(gate.subject)} is open, ${gate.because}`;
+  const said = gate && `first: ${subjectText(gate.subject)} (${gate.because})`;
   return said ? wrapped(plainText(said), columns - 2, 2).map((text) => plainRow(fitted(` ${text}`, columns))) : [];
 }
 /** For the first ten minutes of a job without a plan, one hint at a time, as far as it has come. */

@@ -1,6 +1,6 @@
 // The screen as lines for a screen reader: what was understood first, then what is asked or comes next, then the list in
 // words. No drawing, no columns, no shapes; the same state gives the same lines.
-import { nextBack, nextOff, nextTight } from '../calls/desk.ts';
+import { nextHole } from '../calls/desk.ts';
 import type { Listed, Mark } from '../calls/listed.ts';
 import { belongingsHere, holeRow } from '../calls/lists/holes.ts';
 import { whyNot } from '../calls/pressing.ts';
@@ -66,7 +66,7 @@ function askedLines({ view: { asking } }: Scene): string[] {
 function nextLines({ desk, view }: Scene): string[] {
   const screen = acting(view);
   if (screen !== 'strip' && screen !== 'build') return [];
-  const next = screen === 'build' ? (nextBack(desk) ?? nextTight(desk)) : nextOff(desk);
+  const next = nextHole(desk, screen);
   if (next === undefined) return desk.facing.area === undefined ? [] : ['nothing of this area is next'];
   const h = stateOf(desk.ledger, 'hole', next);
   const row = h && holeRow(desk, h);

@@ -204,7 +204,10 @@ export function meantAlready(asking: Asking): string | undefined {
   const { typed } = asking;
   if (!areNumbered(asking.choices) || !/^\d+$/.test(typed)) return undefined;
   const [only, second] = asking.choices.filter((c) => c.text.startsWith(typed));
-  return only?.text === typed && !second ? only.value : undefined;
+  // With nine holes known, "1" may be the beginning of a tenth.
+  const fresh = Math.max(0, ...asking.choices.map((c) => Number.parseInt(c.text, 10) || 0)) + 1;
+  const couldBeNew = String(fresh).length > typed.length && String(fresh).startsWith(typed);
+  return only?.text === typed && !second && !couldBeNew ? only.value : undefined;
 }
 
 /** The call with one more slot filled, or why the answer can't be read. */

@@ -26,7 +26,8 @@ import type { Clock } from './clock.ts';
 export type Answer =
   | { kind: 'taken'; text: string; n: number; call: string }
   | { kind: 'faced'; text: string }
-  | { kind: 'refused'; text: string; instead: string; refusal?: Refusal }
+  /** `againSays`: the same key once more says that it is done already. */
+  | { kind: 'refused'; text: string; instead: string; refusal?: Refusal; againSays?: true }
   | { kind: 'step'; step: Step };
 
 export type SessionState = {
@@ -88,6 +89,8 @@ export function createSession({
   }));
   let refused: { said: Said; row: string; awakeMs: number } | undefined;
   let saving: Promise<void> = Promise.resolve();
+  /** The call with which work went on to another area: pressed once more by habit, it means nothing there. */
+  let wentOnWith: string | undefined;
 
   const now = (): Stamp => ({ ...clock(), run });
   const desk = (): Desk => ({
@@ -120,19 +123,15 @@ export function createSession({
     }
     // On the keyboard the same again is an answer (O5); in a list of lines two alike neighbours are ordinary.
     const pressed = by === 'key' || by === 'pad';
-    const sameAgain = pressed && refused?.row === row.id && JSON.stringify(refused.said) === JSON.stringify(meant.say);
+    const byHabit = wentOnWith === row.id || row.answeredInWords === true;
+    const sameAgain =
+      pressed && !byHabit && refused?.row === row.id && JSON.stringify(refused.said) === JSON.stringify(meant.say);
     // A key that bounces or is held down is no answer: the refusal stands until it could have been read.
     if (sameAgain && now().awakeMs - (refused?.awakeMs ?? 0) < leastMsToRead) return store.getState().answer as Answer;
-    return say(
-      row.id,
-      meant.say,
-      by,
-      sameAgain ? { because: 'done already' } : undefined,
-      pressed ? row.after : undefined,
-    );
+    return say(row.id, meant.say, by, sameAgain ? { because: 'done already' } : undefined, pressed ? row : undefined);
   }
 
-  function say(call: string, said: Said, by: Line['by'], override?: Override, onward?: Row['after']): Answer {
+  function say(call: string, said: Said, by: Line['by'], override?: Override, row?: Row): Answer {
     const stop = mayNotWrite();
     if (stop) return stop;
     const { ledger, facing } = store.getState();
@@ -140,7 +139,15 @@ export function createSession({
     const decided = decide(ledger, plainDeep(said), at, override);
     if ('refused' in decided) {
       refused = decided.refused.kind === 'order' ? { said, row: call, awakeMs: at.awakeMs } : undefined;
-      return no(decided.refused.because, decided.refused.instead, decided.refused);
+      const { because, instead, kind } = decided.refused;
+      const againSays = kind === 'order' && row !== undefined && wentOnWith !== call && !row.answeredInWords;
+      return answered({
+        kind: 'refused',
+        text: because,
+        instead,
+        refusal: decided.refused,
+        ...(againSays && { againSays }),
+      });
     }
     refused = undefined;
     const line: Line = {
@@ -164,7 +171,8 @@ export function createSession({
     ];
     store.setState({ ledger: after, facing: { ...kept, ...areaFaced(said) } });
     save(line);
-    const next = onward?.(desk(), said) ?? {};
+    const next = row?.after?.(desk(), said) ?? {};
+    wentOnWith = next.area !== undefined && next.area !== facing.area ? call : undefined;
     store.setState((s) => ({ facing: { ...s.facing, ...next } }));
     const words = [lineWords(ledger, line.entries), ...mind].join('. Mind: ');
     const text = plainText(

@@ -106,7 +106,13 @@ describe('the last answer', () => {
       places: [],
     };
     const said = textOf(
-      withAnswer({ kind: 'refused', text: 'the jack is in', instead: 'take it out', refusal } as never),
+      withAnswer({
+        kind: 'refused',
+        text: 'the jack is in',
+        instead: 'take it out',
+        refusal,
+        againSays: true,
+      } as never),
     );
     expect(said).toContain('NO [O1] the jack is in; take it out. The same key again: it is done already.');
   });

@@ -1,5 +1,6 @@
 // One key for the next of its kind and for the next area: what is taken unasked, what is asked, and how to say otherwise.
 import { beforeEach, describe, expect, it } from 'vitest';
+import { leftToSlacken } from '../../src/calls/desk.ts';
 import { upNext } from '../../src/calls/next-of-kind.ts';
 import { stateOf } from '../../src/job/ledger.ts';
 import { type AtTheBench, atTheBench } from './at-the-bench.ts';
@@ -112,6 +113,38 @@ describe('on a job from a plan', () => {
     expect(at.state().facing.area).toBe('crank pulley');
   });
 
+  it('says which are only slackened when nothing more comes off, and stays there until they are', async () => {
+    say('area right front wheel', ...[1, 2, 3, 4, 5].map((n) => `off ${n}`), 'area mount bracket');
+    await at.press('enter', 'enter', 'enter');
+    expect(at.state().facing.area).toBe('mount bracket');
+    expect(leftToSlacken(at.state().ledger, 'mount bracket')).toEqual(['mount bracket/4', 'mount bracket/5']);
+    await at.press('s', 's');
+    expect(leftToSlacken(at.state().ledger, 'mount bracket')).toEqual([]);
+  });
+
+  it('takes no pass pressed once more for "done already": that is said in words', async () => {
+    say('area mount bracket', 'slack 4', 'slack 5', 'in stand', 'tight 4', 'tight 5', 'area mount bracket');
+    at.pace.stepMs = 5000;
+    await at.press('B', 'p', 'p', 'p');
+    expect(at.state().answer).toMatchObject({ kind: 'refused', refusal: { kind: 'order' } });
+    expect(at.state().answer).not.toHaveProperty('againSays');
+    say('done already');
+    expect(at.state().answer?.kind).toBe('taken');
+  });
+
+  it('makes the connection of no area last, when nothing is off any more', async () => {
+    say('parted battery earth', 'area right front wheel', 'off 1');
+    await at.press('B');
+    expect(shown().filter((one) => one.startsWith('made again'))).toEqual([]);
+  });
+
+  it('renews the part of the area in use, not the last one off', async () => {
+    for (const name of ['pump', 'gasket']) say(`box new ${name} for ${name}`);
+    say('area coolant pump', ...[1, 2, 3, 4, 5, 6].map((n) => `off ${n}`), 'part off gasket', 'area coolant pump');
+    await at.press('B', 'r');
+    expect(answer()).toMatch(/^pump renewed/);
+  });
+
   it('goes to no area to build behind which something stands open', async () => {
     say('area right front wheel', ...[1, 2, 3, 4, 5].map((n) => `off ${n}`));
     say('area cam cover', ...[3, 8, 2, 7, 4, 9, 1, 6, 5, 10].map((n) => `off ${n}`), 'part off gasket');
@@ -170,6 +203,33 @@ describe('on a free job', () => {
     await at.press('enter', 'enter', 'enter', 'enter');
     const holes = [1, 2, 3, 4, 5].map((n) => stateOf(at.state().ledger, 'hole', `one/${n}`)?.called.touchedAt ?? 0);
     expect(holes.every((n) => n > 0)).toBe(true);
+  });
+
+  it('leaves in its hole what was slackened among others that came straight off', async () => {
+    say('area one', 'off 1', 'off 2', 'area one');
+    await at.press('s', 'enter');
+    const level = (n: number) => stateOf(at.state().ledger, 'hole', `one/${n}`)?.called.occupant?.level;
+    expect([level(3), level(4)]).toEqual(['slack', undefined]);
+  });
+
+  it('waits for Enter where a figure may be the beginning of a new number', async () => {
+    say('area one', ...[1, 2, 3, 4, 5, 6, 7, 8, 9].map((n) => `off ${n}`), 'area one');
+    await at.press('e', '9', '1', '0', 'enter');
+    expect(answer()).toMatch(/^one 9 was really one 10/);
+  });
+
+  it('passes over a hole that was empty when Enter brings back, and finds it for a new one', async () => {
+    say('area one', 'off 1', 'missing 2', 'off 3', 'holes 3', 'box spare as bolt hex 10', 'area one');
+    await at.press('B', 'enter', 'enter');
+    expect(answer()).toMatch(/^one 3 back/);
+    await at.press('n');
+    expect(answer()).toMatch(/^one 2 /);
+  });
+
+  it('proposes no further hole once the area was drawn or its holes were counted', async () => {
+    say('area one', 'off 1', 'off 2', 'holes 2', 'area one');
+    await at.press('enter');
+    expect(at.state().answer?.kind).toBe('refused');
   });
 
   it('forgets head and thread with a clip, which has none', async () => {

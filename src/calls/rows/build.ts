@@ -4,7 +4,7 @@ import { stateOf } from '../../job/ledger.ts';
 import { passesOf } from '../../job/passes.ts';
 import { isAlike } from '../../job/spec.ts';
 import { areaOf } from '../../job/subjects.ts';
-import { type Desk, nextBack, nextTight } from '../desk.ts';
+import { type Desk, nextBack, nextNew, nextTight } from '../desk.ts';
 import { onwards } from '../next-area.ts';
 import { key, type Row } from '../row.ts';
 
@@ -31,7 +31,6 @@ export const buildRows: readonly Row[] = [
     keys: [key('enter', 'build', { pad: 'enter' }), key('space', 'build', { footer: false })],
     verb: 'fit',
     fills: (desk) => ({ hole: nextBack(desk) }),
-    after: onwards(true),
   },
   {
     id: 'new',
@@ -44,10 +43,9 @@ export const buildRows: readonly Row[] = [
     keys: [key('n', 'build', { pad: '2', asks: (_desk, { box }) => (box ? [] : ['box']) })],
     verb: 'fit',
     fills: (desk, args) => {
-      const hole = (args.hole as string | undefined) ?? nextBack(desk);
+      const hole = (args.hole as string | undefined) ?? nextNew(desk);
       return { hole, box: hole === undefined ? undefined : boxFor(desk, hole) };
     },
-    after: onwards(true),
   },
   {
     id: 'substitute',
@@ -128,6 +126,7 @@ export const buildRows: readonly Row[] = [
     group: 'build',
     keys: [key('p', 'build', { pad: '1' })],
     verb: 'complete-pass',
+    answeredInWords: true,
     fills: (desk) => ({ area: desk.facing.area }),
     after: onwards(true),
   },

@@ -68,7 +68,11 @@ export const puttingRightRows: readonly Row[] = [
     label: 'strike last',
     help: 'Strike the last call.',
     group: 'putting right',
-    keys: [key('backspace', ['strip', 'build', 'findings', 'rotation', 'sealing', 'box', 'leaving'], { pad: '.' })],
+    keys: [
+      key('backspace', ['strip', 'build', 'findings', 'rotation', 'sealing', 'box', 'leaving', 'services', 'todo'], {
+        pad: '.',
+      }),
+    ],
     means: (desk) => {
       for (let n = desk.ledger.lines.length; n > 0; n--) {
         if (!isStruck(desk.ledger, n) && !unstrikable(desk.ledger, n)) return { say: { verb: 'strike', lines: [n] } };
