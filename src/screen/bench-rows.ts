@@ -6,14 +6,15 @@ import type { Args } from '../calls/form.ts';
 import type { Listed } from '../calls/listed.ts';
 import { areasListed, belongingsHere, holesHere } from '../calls/lists/holes.ts';
 import { areaDrawn, type DrawnArea, type DrawnHole } from '../calls/lists/map.ts';
+import { nextArea } from '../calls/next-area.ts';
 import { plainText } from '../trade/plain-text.ts';
-import { fitted, spread, windowFrom } from './cells.ts';
+import { fitted, spread, windowFrom, wrapped } from './cells.ts';
 import { chosenLook, type Look, lookOf, nextLook, shapeOf, takenLook, wordsLook } from './colours.ts';
 import type { Scene } from './frame.ts';
 import { keyOf } from './key-names.ts';
 import { listedRow } from './list-rows.ts';
 import { mapRows, type Tag } from './map.ts';
-import { nextRows } from './next-rows.ts';
+import { aroundRows, nextRows } from './next-rows.ts';
 import { filled, plainRow, type Row } from './rows.tsx';
 
 /** Wide enough for the holes one by one beside the cardboard, and for their specs unshortened. */
@@ -62,16 +63,27 @@ function areaRows(areas: readonly Listed[], inUse: string | undefined, rows: num
   return filled(shown, rows, areaCells);
 }
 
-function noAreaRows({ desk, keymap }: Scene, columns: number): Row[] {
+function noAreaRows(scene: Scene, columns: number): Row[] {
+  const { desk, keymap, view } = scene;
   const { area } = desk.facing;
+  const first = nextArea(desk, view.screen === 'build');
   const words =
     area === undefined
-      ? [`No area is in use. Press ${keyOf(keymap, 'strip', 'area')} and name one.`]
+      ? [
+          first === undefined
+            ? `No area is in use. Press ${keyOf(keymap, 'strip', 'area')} and name one.`
+            : `${keyOf(keymap, 'strip', 'next-area')} begins with ${plainText(first)}, ${keyOf(keymap, 'strip', 'area')} with another.`,
+        ]
       : [
           `Nothing of ${plainText(area)} was called yet.`,
           `${keyOf(keymap, 'strip', 'off')}: the first of it came off.`,
         ];
-  return ['', ...words.map((text) => `  ${text}`)].map((text) => plainRow(fitted(text, columns)));
+  return [
+    plainRow(fitted('', columns)),
+    ...words.flatMap((words) => wrapped(words, columns - 3, 2).map((text) => plainRow(fitted(`  ${text}`, columns)))),
+    plainRow(fitted('', columns)),
+    ...aroundRows(scene, columns),
+  ];
 }
 
 /** The title, the cardboard, and what the next call speaks of. */

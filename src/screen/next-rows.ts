@@ -24,7 +24,7 @@ const quietRows = 3;
  * @param listBeside parts and connections are named there already
  */
 export function nextRows(scene: Scene, next: string | undefined, columns: number, listBeside: boolean): Row[] {
-  const { desk, view, keymap } = scene;
+  const { desk, view } = scene;
   const h = next === undefined ? undefined : stateOf(desk.ledger, 'hole', next);
   const row = h && holeRow(desk, h);
   const more = next === undefined ? [] : holeDetails(desk, next);
@@ -37,9 +37,7 @@ export function nextRows(scene: Scene, next: string | undefined, columns: number
         ? `> ${row.name} ${row.text.replace(/ +/g, ' ')}${row.end ? `, ${row.end}` : ''}${more.length > 1 ? `. Levels: ${more.join(', ')}` : ''}`
         : `> ${subjectText(`hole:${next}`)} is next`;
   const others = (listBeside ? [] : belongingsHere(desk)).map((one) => `${one.text} ${one.end}`);
-  const coming = upNext(desk, keymap.keysOn(view.screen)).map(
-    ({ bound, name }) => `${keyName(bound.binding.key)} ${bound.row.label}: ${name}`,
-  );
+  const coming = comingWords(scene);
   const quiet = [coming, others].flatMap((some) => inPieces(some, columns - 2));
   return [
     ...wrapped(plainText(said), columns - 2, 2).map((text) =>
@@ -70,13 +68,23 @@ function doneWords({ desk: { ledger, facing }, keymap }: Scene): string {
     ? `> ${left.map(numberOf).join(', ')} ${left.length === 1 ? 'is' : 'are'} only slackened: ${keyOf(keymap, 'strip', 'slack')}`
     : `Every hole known of it has been called. ${keyOf(keymap, 'strip', 'next-area')} is the next area.`;
 }
+/** What the other keys would take. */
+const comingWords = ({ desk, keymap, view }: Scene): string[] =>
+  upNext(desk, keymap.keysOn(view.screen)).map(
+    ({ bound, name }) => `${keyName(bound.binding.key)} ${bound.row.label}: ${name}`,
+  );
+/** Before an area is in use: what is to be minded on the whole car, and what the keys would take. */
+export const aroundRows = (scene: Scene, columns: number): Row[] => [
+  ...firstRows(scene, columns),
+  ...inPieces(comingWords(scene), columns - 2).map((text) => plainRow(fitted(` ${text}`, columns), quietLook)),
+];
 const mostMinded = 2;
 /** Before the first of an area comes off: what still stands in front of it, and where it can hurt or spoil something. */
 function firstRows({ desk: { ledger, facing }, keymap }: Scene, columns: number): Row[] {
   const { area } = facing;
-  if (area === undefined || tallyOf(ledger, area).off > 0) return [];
-  const before = inFrontOf(ledger, `area:${area}`);
-  const about = new Set<string | undefined>([`area:${area}`, ...before]);
+  if (area !== undefined && tallyOf(ledger, area).off > 0) return [];
+  const before = area === undefined ? [] : inFrontOf(ledger, `area:${area}`);
+  const about = new Set<string | undefined>([...(area === undefined ? [] : [`area:${area}`]), ...before]);
   if (ledger.tallies.all.touched === 0) about.add(undefined);
   const cautions = [...every(ledger, 'service')].flatMap((s) => s.cautions ?? []);
   const minded = [...new Set(cautions.filter(({ at }) => about.has(at)).map(({ words }) => words))];
