@@ -106,7 +106,8 @@ function answerOf(play: Play, at: number, hole: number, kind: MistakeKind): Answ
     .map((h) => h.hole)
     .filter((one) => one.startsWith(`${area}/`) && (kind === 'old one kept' || standingOf(ledger, one) === as))
     .filter((one) => spec === undefined || cannotBeToldApart(specOfHole(ledger, one), spec));
-  return { as, area, holes: equals };
+  // A number whose call was struck is known to nobody but the log.
+  return { as, area, holes: equals.length === 0 && named !== undefined ? [named] : equals };
 }
 
 /** Planned, one key for two: the calls closed up, and the last hole of the area is the one nobody called. */
