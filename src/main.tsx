@@ -33,10 +33,12 @@ const open: Command = {
 const commands: readonly Command[] = [open, demoOf(show), take, standing, sheet, verify, calls, plans, reckon];
 
 // The last door before the terminal: whatever a room let through, nothing that steers a terminal passes it.
+const plainLine = (line: string): string => plainText(line, Number.POSITIVE_INFINITY);
 const plainLines = (text: string): string =>
   text
     .split('\n')
-    .map((line) => plainText(line, Number.POSITIVE_INFINITY))
+    // A table's lines end in CR LF, which steers nothing.
+    .map((line) => (line.endsWith('\r') ? `${plainLine(line.slice(0, -1))}\r` : plainLine(line)))
     .join('\n');
 let isUnread = false;
 const out: Out = {

@@ -1,8 +1,10 @@
-// sheet: the job sheet as text, on standard output or into a file that is not there yet.
+// sheet: the job sheet as text, as a page or as a table, on standard output or into a file that is not there yet.
 import { realpath, writeFile } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import { readLog } from '../job/log.ts';
 import { machineClock } from '../session/clock.ts';
+import { sheetCsv } from '../sheet/csv.ts';
+import { sheetPage } from '../sheet/page/page.ts';
 import { sheetText } from '../sheet/text.ts';
 import { realDisk } from '../store/disk.ts';
 import { fault, faultFrom } from '../store/fault.ts';
@@ -12,13 +14,22 @@ import { openToLook, orFault } from './opening.ts';
 
 export const sheet: Command = {
   name: 'sheet',
-  usage: 'sheet JOB [--text] [--workshop] [-o FILE] [--force]',
-  help: "prints the job sheet; --workshop adds what is not the owner's business; -o writes a file, over an old one only with --force",
-  options: { text: 'flag', workshop: 'flag', o: 'value', force: 'flag' },
+  usage: 'sheet JOB [--text | --html | --csv] [--workshop [--bench-time]] [-o FILE] [--force]',
+  help: "prints the job sheet as text, as one page for paper and screen, or as a table; --workshop adds what is not the owner's business, --bench-time the time at the bench by day; -o writes a file, over an old one only with --force",
+  options: {
+    text: 'flag',
+    html: 'flag',
+    csv: 'flag',
+    workshop: 'flag',
+    'bench-time': 'flag',
+    o: 'value',
+    force: 'flag',
+  },
   run: (args, out) =>
     orFault(out, async () => {
       const [named] = args.names;
-      if (named === undefined || args.names.length > 1) {
+      const forms = (['text', 'html', 'csv'] as const).filter((form) => args.flags.has(form));
+      if (named === undefined || args.names.length > 1 || forms.length > 1) {
         out.complain(`countback: ${sheet.usage}`);
         return exits.usage;
       }
@@ -27,7 +38,8 @@ export const sheet: Command = {
         const lines = job.lines();
         const now = { ...machineClock()(), run: (lines.at(-1)?.run ?? 0) + 1 };
         const copy = args.flags.has('workshop') ? 'workshop' : 'owner';
-        const text = sheetText(readLog(lines), { now, digest: job.digest(), copy });
+        const options = { now, digest: job.digest(), copy, benchTime: args.flags.has('bench-time') } as const;
+        const text = inForm[forms[0] ?? 'text'](readLog(lines), options);
         const file = args.values.get('o');
         if (file === undefined) out.write(text.endsWith('\n') ? text : `${text}\n`);
         else await write(file, text, args.flags.has('force'));
@@ -37,6 +49,8 @@ export const sheet: Command = {
       }
     }),
 };
+
+const inForm = { text: sheetText, html: sheetPage, csv: sheetCsv } as const;
 
 /** Whole or not at all, where it is a file; a device is simply written to. */
 export async function write(file: string, text: string, force: boolean): Promise<void> {

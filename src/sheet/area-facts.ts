@@ -6,9 +6,17 @@ import { inOrder } from '../job/passes.ts';
 import { type Method, specText } from '../job/spec.ts';
 import type { AreaState, FastenerState, HoleState } from '../job/states.ts';
 import { areaOf, named, numberOf, sortOf, subjectText, withinArea } from '../job/subjects.ts';
+import { type MapFact, mapFact } from './map-facts.ts';
 import { type Moment, moment, type Reading } from './reading.ts';
 
-export type PassFact = Moment & { pass: string; last: boolean; method?: Method; tool?: string; outOfOrder: boolean };
+export type PassFact = Moment & {
+  pass: string;
+  last: boolean;
+  method?: Method;
+  tool?: string;
+  readNewtonMetres?: number;
+  outOfOrder: boolean;
+};
 export type RepairFact = Moment & { step: string; millimetres?: number; words?: string };
 export type HoleFact = {
   hole: string;
@@ -40,6 +48,7 @@ export type AreaFact = {
   closed: number;
   /** Touched holes in tightening order. */
   holes: HoleFact[];
+  map: MapFact;
   companions?: Moment & { seen: string[] };
   blindHolesDry?: Moment;
   directionRight?: Moment;
@@ -69,6 +78,7 @@ function areaFact(of: Reading, a: AreaState): AreaFact {
     touched: holes.length,
     closed: holes.filter((h) => h.open === undefined).length,
     holes,
+    map: mapFact(of.ledger, a.area),
     ...(seen && { companions: { ...seen, seen: [...(a.declared?.companions ?? [])] } }),
     ...(dry && { blindHolesDry: dry }),
     ...(direction && { directionRight: direction }),
@@ -87,13 +97,14 @@ function holeFact(of: Reading, h: HoleState): HoleFact {
     critical: isCritical(of.ledger, h, areaOf(h.hole)),
     ...(open !== null && { open }),
     ...(o && { holds: specText(f?.spec ?? o.spec) }),
-    passes: c.passes.map(({ n, pass, last, method, tool, outOfOrder }) => ({
+    passes: c.passes.map(({ n, pass, last, method, tool, readNewtonMetres, outOfOrder }) => ({
       ...moment(of, n),
       pass,
       last,
       outOfOrder: outOfOrder === true,
       ...(method && { method }),
       ...(tool && { tool }),
+      ...(readNewtonMetres !== undefined && { readNewtonMetres }),
     })),
     ...(came && { came }),
     ...(o?.newPattern && { newPattern: [...o.newPattern] }),

@@ -37,7 +37,8 @@ function passText(group: readonly Taken[], copy: Copy): string[] {
   if (!first) return [];
   const { pass, last, method, tool, who } = first.pass;
   const marked = ({ hole, pass: p }: Taken) => p.outOfOrder && (copy === 'workshop' || hole.critical);
-  const holes = group.map((one) => `${one.hole.number}${marked(one) ? '*' : ''}`).join(', ');
+  const read = ({ readNewtonMetres: nm }: PassFact) => (nm === undefined ? '' : ` (read ${figure(nm)} Nm)`);
+  const holes = group.map((one) => `${one.hole.number}${marked(one) ? '*' : ''}${read(one.pass)}`).join(', ');
   const how = [method ? methodText(method) : 'method not said', ...(tool ? [`tool: ${tool}`] : [])].join('; ');
   return [
     ...wrapped(label(last && pass !== 'final' ? `${pass}, last` : pass), holes),
@@ -58,7 +59,7 @@ function holeText(h: HoleFact): string[] {
   ];
   return said.flatMap((text) => wrapped(label(h.number), text));
 }
-const measuredText = ({ what, measuredMm, limitMm }: NonNullable<HoleFact['measured']>): string =>
+export const measuredText = ({ what, measuredMm, limitMm }: NonNullable<HoleFact['measured']>): string =>
   `serves again by measurement: ${what} ${figure(measuredMm)} mm, limit ${figure(limitMm)} mm`;
 
 function lookedText(area: AreaFact): string[] {
@@ -90,7 +91,7 @@ export function repairText(area: AreaFact): string[] {
     ]);
 }
 const stepNames: Readonly<Record<string, string>> = { depth: 'depth in the boss', tried: 'tried by hand' };
-function stepText({ step, millimetres, words }: RepairFact): string {
+export function stepText({ step, millimetres, words }: RepairFact): string {
   const size = millimetres === undefined ? '' : ` ${figure(millimetres)} mm`;
   const name = stepNames[step] ?? step;
   return `${name}${size}${words && !name.endsWith(words) ? ` (${words})` : ''}`;

@@ -39,7 +39,7 @@ import {
   faceFacts,
   oilSeen,
 } from './proof-facts.ts';
-import { type Moment, moment, momentOf, placeWords, type Reading } from './reading.ts';
+import { type Moment, moment, momentOf, placeWords, type Reading, standingEntries } from './reading.ts';
 import { type StandingFacts, standingFacts } from './standing-facts.ts';
 
 export type SheetOptions = {
@@ -56,7 +56,9 @@ export type FindingFact = {
   what: string;
   when: FindingState['when'];
   made: Moment;
+  /** The owner's say: when asked last, by whom, and what was said. */
   told?: string;
+  asked?: Moment;
   closed?: Moment & { how: 'put right' | 'accepted' | 'declined'; by?: string; because?: string };
 };
 export type SheetFacts = StandingFacts & {
@@ -88,6 +90,8 @@ export type SheetFacts = StandingFacts & {
     waiting?: Moment & { on: string; because: string; until?: string };
   };
   notes: (Moment & { words: string; place?: string })[];
+  /** What the plans warn of. */
+  cautions: { words: string; place?: string }[];
   log: LogFact;
 };
 
@@ -129,6 +133,7 @@ export function sheetFacts(ledger: Ledger, { now, digest, zone }: SheetOptions):
       words,
       ...(at && { place: placeWords(at) }),
     })),
+    cautions: cautionFacts(of),
     log: logFact(of),
   } satisfies SheetFacts);
 }
@@ -137,6 +142,7 @@ function findingFact(of: Reading, { id, at, what, when, madeAt, told, closed }: 
   const hole = named('hole', at);
   const h = hole === undefined ? undefined : stateOf(of.ledger, 'hole', hole);
   const area = hole === undefined ? named('area', at) : areaOf(hole);
+  const asked = askedAt(of, id);
   const critical =
     area !== undefined &&
     (stateOf(of.ledger, 'area', area)?.declared?.critical === true ||
@@ -149,6 +155,7 @@ function findingFact(of: Reading, { id, at, what, when, madeAt, told, closed }: 
     when,
     made: moment(of, madeAt),
     ...(told && { told }),
+    ...(asked && { asked }),
     ...(closed && {
       closed: {
         ...moment(of, closed.n),
@@ -158,6 +165,24 @@ function findingFact(of: Reading, { id, at, what, when, madeAt, told, closed }: 
       },
     }),
   };
+}
+
+function askedAt(of: Reading, finding: string): Moment | undefined {
+  let asked: Moment | undefined;
+  for (const { line, entry } of standingEntries(of.ledger))
+    if (entry.kind === 'owner-told' && entry.finding === finding) asked = moment(of, line.n);
+  return asked;
+}
+
+/** Of the services that were not dropped, each once. */
+function cautionFacts(of: Reading): SheetFacts['cautions'] {
+  const cautions = new Map<string, { words: string; place?: string }>();
+  for (const { entry } of standingEntries(of.ledger)) {
+    if (entry.kind !== 'service-ordered' || stateOf(of.ledger, 'service', entry.service)?.state === 'dropped') continue;
+    for (const { words, at } of entry.cautions ?? [])
+      cautions.set(`${at ?? ''} ${words}`, { words, ...(at && { place: placeWords(at) }) });
+  }
+  return [...cautions.values()];
 }
 
 function carFact(of: Reading, v: VehicleState | undefined): SheetFacts['car'] {

@@ -4,7 +4,7 @@ import type { LossFact, Verdict, Whereabouts } from './goods-facts.ts';
 import { point } from './layout.ts';
 import { counted, timeText, why } from './words.ts';
 
-const oldText = (old: Verdict | undefined): string =>
+export const oldText = (old: Verdict | undefined): string =>
   old ? `the old one: ${old.verdict}${old.because ? ` (${old.because})` : ''}` : 'THE OLD ONE HAS NO VERDICT';
 
 export function partsText({ parts, box, again }: SheetFacts): string[] {
@@ -21,11 +21,12 @@ export function partsText({ parts, box, again }: SheetFacts): string[] {
   ];
 }
 
-export function fastenersText({ fasteners: f }: SheetFacts): string[] {
+export const fastenersText = (facts: SheetFacts): string[] => fastenersPoints(facts).flatMap(point);
+export function fastenersPoints({ fasteners: f }: SheetFacts): string[] {
   return [
-    ...point(`${f.off} came off${sums(f.ofOff)}`),
-    ...(f.fresh > 0 ? point(`${counted(f.fresh, 'new one')} from the parts box${sums(f.ofFresh)}`) : []),
-    ...(f.given > 0 ? point(`${counted(f.given, 'stray')} given to a hole${sums(f.ofGiven)}`) : []),
+    `${f.off} came off${sums(f.ofOff)}`,
+    ...(f.fresh > 0 ? [`${counted(f.fresh, 'new one')} from the parts box${sums(f.ofFresh)}`] : []),
+    ...(f.given > 0 ? [`${counted(f.given, 'stray')} given to a hole${sums(f.ofGiven)}`] : []),
   ];
 }
 function sums(where: Whereabouts): string {
@@ -41,7 +42,7 @@ export function lossesText({ losses, strange }: SheetFacts): string[] {
     ),
   ];
 }
-function lossText({ what, where, reaches, searched, ruledOut }: LossFact): string {
+export function lossText({ what, where, reaches, searched, ruledOut }: LossFact): string {
   const at = where ? ` at ${where}` : '';
   const works = reaches ? ', could reach the works' : '';
   const search = searched.length > 0 ? `; searched: ${searched.join(', ')}` : '';

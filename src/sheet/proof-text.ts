@@ -26,7 +26,7 @@ function beadText(bead: BeadFact): string[] {
   ];
 }
 
-function cureText(bead: BeadFact): string {
+export function cureText(bead: BeadFact): string {
   switch (bead.cure) {
     case 'void':
       return `VOID: ${bead.void}`;
@@ -52,7 +52,7 @@ export const rotationText = (drives: readonly DriveFact[]): string[] =>
     return [...point(`${drive}: ${verdict}`), ...tries.flatMap((t, i) => under(tryText(t, i + 1)))];
   });
 
-function tryText(t: TryFact, number: number): string {
+export function tryText(t: TryFact, number: number): string {
   const readings = [
     counted(t.turns, 'turn'),
     ...t.marks.map(({ mark, teethOff }) => `${mark} ${teethText(teethOff)}`),
@@ -72,7 +72,7 @@ export const fluidText = (circuits: readonly CircuitFact[], oil: Moment | undefi
   ...circuits.flatMap((c) => point(`${c.circuit}: ${circuitText(c)}`)),
   ...(oil ? point(`engine oil level seen ${timeText(oil)}`) : []),
 ];
-function circuitText({ drained, filled, checked }: CircuitFact): string {
+export function circuitText({ drained, filled, checked }: CircuitFact): string {
   const litres = filled?.litres === undefined ? '' : ` ${figure(filled.litres)} l`;
   const isFull = filled && (!drained || filled.n > drained.n);
   return [

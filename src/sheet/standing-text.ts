@@ -27,15 +27,15 @@ export function openPointLine({ at, because, next }: OpenPoint, wordsOf: (said: 
 }
 
 /** X2: released only when X1 allowed it and nothing was written since; everything else says plainly that it is not. */
-export function standingLines({ standing, open, leavings }: StandingFacts): string[] {
+export const standingLines = (facts: StandingFacts): string[] => standingPoints(facts).flatMap(headed);
+
+export function standingPoints({ standing, open, leavings }: StandingFacts): string[] {
   const points = counted(open.length, 'open point');
   // What was said before a release that held is history, and stands in the log.
   const none = standing.state === 'released' ? [] : leavings.filter((l) => l.how === 'said');
   return [
     ...headline(standing, open.length, points),
-    ...none.flatMap((l) =>
-      headed(`A RELEASE THAT WAS NONE: said by ${l.by} on ${dayText(l)} in line ${l.n}, and not allowed.`),
-    ),
+    ...none.map((l) => `A RELEASE THAT WAS NONE: said by ${l.by} on ${dayText(l)} in line ${l.n}, and not allowed.`),
   ];
 }
 
@@ -44,16 +44,16 @@ function headline(standing: Standing, open: number, points: string): string[] {
     case 'released': {
       const { by, at, writtenAfter } = standing;
       const when = `by ${by} on ${dayText(at)}, line ${at.n}`;
-      if (writtenAfter === 0 && open === 0) return headed(`RELEASED ${when}`);
+      if (writtenAfter === 0 && open === 0) return [`RELEASED ${when}`];
       return [
-        ...headed(`NOT RELEASED AS IT STANDS, ${points}`),
-        ...headed(`The release ${when}, no longer covers the log: ${counted(writtenAfter, 'line')} written after it.`),
+        `NOT RELEASED AS IT STANDS, ${points}`,
+        `The release ${when}, no longer covers the log: ${counted(writtenAfter, 'line')} written after it.`,
       ];
     }
     case 'left':
       return [
-        ...headed(`LEFT UNRELEASED: NOT FIT TO DRIVE, ${points}`),
-        ...headed(`called by ${standing.by} on ${dayText(standing.at)}${why(standing.because)}`),
+        `LEFT UNRELEASED: NOT FIT TO DRIVE, ${points}`,
+        `called by ${standing.by} on ${dayText(standing.at)}${why(standing.because)}`,
       ];
     case 'here':
       return open > 0 ? [`NOT RELEASED, ${points}`] : ['NOT RELEASED; nothing is open, release may be called'];

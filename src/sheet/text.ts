@@ -2,18 +2,30 @@
 import type { Ledger } from '../job/ledger.ts';
 import { offsetText } from '../trade/civil-time.ts';
 import { areaText, type Copy, repairText } from './area-text.ts';
+import { type BenchDay, daysToTell } from './bench-time.ts';
 import { type FindingFact, type SheetFacts, type SheetOptions, sheetFacts } from './facts.ts';
 import { fastenersText, lossesText, partsText } from './goods-text.ts';
 import { columns, labelled, point, section, under, wrapped } from './layout.ts';
 import { fluidText, rotationText, sealantText } from './proof-text.ts';
 import { standingLines } from './standing-text.ts';
-import { by, counted, dayText, distanceText, timeText, why } from './words.ts';
+import {
+  by,
+  cautions,
+  counted,
+  dayText,
+  declinedCaution,
+  distanceText,
+  minutesText,
+  timeText,
+  toldText,
+  why,
+} from './words.ts';
 
 /** `copy` says whose it is: reasons for overridden order are the workshop's (O5). */
-export const sheetText = (ledger: Ledger, options: SheetOptions & { copy?: Copy }): string =>
-  factsText(sheetFacts(ledger, options), options.copy ?? 'workshop');
+export const sheetText = (ledger: Ledger, options: SheetOptions & { copy?: Copy; benchTime?: boolean }): string =>
+  factsText(sheetFacts(ledger, options), options.copy ?? 'workshop', daysToTell(ledger, options));
 
-export function factsText(facts: SheetFacts, copy: Copy): string {
+export function factsText(facts: SheetFacts, copy: Copy, days: readonly BenchDay[] = []): string {
   return `${[
     ...head(facts, copy),
     ...section(
@@ -37,18 +49,17 @@ export function factsText(facts: SheetFacts, copy: Copy): string {
       'NOTES',
       facts.notes.flatMap((n) => point(`${timeText(n)}${n.place ? ` ${n.place}` : ''}: ${n.words}`)),
     ),
-    ...section('LOG', logText(facts)),
     ...section(
-      'MIND',
-      cautions.flatMap((one) => wrapped('', one)),
+      'TIME AT THE BENCH',
+      days.flatMap((d) => point(`${d.day}: ${minutesText(d.minutes)}, ${counted(d.calls, 'call')}`)),
     ),
+    ...section('LOG', logText(facts)),
+    ...section('MIND', [
+      ...facts.cautions.flatMap((c) => point(`${c.place ? `${c.place}: ` : ''}${c.words}`)),
+      ...cautions.flatMap((one) => wrapped('', one)),
+    ]),
   ].join('\n')}\n`;
 }
-
-const cautions = [
-  "This sheet says what was called, not what is right: torque, angles and order come from the maker's manual.",
-  'Local codes and licensed practice come first, whatever is written here.',
-] as const;
 
 function head(facts: SheetFacts, copy: Copy): string[] {
   const { vehicle: v, opened, printed, digest } = facts;
@@ -84,14 +95,14 @@ function findingsText({ findings }: SheetFacts): string[] {
   const lines = groups.flatMap(([title, some]) => (some.length > 0 ? [title, ...some.flatMap(findingText)] : []));
   return lines.length > 0 ? lines : ['none'];
 }
-function findingText({ place, critical, what, when, made, told, closed }: FindingFact): string[] {
-  const said =
-    told === undefined ? [] : [told === 'told' ? 'the owner was told' : `the owner was told, and said: ${told}`];
+function findingText({ place, critical, what, when, made, told, asked, closed }: FindingFact): string[] {
+  const said = told === undefined ? [] : [toldText(told, asked)];
   const end = closed ? [`${closed.how}${by(closed.by)} ${timeText(closed)}${why(closed.because)}`] : [];
   const rest = [...said, ...end].join('; ');
   return [
     ...point(`${place}${critical ? ' (critical)' : ''}: ${what}; found ${when}, ${timeText(made)}`),
     ...(rest ? under(rest) : []),
+    ...(critical && closed?.how === 'declined' ? under(declinedCaution) : []),
   ];
 }
 

@@ -62,4 +62,22 @@ export function teethText(teethOff: number): string {
   return `off by ${counted(Math.abs(teethOff), 'tooth', 'teeth')}${teethOff < 0 ? ' backwards' : ''}`;
 }
 
+/** "3 h 05 min" */
+export const minutesText = (minutes: number): string =>
+  minutes < 60 ? `${minutes} min` : `${Math.floor(minutes / 60)} h ${String(minutes % 60).padStart(2, '0')} min`;
+
 export const distanceText = (distance: number, unit: string): string => `${figure(distance)} ${unit}`;
+
+/** "the owner was told 2026-11-25 14:20 by Ola, and said: not this year" */
+export function toldText(told: string, asked: Moment | undefined): string {
+  const when = asked ? ` ${timeText(asked)}${by(asked.who)}` : '';
+  return told === 'told' ? `the owner was told${when}` : `the owner was told${when}, and said: ${told}`;
+}
+
+export const cautions = [
+  "This sheet says what was called, not what is right: torque, angles and order come from the maker's manual.",
+  'Local codes and licensed practice come first, whatever is written here.',
+] as const;
+export const declinedCaution =
+  'CAUTION: this is a place that steering, braking, wheels or the engine hang on, and it was left as it is on the ' +
+  "owner's word. Have it put right before it is relied on.";

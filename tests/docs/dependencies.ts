@@ -13,6 +13,7 @@ export const whyEach: Readonly<Record<string, string>> = {
   '@xterm/headless': 'reads what the program painted in that terminal',
   esbuild: 'makes the one bundle the program is started from',
   'fast-check': 'random call sequences that shrink to a short one when they fail',
+  'html-validate': 'holds the page of the job sheet to the HTML standard, without a browser',
   'ink-testing-library': 'frames of single components',
   mathjs: 'units of its own making, held against ours',
   node: 'Node 24 for every npm script, whatever the machine has',

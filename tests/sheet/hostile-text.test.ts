@@ -1,11 +1,14 @@
 // Names, reasons and remarks that would steer a terminal or a page: none of it reaches the sheet or the standing raw.
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
+import { sheetCsv } from '../../src/sheet/csv.ts';
 import { sheetFacts } from '../../src/sheet/facts.ts';
 import { cells } from '../../src/sheet/layout.ts';
+import { sheetPage } from '../../src/sheet/page/page.ts';
 import { openPointLine, standingText } from '../../src/sheet/standing-text.ts';
 import { sheetText } from '../../src/sheet/text.ts';
 import { newStory, type Story } from './bench-story.ts';
+import { readCsv } from './read-csv.ts';
 
 const steering = /[\p{Cc}\p{Cs}\u{202A}-\u{202E}\u{2066}-\u{2069}]/u;
 const raw = (text: string): string[] => text.split('\n').filter((line) => steering.test(line));
@@ -53,11 +56,45 @@ for (const evil of evils) {
   it(`D: ${JSON.stringify(evil)} in any text steers nothing`, () => {
     const s = hostileJob(evil, 'n\u202eame');
     const options = { now: s.now, digest: evil, wordsOf: () => evil };
-    for (const text of [sheetText(s.ledger, options), standingText(s.ledger, options)]) {
+    const forms = [
+      sheetText,
+      sheetPage,
+      (...of: Parameters<typeof sheetCsv>) => sheetCsv(...of).replaceAll('\r\n', '\n'),
+    ];
+    for (const text of [...forms.map((form) => form(s.ledger, options)), standingText(s.ledger, options)]) {
       expect(raw(text)).toEqual([]);
       expect(text).not.toMatch(/\r|\t/);
     }
     expect(JSON.stringify(sheetFacts(s.ledger, options))).not.toMatch(/\\u00[01]|\\[rnt]|\u202e|\\ud83d/);
+  });
+}
+
+const markups = [
+  '<script>alert(1)</script>',
+  '"><img src=x onerror=alert(1)>',
+  "' onmouseover='alert(1)",
+  '</title></style><svg onload=alert(1)>',
+  '<!-- --><![CDATA[x]]>&lt;b&gt;&#60;i&#62;',
+  '`javascript:alert(1)`</h2></section></main>',
+  '</code><code id="log-digest">',
+];
+/** Tags of the page, with their attributes' values left out. */
+const tagsOf = (page: string): string[] =>
+  [...page.matchAll(/<[^>]*>/g)].map(([tag]) => tag.replace(/"[^"]*"/g, '""')).sort();
+
+for (const evil of markups) {
+  it(`D: ${JSON.stringify(evil)} in any text makes no tag of a page and no row of a table`, () => {
+    const plain = hostileJob('x'.repeat(evil.length), 'plain name');
+    const s = hostileJob(evil, 'plain name');
+    const named = hostileJob(evil, evil.replace(/[/:]/g, '-').slice(0, 60));
+    const page = (one: Story) => sheetPage(one.ledger, { now: one.now, digest: evil, benchTime: true });
+    expect(new Set(tagsOf(page(s)))).toEqual(new Set(tagsOf(page(plain))));
+    expect(tagsOf(page(s))).toHaveLength(tagsOf(page(plain)).length);
+    expect(new Set(tagsOf(page(named)))).toEqual(new Set(tagsOf(page(plain))));
+    expect(page(s)).not.toContain(evil);
+    const rows = (one: Story) => readCsv(sheetCsv(one.ledger, { now: one.now }));
+    expect(rows(s)).toHaveLength(rows(plain).length);
+    expect(rows(s).every((row) => row.length === 8)).toBe(true);
   });
 }
 

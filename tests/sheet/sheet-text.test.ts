@@ -50,7 +50,7 @@ it('lists every finding, accepted and declined plain to see, with who and why', 
     /ACCEPTED AS IT IS.*part pump: paint gone; found on arrival, 2026-11-23 08:05 accepted by Ola 2026-11-23 08:32: looks only/s,
   );
   expect(text).toMatch(
-    /DECLINED BY THE OWNER\s+- area mount \(critical\): rubber cracked; found on arrival, 2026-11-23 08:04 the owner was told, and said: not this year; declined by owner/,
+    /DECLINED BY THE OWNER\s+- area mount \(critical\): rubber cracked; found on arrival, 2026-11-23 08:04 the owner was told 2026-11-23 08:30, and said: not this year; declined by owner 2026-11-23 08:31: not this year CAUTION: this is a place/,
   );
   expect(text).toMatch(/Put right\s+- pump 2: thread stripped; found during the work/);
   expect(text).not.toContain('OPEN');

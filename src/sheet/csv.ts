@@ -1,0 +1,206 @@
+// The job sheet as a table for a spreadsheet, one fact a row: RFC 4180, and no cell that a spreadsheet would run.
+import type { Ledger } from '../job/ledger.ts';
+import { offsetText } from '../trade/civil-time.ts';
+import type { HoleFact } from './area-facts.ts';
+import { type Copy, measuredText, stepText } from './area-text.ts';
+import { type BenchDay, daysToTell } from './bench-time.ts';
+import { type SheetFacts, type SheetOptions, sheetFacts } from './facts.ts';
+import { fastenersPoints, lossText, oldText } from './goods-text.ts';
+import { circuitText, cureText, tryText } from './proof-text.ts';
+import type { Moment } from './reading.ts';
+import { standingPoints } from './standing-text.ts';
+import { conditionsText, distanceText, figure, methodText, minutesText, timeText, toldText } from './words.ts';
+
+/** What it is about, the fact, its value, more of it, when and by whom it was called, and its line of the log. */
+export const csvHeads = ['section', 'place', 'what', 'value', 'because', 'when', 'who', 'line'] as const;
+type Row = { place?: string; what?: string; value?: string | number; because?: string; at?: Moment; who?: string };
+
+export const sheetCsv = (ledger: Ledger, options: SheetOptions & { copy?: Copy; benchTime?: boolean }): string =>
+  csvOf(sheetFacts(ledger, options), options.copy ?? 'workshop', daysToTell(ledger, options));
+
+export function csvOf(facts: SheetFacts, copy: Copy, days: readonly BenchDay[] = []): string {
+  // These two first and in this form: a sheet is read back by them.
+  const fixed = [
+    ...(facts.digest ? [['log', 'digest', facts.digest]] : []),
+    ['log', 'lines', String(facts.log.lines)],
+  ].map(([section = '', place = '', value = '']) => [section, place, value, '', '', '', '', '']);
+  const benchTime: [string, Row[]] = ['bench time', days.map((d) => ({ place: d.day, value: minutesText(d.minutes) }))];
+  const rows = [...sections(facts, copy), benchTime].flatMap(([section, all]) =>
+    all.map((row) => cellsOf(section, row)),
+  );
+  return [csvHeads, ...rows, ...fixed].map((cells) => `${cells.map(cell).join(',')}\r\n`).join('');
+}
+
+const cellsOf = (section: string, { place = '', what = '', value = '', because = '', at, who }: Row): string[] => [
+  section,
+  place,
+  what,
+  String(value),
+  because,
+  at ? timeText(at) : '',
+  who ?? at?.who ?? '',
+  at ? String(at.n) : '',
+];
+
+/** What spreadsheets take for the start of a formula, full-width forms too. Source: OWASP, CSV injection. */
+const runs = /^[\s"']*[=+\-@\t\r\uFF1D\uFF0B\uFF0D\uFF20|%]/u;
+/** A number that is only a number runs nothing. */
+const isFigure = /^-?\d+(?:\.\d+)?$/;
+/** RFC 4180, 2.5 to 2.7; separators of other regions are quoted as well. */
+export function cell(text: string): string {
+  const harmless = runs.test(text) && !isFigure.test(text) ? `'${text}` : text;
+  return /[",;\t\r\n]|^\s|\s$/.test(harmless) ? `"${harmless.replaceAll('"', '""')}"` : harmless;
+}
+
+function sections(f: SheetFacts, copy: Copy): [string, Row[]][] {
+  const { vehicle: v, printed, car } = f;
+  return [
+    [
+      'vehicle',
+      [
+        { place: 'label', value: v.label },
+        { place: 'registration', value: v.registration ?? '' },
+        { place: 'odometer', value: v.odometer ? distanceText(v.odometer.distance, v.odometer.unit) : '' },
+        { place: 'remarks', value: v.notes ?? '' },
+        { place: 'printed', value: `${timeText(printed)} (${offsetText(printed.zoneMin)})` },
+      ],
+    ],
+    ['standing', standingPoints(f).map((value) => ({ value }))],
+    ['open', f.open.map((o) => ({ place: o.place, what: o.code, value: o.because }))],
+    [
+      'service',
+      f.services.map((s) => ({ place: s.service, value: s.state, ...(s.because && { because: s.because }) })),
+    ],
+    ['finding', f.findings.flatMap(findingRows)],
+    [
+      'due',
+      f.due.map((d) => ({
+        place: d.what,
+        what: d.on ?? '',
+        value: d.atDistance === undefined ? '' : distanceText(d.atDistance, v.odometer?.unit ?? 'km'),
+      })),
+    ],
+    ['fasteners', fastenersPoints(f).map((value) => ({ value }))],
+    ['hole', f.areas.flatMap((a) => a.holes.flatMap((h) => holeRows(`${a.area} ${h.number}`, h, copy)))],
+    [
+      'sealant',
+      f.faces.flatMap(({ beads }) =>
+        beads.map((b) => ({
+          place: b.face,
+          what: b.product,
+          value: cureText(b),
+          because: b.conditions.map(conditionsText).join('; '),
+          at: b.laid,
+        })),
+      ),
+    ],
+    [
+      'check rotation',
+      f.drives.flatMap(({ drive, tries }) =>
+        tries.map((t, i) => ({ place: drive, what: t.result, value: tryText(t, i + 1), at: t.begun })),
+      ),
+    ],
+    ['fluid', f.circuits.map((c) => ({ place: c.circuit, value: circuitText(c) }))],
+    [
+      'part',
+      [
+        ...f.parts.renewed.map((p) => ({ place: p.part, what: `new: ${p.from}`, value: oldText(p.old), at: p })),
+        ...f.parts.refitted.map((p) => ({ place: p.part, what: 'refitted', at: p })),
+        ...f.parts.off.map((p) => ({ place: p.part, what: 'OFF', value: p.old ? oldText(p.old) : '' })),
+      ],
+    ],
+    [
+      'parts box',
+      [
+        ...f.box.used.map((b) => ({ place: b.name, what: 'used up', value: b.quantity })),
+        ...f.box.moved.map((b) => ({ place: b.name, what: `to ${b.to}`, value: b.quantity, because: b.because ?? '' })),
+      ],
+    ],
+    ['connection', f.again.connections.map((place) => ({ place, value: 'made again' }))],
+    ['temporary', f.again.temporaries.map((place) => ({ place, value: 'in and out again' }))],
+    ['lost', f.losses.map((l) => ({ place: l.where, value: lossText(l) }))],
+    ['not of this vehicle', f.strange.map((s) => ({ place: s.what, because: s.because, at: s.at, who: s.who }))],
+    [
+      'out of order',
+      f.overrides
+        .filter((o) => copy === 'workshop' || o.critical)
+        .map((o) => ({
+          place: o.places.join(', '),
+          what: o.critical ? 'critical' : '',
+          value: copy === 'workshop' ? o.rule : '',
+          because: copy === 'workshop' ? o.because : '',
+          at: o,
+        })),
+    ],
+    [
+      'way out',
+      [
+        ...(car.tools ? [{ what: 'tools out', at: car.tools }] : []),
+        ...(car.started ? [{ what: 'engine started', at: car.started }] : []),
+        ...(car.pedal ? [{ what: 'pedal firm', at: car.pedal }] : []),
+        ...(car.road
+          ? [
+              {
+                what: car.road.waived ? 'NO ROAD TEST' : 'road test',
+                at: car.road,
+                ...(car.road.waived && { because: car.road.waived.because, who: car.road.waived.who }),
+              },
+            ]
+          : []),
+        ...(car.waiting
+          ? [{ what: 'WAITING', value: car.waiting.on, because: car.waiting.because, at: car.waiting }]
+          : []),
+      ],
+    ],
+    ['note', f.notes.map((n) => ({ place: n.place ?? '', value: n.words, at: n }))],
+    ['caution', f.cautions.map((c) => ({ place: c.place ?? '', value: c.words }))],
+    ['correction', f.corrections.map((c) => ({ value: c.what, because: c.because, at: c }))],
+    ['leaving', f.leavings.map((l) => ({ what: l.how, because: l.because ?? '', at: l, who: l.by }))],
+  ];
+}
+
+function findingRows({
+  place,
+  critical,
+  what,
+  when,
+  made,
+  told,
+  asked,
+  closed,
+}: SheetFacts['findings'][number]): Row[] {
+  const at = `${place}${critical ? ' (critical)' : ''}`;
+  return [
+    { place: at, what: `found ${when}`, value: what, at: made },
+    ...(told === undefined ? [] : [{ place: at, what: 'owner told', value: toldText(told, undefined), at: asked }]),
+    closed
+      ? { place: at, what: closed.how, value: what, because: closed.because ?? '', at: closed, who: closed.by ?? '' }
+      : { place: at, what: 'OPEN', value: what },
+  ];
+}
+
+function holeRows(place: string, h: HoleFact, copy: Copy): Row[] {
+  const row = (what: string, value: string, more: Row = {}): Row => ({ place, what, value, ...more });
+  return [
+    row(h.open === undefined ? 'closed' : 'OPEN', h.holds ?? '', h.open === undefined ? {} : { because: h.open }),
+    ...h.passes.map((p) =>
+      row(
+        `${p.pass}${p.last ? ', last' : ''}${p.outOfOrder && (copy === 'workshop' || h.critical) ? ', out of order' : ''}`,
+        [
+          p.method ? methodText(p.method) : 'method not said',
+          ...(p.readNewtonMetres === undefined ? [] : [`read ${figure(p.readNewtonMetres)} Nm`]),
+          ...(p.tool ? [`tool: ${p.tool}`] : []),
+        ].join('; '),
+        { at: p },
+      ),
+    ),
+    ...(h.came ? [row(h.came.how, h.came.from)] : []),
+    ...(h.newPattern ? [row('new pattern', h.newPattern.join(', '))] : []),
+    ...(h.substitute ? [row('substitute', `wanted: ${h.substitute.wanted}`, { because: h.substitute.because })] : []),
+    ...(h.leftEmpty ? [row('left empty', '', { because: h.leftEmpty.because, who: h.leftEmpty.who })] : []),
+    ...(h.measured ? [row('measured', measuredText(h.measured))] : []),
+    ...h.repair.map((r) => row('thread repair', stepText(r), { at: r })),
+    ...(h.chased ? [row('thread chased', '', { at: h.chased })] : []),
+    ...(h.looked ? [row('second look', '', { at: h.looked })] : []),
+  ];
+}
