@@ -73,6 +73,8 @@ export function chosenMeant(desk: Desk, one: Chosen): Meant {
 const orderedBy = (desk: Desk, { plan, service }: Args): readonly Chosen[] => {
   const chosen = chosenOn(desk);
   if (chosen.length > 0) return chosen;
+  // Once some are ordered, Enter pressed once more by habit orders no other.
+  if ([...every(desk.ledger, 'service')].length > 0) return [];
   return typeof plan === 'string' && typeof service === 'string' ? [{ plan, service }] : [];
 };
 
@@ -129,7 +131,7 @@ const answeredSame = (desk: Desk, args: Args): Same[] =>
 export function orderMeant(desk: Desk, args: Args): Meant {
   const chosen = orderedBy(desk, args);
   return chosen.length === 0
-    ? { no: { because: 'no service is chosen', instead: 'choose some first' } }
+    ? { no: { because: 'no service is chosen', instead: 'choose first' } }
     : ordering(desk, chosen, args);
 }
 

@@ -1,6 +1,6 @@
 // L3 and READINGS: when a hole, an area, a part or a connection is closed, and if not, why in a few words.
 import { type Ledger, stateOf } from './ledger.ts';
-import { contradictions, type Spec } from './spec.ts';
+import { contradictions, fieldWords, type Spec } from './spec.ts';
 import type { AreaState, FastenerState, HoleState, Occupant } from './states.ts';
 import { snugOrBetter } from './states.ts';
 import { areaOf, type Hole, withinArea } from './subjects.ts';
@@ -41,7 +41,7 @@ export function openBecause(ledger: Ledger, h: HoleState): string | null {
   if (o.forNow) return 'on for now';
   const wants = wantsOf(ledger, h);
   const differs = wants && !o.substitute && !o.newPattern ? contradictions(wants, specIn(ledger, o)) : [];
-  return differs.length > 0 ? `wants another ${differs.join(' and ')}` : null;
+  return differs.length > 0 ? `wants another ${fieldWords(differs)}` : null;
 }
 
 /** L3: a hole as found needs nothing. */

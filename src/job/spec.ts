@@ -90,3 +90,7 @@ export function specText(spec: Spec): string {
   const words = [spec.kind, spec.head, size, spec.class, spec.shouldered && 'shouldered', spec.oneUse && 'one-use'];
   return words.filter(Boolean).join(' ') || 'unknown';
 }
+
+/** Fields in which two differ, as they are said: "thread, length". */
+export const fieldWords = (fields: readonly string[]): string =>
+  fields.map((field) => (field === 'lengthMm' ? 'length' : field === 'oneUse' ? 'one-use' : field)).join(', ');

@@ -57,7 +57,16 @@ function besideEntry(ledger: Ledger, entry: Entry): string[] {
       // Said with the first of them only.
       return [...offItsPart(ledger, entry.hole), ...withoutBead(ledger, entry.hole, isEmpty(ledger))];
     case 'fastener-tightened':
-      return entry.last ? [...beforeItsBelt(ledger, entry.hole), ...withoutBead(ledger, entry.hole)] : [];
+      return entry.last
+        ? [
+            ...beforeItsBelt(ledger, entry.hole),
+            ...withoutBead(ledger, entry.hole),
+            ...stillOff(ledger, areaOf(entry.hole)),
+          ]
+        : [];
+    case 'face-cleaned':
+    case 'bead-laid':
+      return closedOver(ledger, entry.face);
     case 'tray-counted': {
       const has = stateOf(ledger, 'tray', entry.tray)?.contents.length ?? 0;
       return has === entry.count ? [] : [`${has} should lie in tray ${entry.tray} (K2)`];
@@ -96,6 +105,15 @@ function withoutBead(ledger: Ledger, hole: Hole, only: (hole: Hole) => boolean =
   const opened = (f: FaceState) =>
     f.declared?.pressedBy.some((h) => (stateOf(ledger, 'hole', h)?.called.openedAt ?? 0) > 0);
   return faces.flatMap((f) => (opened(f) && f.beads.length === 0 ? [`no bead is laid on ${f.face}`] : []));
+}
+const stillOff = (ledger: Ledger, area: string): string[] => {
+  const { off } = tallyOf(ledger, area);
+  return off > 0 ? [`${off} of ${area} ${off === 1 ? 'is' : 'are'} still off`] : [];
+};
+function closedOver(ledger: Ledger, face: string): string[] {
+  const pressedBy = stateOf(ledger, 'face', face)?.declared?.pressedBy ?? [];
+  const isTight = (hole: Hole) => stateOf(ledger, 'hole', hole)?.called.occupant?.level === 'tight';
+  return pressedBy.length > 0 && pressedBy.every(isTight) ? [`${face} is closed over: what presses it is tight`] : [];
 }
 /** R2: its final comes after the belt. */
 function beforeItsBelt(ledger: Ledger, hole: Hole): string[] {

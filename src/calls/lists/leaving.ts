@@ -1,24 +1,51 @@
 // Everything that still stands between the car and the road, each with its next call (X5).
+
+import { stateOf } from '../../job/ledger.ts';
 import { openPointsToLookAt } from '../../job/next-call.ts';
 import type { OpenPoint } from '../../job/open-point.ts';
-import { nameOf, subjectText } from '../../job/subjects.ts';
+import { gatedBy } from '../../job/order.ts';
+import { areaOf, named, nameOf, subjectText } from '../../job/subjects.ts';
 import type { Desk } from '../desk.ts';
 import type { Args } from '../form.ts';
 import { nextWords } from '../line-reader.ts';
 import { type Listed, type Rows, rowsMadeBy } from '../listed.ts';
 
 export function leavingRows(desk: Desk): Rows {
-  const { points, withNext } = openPointsToLookAt(desk.ledger, desk.now);
+  const { points: all, withNext } = openPointsToLookAt(desk.ledger, desk.now);
+  // What can be closed now comes before what waits for something behind it.
+  const isGated = ({ at }: OpenPoint): boolean => {
+    const areas = areasOf(desk, at);
+    return areas.length > 0 && areas.every((area) => gatedBy(desk.ledger, area) !== undefined);
+  };
+  const points = [...all.filter((point) => !isGated(point)), ...all.filter(isGated)];
   return rowsMadeBy(points.length, (i): Listed => {
     const point = withNext(points[i] as OpenPoint);
     const { at, because, code } = point;
     const text = `${at === 'vehicle' ? '' : `${subjectText(at)}: `}${because}`;
     const end = point.next ? nextWords(desk, point.next) : '';
     const more = end === '' ? `${text}.` : `${text}. Next: ${end}`;
-    return { key: `${code} ${at}`, mark: 'open', name: '', text, end, more, picks: picksOf(at), leads: at };
+    return {
+      key: `${code} ${at}`,
+      mark: isGated(point) ? 'gated' : 'open',
+      name: '',
+      text,
+      end,
+      more,
+      picks: picksOf(at),
+      leads: at,
+    };
   });
 }
 
+/** The areas that something is of; of a part those whose fasteners hold it. */
+function areasOf({ ledger }: Desk, at: string): string[] {
+  const hole = named('hole', at);
+  if (hole !== undefined) return [areaOf(hole)];
+  const part = named('part', at);
+  if (part !== undefined) return (stateOf(ledger, 'part', part)?.declared?.heldBy ?? []).map(areaOf);
+  const area = named('area', at);
+  return area === undefined ? [] : [area];
+}
 function picksOf(at: string): Args {
   const [sort] = at.split(':');
   return sort && at !== sort

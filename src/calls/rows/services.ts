@@ -21,7 +21,7 @@ export const servicesRows: readonly Row[] = [
     words: ['order chosen', 'take the chosen'],
     form: '[<plan> for <service:planned>]',
     label: 'order the chosen',
-    help: 'All services chosen are ordered at once, from their plans together; with none chosen the one pointed at.',
+    help: 'All services chosen are ordered at once, from their plans together; with none chosen and none ordered yet, the one pointed at.',
     group: 'services',
     keys: [key('enter', 'services', { pad: 'enter' })],
     besides: askedOnOrdering,

@@ -4,7 +4,7 @@ import { isCritical } from '../closed.ts';
 import { fastenerIdSchema } from '../entries/fasteners.ts';
 import { fastenerState, holeState, no } from '../guards.ts';
 import { stateOf } from '../ledger.ts';
-import { contradictions, specSchema, specText } from '../spec.ts';
+import { contradictions, fieldWords, specSchema, specText } from '../spec.ts';
 import { areaOf, holeSchema, named, subjectText } from '../subjects.ts';
 import { verb } from '../verb.ts';
 import { isKnown } from './whereabouts.ts';
@@ -103,7 +103,7 @@ const exchangeHoles = verb(
           const differs = spec && wants && !from?.called.occupant?.substitute ? contradictions(wants, spec) : [];
           if (differs.length > 0 && spec) {
             return no(
-              `${subjectText(`hole:${into?.hole}`)} wants another ${differs.join(', ')} than ${specText(spec)}`,
+              `${subjectText(`hole:${into?.hole}`)} wants another ${fieldWords(differs)} than ${specText(spec)}`,
               'name the hole it really was',
             );
           }

@@ -16,7 +16,7 @@ import {
 } from '../guards.ts';
 import { stateOf } from '../ledger.ts';
 import { emptiedLevels, levelToFill } from '../levels.ts';
-import { specText } from '../spec.ts';
+import { fieldWords, specText } from '../spec.ts';
 import type { FastenerState } from '../states.ts';
 import { areaOf, fromBox, type Hole, holeSchema, nameSchema, subjectText } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
@@ -111,7 +111,7 @@ const fitsTheHole: Guard<Fit> = {
     const wants = wantsIn(s.ledger, into(s, said));
     const differs = spec ? unfit(wants, spec, said.box !== undefined) : [];
     if (differs.length === 0) return null;
-    const because = `it wants ${specText(wants ?? {})}, this is ${specText(spec ?? {})}: another ${differs.join(', ')}`;
+    const because = `it wants ${specText(wants ?? {})}, this is ${specText(spec ?? {})}: another ${fieldWords(differs)}`;
     return no(because, 'fit what it wants, or call it a substitute with a reason', [`hole:${said.hole}`]);
   },
 };
