@@ -1,0 +1,137 @@
+// K3: where a stray most likely belongs. All strays are solved together: a hole wants one fastener, so what the one takes
+// is not there for the other. Places of one area that cannot be told apart are one answer. It names; nothing is decided.
+import { countDiffers, countStands } from './counts.ts';
+import { type Ledger, stateOf } from './ledger.ts';
+import { type Spec, specText } from './spec.ts';
+import { areaOf, type Hole, named, type Subject } from './subjects.ts';
+import { type Common, commonOf, likeness } from './whose-likeness.ts';
+import { readTold } from './whose-log.ts';
+import type { As, Belongs } from './whose-odds.ts';
+import { belongings } from './whose-places.ts';
+
+/** A fastener in the hand, as far as it is known, and the tray it lay in. */
+export type InHand = { spec: Spec; tray?: string };
+export type Verdict = 'likely' | 'possible' | 'cannot be told apart';
+export type Candidate = {
+  as: As;
+  /** The likeliest of `holes`, else area:A, box:NAME or vehicle. */
+  place: Subject;
+  /** Holes of that area that cannot be told apart here, the likeliest first. */
+  holes: readonly Hole[];
+  verdict: Verdict;
+  because: string;
+  /** Of one. */
+  share: number;
+};
+
+const tray = { same: 0.9, other: 0.08 };
+/** What a count by eye says for and against a fastener that is booked in that tray. */
+const counted = { overBooked: 0.25, overOther: 1.2, agreesBooked: 2, agreesOther: 0.35, shortBooked: 1.8 };
+const likelyFrom = 0.5;
+const asGoodAs = 0.85;
+const least = 0.002;
+const most = 12;
+const rounds = 25;
+
+/** @returns the candidates of each, likeliest first */
+export function whose(ledger: Ledger, strays: readonly InHand[]): Candidate[][] {
+  const places = belongings(ledger, readTold(ledger));
+  const common = commonOf(places.map((one) => one.record));
+  const trays = shareOfTrays(places);
+  const odds = strays.map((stray) => places.map((one) => oddsOf(ledger, common, trays, stray, one)));
+  solveTogether(odds, places);
+  return odds.map((row) => grouped(places, row));
+}
+
+function shareOfTrays(places: readonly Belongs[]): ReadonlyMap<string, number> {
+  const booked = places.flatMap((one) => one.tray ?? []);
+  return new Map([...Map.groupBy(booked, (one) => one)].map(([name, all]) => [name, all.length / booked.length]));
+}
+
+function oddsOf(
+  ledger: Ledger,
+  common: Common,
+  trays: ReadonlyMap<string, number>,
+  stray: InHand,
+  one: Belongs,
+): number {
+  const instead = one.instead ?? [];
+  const rest = 1 - instead.reduce((sum, [often]) => sum + often, 0);
+  const like = instead.reduce(
+    (sum, [often, spec]) => sum + often * likeness(common, stray.spec, spec),
+    rest * likeness(common, stray.spec, one.record),
+  );
+  return one.odds * like * trayRatio(trays, stray, one) * countRatio(ledger, stray, one);
+}
+
+function trayRatio(trays: ReadonlyMap<string, number>, stray: InHand, one: Belongs): number {
+  if (stray.tray === undefined || one.tray === undefined) return 1;
+  return one.tray === stray.tray ? tray.same / Math.max(trays.get(one.tray) ?? 1, 0.05) : tray.other;
+}
+
+/** K2: a tray over its ledger holds what is booked elsewhere; a tray that is short lacks what is booked in it. */
+function countRatio(ledger: Ledger, stray: InHand, one: Belongs): number {
+  const booked = one.as === 'open' ? one.tray : undefined;
+  const lying = stray.tray === undefined ? undefined : stateOf(ledger, 'tray', stray.tray);
+  let ratio = 1;
+  if (booked !== undefined && booked !== stray.tray) {
+    const there = stateOf(ledger, 'tray', booked);
+    if (there && countDiffers(there) && (there.counted?.count ?? 0) < there.contents.length)
+      ratio *= counted.shortBooked;
+  }
+  if (!lying) return ratio;
+  const here = booked === stray.tray;
+  if (countStands(lying)) return ratio * (here ? counted.agreesBooked : counted.agreesOther);
+  const over = countDiffers(lying) && (lying.counted?.count ?? 0) > lying.contents.length;
+  return over ? ratio * (here ? counted.overBooked : counted.overOther) : ratio;
+}
+
+/** Rows come to one; no place gives more than it holds. */
+function solveTogether(odds: number[][], places: readonly Belongs[]): void {
+  const sources = [...Map.groupBy(places.keys(), (i) => (places[i] as Belongs).source).values()];
+  for (let round = 0; round < rounds; round++) {
+    for (const row of odds) {
+      const sum = row.reduce((all, one) => all + one, 0);
+      if (sum > 0) for (let i = 0; i < row.length; i++) row[i] = (row[i] as number) / sum;
+    }
+    if (odds.length === 1 || round === rounds - 1) return;
+    for (const of of sources) {
+      const holds = Math.max(...of.map((i) => (places[i] as Belongs).holds));
+      const sum = odds.reduce((all, row) => of.reduce((more, i) => more + (row[i] as number), all), 0);
+      if (sum > holds) for (const row of odds) for (const i of of) row[i] = ((row[i] as number) * holds) / sum;
+    }
+  }
+}
+
+function grouped(places: readonly Belongs[], row: readonly number[]): Candidate[] {
+  const groups = new Map<string, { one: Belongs; share: number }[]>();
+  for (const [i, one] of places.entries()) {
+    const hole = named('hole', one.place);
+    const key = hole === undefined ? one.place : `${one.as} ${areaOf(hole)} ${specText(one.record)}`;
+    const group = groups.get(key);
+    if (group) group.push({ one, share: row[i] as number });
+    else groups.set(key, [{ one, share: row[i] as number }]);
+  }
+  const sorted = [...groups.values()]
+    .map((group) => group.toSorted((a, b) => b.share - a.share))
+    .map((group) => ({ group, share: group.reduce((sum, one) => sum + one.share, 0) }))
+    .toSorted((a, b) => b.share - a.share);
+  const [best, second] = sorted;
+  return sorted
+    .filter(({ share }, i) => i === 0 || share >= least)
+    .slice(0, most)
+    .map(({ group, share }, i): Candidate => {
+      const { one } = group[0] as { one: Belongs };
+      const tied =
+        share >= (best?.share ?? 1) * asGoodAs && second !== undefined && second.share >= (best?.share ?? 1) * asGoodAs;
+      const verdict = tied && i < 2 ? 'cannot be told apart' : share >= likelyFrom ? 'likely' : 'possible';
+      return {
+        as: one.as,
+        place: one.place,
+        holes: group.flatMap((each) => named('hole', each.one.place) ?? []),
+        verdict,
+        because: one.because,
+        share,
+      };
+    });
+}

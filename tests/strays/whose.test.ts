@@ -1,0 +1,276 @@
+// Whose bolt is this: told jobs small enough to be known by heart, and the played ones beside both baselines.
+import { describe, expect, it } from 'vitest';
+import { decide } from '../../src/job/decide.ts';
+import { type Ledger, stateOf } from '../../src/job/ledger.ts';
+import type { Spec } from '../../src/job/spec.ts';
+import { type Candidate, whose } from '../../src/job/whose.ts';
+import { settlingCalls } from '../../src/job/whose-calls.ts';
+import { whatFits } from '../../src/job/whose-hole.ts';
+import { candidateLine } from '../../src/job/whose-words.ts';
+import { knownFieldsAndTray, openWithThisHead } from './baselines.ts';
+import { leftoversOf } from './leftover.ts';
+import { scoresOver } from './scoring.ts';
+import { mustSay, newTold, say, type Told } from './told.ts';
+
+const m6: Spec = { kind: 'bolt', head: 'hex 10', thread: 'M6', lengthMm: 25 };
+const m8: Spec = { kind: 'bolt', head: 'hex 13', thread: 'M8', lengthMm: 40 };
+const slowMs = 9000;
+
+type Cover = { area: string; spec: Spec; holes: number; tray: string };
+const cam: Cover = { area: 'cam cover', spec: m6, holes: 6, tray: '1' };
+const mount: Cover = { area: 'mount', spec: m8, holes: 4, tray: '2' };
+
+const holesOf = ({ area, holes }: Cover): string[] => Array.from({ length: holes }, (_, i) => `${area}/${i + 1}`);
+
+function stripped(...covers: readonly Cover[]): Told {
+  const told = newTold();
+  mustSay(told, { verb: 'open-job', label: 'invented car' }, 0);
+  for (const cover of covers) {
+    told.facing = { area: cover.area, tray: cover.tray };
+    for (const hole of holesOf(cover))
+      mustSay(told, { verb: 'remove', hole, spec: cover.spec, to: `tray:${cover.tray}` }, slowMs);
+    mustSay(told, { verb: 'count-holes', area: cover.area, count: cover.holes }, slowMs);
+  }
+  return told;
+}
+function built(told: Told, cover: Cover, but: { without?: readonly string[]; soon?: string } = {}): void {
+  told.facing = { area: cover.area, tray: cover.tray };
+  for (const hole of holesOf(cover)) {
+    if (!but.without?.includes(hole)) mustSay(told, { verb: 'fit', hole }, hole === but.soon ? 400 : slowMs);
+  }
+  mustSay(told, { verb: 'complete-pass', area: cover.area }, slowMs);
+  mustSay(told, { verb: 'complete-pass', area: cover.area }, slowMs);
+}
+const first = (ledger: Ledger, spec: Spec, tray?: string): Candidate => {
+  const [best] = whose(ledger, [{ spec, ...(tray !== undefined && { tray }) }])[0] ?? [];
+  if (!best) throw new Error('no candidate');
+  return best;
+};
+
+describe('whose bolt is this', () => {
+  it('[K3] the one hole open in an area that is closed is likely, and the call puts it back', () => {
+    const told = stripped(cam, mount);
+    built(told, mount);
+    built(told, cam, { without: ['cam cover/4'] });
+    const best = first(told.ledger, m6, '1');
+    expect(best).toMatchObject({ as: 'open', place: 'hole:cam cover/4', verdict: 'likely' });
+    expect(settlingCalls(told.ledger, best, { spec: m6, tray: '1' })).toEqual([{ verb: 'fit', hole: 'cam cover/4' }]);
+  });
+
+  it('[K3] two calls back too close together: a hole called closed, and the call takes it off again', () => {
+    const told = stripped(cam, mount);
+    built(told, mount);
+    built(told, cam, { soon: 'cam cover/3' });
+    const best = first(told.ledger, m6, '1');
+    expect(best).toMatchObject({ as: 'closed', verdict: 'likely', place: 'hole:cam cover/6' });
+    expect(best.because).toBe('two calls back there came 0.4 s apart');
+    expect(best.holes).toHaveLength(6);
+    expect(settlingCalls(told.ledger, best, { spec: m6, tray: '1' })).toEqual([
+      { verb: 'remove', hole: 'cam cover/6', to: 'tray:1' },
+    ]);
+  });
+
+  it('[K3] called back in the midst of another area', () => {
+    const told = stripped(cam, mount);
+    mustSay(told, { verb: 'fit', hole: 'mount/1' }, slowMs);
+    mustSay(told, { verb: 'fit', hole: 'cam cover/1' }, slowMs);
+    for (const n of [2, 3, 4]) mustSay(told, { verb: 'fit', hole: `mount/${n}` }, slowMs);
+    for (const n of [2, 3, 4, 5, 6]) mustSay(told, { verb: 'fit', hole: `cam cover/${n}` }, slowMs);
+    const best = first(told.ledger, m6, '1');
+    expect(best).toMatchObject({
+      as: 'closed',
+      place: 'hole:cam cover/1',
+      because: 'called back in the midst of mount',
+    });
+  });
+
+  it('[K3] a call off that was struck: the hole nobody called', () => {
+    const told = stripped(cam, mount);
+    const n = told.ledger.lines.all.find((line) => JSON.stringify(line.entries).includes('cam cover/6'))?.n as number;
+    mustSay(told, { verb: 'strike', lines: [n] }, slowMs);
+    built(told, mount);
+    built(told, { ...cam, holes: 5 });
+    const best = first(told.ledger, m6, '1');
+    expect(best).toMatchObject({ as: 'never called', place: 'hole:cam cover/6', verdict: 'likely' });
+    expect(best.because).toBe(`its call off was struck, line ${n}`);
+  });
+
+  it('[K3 K4] more holes counted by eye than called off: a hole of that area nobody called', () => {
+    const told = stripped(cam, mount);
+    mustSay(told, { verb: 'count-holes', area: 'mount', count: 5 }, slowMs);
+    built(told, mount);
+    built(told, cam);
+    const best = first(told.ledger, m8);
+    expect(best).toMatchObject({
+      as: 'never called',
+      place: 'area:mount',
+      because: '5 holes counted there, 4 called off',
+    });
+    expect(settlingCalls(told.ledger, best, { spec: m8, tray: '2' })).toEqual([
+      { verb: 'remove', hole: 'mount/5', spec: m8, to: 'tray:2' },
+    ]);
+  });
+
+  it('[K3] like nothing that was called: no part of this job', () => {
+    const told = stripped(cam, mount);
+    built(told, mount);
+    built(told, cam);
+    const best = first(told.ledger, { kind: 'screw', head: 'star 30', thread: 'M5', lengthMm: 12 });
+    expect(best).toMatchObject({ as: 'not of this job', place: 'vehicle', verdict: 'likely' });
+  });
+
+  it('[K3] renewed: a new one left in the box, and after it the old one', () => {
+    const told = stripped(cam, { ...mount, spec: { ...m8, oneUse: true } });
+    mustSay(told, { verb: 'fill-box', name: 'new bolt', quantity: 5, spec: { ...m8, oneUse: true } }, slowMs);
+    for (const hole of holesOf(mount)) {
+      const fastener = stateOf(told.ledger, 'hole', hole)?.called.own as string;
+      mustSay(told, { verb: 'move-fastener', fastener, to: 'scrap' }, slowMs);
+      mustSay(told, { verb: 'fit', hole, box: 'new bolt' }, slowMs);
+    }
+    const [candidates = []] = whose(told.ledger, [{ spec: m8 }]);
+    expect(candidates[0]).toMatchObject({ as: 'new one', place: 'box:new bolt', because: '1 of 5 new bolt left over' });
+    expect(candidates.some((one) => one.as === 'old one' && one.place.startsWith('hole:mount/'))).toBe(true);
+    const left = { ...told, ledger: told.ledger };
+    mustSay(left, { verb: 'move-box', name: 'new bolt', quantity: 1, to: 'supplier' }, slowMs);
+    expect(first(left.ledger, m8, '2')).toMatchObject({ as: 'old one' });
+  });
+
+  it('[K3] one hole and two strays: what the one takes is not there for the other', () => {
+    const told = stripped(cam, mount);
+    built(told, mount);
+    built(told, cam, { without: ['cam cover/4'] });
+    const measured = { spec: m6, tray: '1' };
+    const [one = [], other = []] = whose(told.ledger, [measured, { spec: { head: 'hex 10' } }]);
+    expect(one[0]?.place).toBe('hole:cam cover/4');
+    const alone = whose(told.ledger, [{ spec: { head: 'hex 10' } }])[0]?.find((c) => c.place === 'hole:cam cover/4');
+    const beside = other.find((c) => c.place === 'hole:cam cover/4');
+    expect(beside?.share ?? 0).toBeLessThan((alone?.share as number) * 0.8);
+  });
+
+  it('[K3] two open holes of two areas that want the same cannot be told apart', () => {
+    const twin: Cover = { ...cam, area: 'front cover' };
+    const told = stripped(cam, twin);
+    built(told, twin, { without: ['front cover/2'] });
+    built(told, cam, { without: ['cam cover/2'] });
+    const [candidates = []] = whose(told.ledger, [{ spec: m6, tray: '1' }]);
+    expect(candidates.slice(0, 2).map((one) => one.verdict)).toEqual(['cannot be told apart', 'cannot be told apart']);
+    expect(new Set(candidates.slice(0, 2).map((one) => one.place))).toEqual(
+      new Set(['hole:front cover/2', 'hole:cam cover/2']),
+    );
+    expect(candidateLine(candidates[0] as Candidate)).toMatch(
+      /^cannot be told apart: (front|cam) cover 2: it alone is open there$/,
+    );
+  });
+
+  it('[K2] a tray counted over its ledger speaks for a hole called closed, one that agrees against it', () => {
+    const share = (count: number): number => {
+      const told = stripped(cam, mount);
+      built(told, mount);
+      built(told, cam, { without: ['cam cover/4'], soon: 'cam cover/3' });
+      mustSay(told, { verb: 'count-trays', counts: [{ tray: '1', count }] }, slowMs);
+      const [all = []] = whose(told.ledger, [{ spec: m6, tray: '1' }]);
+      return all.filter((one) => one.as === 'closed').reduce((sum, one) => sum + one.share, 0);
+    };
+    expect(share(2)).toBeGreaterThan(2 * share(1));
+  });
+});
+
+describe('what is left over for a hole', () => {
+  const open = (): Told => {
+    const told = stripped(cam, mount, { area: 'bracket', spec: { ...m6, lengthMm: 45 }, holes: 2, tray: '3' });
+    built(told, mount);
+    built(told, cam, { without: ['cam cover/4'] });
+    return told;
+  };
+
+  it('[K2] its own comes first; one too long goes in and must not stay; what cannot go in is left out', () => {
+    const found = whatFits(open().ledger, 'cam cover/4');
+    expect(found[0]).toMatchObject({
+      verdict: 'likely',
+      because: 'its own',
+      call: { verb: 'fit', hole: 'cam cover/4' },
+    });
+    const long = found.find((one) => one.spec.lengthMm === 45);
+    expect(long).toMatchObject({
+      verdict: 'must not go',
+      because: '20 mm too long: it bottoms or reaches what is behind',
+    });
+    expect(long?.of).toHaveLength(2);
+    expect(long?.call).toBeUndefined();
+    expect(found.some((one) => one.spec.thread === 'M8')).toBe(false);
+  });
+
+  it.each([
+    ['thread', { thread: '1/4-20' }, /1\/4-20 in M6|M6|1\/4-20/],
+    ['class', { class: '4.8' }, /class 4\.8, it wants 8\.8/],
+    ['length', { lengthMm: 15 }, /10 mm too short/],
+  ])('[K2] another %s goes in or not, but never stays', (_, other, because) => {
+    const told = stripped({ ...cam, spec: { ...m6, class: '8.8' } });
+    mustSay(told, { verb: 'find-stray', spec: { ...m6, class: '8.8', ...other }, tray: '4' }, slowMs);
+    const stray = whatFits(told.ledger, 'cam cover/1').find((one) => one.place === 'tray:4');
+    if (stray) {
+      expect(stray.verdict).toBe('must not go');
+      expect(stray.because).toMatch(because);
+    } else expect(other).toHaveProperty('thread');
+  });
+
+  it('[K2 L8] a condemned one is like it and must not go; a new one from the box is named', () => {
+    const told = open();
+    const own = stateOf(told.ledger, 'hole', 'cam cover/4')?.called.own as string;
+    mustSay(told, { verb: 'condemn', fastener: own, because: 'thread torn' }, slowMs);
+    mustSay(told, { verb: 'fill-box', name: 'new M6', quantity: 1, spec: m6 }, slowMs);
+    const found = whatFits(told.ledger, 'cam cover/4');
+    expect(found[0]).toMatchObject({ verdict: 'likely', place: 'box:new M6' });
+    expect(found.find((one) => one.of.includes(own))).toMatchObject({
+      verdict: 'must not go',
+      because: 'condemned: thread torn',
+    });
+  });
+});
+
+describe('on played jobs', () => {
+  it('[K3] the right place comes first 20 points more often than by either baseline, and among three in 95 of 100', () => {
+    const [ours, ...baselines] = scoresOver(2001, 2060, [whose, openWithThisHead, knownFieldsAndTray]);
+    const { strays, first: hits, amongThree } = (ours as (typeof baselines)[number]).all;
+    expect(strays).toBeGreaterThan(100);
+    for (const { all } of baselines) expect(hits / strays).toBeGreaterThan(all.first / all.strays + 0.2);
+    expect(amongThree / strays).toBeGreaterThanOrEqual(0.95);
+  });
+
+  it('[K3 X5] the call of the likeliest is one the job takes', () => {
+    for (let seed = 1; seed <= 40; seed++) {
+      const { ledger, strays } = leftoversOf(seed);
+      const hands = strays.map((one) => one.asked);
+      for (const [i, [best]] of whose(ledger, hands).entries()) {
+        const hand = hands[i] as (typeof hands)[number];
+        for (const said of best ? settlingCalls(ledger, best, hand) : []) {
+          const told: Told = { ledger, facing: {}, atMs: Date.UTC(2026, 1, 1) };
+          const answer = decide(ledger, said, { atMs: told.atMs, zoneMin: 0, run: 2, awakeMs: 0 });
+          expect(answer, `seed ${seed}: ${JSON.stringify(said)} for ${JSON.stringify(best)}`).not.toHaveProperty(
+            'refused',
+          );
+        }
+      }
+    }
+  });
+
+  it('[K3 X5] called a stray before, the calls of the likeliest are taken one after the other', () => {
+    let settled = 0;
+    for (let seed = 41; seed <= 70; seed++) {
+      const { ledger, strays } = leftoversOf(seed);
+      const told: Told = { ledger, facing: {}, atMs: Date.UTC(2026, 1, 1) };
+      const hand = strays[0]?.asked;
+      if (!hand) continue;
+      const spec = Object.keys(hand.spec).length === 0 ? { kind: 'bolt' as const } : hand.spec;
+      mustSay(told, { verb: 'find-stray', spec, tray: hand.tray ?? '1' }, slowMs);
+      const stray = `s${told.ledger.lines.length}.1`;
+      const [best] = whose(told.ledger, [hand])[0] ?? [];
+      if (!best) continue;
+      const calls = settlingCalls(told.ledger, best, hand, stray);
+      for (const said of calls) expect(say(told, said, slowMs), JSON.stringify(said)).toBe(true);
+      if (calls.length > 0 && stateOf(told.ledger, 'stray', stray)?.settled !== undefined) settled++;
+      else if (!stateOf(told.ledger, 'stray', stray)) settled++;
+    }
+    expect(settled).toBeGreaterThan(20);
+  });
+});
