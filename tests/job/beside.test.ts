@@ -1,0 +1,115 @@
+// What is said beside a call that is taken, as one who stands beside the mechanic would say it. It stops nothing.
+import { expect, it } from 'vitest';
+import { decide } from '../../src/job/decide.ts';
+import type { Entry } from '../../src/job/entry.ts';
+import { bench } from './bench.ts';
+
+const m8 = { kind: 'bolt', head: 'hex 13', thread: 'M8' } as const;
+const said = (on: ReturnType<typeof bench>, verb: string, more: object): string[] => {
+  const answer = decide(on.ledger(), { verb, ...more }, on.now());
+  if ('refused' in answer) throw new Error(`${verb}: ${answer.refused.because}`);
+  return answer.warnings ?? [];
+};
+const off = (hole: string) => ({ hole, to: 'tray:1', spec: m8 });
+const area = (name: string, more: object = {}): Entry => ({ kind: 'area-declared', area: name, ...more }) as Entry;
+
+it('[O1] names what still stands in front, with the first of an area only', () => {
+  const on = bench();
+  on.declare(
+    { kind: 'part-declared', part: 'belt', heldBy: [] },
+    { kind: 'behind-declared', front: 'part:belt', behind: 'area:tensioner', until: 'closed', from: 'said' },
+  );
+  const warning = ['belt still stands in front of it'];
+  expect(said(on, 'remove', off('tensioner/1'))).toEqual(warning);
+  on.call('remove', off('tensioner/1'));
+  expect(said(on, 'remove', off('tensioner/2'))).toEqual([]);
+});
+
+it('[T1] misses the stand when the first nut of a wheel comes off, not when it is slackened', () => {
+  const on = bench();
+  on.declare(area('wheel', { role: 'wheel' }));
+  expect(said(on, 'slacken', { hole: 'wheel/1', spec: m8 })).toEqual([]);
+  expect(said(on, 'remove', off('wheel/1'))).toEqual(['no stand is in: on stands, never on the jack']);
+  on.call('put-in', { temporary: 'jack', sort: 'jack' });
+  expect(said(on, 'remove', off('wheel/1'))).toHaveLength(1);
+  on.call('put-in', { temporary: 'stand', sort: 'stand' });
+  expect(said(on, 'remove', off('wheel/1'))).toEqual([]);
+});
+
+it('[T3] says that the part a bolt holds is off and to be renewed, with the first bolt', () => {
+  const on = bench();
+  on.declare({ kind: 'part-declared', part: 'pump', heldBy: ['pump/1', 'pump/2'], renew: true });
+  for (const hole of ['pump/1', 'pump/2']) on.call('remove', off(hole));
+  on.call('count-holes', { area: 'pump', count: 2 });
+  expect(said(on, 'fit', { hole: 'pump/1' })).toEqual(['pump is off: the new one goes on before its bolts']);
+  on.call('fit', { hole: 'pump/1' });
+  expect(said(on, 'fit', { hole: 'pump/2' })).toEqual([]);
+});
+
+it('[S1] misses the bead with the first bolt of a face, and when one is made tight', () => {
+  const on = bench();
+  on.declare({
+    kind: 'face-declared',
+    face: 'cover face',
+    area: 'cover',
+    pressedBy: ['cover/1', 'cover/2'],
+    keepsIn: [],
+    bead: true,
+  });
+  for (const hole of ['cover/1', 'cover/2']) on.call('remove', off(hole));
+  on.call('count-holes', { area: 'cover', count: 2 });
+  expect(said(on, 'fit', { hole: 'cover/1' })).toEqual(['no bead is laid on cover face']);
+  on.call('fit', { hole: 'cover/1' });
+  expect(said(on, 'fit', { hole: 'cover/2' })).toEqual([]);
+  on.call('tighten', { hole: 'cover/1' });
+  expect(said(on, 'tighten', { hole: 'cover/1' })).toEqual([
+    'no bead is laid on cover face',
+    '1 of cover is still off',
+  ]);
+  on.call('fit', { hole: 'cover/2' });
+  expect(said(on, 'tighten', { hole: 'cover/1' })).toEqual(['no bead is laid on cover face']);
+});
+
+it('[S2] says that a face is closed over already', () => {
+  const on = bench();
+  on.declare({ kind: 'face-declared', face: 'cover face', area: 'cover', pressedBy: ['cover/1'], keepsIn: [] });
+  on.call('remove', off('cover/1'));
+  on.call('count-holes', { area: 'cover', count: 1 });
+  expect(said(on, 'clean-face', { face: 'cover face' })).toEqual([]);
+  on.call('fit', { hole: 'cover/1' });
+  for (let pass = 0; pass < 2; pass++) on.call('tighten', { hole: 'cover/1' });
+  expect(said(on, 'clean-face', { face: 'cover face' })).toEqual([
+    'cover face is closed over: what presses it is tight',
+  ]);
+});
+
+it('[R2] says that a final comes after the belt, which is off', () => {
+  const on = bench();
+  on.declare(
+    { kind: 'hole-declared', hole: 'tensioner/1', later: 'after-belt' },
+    { kind: 'part-declared', part: 'belt', heldBy: [] },
+    {
+      kind: 'drive-declared',
+      drive: 'drive',
+      areas: ['tensioner'],
+      parts: ['belt'],
+      marks: ['crank'],
+      tensioner: 'set',
+      turns: 2,
+      crankKeyed: true,
+    } as Entry,
+  );
+  on.call('remove', off('tensioner/1'));
+  on.call('count-holes', { area: 'tensioner', count: 1 });
+  on.call('remove-part', { part: 'belt' });
+  on.call('fit', { hole: 'tensioner/1' });
+  on.call('tighten', { hole: 'tensioner/1' });
+  expect(said(on, 'tighten', { hole: 'tensioner/1' })).toEqual(['its final comes after belt, which is off']);
+});
+
+it('[K2] says what should lie in a tray where another number is counted', () => {
+  const on = bench();
+  for (const hole of ['cover/1', 'cover/2']) on.call('remove', off(hole));
+  expect(said(on, 'count-trays', { counts: [{ tray: '1', count: 3 }] })).toEqual(['2 should lie in tray 1 (K2)']);
+  expect(said(on, 'count-trays', { counts: [{ tray: '1', count: 2 }] })).toEqual([]);
+});
