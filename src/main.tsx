@@ -10,6 +10,7 @@ import { reckon } from './commands/reckon.ts';
 import { sheet } from './commands/sheet.ts';
 import { standing } from './commands/standing.ts';
 import { take } from './commands/take.ts';
+import { vehicle } from './commands/vehicle.ts';
 import { verify } from './commands/verify.ts';
 import { show } from './screen/show.tsx';
 import { plainText } from './trade/plain-text.ts';
@@ -30,7 +31,18 @@ const open: Command = {
     return runBench(named, packageRoot, show, out);
   },
 };
-const commands: readonly Command[] = [open, demoOf(show), take, standing, sheet, verify, calls, plans, reckon];
+const commands: readonly Command[] = [
+  open,
+  demoOf(show),
+  take,
+  standing,
+  sheet,
+  verify,
+  vehicle,
+  calls,
+  plans,
+  reckon,
+];
 
 // The last door before the terminal: whatever a room let through, nothing that steers a terminal passes it.
 const plainLine = (line: string): string => plainText(line, Number.POSITIVE_INFINITY);

@@ -9,8 +9,10 @@ import { type Fault, fault, faultFrom, isFault } from '../store/fault.ts';
 import { createJob, type OpenJob, type OpenJobOptions, openJob } from '../store/open-job.ts';
 import { isPath, type JobPlace, jobPlace, placesOn, thisMachine } from '../store/places.ts';
 import { openSettings } from '../store/settings.ts';
+import { openVehicles } from '../store/vehicles.ts';
 import { exits, type Out } from './answer.ts';
 import { plansAtHand } from './plans.ts';
+import { keepMemory, remindersFrom } from './remembering.ts';
 
 export const faultText = (fault: Fault): string => `countback: ${fault.message}`;
 
@@ -41,15 +43,28 @@ export async function openSession(
   const settings = await openSettings(places.settings);
   const plans = await plansAtHand(packageRoot);
   const job = await openThere(named, place, withoutLineAt === undefined ? {} : { withoutLineAt });
-  const notices = [...job.notices, ...settings.faults, ...plans.faults];
-  return createSession({
+  const vehicles = await openVehicles(places.vehicles);
+  const notices = [...job.notices, ...settings.faults, ...plans.faults, ...(vehicles.fault ? [vehicles.fault] : [])];
+  const linesBefore = job.lines().length;
+  const session = createSession({
     job: { ...job, notices },
     clock: machineClock(),
     plans: plans.offers,
     products: settings.settings().sealants,
     intervals: settings.settings().intervals,
     trays: settings.settings().trays,
+    reminders: remindersFrom(vehicles),
   });
+  return {
+    ...session,
+    async close() {
+      const unsaved = await session.close();
+      const saved = job.lines().slice(0, job.lines().length - unsaved.length);
+      // Looking at a job is no reason to remember it: it may have been forgotten since.
+      if (saved.length > linesBefore) await keepMemory(places.vehicles, job.job, saved);
+      return unsaved;
+    },
+  };
 }
 
 export function placeOf(named: string): JobPlace {

@@ -63,6 +63,8 @@ export type SessionOptions = {
   products?: readonly Product[];
   intervals?: Readonly<Record<string, Interval>>;
   trays?: readonly string[];
+  /** What earlier jobs left, to be told when the job opens on this vehicle. */
+  reminders?: (vehicle: { label: string; registration?: string }) => readonly string[];
   facing?: Partial<Facing>;
 };
 
@@ -77,6 +79,7 @@ export function createSession({
   products = [],
   intervals = {},
   trays = [],
+  reminders = () => [],
   facing = {},
 }: SessionOptions): Session {
   const run = runOf(job.lines());
@@ -168,6 +171,7 @@ export function createSession({
       ...(decided.warnings ?? []),
       ...newlySuspected(ledger, after, line.entries),
       ...newlyDoubted(ledger, after, line.entries),
+      ...line.entries.flatMap((e) => (e.kind === 'job-opened' ? reminders(e.vehicle) : [])),
     ];
     store.setState({ ledger: after, facing: { ...kept, ...areaFaced(said) } });
     save(line);

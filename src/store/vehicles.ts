@@ -1,0 +1,124 @@
+// What the workshop remembers of vehicles, by registration or else by its own label: one small file, whole and durable.
+// It can be read, taken out as a whole and forgotten; a job file does not depend on it.
+import { Low } from 'lowdb';
+import { z } from 'zod';
+import { plainDeep } from '../trade/plain-text.ts';
+import { type Disk, realDisk } from './disk.ts';
+import { type Fault, fault, faultFrom } from './fault.ts';
+import { whereJsonBreaks } from './json-place.ts';
+import { wholeFileAdapter } from './whole-file-adapter.ts';
+
+const words = z.string().max(2000);
+const distance = z.strictObject({ distance: z.number().nonnegative(), unit: z.enum(['km', 'mi']) });
+const stillKnown = z.strictObject({ place: words, what: words });
+
+const jobSchema = z.strictObject({
+  job: words,
+  /** When the job was opened, UTC; with its name it tells one job from another. */
+  openedMs: z.number(),
+  /** The day it was opened, where it was opened. */
+  day: words,
+  standing: z.enum(['here', 'released', 'left']),
+  odometer: distance.optional(),
+  services: z.array(z.strictObject({ service: words, state: words })),
+  findings: z.array(stillKnown.extend({ closed: words.optional() })),
+  /** What was fitted instead of what belongs there, why, and threads that were repaired. */
+  substitutes: z.array(stillKnown),
+  threads: z.array(stillKnown),
+  due: z.array(z.strictObject({ what: words, on: words.optional(), atDistance: z.number().optional() })),
+});
+const vehicleSchema = z.strictObject({
+  label: words,
+  registration: words.optional(),
+  jobs: z.array(jobSchema),
+});
+const fileSchema = z.strictObject({ countback: z.literal('vehicles'), vehicles: z.array(vehicleSchema) });
+
+export type RememberedJob = z.infer<typeof jobSchema>;
+export type RememberedVehicle = z.infer<typeof vehicleSchema>;
+export type Named = { label: string; registration?: string };
+
+export type Vehicles = {
+  all(): readonly RememberedVehicle[];
+  /** Why the file could not be read; nothing is remembered then, and it is not written over. */
+  readonly fault?: Fault;
+  /** Puts a job in the place of what was remembered of it. Throws a fault. */
+  remember(vehicle: Named, job: RememberedJob): Promise<void>;
+  /** Throws a fault; afterwards nothing of the vehicle is in the file. */
+  forget(vehicle: RememberedVehicle): Promise<void>;
+};
+
+export async function openVehicles(path: string, disk: Disk = realDisk): Promise<Vehicles> {
+  const adapter = wholeFileAdapter(disk, path, (text) => readVehicles(text, path));
+  const low = new Low<z.infer<typeof fileSchema>>(adapter, { countback: 'vehicles', vehicles: [] });
+  let unread: Fault | undefined;
+  try {
+    await low.read();
+  } catch (thrown) {
+    unread = faultFrom(thrown, path);
+  }
+  async function put(vehicles: RememberedVehicle[]): Promise<void> {
+    const before = low.data;
+    low.data = { countback: 'vehicles', vehicles };
+    try {
+      await low.write();
+    } catch (thrown) {
+      low.data = before;
+      throw faultFrom(thrown, path);
+    }
+  }
+  return {
+    all: () => low.data.vehicles,
+    ...(unread && { fault: unread }),
+    async remember(vehicle, job) {
+      const known = low.data.vehicles.find((one) => isSame(one, vehicle));
+      const others = (known?.jobs ?? []).filter((one) => one.job !== job.job || one.openedMs !== job.openedMs);
+      const { label, registration } = vehicle;
+      const now: RememberedVehicle = {
+        label,
+        ...(registration && { registration }),
+        jobs: [...others, job].sort((a, b) => a.openedMs - b.openedMs),
+      };
+      await put([...low.data.vehicles.filter((one) => one !== known), now]);
+    },
+    forget: (vehicle) => put(low.data.vehicles.filter((one) => one !== vehicle)),
+  };
+}
+
+function readVehicles(text: string, path: string): z.infer<typeof fileSchema> {
+  const bad = (what: string, where: string) =>
+    fault('bad-settings', what, where, 'put it right, or move it elsewhere; nothing is remembered meanwhile');
+  let value: unknown;
+  try {
+    value = plainDeep(JSON.parse(text) as unknown);
+  } catch {
+    const { line, column } = whereJsonBreaks(text) ?? { line: 1, column: 1 };
+    throw bad('this is no JSON from here on', `${path}, line ${line}, column ${column}`);
+  }
+  const read = fileSchema.safeParse(value);
+  if (read.success) return read.data;
+  throw bad(
+    'this is not what the program remembers of vehicles',
+    `${path}, ${read.error.issues[0]?.path.join('.') ?? ''}`,
+  );
+}
+
+const plate = (registration: string | undefined): string =>
+  (registration ?? '').toUpperCase().replace(/[^\p{L}\p{N}]/gu, '');
+const plainLabel = (label: string): string => label.trim().toLowerCase().replace(/\s+/g, ' ');
+
+/** One vehicle: by registration where it has one, spaces and strokes apart, else by label. */
+const isSame = (one: Named, other: Named): boolean =>
+  plate(one.registration) === plate(other.registration) &&
+  (plate(one.registration) !== '' || plainLabel(one.label) === plainLabel(other.label));
+
+/** Those that a new job may be on: of its registration, or of its label where one of the two has no registration. */
+export const maybeSame = (one: Named, other: Named): boolean =>
+  isSame(one, other) ||
+  ((plate(one.registration) === '' || plate(other.registration) === '') &&
+    plainLabel(one.label) === plainLabel(other.label));
+
+/** Those that go by this registration or label. */
+export const goesBy = (vehicle: Named, named: string): boolean =>
+  (plate(named) !== '' && plate(vehicle.registration) === plate(named)) ||
+  plainLabel(vehicle.label) === plainLabel(named);

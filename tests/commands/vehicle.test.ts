@@ -1,0 +1,175 @@
+// What is remembered of a vehicle: kept when a job is closed, told when the next one opens on it, taken out as a whole,
+// and forgotten so that nothing of it is left.
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterEach, beforeEach, expect, it } from 'vitest';
+import { type Bench, newBench, steersNothing } from './run.ts';
+
+let bench: Bench;
+beforeEach(() => {
+  bench = newBench();
+});
+afterEach(() => bench.remove());
+
+const opening = (label: string, registration?: string) =>
+  `job "${label}"${registration ? ` registration ${registration}` : ''}\n`;
+/** A job with something of each sort that is remembered; released it is not. */
+const work = `odometer 84210 km
+service pump
+area mount
+bolt hex 14 M10x1.25x60 10.9
+off 1
+off 2
+finding at mount rubber cracked
+owner told d6.1 said not this year
+declined d6.1 by owner because not this year
+due mount bolts on 2027-01-05 at 85000
+`;
+async function take(job: string, input: string, fresh = true) {
+  const ended = await bench.run(['take', job, ...(fresh ? ['--new'] : [])], { input });
+  expect(ended).toMatchObject({ exit: 0, complaint: '' });
+  return ended;
+}
+const memoryFile = () => join(bench.dataDir, 'vehicles.json');
+const remembered = () =>
+  JSON.parse(readFileSync(memoryFile(), 'utf8')) as { vehicles: { label: string; jobs: { job: string }[] }[] };
+/** Every file under the data folder that holds these words. */
+function filesWith(words: string): string[] {
+  const files = readdirSync(bench.dataDir, { recursive: true, withFileTypes: true }).filter((f) => f.isFile());
+  return files.map((f) => join(f.parentPath, f.name)).filter((path) => readFileSync(path, 'utf8').includes(words));
+}
+
+it('a job that opens on a vehicle that was here is told what was left, due and done', async () => {
+  const first = await take('red one', opening('red estate', 'AB-12') + work);
+  expect(first.out).not.toContain('here before');
+  const { exit, out } = await take('red again', opening('estate, red', 'ab 12'));
+  expect(exit).toBe(0);
+  expect(out).toMatch(/Mind: here before, 1 job, the last "red one" of \d{4}-\d\d-\d\d at 84210 km/);
+  expect(out).toContain('left as it was: area mount: rubber cracked (declined)');
+  expect(out).toContain('due: mount bolts 2027-01-05 or at 85000 km');
+  const other = await take('blue', opening('red estate', 'CD-34'));
+  expect(other.out).not.toContain('here before');
+});
+
+it('without a registration the label is what it goes by', async () => {
+  await take('van one', `${opening('Long Van')}note squeaks\n`);
+  expect((await take('van two', opening('long  van'))).out).toContain('here before, 1 job, the last "van one"');
+  expect((await take('van three', opening('long van', 'EF-56'))).out).toContain('here before, 2 jobs');
+  expect((await take('short', opening('short van'))).out).not.toContain('here before');
+});
+
+it('a job gone on with is remembered once, as it stands now; looking at one changes nothing', async () => {
+  await take('red one', opening('red estate', 'AB-12'));
+  await take('red one', 'odometer 90000 km\n', false);
+  expect(remembered().vehicles).toMatchObject([{ jobs: [{ job: 'red one', odometer: { distance: 90000 } }] }]);
+  const before = readFileSync(memoryFile());
+  await bench.run(['standing', 'red one']);
+  await bench.run(['sheet', 'red one']);
+  await take('red one', 'area mount\n', false);
+  expect(readFileSync(memoryFile()).equals(before)).toBe(true);
+});
+
+it('show and list tell what is remembered, and who is not known is told', async () => {
+  await take('red one', opening('red estate', 'AB-12') + work);
+  expect((await bench.run(['vehicle', 'list'])).out).toBe('red estate, AB-12: 1 job\n');
+  const { exit, out } = await bench.run(['vehicle', 'show', 'ab12']);
+  expect(exit).toBe(0);
+  expect(out).toMatch(
+    /^red estate, AB-12\n\d{4}-\d\d-\d\d {2}"red one", not released, 84210 km\n {2}service: pump, ordered\n/,
+  );
+  const nobody = await bench.run(['vehicle', 'show', 'ZZ-1']);
+  expect(nobody).toMatchObject({ exit: 2, out: '' });
+  expect(nobody.complaint).toContain('no vehicle goes by this registration or label');
+  for (const args of [[], ['show'], ['list', 'x'], ['forget'], ['toString', 'x'], ['show', 'a', 'b']])
+    expect(await bench.run(['vehicle', ...args])).toMatchObject({ exit: 64 });
+});
+
+it('export gives everything of one vehicle and nothing of another', async () => {
+  await take('red one', opening('red estate', 'AB-12') + work);
+  await take('red two', `${opening('red estate', 'AB-12')}note second visit\n`);
+  await take('blue', `${opening('blue estate', 'CD-34')}note secret of blue\n`);
+  const { exit, out } = await bench.run(['vehicle', 'export', 'AB-12']);
+  expect(exit).toBe(0);
+  const all = JSON.parse(out) as {
+    remembered: { jobs: unknown[] }[];
+    jobs: { job: string; copies: string[]; lines: object[] }[];
+  };
+  expect(all.remembered).toMatchObject([{ label: 'red estate', jobs: [{ job: 'red one' }, { job: 'red two' }] }]);
+  expect(all.jobs.map((j) => j.job).sort()).toEqual(['red one', 'red two']);
+  for (const { job, lines, copies } of all.jobs) {
+    const slug = job.replace(' ', '-');
+    const onDisk = bench.callsOf(slug).map((line) => JSON.parse(line) as { link?: string });
+    expect(lines).toEqual(onDisk.map(({ link: _, ...line }) => line));
+    expect(copies).toHaveLength(1);
+  }
+  expect(out).not.toMatch(/blue|CD-34/);
+  const file = join(bench.folder, 'all.json');
+  expect((await bench.run(['vehicle', 'export', 'AB-12', '-o', file])).exit).toBe(0);
+  expect(JSON.parse(readFileSync(file, 'utf8'))).toEqual(all);
+  expect((await bench.run(['vehicle', 'export', 'AB-12', '-o', file])).exit).toBe(2);
+});
+
+it('forget takes it out of the memory, keeps the job files and names them', async () => {
+  await take('red one', opening('red estate', 'AB-12') + work);
+  await take('blue', opening('blue estate', 'CD-34'));
+  const { exit, out } = await bench.run(['vehicle', 'forget', 'AB-12']);
+  expect(exit).toBe(0);
+  expect(out).toContain(`still tells of it, and a call in it is remembered anew: ${bench.fileOf('red-one')}\n`);
+  expect(remembered().vehicles.map((v) => v.label)).toEqual(['blue estate']);
+  expect(readFileSync(memoryFile(), 'utf8')).not.toMatch(/AB-12|red|rubber/);
+  expect((await take('red two', opening('red estate', 'AB-12'))).out).not.toContain('here before');
+});
+
+it('forget --with-jobs leaves nothing of it in the data folder, and everything of the others', async () => {
+  await take('red one', opening('red estate', 'AB-12') + work);
+  await take('red two', opening('red estate', 'AB-12'));
+  await take('blue', opening('blue estate', 'CD-34'));
+  expect(filesWith('AB-12').length).toBeGreaterThan(2);
+  const blue = readFileSync(bench.fileOf('blue'));
+  const { exit, out } = await bench.run(['vehicle', 'forget', 'red estate', '--with-jobs']);
+  expect(exit).toBe(0);
+  expect(out).toContain(`deleted: ${bench.fileOf('red-one')}\n`);
+  expect([...filesWith('AB-12'), ...filesWith('red estate'), ...filesWith('rubber')]).toEqual([]);
+  expect(existsSync(bench.fileOf('red-two'))).toBe(false);
+  expect(readFileSync(bench.fileOf('blue')).equals(blue)).toBe(true);
+  expect(await bench.run(['vehicle', 'show', 'AB-12'])).toMatchObject({ exit: 2 });
+});
+
+it('two vehicles of one label are not forgotten together, and a job in use not deleted', async () => {
+  await take('red one', opening('red estate', 'AB-12'));
+  await take('red other', opening('red estate', 'CD-34'));
+  const both = await bench.run(['vehicle', 'forget', 'red estate']);
+  expect(both).toMatchObject({ exit: 2, out: '' });
+  expect(both.complaint).toContain('say which: ');
+  const open = bench.begin(['take', 'red one']);
+  open.type('note still here\n');
+  await open.says('still here');
+  const inUse = await bench.run(['vehicle', 'forget', 'AB-12', '--with-jobs']);
+  expect(inUse).toMatchObject({ exit: 2, out: '' });
+  expect(existsSync(bench.fileOf('red-one'))).toBe(true);
+  expect(remembered().vehicles).toHaveLength(2);
+  open.child.stdin?.end();
+  await open.ended;
+});
+
+it('a broken memory is told, left as it is, and keeps no job from its work', async () => {
+  await take('red one', opening('red estate', 'AB-12'));
+  writeFileSync(memoryFile(), '{"countback":"vehicles",\n');
+  const { exit, complaint } = await bench.run(['take', 'red two', '--new'], { input: opening('red estate', 'AB-12') });
+  expect(exit).toBe(0);
+  expect(complaint).toMatch(/vehicles\.json, line 2, column 1: this is no JSON from here on; put it right/);
+  expect(readFileSync(memoryFile(), 'utf8')).toBe('{"countback":"vehicles",\n');
+  expect(await bench.run(['vehicle', 'list'])).toMatchObject({ exit: 2, out: '' });
+  writeFileSync(memoryFile(), '{"countback":"vehicles","vehicles":[{"label":"x","jobs":[{"rocket":1}]}]}');
+  expect(await bench.run(['vehicle', 'list'])).toMatchObject({ exit: 2, out: '' });
+});
+
+it('nothing in the memory steers a terminal', async () => {
+  await take('red one', opening('red estate', 'AB-12') + work);
+  const evil = JSON.stringify('\u001b[31m\u202e');
+  writeFileSync(memoryFile(), readFileSync(memoryFile(), 'utf8').replaceAll('rubber', evil.slice(1, -1)));
+  const shown = await bench.run(['vehicle', 'show', 'AB-12']);
+  expect(shown.exit).toBe(0);
+  expect(shown.out).toMatch(steersNothing);
+  expect((await take('red two', opening('red estate', 'AB-12'))).out).toMatch(steersNothing);
+});
