@@ -2,11 +2,10 @@
 // meant where that is asked twice. Pure: the question, and what an answer to it comes to, from the desk as it stands.
 
 import type { Bound, Keymap } from '../calls/bindings.ts';
-import { choicesFor, isHere, textOfChoice } from '../calls/choices.ts';
+import { choicesFor, textOfChoice } from '../calls/choices.ts';
 import type { Desk } from '../calls/desk.ts';
 import type { Args, Slot } from '../calls/form.ts';
 import { isChoice, matchForm, tokens } from '../calls/form.ts';
-import { nextOfKind } from '../calls/next-of-kind.ts';
 import { type Pressing, unanswered, whyNot } from '../calls/pressing.ts';
 import type { Besides, Row } from '../calls/row.ts';
 import { meantBy } from '../calls/row.ts';
@@ -33,59 +32,6 @@ const besidesAsking = (row: Row, { key, title, choices }: Besides): Asking => ({
   optional: false,
   choices,
 });
-
-/** Slots of which a call that is about one of what there is needs no answer, where only one comes into question. */
-const soleTypes = new Set([
-  'connection',
-  'temporary',
-  'circuit',
-  'face',
-  'part',
-  'service',
-  'box',
-  'finding',
-  'stray',
-  'lost',
-  'plan',
-  'planned',
-]);
-/** Calls that may name something new; what is known is no answer for them. */
-const maybeNew = new Set([
-  'put-in',
-  'part-off',
-  'parted',
-  'holds',
-  'connection',
-  'face',
-  'circuit',
-  'service',
-  'finding',
-]);
-
-/** The call with every slot filled that nobody need be asked about: by the next of its kind, by the only one there is. */
-export function withNextOfKind(pressing: Pressing, desk: Desk): Pressing {
-  const next = nextOfKind(pressing.bound.row, desk, pressing.args);
-  return withSoleChoices({ ...pressing, args: { ...pressing.args, ...next } }, desk);
-}
-/** The only one of the area in use, else the only one. */
-function withSoleChoices(pressing: Pressing, desk: Desk): Pressing {
-  const { row, binding } = pressing.bound;
-  const isPlanned = stateOf(desk.ledger, 'area', desk.facing.area ?? '')?.declared?.planned === true;
-  const [slot] = unanswered(pressing, desk);
-  if (!slot || slot.optional || !soleTypes.has(slot.type)) return pressing;
-  // Of what is new nothing is known yet; a plan and its services are.
-  if (binding.fresh && slot.type !== 'plan' && slot.type !== 'planned') return pressing;
-  if (maybeNew.has(row.id) && (!isPlanned || row.id === 'put-in' || row.id === 'finding')) return pressing;
-  const open = choicesFor(desk, slot.type, pressing.args)
-    .map((value) => choiceOf(row, slot.slot, slot.type, value, pressing.args, desk))
-    .filter((choice) => !choice.blocked);
-  const here = open.filter((choice) => isHere(desk, slot.type, choice.value));
-  const [sole, second] = here.length > 0 ? here : open;
-  if (!sole || second) return pressing;
-  const read = readAnswer(desk, slot.type, sole.value, pressing.args);
-  if ('why' in read) return pressing;
-  return withSoleChoices({ ...pressing, args: { ...pressing.args, [slot.slot]: read.value } }, desk);
-}
 
 /** A question with nothing to choose from: a name, a line. */
 export const plainAsking = (title: string, slot: string): Asking => ({
@@ -156,7 +102,7 @@ function titleOf(row: Row, slot: string, type: string, args: Args): string {
   const label = typeof tray === 'string' ? `${row.label} ${tray}` : row.label;
   return asked === row.label ? asked : `${label}: ${asked}`;
 }
-function choiceOf(row: Row, slot: string, type: string, value: string, args: Args, desk: Desk): Choice {
+export function choiceOf(row: Row, slot: string, type: string, value: string, args: Args, desk: Desk): Choice {
   const read = readAnswer(desk, type, value, args);
   const meant = 'value' in read ? meantBy(row, desk, { ...args, [slot]: read.value }) : undefined;
   const stop = meant && 'say' in meant ? blocked(desk.ledger, meant.say, desk.now) : null;
@@ -235,7 +181,7 @@ function saidWithIt({ bound, args }: Pressing, slot: string, text: string, desk:
   return Object.keys(matched.args).length > 1 ? matched.args : undefined;
 }
 
-function readAnswer(desk: Desk, type: string, text: string, args: Args): { value: unknown } | { why: string } {
+export function readAnswer(desk: Desk, type: string, text: string, args: Args): { value: unknown } | { why: string } {
   const read = readSlot(desk);
   const matched = matchForm([{ slot: 'value', type }], tokens(text), (of, rest, stops) => read(of, rest, stops, args));
   return 'why' in matched ? matched : { value: matched.args.value };

@@ -14,22 +14,14 @@ import { emptyLedger } from '../job/ledger.ts';
 import { firstFacing } from '../view/facing.ts';
 import type { ScreenId } from '../view/screens.ts';
 import { acting, firstView, type View, type ViewStep, viewed } from '../view/view.ts';
-import {
-  aCall,
-  callChoices,
-  freshArea,
-  plainAsking,
-  pressingAfter,
-  questionOf,
-  screenChoices,
-  withNextOfKind,
-} from './asking.ts';
+import { aCall, callChoices, freshArea, plainAsking, pressingAfter, questionOf, screenChoices } from './asking.ts';
 import { type Habits, keymapFor, pedalCall, standardHabits } from './habits.ts';
 import { heldKey } from './held-key.ts';
 import { createKeeping } from './keeping.ts';
 import { greetingOf, questionsOnOpening } from './opening.ts';
 import { createQuestions } from './questions.ts';
 import type { Answer, Session } from './session.ts';
+import { withNextOfKind } from './unasked.ts';
 import { type Around, goTo, moveBy, onHoles, pickedOf, placedBy, startPlacing } from './walking.ts';
 
 export type OnTheShelf = { name: string; path: string; said: string };

@@ -1,0 +1,60 @@
+// What nobody need be asked about: the next of its kind, and what only one thing can answer. Pure, from the desk as it stands.
+import { choicesFor, isHere } from '../calls/choices.ts';
+import type { Desk } from '../calls/desk.ts';
+import { nextOfKind } from '../calls/next-of-kind.ts';
+import { type Pressing, unanswered } from '../calls/pressing.ts';
+import { stateOf } from '../job/ledger.ts';
+import { choiceOf, readAnswer } from './asking.ts';
+
+/** Slots of which a call that is about one of what there is needs no answer, where only one comes into question. */
+const soleTypes = new Set([
+  'connection',
+  'temporary',
+  'circuit',
+  'face',
+  'part',
+  'service',
+  'box',
+  'finding',
+  'stray',
+  'lost',
+  'plan',
+  'planned',
+]);
+/** Calls that may name something new; what is known is no answer for them. */
+const maybeNew = new Set([
+  'put-in',
+  'part-off',
+  'parted',
+  'holds',
+  'connection',
+  'face',
+  'circuit',
+  'service',
+  'finding',
+]);
+
+/** The call with every slot filled that nobody need be asked about: by the next of its kind, by the only one there is. */
+export function withNextOfKind(pressing: Pressing, desk: Desk): Pressing {
+  const next = nextOfKind(pressing.bound.row, desk, pressing.args);
+  return withSoleChoices({ ...pressing, args: { ...pressing.args, ...next } }, desk);
+}
+/** The only one of the area in use, else the only one. */
+function withSoleChoices(pressing: Pressing, desk: Desk): Pressing {
+  const { row, binding } = pressing.bound;
+  const isPlanned = stateOf(desk.ledger, 'area', desk.facing.area ?? '')?.declared?.planned === true;
+  const [slot] = unanswered(pressing, desk);
+  if (!slot || slot.optional || !soleTypes.has(slot.type)) return pressing;
+  // Of what is new nothing is known yet; a plan and its services are.
+  if (binding.fresh && slot.type !== 'plan' && slot.type !== 'planned') return pressing;
+  if (maybeNew.has(row.id) && (!isPlanned || row.id === 'put-in' || row.id === 'finding')) return pressing;
+  const open = choicesFor(desk, slot.type, pressing.args)
+    .map((value) => choiceOf(row, slot.slot, slot.type, value, pressing.args, desk))
+    .filter((choice) => !choice.blocked);
+  const here = open.filter((choice) => isHere(desk, slot.type, choice.value));
+  const [sole, second] = here.length > 0 ? here : open;
+  if (!sole || second) return pressing;
+  const read = readAnswer(desk, slot.type, sole.value, pressing.args);
+  if ('why' in read) return pressing;
+  return withSoleChoices({ ...pressing, args: { ...pressing.args, [slot.slot]: read.value } }, desk);
+}
