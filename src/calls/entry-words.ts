@@ -106,7 +106,7 @@ export function entryWords(entry: Entry): string {
     case 'part-made-final':
       return `${entry.part} stays`;
     case 'part-judged':
-      return `old ${entry.part}: ${entry.verdict}`;
+      return `old ${entry.part}: ${entry.verdict}${entry.marking ? `, marked ${entry.marking}` : ''}`;
     case 'companions-seen':
       return `companions of ${entry.area} seen`;
     case 'blind-holes-dry':
@@ -142,7 +142,7 @@ export function entryWords(entry: Entry): string {
     case 'finding-made':
       return `finding ${entry.finding} at ${subjectText(entry.at)}: ${entry.what}`;
     case 'owner-told':
-      return `owner told of ${entry.finding}`;
+      return `owner told of ${entry.finding}${entry.how ? ` ${entry.how}` : ''}`;
     case 'finding-closed':
       return `finding ${entry.finding} ${entry.how}`;
     case 'face-cleaned':

@@ -8,6 +8,8 @@ import { sheetPage } from '../sheet/page/page.ts';
 import { sheetText } from '../sheet/text.ts';
 import { realDisk } from '../store/disk.ts';
 import { fault, faultFrom } from '../store/fault.ts';
+import { placesOn, thisMachine } from '../store/places.ts';
+import { openSettings } from '../store/settings.ts';
 import { writeWhole } from '../store/whole-file.ts';
 import { type Command, exits } from './answer.ts';
 import { openToLook, orFault } from './opening.ts';
@@ -38,7 +40,15 @@ export const sheet: Command = {
         const lines = job.lines();
         const now = { ...machineClock()(), run: (lines.at(-1)?.run ?? 0) + 1 };
         const copy = args.flags.has('workshop') ? 'workshop' : 'owner';
-        const options = { now, digest: job.digest(), copy, benchTime: args.flags.has('bench-time') } as const;
+        const { settings } = await openSettings(placesOn(thisMachine()).settings);
+        const { intervals } = settings();
+        const options = {
+          now,
+          intervals,
+          digest: job.digest(),
+          copy,
+          benchTime: args.flags.has('bench-time'),
+        } as const;
         const text = inForm[forms[0] ?? 'text'](readLog(lines), options);
         const file = args.values.get('o');
         if (file === undefined) out.write(text.endsWith('\n') ? text : `${text}\n`);

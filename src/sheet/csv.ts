@@ -172,7 +172,16 @@ function findingRows({
   const at = `${place}${critical ? ' (critical)' : ''}`;
   return [
     { place: at, what: `found ${when}`, value: what, at: made },
-    ...(told === undefined ? [] : [{ place: at, what: 'owner told', value: toldText(told, undefined), at: asked }]),
+    ...(told === undefined
+      ? []
+      : [
+          {
+            place: at,
+            what: `owner told${asked?.how ? ` ${asked.how}` : ''}`,
+            value: toldText(told, undefined),
+            at: asked,
+          },
+        ]),
     closed
       ? { place: at, what: closed.how, value: what, because: closed.because ?? '', at: closed, who: closed.by ?? '' }
       : { place: at, what: 'OPEN', value: what },

@@ -30,6 +30,7 @@ import {
   type OverrideFact,
   overrideFacts,
 } from './log-facts.ts';
+import type { Intervals } from './old-part.ts';
 import {
   type CircuitFact,
   circuitFacts,
@@ -48,6 +49,8 @@ export type SheetOptions = {
   digest?: string;
   /** Minutes east of UTC to show every time at; without it each line is shown at the offset it was called in. */
   zone?: number;
+  /** The workshop's own intervals, to measure old parts against. */
+  intervals?: Intervals;
 };
 export type FindingFact = {
   id: string;
@@ -58,7 +61,7 @@ export type FindingFact = {
   made: Moment;
   /** The owner's say: when asked last, by whom, and what was said. */
   told?: string;
-  asked?: Moment;
+  asked?: Moment & { how?: string };
   closed?: Moment & { how: 'put right' | 'accepted' | 'declined'; by?: string; because?: string };
 };
 export type SheetFacts = StandingFacts & {
@@ -95,7 +98,7 @@ export type SheetFacts = StandingFacts & {
   log: LogFact;
 };
 
-export function sheetFacts(ledger: Ledger, { now, digest, zone }: SheetOptions): SheetFacts {
+export function sheetFacts(ledger: Ledger, { now, digest, zone, intervals = {} }: SheetOptions): SheetFacts {
   const of: Reading = { ledger, now, ...(zone !== undefined && { zone }) };
   const v = stateOf(ledger, 'vehicle', 'vehicle');
   const opened = openedAt(of);
@@ -120,7 +123,7 @@ export function sheetFacts(ledger: Ledger, { now, digest, zone }: SheetOptions):
     drives: driveFacts(of),
     circuits: circuitFacts(of),
     ...(oil && { oil }),
-    parts: partFacts(of),
+    parts: partFacts(of, intervals),
     box: boxFacts(of),
     again: madeAgain(of),
     losses: lossFacts(of),
@@ -167,10 +170,11 @@ function findingFact(of: Reading, { id, at, what, when, madeAt, told, closed }: 
   };
 }
 
-function askedAt(of: Reading, finding: string): Moment | undefined {
-  let asked: Moment | undefined;
+function askedAt(of: Reading, finding: string): FindingFact['asked'] {
+  let asked: FindingFact['asked'];
   for (const { line, entry } of standingEntries(of.ledger))
-    if (entry.kind === 'owner-told' && entry.finding === finding) asked = moment(of, line.n);
+    if (entry.kind === 'owner-told' && entry.finding === finding)
+      asked = { ...moment(of, line.n), ...(entry.how && { how: entry.how }) };
   return asked;
 }
 

@@ -1,12 +1,15 @@
 // What the sheet says of goods: parts renewed and refitted, what became of the old ones and of the parts box, how many
 // fasteners came off and where they are, what is lost and what was stated to be no part of the car.
+
 import { every, lineAt, stateOf } from '../job/ledger.ts';
 import { specText } from '../job/spec.ts';
 import type { FastenerState, Loss } from '../job/states.ts';
 import { sortOf, subjectText } from '../job/subjects.ts';
+import { dateText } from '../trade/civil-time.ts';
+import { type Intervals, markingText } from './old-part.ts';
 import { type Moment, moment, momentOf, type Reading, standingEntries } from './reading.ts';
 
-export type Verdict = { verdict: string; because?: string };
+export type Verdict = { verdict: string; because?: string; marking?: string };
 export type PartFacts = {
   renewed: (Moment & { part: string; from: string; old?: Verdict })[];
   refitted: (Moment & { part: string })[];
@@ -37,7 +40,7 @@ export type LossFact = {
 };
 export type StrayFact = { what: string; at: Moment; who: string; because: string };
 
-export function partFacts(of: Reading): PartFacts {
+export function partFacts(of: Reading, intervals: Intervals): PartFacts {
   const renewed: PartFacts['renewed'] = [];
   // The old one of a part is judged before or after the new one is on, until the part comes off again.
   const olds = new Map<string, { old?: Verdict }>();
@@ -49,8 +52,13 @@ export function partFacts(of: Reading): PartFacts {
       renewed.push(fact);
     }
     if (entry.kind === 'part-judged') {
-      const { verdict, because } = entry;
-      const old = { verdict, ...(because && { because }) };
+      const { part, verdict, because, marking } = entry;
+      const on = dateText(line.atMs, of.zone ?? line.zoneMin);
+      const old = {
+        verdict,
+        ...(because && { because }),
+        ...(marking && { marking: markingText(part, marking, on, intervals) }),
+      };
       olds.set(entry.part, Object.assign(olds.get(entry.part) ?? {}, { old }));
     }
   }
@@ -61,12 +69,7 @@ export function partFacts(of: Reading): PartFacts {
     refitted: parts
       .filter((p) => !p.off && p.fittedAt > 0 && !isNew.has(p.part))
       .map((p) => ({ ...moment(of, p.fittedAt), part: p.part })),
-    off: parts
-      .filter((p) => p.off)
-      .map(({ part, judged }) => ({
-        part,
-        ...(judged && { old: { verdict: judged.verdict, ...(judged.because && { because: judged.because }) } }),
-      })),
+    off: parts.filter((p) => p.off).map(({ part, judged }) => ({ part, ...(judged && olds.get(part)) })),
   };
 }
 

@@ -5,7 +5,9 @@ import { point } from './layout.ts';
 import { counted, timeText, why } from './words.ts';
 
 export const oldText = (old: Verdict | undefined): string =>
-  old ? `the old one: ${old.verdict}${old.because ? ` (${old.because})` : ''}` : 'THE OLD ONE HAS NO VERDICT';
+  old
+    ? `the old one: ${old.verdict}${old.because ? ` (${old.because})` : ''}${old.marking ? `, ${old.marking}` : ''}`
+    : 'THE OLD ONE HAS NO VERDICT';
 
 export function partsText({ parts, box, again }: SheetFacts): string[] {
   return [

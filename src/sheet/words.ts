@@ -68,9 +68,9 @@ export const minutesText = (minutes: number): string =>
 
 export const distanceText = (distance: number, unit: string): string => `${figure(distance)} ${unit}`;
 
-/** "the owner was told 2026-11-25 14:20 by Ola, and said: not this year" */
-export function toldText(told: string, asked: Moment | undefined): string {
-  const when = asked ? ` ${timeText(asked)}${by(asked.who)}` : '';
+/** "the owner was told by telephone, 2026-11-25 14:20 by Ola, and said: not this year" */
+export function toldText(told: string, asked: (Moment & { how?: string }) | undefined): string {
+  const when = asked ? `${asked.how ? ` ${asked.how},` : ''} ${timeText(asked)}${by(asked.who)}` : '';
   return told === 'told' ? `the owner was told${when}` : `the owner was told${when}, and said: ${told}`;
 }
 

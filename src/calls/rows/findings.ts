@@ -1,4 +1,5 @@
 // What is wrong, and how it is closed; thread repairs.
+import { waysOfAsking } from '../../job/entries/works.ts';
 import { type Ledger, stateOf } from '../../job/ledger.ts';
 import { type Suspected, suspectedAt, suspectedIn, suspectedOn } from '../../job/suspicions.ts';
 import type { Desk } from '../desk.ts';
@@ -91,9 +92,9 @@ export const findingsRows: readonly Row[] = [
   {
     id: 'told',
     words: ['owner told', 'owner knows'],
-    form: '<finding> [said <said:words>]',
+    form: `<finding> [<how:${waysOfAsking.join('|')}>] [said <said:words>]`,
     label: 'owner told',
-    help: 'The owner was told of a finding, and what was said.',
+    help: 'The owner was told of a finding: how, and what was said.',
     group: 'findings',
     keys: [key('t', 'findings', { pad: '6' })],
     verb: 'tell-owner',

@@ -83,9 +83,9 @@ export const partsRows: readonly Row[] = [
   {
     id: 'judge',
     words: ['judge', 'old part is'],
-    form: `<part> <verdict:${verdicts}> [because <because:why>]`,
+    form: `<part> <verdict:${verdicts}> [marked <marking:words>] [because <because:why>]`,
     label: 'judge old part',
-    help: 'What the old part is, and where it goes.',
+    help: 'What the old part is, and where it goes; the date code or marking on it as it stands there.',
     group: 'parts',
     keys: [key('j', 'box', { pad: '4' })],
     verb: 'judge-part',

@@ -24,6 +24,9 @@ export const partVerdicts = [
   'return for deposit',
 ] as const;
 
+/** F3: how the owner was asked. */
+export const waysOfAsking = ['in person', 'by telephone', 'in writing'] as const;
+
 export const workEntries = [
   line('part-removed', { part: nameSchema }),
   line('part-fitted', { part: nameSchema, forNow: z.literal(true).optional() }),
@@ -31,7 +34,13 @@ export const workEntries = [
   line('part-replaced', { part: nameSchema, from: nameSchema, forNow: z.literal(true).optional() }),
   line('part-made-final', { part: nameSchema }),
   /** T3: the old part that does not go back. */
-  line('part-judged', { part: nameSchema, verdict: z.enum(partVerdicts), because: reason.optional() }),
+  line('part-judged', {
+    part: nameSchema,
+    verdict: z.enum(partVerdicts),
+    because: reason.optional(),
+    /** The date code or marking on it, as typed. */
+    marking: z.string().min(1).max(40).optional(),
+  }),
   line('companions-seen', { area: nameSchema }),
   line('blind-holes-dry', { area: nameSchema }),
   line('direction-seen', { area: nameSchema }),
@@ -75,7 +84,12 @@ export const workEntries = [
     /** L5: that fastener does not belong in this hole, so the hole does not want one like it. */
     wrongOne: z.literal(true).optional(),
   }),
-  line('owner-told', { finding, at: subjectSchema, said: z.string().max(400) }),
+  line('owner-told', {
+    finding,
+    at: subjectSchema,
+    said: z.string().max(400),
+    how: z.enum(waysOfAsking).optional(),
+  }),
   /** F3 */
   line('finding-closed', {
     finding,

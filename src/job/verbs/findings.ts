@@ -1,6 +1,7 @@
 // Verbs on findings and thread repair (F1 to F6).
 import { z } from 'zod';
 import { isCriticalAt } from '../critical.ts';
+import { waysOfAsking } from '../entries/works.ts';
 import { holeState, no } from '../guards.ts';
 import { every, stateOf } from '../ledger.ts';
 import { openUnmasked } from '../order.ts';
@@ -38,7 +39,7 @@ const isOpenFinding: Guard<{ finding: string }> = {
 };
 const tell = verb(
   'tell-owner',
-  z.strictObject({ finding: findingId, said: z.string().max(400).optional() }),
+  z.strictObject({ finding: findingId, said: z.string().max(400).optional(), how: z.enum(waysOfAsking).optional() }),
   [isOpenFinding],
   (s, said) => [
     {
@@ -46,6 +47,7 @@ const tell = verb(
       finding: said.finding,
       at: findingState(s, said.finding)?.at as string,
       said: said.said ?? '',
+      ...(said.how && { how: said.how }),
     },
   ],
 );

@@ -144,7 +144,12 @@ const finalPart = verb(
 );
 const judgePart = verb(
   'judge-part',
-  z.strictObject({ part: nameSchema, verdict: z.enum(partVerdicts), because: reason.optional() }),
+  z.strictObject({
+    part: nameSchema,
+    verdict: z.enum(partVerdicts),
+    because: reason.optional(),
+    marking: z.string().min(1).max(40).optional(),
+  }),
   [
     {
       code: 'never-came-off',

@@ -1,0 +1,71 @@
+// The owner's say with when and how it was asked, and old parts with their verdict, the marking on them and their age.
+import { describe, expect, it } from 'vitest';
+import { sheetCsv } from '../../src/sheet/csv.ts';
+import { markingText } from '../../src/sheet/old-part.ts';
+import { sheetPage } from '../../src/sheet/page/page.ts';
+import { sheetText } from '../../src/sheet/text.ts';
+import { newStory, type Story, unwrapped } from './bench-story.ts';
+
+const belt = (said: object): Story =>
+  newStory()
+    .call('open-job', { label: 'car' })
+    .call('order-service', {
+      service: 'belt',
+      declares: [{ kind: 'part-declared', part: 'timing belt', heldBy: [], renew: true }],
+    })
+    .call('fill-box', { name: 'new belt', replaces: 'timing belt' })
+    .call('remove-part', { part: 'timing belt' })
+    .call('judge-part', { part: 'timing belt', ...said })
+    .call('replace-part', { part: 'timing belt' });
+const forms = { text: sheetText, page: sheetPage, table: sheetCsv };
+
+describe.each(Object.entries(forms))('on the %s', (_, form) => {
+  it('[T3] an old part has its verdict, why, and its age by the marking typed', () => {
+    const s = belt({ verdict: 'cracked', because: 'at the teeth', marking: '2319' });
+    const told = unwrapped(form(s.ledger, { now: s.now, intervals: { 'timing belt': { months: 60 } } }));
+    // Four figures as on tyres, week and year, or year and week as ISO 8601 counts: both are said.
+    expect(told).toMatch(
+      /the old one: cracked \(at the teeth\), marked 2319: made 2019-06-0\d to 2023-05-1\d, 3 years 6 months to 7 years 5 months old; perhaps past its 60 months \(as entered\)/,
+    );
+  });
+
+  it('[F3] the owner was asked when and how, and said what', () => {
+    const s = newStory().call('open-job', { label: 'car' }).call('make-finding', { at: 'area:mount', what: 'cracked' });
+    s.call('tell-owner', { finding: 'd2.1', said: 'wait', how: 'by telephone' }, { who: 'Ola' });
+    const told = unwrapped(form(s.ledger, { now: s.now }));
+    expect(told).toMatch(/by telephone/);
+    expect(told).toMatch(/2026-11-23 08:02/);
+    expect(told).toContain('and said: wait');
+    expect(told).toContain('Ola');
+  });
+});
+
+it('a part off and judged has the same, and one without a marking says nothing of its age', () => {
+  const s = newStory()
+    .call('open-job', { label: 'car' })
+    .call('declare', { entries: [{ kind: 'part-declared', part: 'hose', heldBy: [] }] })
+    .call('remove-part', { part: 'hose' })
+    .call('judge-part', { part: 'hose', verdict: 'aged', marking: '2024-11-23' });
+  expect(unwrapped(sheetText(s.ledger, { now: s.now }))).toContain(
+    'OFF: hose; the old one: aged, marked 2024-11-23: made 2024-11-23, 2 years old',
+  );
+  const plain = belt({ verdict: 'worn' });
+  expect(sheetText(plain.ledger, { now: plain.now })).not.toContain('marked');
+});
+
+describe('the marking of an old part', () => {
+  const on = '2026-11-25';
+  // Common practice, no source: an interval counts from the day of making where nothing better is known.
+  it.each([
+    ['2024-11-25', 24, 'past its 24 months'],
+    ['2024-11-26', 24, 'within its 24 months'],
+    ['2019', 84, 'perhaps past its 84 months'],
+  ])('%s against %i months: %s', (marking, months, said) => {
+    expect(markingText('filter', marking, on, { filter: { months } })).toContain(said);
+  });
+  it('is told as typed where it is no date, or no interval is known', () => {
+    expect(markingText('hose', 'KX-7', on, {})).toBe('marked KX-7');
+    expect(markingText('hose', '2026-11-20', on, {})).toBe('marked 2026-11-20: made 2026-11-20, less than a month old');
+    expect(markingText('timing belt', '2020', on, {})).not.toContain('its');
+  });
+});
