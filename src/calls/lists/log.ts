@@ -25,11 +25,17 @@ export function logRows(desk: Desk): Rows {
       end: [struck ? 'struck' : '', line?.overrides ? 'done already' : '', line ? whenWords(line, desk) : '']
         .filter(Boolean)
         .join(', '),
-      picks: { lines: [n], ...(hole !== undefined && { one: hole }) },
+      picks: { lines: struckBy(line) ?? [n], ...(hole !== undefined && { one: hole }) },
       ...(hole !== undefined && { leads: `hole:${hole}` }),
       more: () => fallsWith(desk, n, struck),
     };
   });
+}
+
+/** On the line of a strike one means what it struck. */
+function struckBy(line: Line | undefined): number[] | undefined {
+  const [entry] = line?.entries ?? [];
+  return entry?.kind === 'calls-struck' ? [...entry.lines] : undefined;
 }
 
 /** U2: what else no longer stands, before the key is pressed. */
