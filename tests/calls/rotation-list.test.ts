@@ -1,7 +1,10 @@
 // What the screen of the check rotation says of a drive whose teeth are known.
 import { describe, expect, it } from 'vitest';
 import { standardKeymap } from '../../src/calls/bindings.ts';
+import { rotationRows } from '../../src/calls/lists/rotation.ts';
 import { listedOn } from '../../src/calls/lists.ts';
+import { playLines, scriptLines, upTo } from '../jobs/lines.ts';
+import { demoDesk } from '../screen/scene.ts';
 import { atTheBench } from '../session/at-the-bench.ts';
 
 const words = (text: string) => [...text].map((char) => (char === ' ' ? 'space' : char));
@@ -42,4 +45,17 @@ describe('the check rotation', () => {
     expect((await driveWith('')).listed().join('\n')).not.toContain('printed marks');
     expect((await driveWith('teeth 60 50')).listed().join('\n')).toContain('does not go round');
   });
+});
+
+it('[R2 K1] says before it is tried what would refuse a turn, one thing after the other', () => {
+  const all = playLines(upTo(scriptLines('reference-planned.calls'), 'out flywheel lock')).ledger;
+  const first = (ledger: typeof all) => {
+    const desk = { ...demoDesk(), ledger };
+    return rotationRows(desk).find((row) => row.name === 'first');
+  };
+  expect(first(all)).toMatchObject({ text: 'flywheel lock is in' });
+  const out = playLines(upTo(scriptLines('reference-planned.calls'), 'count 1 is 12')).ledger;
+  expect(first(out)?.text).toMatch(/^no count by eye stands for tray 1/);
+  const turning = playLines(upTo(scriptLines('reference-planned.calls'), 'turned 1')).ledger;
+  expect(first(turning)).toBeUndefined();
 });

@@ -1,4 +1,5 @@
 // The drives of a job: what each still wants before its check rotation stands, its tries and its marks.
+import { blocked } from '../../job/decide.ts';
 import { every } from '../../job/ledger.ts';
 import { rotationNeeded } from '../../job/rotation.ts';
 import type { DriveState } from '../../job/states.ts';
@@ -22,8 +23,27 @@ export function rotationRows(desk: Desk): Listed[] {
       end: needed ? 'check rotation to come' : passed ? 'check rotation passed' : 'as found',
       picks,
     };
-    return [head, ...tries(d), ...marks(d), ...printedMarks(d)];
+    return [head, ...(needed ? beforeTurning(desk, d) : []), ...tries(d), ...marks(d), ...printedMarks(d)];
   });
+}
+
+/** R2, K1: what would refuse a turn now, before it is tried. */
+function beforeTurning({ ledger, now }: Desk, { drive }: DriveState): Listed[] {
+  const stop = blocked(ledger, { verb: 'turn-crank', drive, quarters: 1 }, now);
+  const [place] = stop?.places ?? [];
+  return stop
+    ? [
+        {
+          key: `${drive} first`,
+          mark: 'half',
+          name: 'first',
+          text: stop.because,
+          end: stop.instead,
+          picks: { drive },
+          ...(place !== undefined && { leads: place }),
+        },
+      ]
+    : [];
 }
 
 /** R8: not asked for after turning; when they would meet again is said, so that nobody waits for it. */
