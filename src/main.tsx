@@ -12,6 +12,7 @@ import { standing } from './commands/standing.ts';
 import { take } from './commands/take.ts';
 import { vehicle } from './commands/vehicle.ts';
 import { verify } from './commands/verify.ts';
+import { whose } from './commands/whose.ts';
 import { show } from './screen/show.tsx';
 import { plainText } from './trade/plain-text.ts';
 
@@ -42,6 +43,7 @@ const commands: readonly Command[] = [
   calls,
   plans,
   reckon,
+  whose,
 ];
 
 // The last door before the terminal: whatever a room let through, nothing that steers a terminal passes it.

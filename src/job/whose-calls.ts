@@ -12,7 +12,7 @@ const toBeSaid = 'to be said';
 /** @param stray its name where it was called a stray already */
 export function settlingCalls(ledger: Ledger, candidate: Candidate, { spec, tray }: InHand, stray?: string): Said[] {
   const hole = named('hole', candidate.place);
-  const to: Place = inTray(tray ?? '1');
+  const to: Place = inTray(tray ?? toBeSaid);
   const unstray = stray === undefined ? [] : strikeOf(ledger, stray);
   switch (candidate.as) {
     case 'open':
@@ -28,7 +28,7 @@ export function settlingCalls(ledger: Ledger, candidate: Candidate, { spec, tray
       return [...unstray, ...backToTheSupplier(ledger, candidate.place)];
     case 'not of this job':
       return stray === undefined
-        ? [{ verb: 'find-stray', spec, tray: tray ?? '1' }]
+        ? [{ verb: 'find-stray', spec, tray: tray ?? toBeSaid }]
         : [{ verb: 'disown-stray', stray, who: toBeSaid, because: toBeSaid }];
   }
 }

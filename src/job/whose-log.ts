@@ -67,11 +67,7 @@ export function readTold(ledger: Ledger): LogTold {
         if (tray !== undefined) trays.set(entry.fastener, tray);
       }
       if (entry.kind === 'fastener-fitted' && !entry.working) {
-        sequence.push({
-          hole: entry.hole,
-          n: line.n,
-          gapMs: before ? between(before, line) : Number.POSITIVE_INFINITY,
-        });
+        sequence.push({ hole: entry.hole, n: line.n, gapMs: gapBefore(before, line) });
         before = line;
       }
     }
@@ -87,11 +83,17 @@ function foundIn({ entries }: Line, fastener: string): Spec {
   return found?.kind === 'fastener-found' ? found.spec : {};
 }
 
+/** Only keys are pressed one time too many: typed lines come as fast as they are pasted. One call may speak of several. */
+function gapBefore(before: Line | undefined, line: Line): number {
+  const pressed = line.by === 'key' || line.by === 'pad';
+  return before && before.n !== line.n && pressed ? between(before, line) : Number.POSITIVE_INFINITY;
+}
+
 /** By the running clock within one opening of the program: the wall clock may be set in between. */
 const between = (one: Line, other: Line): number =>
   one.run === other.run ? other.awakeMs - one.awakeMs : other.atMs - one.atMs;
 
-/** Short runs of one area's calls with one other area's before and after. */
+/** Short runs of calls apart from the rest of their area, or with one other area's before and after. */
 function withAmid(sequence: readonly CalledBack[]): CalledBack[] {
   const runs: CalledBack[][] = [];
   for (const one of sequence) {
@@ -100,9 +102,11 @@ function withAmid(sequence: readonly CalledBack[]): CalledBack[] {
     else runs.push([one]);
   }
   const areaOfRun = (i: number): string | undefined => runs[i]?.[0] && areaOf((runs[i][0] as CalledBack).hole);
+  const lastOf = new Map(runs.map((_, i) => [areaOfRun(i), i]));
   return runs.flatMap((run, i) => {
     const amid = areaOfRun(i - 1);
-    const isSlip = run.length <= longestSlip && amid !== undefined && amid === areaOfRun(i + 1);
+    const goesOnLater = (lastOf.get(areaOfRun(i)) ?? i) > i;
+    const isSlip = run.length <= longestSlip && amid !== undefined && (goesOnLater || amid === areaOfRun(i + 1));
     return isSlip ? run.map((one) => ({ ...one, amid })) : run;
   });
 }

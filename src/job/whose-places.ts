@@ -62,7 +62,10 @@ function otherSizes(ledger: Ledger, told: LogTold, a: AreaState, record: Spec): 
   const before = stateOf(ledger, 'area', told.areaBefore.get(a.area) ?? '');
   const stayed = before && holesOf(ledger, before).some((h) => cannotBeToldApart(recordOf(ledger, h), record));
   const [first] = unlike;
-  return [[stayed ? odds.stayedSet : odds.oddAlone, {}], ...(first ? ([[odds.sizeOfOthers, first]] as const) : [])];
+  return [
+    [stayed && unlike.length > 0 ? odds.stayedSet : odds.oddAlone, {}],
+    ...(first ? ([[odds.sizeOfOthers, first]] as const) : []),
+  ];
 }
 
 function closedOdds(

@@ -56,7 +56,7 @@ export function neverCalled(ledger: Ledger, told: LogTold, a: AreaState, phantom
             place: `area:${a.area}`,
             record: {},
             instead,
-            odds: more > 0 ? odds.moreHolesThanCalled : odds.nobodyCounted,
+            odds: more > 0 ? odds.moreHolesThanCalled : phantoms.length > 0 ? odds.calledElsewhere : odds.nobodyCounted,
             because: more > 0 ? `${count} holes counted there, ${known} called off` : 'a hole there that nobody called',
             holds: Math.max(1, more),
           },

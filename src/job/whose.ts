@@ -2,7 +2,7 @@
 // is not there for the other. Places of one area that cannot be told apart are one answer. It names; nothing is decided.
 import { countDiffers, countStands } from './counts.ts';
 import { type Ledger, stateOf } from './ledger.ts';
-import { type Spec, specText } from './spec.ts';
+import { contradictions, type Spec, specText } from './spec.ts';
 import { areaOf, type Hole, named, type Subject } from './subjects.ts';
 import { type Common, commonOf, likeness } from './whose-likeness.ts';
 import { readTold } from './whose-log.ts';
@@ -24,9 +24,9 @@ export type Candidate = {
   share: number;
 };
 
-const tray = { same: 0.9, other: 0.08 };
+const tray = { same: 0.9, other: 0.14 };
 /** What a count by eye says for and against a fastener that is booked in that tray. */
-const counted = { overBooked: 0.25, overOther: 1.2, agreesBooked: 2, agreesOther: 0.35, shortBooked: 1.8 };
+const counted = { overBooked: 0.25, overOther: 1.2, agreesBooked: 2, agreesOther: 0.35, shortBooked: 8 };
 const likelyFrom = 0.5;
 const asGoodAs = 0.85;
 const least = 0.002;
@@ -40,7 +40,7 @@ export function whose(ledger: Ledger, strays: readonly InHand[]): Candidate[][] 
   const trays = shareOfTrays(places);
   const odds = strays.map((stray) => places.map((one) => oddsOf(ledger, common, trays, stray, one)));
   solveTogether(odds, places);
-  return odds.map((row) => grouped(places, row));
+  return odds.map((row, i) => grouped(places, row, (strays[i] as InHand).spec));
 }
 
 function shareOfTrays(places: readonly Belongs[]): ReadonlyMap<string, number> {
@@ -103,7 +103,7 @@ function solveTogether(odds: number[][], places: readonly Belongs[]): void {
   }
 }
 
-function grouped(places: readonly Belongs[], row: readonly number[]): Candidate[] {
+function grouped(places: readonly Belongs[], row: readonly number[], seen: Spec): Candidate[] {
   const groups = new Map<string, { one: Belongs; share: number }[]>();
   for (const [i, one] of places.entries()) {
     const hole = named('hole', one.place);
@@ -124,13 +124,15 @@ function grouped(places: readonly Belongs[], row: readonly number[]): Candidate[
       const { one } = group[0] as { one: Belongs };
       const tied =
         share >= (best?.share ?? 1) * asGoodAs && second !== undefined && second.share >= (best?.share ?? 1) * asGoodAs;
-      const verdict = tied && i < 2 ? 'cannot be told apart' : share >= likelyFrom ? 'likely' : 'possible';
+      const differs = contradictions(one.record, seen);
+      const likely = share >= likelyFrom && differs.length === 0;
+      const verdict = tied && i < 2 ? 'cannot be told apart' : likely ? 'likely' : 'possible';
       return {
         as: one.as,
         place: one.place,
         holes: group.flatMap((each) => named('hole', each.one.place) ?? []),
         verdict,
-        because: one.because,
+        because: differs.length === 0 ? one.because : `${one.because}; but ${specText(one.record)} is on record`,
         share,
       };
     });

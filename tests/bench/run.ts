@@ -10,6 +10,7 @@ import { keyTime } from './keys.ts';
 import { mapTime } from './map.ts';
 import { mergeTime } from './plans.ts';
 import { openingTime, startTime } from './start-time.ts';
+import { straysPlaced } from './strays.ts';
 import { wrongBoltsSeen } from './wrong-bolts-seen.ts';
 
 const benches: Readonly<Record<string, () => Promise<Figure[]>>> = {
@@ -21,6 +22,7 @@ const benches: Readonly<Record<string, () => Promise<Figure[]>>> = {
   core: coreTime,
   plans: mergeTime,
   suspicion: wrongBoltsSeen,
+  strays: straysPlaced,
 };
 
 const options = process.argv.slice(2).filter((word) => word.startsWith('-'));

@@ -116,3 +116,12 @@ function lastUncalled(play: Play, at: number, kind: MistakeKind): string | undef
   const last = `${area.name}/${area.holes.length}`;
   return kind === 'one call for two' && play.car.planned && stateOf(play.told.ledger, 'hole', last) ? last : undefined;
 }
+
+/** The first job with so many fasteners or more that leaves several over. */
+export function largeJobLeft(fasteners: number): Leftovers {
+  for (let seed = 1; ; seed++) {
+    if (inventedCar(chanceFrom(seed)).fasteners < fasteners) continue;
+    const job = leftoversOf(seed);
+    if (job.strays.length > 3) return job;
+  }
+}
