@@ -1,6 +1,6 @@
 // What is remembered of a vehicle: kept when a job is closed, told when the next one opens on it, taken out as a whole,
 // and forgotten so that nothing of it is left.
-import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { copyFileSync, existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { type Bench, newBench, steersNothing } from './run.ts';
@@ -116,6 +116,8 @@ it('forget takes it out of the memory, keeps the job files and names them', asyn
   expect(exit).toBe(0);
   expect(out).toContain(`still tells of it, and a call in it is remembered anew: ${bench.fileOf('red-one')}\n`);
   expect(remembered().vehicles.map((v) => v.label)).toEqual(['blue estate']);
+  // Opened and left without a call, it stays forgotten.
+  await take('red one', 'area mount\n', false);
   expect(readFileSync(memoryFile(), 'utf8')).not.toMatch(/AB-12|red|rubber/);
   expect((await take('red two', opening('red estate', 'AB-12'))).out).not.toContain('here before');
 });
@@ -124,13 +126,17 @@ it('forget --with-jobs leaves nothing of it in the data folder, and everything o
   await take('red one', opening('red estate', 'AB-12') + work);
   await take('red two', opening('red estate', 'AB-12'));
   await take('blue', opening('blue estate', 'CD-34'));
-  expect(filesWith('AB-12').length).toBeGreaterThan(2);
+  const copies = join(bench.dataDir, 'jobs', 'copies');
+  copyFileSync(bench.fileOf('red-one'), join(copies, 'red-one.2026-02-03.countback.jsonl'));
+  copyFileSync(bench.fileOf('red-two'), join(copies, 'red-two.2026-02-03-101010-before-cut.countback.jsonl'));
+  expect(filesWith('AB-12')).toHaveLength(5);
   const blue = readFileSync(bench.fileOf('blue'));
   const { exit, out } = await bench.run(['vehicle', 'forget', 'red estate', '--with-jobs']);
   expect(exit).toBe(0);
   expect(out).toContain(`deleted: ${bench.fileOf('red-one')}\n`);
   expect([...filesWith('AB-12'), ...filesWith('red estate'), ...filesWith('rubber')]).toEqual([]);
   expect(existsSync(bench.fileOf('red-two'))).toBe(false);
+  expect(readdirSync(copies)).toEqual([expect.stringMatching(/^blue\./)]);
   expect(readFileSync(bench.fileOf('blue')).equals(blue)).toBe(true);
   expect(await bench.run(['vehicle', 'show', 'AB-12'])).toMatchObject({ exit: 2 });
 });
