@@ -2,7 +2,7 @@
 // is not there for the other. Places of one area that cannot be told apart are one answer. It names; nothing is decided.
 import { countDiffers, countStands } from './counts.ts';
 import { type Ledger, stateOf } from './ledger.ts';
-import { contradictions, type Spec, specText } from './spec.ts';
+import { cannotBeToldApart, contradictions, type Spec, specText } from './spec.ts';
 import { areaOf, type Hole, named, type Subject } from './subjects.ts';
 import { type Common, commonOf, likeness } from './whose-likeness.ts';
 import { readTold } from './whose-log.ts';
@@ -103,6 +103,8 @@ function solveTogether(odds: number[][], places: readonly Belongs[]): void {
   }
 }
 
+type Group = { group: readonly { one: Belongs; share: number }[]; share: number };
+
 function grouped(places: readonly Belongs[], row: readonly number[], seen: Spec): Candidate[] {
   const groups = new Map<string, { one: Belongs; share: number }[]>();
   for (const [i, one] of places.entries()) {
@@ -122,11 +124,10 @@ function grouped(places: readonly Belongs[], row: readonly number[], seen: Spec)
     .slice(0, most)
     .map(({ group, share }, i): Candidate => {
       const { one } = group[0] as { one: Belongs };
-      const tied =
-        share >= (best?.share ?? 1) * asGoodAs && second !== undefined && second.share >= (best?.share ?? 1) * asGoodAs;
+      const tied = i < 2 && isTied(best, second);
       const differs = contradictions(one.record, seen);
       const likely = share >= likelyFrom && differs.length === 0;
-      const verdict = tied && i < 2 ? 'cannot be told apart' : likely ? 'likely' : 'possible';
+      const verdict = tied ? 'cannot be told apart' : likely ? 'likely' : 'possible';
       return {
         as: one.as,
         place: one.place,
@@ -136,4 +137,11 @@ function grouped(places: readonly Belongs[], row: readonly number[], seen: Spec)
         share,
       };
     });
+}
+
+/** As good as one another, and wanting the same: only a look tells. */
+function isTied(best: Group | undefined, second: Group | undefined): boolean {
+  const [one, other] = [best?.group[0]?.one, second?.group[0]?.one];
+  if (!best || !second || !one || !other || second.share < best.share * asGoodAs) return false;
+  return one.as === other.as && cannotBeToldApart(one.record, other.record);
 }

@@ -201,17 +201,29 @@ describe('what is left over for a hole', () => {
   });
 
   it.each([
-    ['thread', { thread: '1/4-20' }, /1\/4-20 in M6|M6|1\/4-20/],
-    ['class', { class: '4.8' }, /class 4\.8, it wants 8\.8/],
-    ['length', { lengthMm: 15 }, /10 mm too short/],
-  ])('[K2] another %s goes in or not, but never stays', (_, other, because) => {
-    const told = stripped({ ...cam, spec: { ...m6, class: '8.8' } });
-    mustSay(told, { verb: 'find-stray', spec: { ...m6, class: '8.8', ...other }, tray: '4' }, slowMs);
-    const stray = whatFits(told.ledger, 'cam cover/1').find((one) => one.place === 'tray:4');
-    if (stray) {
-      expect(stray.verdict).toBe('must not go');
-      expect(stray.because).toMatch(because);
-    } else expect(other).toHaveProperty('thread');
+    ['an inch thread', { thread: '5/16-18' }, /^5\/16-18 in M8 binds within the first turn/],
+    ['another pitch', { thread: 'M8x1' }, /M8x1/],
+    ['another class', { class: '4.8' }, /^class 4\.8, it wants 8\.8$/],
+    ['another length', { lengthMm: 30 }, /^10 mm too short: too little thread holds$/],
+    ['another head', { head: 'star 45' }, /^head star 45, it wants hex 13$/],
+  ])('[K2] %s goes in and must not stay', (_, other, because) => {
+    const told = stripped({ ...mount, spec: { ...m8, class: '8.8' } });
+    mustSay(told, { verb: 'find-stray', spec: { ...m8, class: '8.8', ...other }, tray: '4' }, slowMs);
+    const stray = whatFits(told.ledger, 'mount/1').find((one) => one.place === 'tray:4');
+    expect(stray?.verdict).toBe('must not go');
+    expect(stray?.because).toMatch(because);
+    expect(stray?.call).toBeUndefined();
+  });
+
+  it('[K2] a nut, a thread too large and one too small do not go in, and are not named', () => {
+    const told = stripped(mount);
+    for (const spec of [
+      { kind: 'nut' as const, thread: 'M8' },
+      { ...m8, thread: 'M12' },
+      { ...m8, thread: 'M5' },
+    ])
+      mustSay(told, { verb: 'find-stray', spec, tray: '4' }, slowMs);
+    expect(whatFits(told.ledger, 'mount/1').filter((one) => one.place === 'tray:4')).toEqual([]);
   });
 
   it('[K2 L8] a condemned one is like it and must not go; a new one from the box is named', () => {

@@ -2,11 +2,12 @@
 // sorts, never by number: the eye counts first (K1).
 import { countStands } from '../../job/counts.ts';
 import { every, stateOf } from '../../job/ledger.ts';
-import type { BoxState, PartState, TrayState } from '../../job/states.ts';
+import type { BoxState, PartState, StrayState, TrayState } from '../../job/states.ts';
 import { areaOf, named, subjectText } from '../../job/subjects.ts';
 import type { Desk } from '../desk.ts';
 import type { Listed } from '../listed.ts';
 import { specWords } from '../spec-words.ts';
+import { strayLeads, strayWords, trayLeads, trayWords } from './leftover.ts';
 
 export function boxRows(desk: Desk): Listed[] {
   const parts = [...every(desk.ledger, 'part')].filter((p) => p.off || (p.replacedAt > 0 && !p.judged));
@@ -17,7 +18,7 @@ export function boxRows(desk: Desk): Listed[] {
   return [
     ...[...every(desk.ledger, 'box')].map(boxRow),
     ...parts.map(partRow),
-    ...[...every(desk.ledger, 'tray')].flatMap((t) => [trayRow(t), ...lying(desk, t)]),
+    ...[...every(desk.ledger, 'tray')].flatMap((t) => [trayRow(desk, t), ...lying(desk, t)]),
     ...lost.map(
       (one): Listed => ({
         key: `lost ${one.id}`,
@@ -58,14 +59,19 @@ const partRow = (p: PartState): Listed => ({
   picks: { part: p.part },
 });
 
-const trayRow = (t: TrayState): Listed => ({
-  key: `tray ${t.tray}`,
-  mark: t.contents.length > 0 || (t.everUsed && !countStands(t)) ? 'half' : 'done',
-  name: 'tray',
-  text: t.tray,
-  end: countWords(t),
-  picks: { tray: t.tray },
-});
+function trayRow(desk: Desk, t: TrayState): Listed {
+  const leads = trayLeads(desk, t);
+  return {
+    key: `tray ${t.tray}`,
+    mark: t.contents.length > 0 || (t.everUsed && !countStands(t)) ? 'half' : 'done',
+    name: 'tray',
+    text: t.tray,
+    end: countWords(t),
+    more: () => trayWords(desk, t),
+    picks: { tray: t.tray },
+    ...(leads !== undefined && { leads }),
+  };
+}
 
 /** The count, and the ledger's figure only after it (K1). */
 function countWords(t: TrayState): string {
@@ -81,9 +87,7 @@ function lying(desk: Desk, t: TrayState): Listed[] {
     const f = stateOf(desk.ledger, 'fastener', id);
     if (!f) {
       const s = stateOf(desk.ledger, 'stray', id);
-      return s
-        ? [{ key: id, mark: 'open', name: '', text: `${specWords(s.spec)}  stray ${id}`, picks: { stray: id } }]
-        : [];
+      return s ? [strayRow(desk, s)] : [];
     }
     const hole = named('hole', f.origin);
     const of = hole === undefined ? subjectText(f.origin) : areaOf(hole);
@@ -94,4 +98,18 @@ function lying(desk: Desk, t: TrayState): Listed[] {
     const text = `${specWords(f.spec)}  of ${of}`;
     return [{ key: id, mark: end ? 'open' : 'plain', name: '', text, end, picks: { fastener: id } }];
   });
+}
+
+/** Chosen, it leads to where it most likely belongs (K3). */
+function strayRow(desk: Desk, s: StrayState): Listed {
+  const leads = strayLeads(desk, s.id);
+  return {
+    key: s.id,
+    mark: 'open',
+    name: '',
+    text: `${specWords(s.spec)}  stray ${s.id}`,
+    more: () => strayWords(desk, s),
+    picks: { stray: s.id },
+    ...(leads !== undefined && { leads }),
+  };
 }

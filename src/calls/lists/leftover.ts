@@ -1,0 +1,68 @@
+// What a row of the box says of a leftover while it is picked: where it most likely belongs and the call that settles it,
+// and what could explain a tray whose count differs. All strays of a job are solved together, once a ledger.
+import { countDiffers } from '../../job/counts.ts';
+import { whatCouldExplain } from '../../job/explaining.ts';
+import { every, stateOf } from '../../job/ledger.ts';
+import { oncePerLedger } from '../../job/once-per-ledger.ts';
+import type { StrayState, TrayState } from '../../job/states.ts';
+import { areaOf, inHole, named, nameOf, type Subject, subjectText } from '../../job/subjects.ts';
+import { type Candidate, type InHand, whose } from '../../job/whose.ts';
+import { settlingCalls } from '../../job/whose-calls.ts';
+import { candidateLine } from '../../job/whose-words.ts';
+import type { Desk } from '../desk.ts';
+import { nextWords } from '../line-reader.ts';
+
+/** As many as are read at a glance. */
+const shown = 3;
+
+const inHandOf = ({ spec, place }: StrayState): InHand => ({ spec, tray: nameOf(place) });
+const ofStrays = oncePerLedger((ledger, _all): ReadonlyMap<string, readonly Candidate[]> => {
+  const strays = [...every(ledger, 'stray')].filter((s) => !s.settled);
+  const found = strays.length === 0 ? [] : whose(ledger, strays.map(inHandOf));
+  return new Map(strays.map((s, i) => [s.id, found[i] ?? []]));
+});
+const candidatesOf = ({ ledger }: Desk, id: string): readonly Candidate[] => ofStrays(ledger, '').get(id) ?? [];
+
+/** K3: "likely: cam cover 7: it alone is open there. Call: …" */
+export function strayWords(desk: Desk, s: StrayState): string {
+  const candidates = candidatesOf(desk, s.id);
+  const [best] = candidates;
+  if (!best) return '';
+  const calls = settlingCalls(desk.ledger, best, inHandOf(s), s.id).map((said) => nextWords(desk, said));
+  const lines = candidates.slice(0, shown).map(candidateLine);
+  return `${lines.join('. ')}.${calls.length > 0 ? ` Call: ${calls.join('; ')}` : ''}`;
+}
+
+/** Where a look settles it; a hole that nobody called is looked for in its area. */
+export const strayLeads = (desk: Desk, id: string): Subject | undefined => placeToLook(desk, candidatesOf(desk, id)[0]);
+
+function placeToLook({ ledger }: Desk, best: Candidate | undefined): Subject | undefined {
+  const hole = best && named('hole', best.place);
+  if (hole !== undefined) return stateOf(ledger, 'hole', hole) ? best?.place : `area:${areaOf(hole)}`;
+  return best && named('area', best.place) !== undefined ? best.place : undefined;
+}
+
+/** K2: it was counted again and still differs. */
+const differsAgain = (t: TrayState): boolean => countDiffers(t) && (t.counted?.times ?? 0) > 1;
+
+/** Of what is over, nothing is known but where it lies. */
+const overIn = oncePerLedger((ledger, tray): readonly Candidate[] => whose(ledger, [{ spec: {}, tray }])[0] ?? []);
+
+export function trayWords(desk: Desk, t: TrayState): string {
+  const why = differsAgain(t) ? whatCouldExplain(desk.ledger, t) : undefined;
+  if (!why) return '';
+  if (why.over > 0) {
+    const lines = overIn(desk.ledger, t.tray).slice(0, shown).map(candidateLine);
+    return `${why.over} over the ledger: ${lines.join('. ')}. Call: stray … in ${t.tray}`;
+  }
+  const holes = why.holes.slice(0, shown).map((hole) => subjectText(inHole(hole)));
+  const back = holes.length > 0 ? `back uncalled in ${holes.join(', ')}; else ` : '';
+  return `${why.short} short of the ledger: ${back}call it lost: short … in ${t.tray}`;
+}
+
+export function trayLeads(desk: Desk, t: TrayState): Subject | undefined {
+  const why = differsAgain(t) ? whatCouldExplain(desk.ledger, t) : undefined;
+  if (!why) return undefined;
+  if (why.over > 0) return placeToLook(desk, overIn(desk.ledger, t.tray)[0]);
+  return why.holes[0] === undefined ? undefined : inHole(why.holes[0]);
+}

@@ -1,0 +1,86 @@
+// What the box says of strays and of trays whose count differs, while their row is picked, and where it leads.
+import { describe, expect, it } from 'vitest';
+import { standardKeymap } from '../../src/calls/bindings.ts';
+import type { Listed } from '../../src/calls/listed.ts';
+import { listedOn } from '../../src/calls/lists.ts';
+import { atTheBench } from '../session/at-the-bench.ts';
+
+const words = (text: string) => [...text].map((char) => (char === ' ' ? 'space' : char));
+const lines = [
+  'area cam cover',
+  'tray 1',
+  'use bolt hex 8 M6x35',
+  'off 1',
+  'off 2',
+  'off 3',
+  'holes 3',
+  'area pump',
+  'tray 2',
+  'use bolt hex 12 M8x25',
+  'off 1',
+  'off 2',
+  'holes 2',
+  'back 1',
+  'area cam cover',
+  'back 1',
+  'back 2',
+  'back 3',
+];
+
+async function boxAfter(...more: readonly string[]) {
+  const at = await atTheBench();
+  await at.press('n', ...words('estate'), 'enter');
+  await new Promise(setImmediate);
+  for (const line of [...lines, ...more]) at.session().runLine(line);
+  const rows = listedOn('box', 'strip', at.session().desk(), standardKeymap);
+  return (name: (row: Listed) => boolean): { more: string; leads?: string } => {
+    const row = rows.slice(0, rows.length).find(name);
+    if (!row) throw new Error('no such row');
+    return { more: (typeof row.more === 'function' ? row.more() : row.more) ?? '', leads: row.leads };
+  };
+}
+const isStray = (row: Listed): boolean => row.picks.stray !== undefined;
+const isTray = (tray: string) => (row: Listed) => row.key === `tray ${tray}`;
+
+describe('the box', () => {
+  it('[K3] says of a stray where it most likely belongs, why, and the call; and leads there', async () => {
+    const row = await boxAfter('stray bolt hex 12 M8x25 in 2');
+    const { more, leads } = row(isStray);
+    expect(more).toMatch(/^likely: pump 2: it alone is open there\./);
+    expect(more).toMatch(/Call: strike \d+; back pump 2$/);
+    expect(leads).toBe('hole:pump/2');
+  });
+
+  it('[K3] leads nowhere with one that is no part of this job', async () => {
+    const row = await boxAfter('stray screw star 30 M5x12 in 2');
+    expect(row(isStray)).toMatchObject({
+      more: expect.stringMatching(/^likely: no part of this job/),
+      leads: undefined,
+    });
+  });
+
+  it('[K2] asks for a second count before it names what could explain the first', async () => {
+    const closed = ['area pump', 'back 2', 'count 1 is 1'];
+    const once = (await boxAfter(...closed))(isTray('1'));
+    expect(once).toMatchObject({ more: '', leads: undefined });
+    const twice = (await boxAfter(...closed, 'count 1 is 1'))(isTray('1'));
+    expect(twice.more).toMatch(
+      /^1 over the ledger: (likely|possible|cannot be told apart): cam cover \d \(or \d, \d\)/,
+    );
+    expect(twice.leads).toMatch(/^hole:cam cover\/\d$/);
+  });
+
+  it('[K2] names the hole that may hold what a tray is short of', async () => {
+    const row = await boxAfter('count 2 is 0', 'count 2 is 0');
+    expect(row(isTray('2'))).toEqual({
+      more: '1 short of the ledger: back uncalled in pump 2; else call it lost: short … in 2',
+      leads: 'hole:pump/2',
+    });
+  });
+
+  it('[K1] says nothing of a tray before the eye has counted, nor of one whose count agrees', async () => {
+    const row = await boxAfter('count 2 is 1');
+    expect(row(isTray('1')).more).toBe('');
+    expect(row(isTray('2'))).toMatchObject({ more: '', leads: undefined });
+  });
+});
