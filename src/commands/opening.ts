@@ -60,8 +60,10 @@ export async function openSession(
     async close() {
       const unsaved = await session.close();
       const saved = job.lines().slice(0, job.lines().length - unsaved.length);
-      // Looking at a job is no reason to remember it: it may have been forgotten since.
-      if (saved.length > linesBefore) await keepMemory(places.vehicles, job.job, saved);
+      // Looking at a job is no reason to remember it: it may have been forgotten since. One that lies elsewhere is not the
+      // workshop's to remember: forgetting could not reach it.
+      const isOnShelf = dirname(place.path) === places.jobs;
+      if (isOnShelf && saved.length > linesBefore) await keepMemory(places.vehicles, job.job, saved);
       return unsaved;
     },
   };

@@ -164,7 +164,7 @@ describe('sheet', () => {
     for (const args of [[], ['hatchback', 'van'], ['hatchback', '--pdf'], ['hatchback', '--force=yes']]) {
       const { exit, out, complaint } = await bench.run(['sheet', ...args]);
       expect({ exit, out }).toEqual({ exit: 64, out: '' });
-      expect(complaint).toMatch(/^countback: .*sheet JOB \[--text\] .*\n$/);
+      expect(complaint).toMatch(/^countback: .*sheet JOB \[--text \| --html \| --csv\] .*\n$/);
     }
   });
 });

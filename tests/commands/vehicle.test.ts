@@ -69,6 +69,11 @@ it('a job gone on with is remembered once, as it stands now; looking at one chan
   expect(readFileSync(memoryFile()).equals(before)).toBe(true);
 });
 
+it('a job that lies elsewhere is not remembered', async () => {
+  await take(join(bench.folder, 'away.countback.jsonl'), opening('red estate', 'AB-12') + work);
+  expect(existsSync(memoryFile())).toBe(false);
+});
+
 it('show and list tell what is remembered, and who is not known is told', async () => {
   await take('red one', opening('red estate', 'AB-12') + work);
   expect((await bench.run(['vehicle', 'list'])).out).toBe('red estate, AB-12: 1 job\n');
