@@ -1,6 +1,6 @@
 // The program on the screen: the bench's state as a frame of rows, and the one component that owns the keyboard.
 import { Box, Text, useApp, useIsScreenReaderEnabled, useWindowSize } from 'ink';
-import { type ReactNode, useEffect, useMemo, useReducer, useSyncExternalStore } from 'react';
+import { type ReactNode, useEffect, useMemo, useReducer, useRef, useSyncExternalStore } from 'react';
 import type { Bench } from '../session/bench.ts';
 import { paintFor } from './colours.ts';
 import { rememberingFrames, smallest } from './frame.ts';
@@ -46,14 +46,16 @@ export function App({ bench, keys, colours }: { bench: Bench; keys: Keys; colour
   const aloud = useIsScreenReaderEnabled();
   const paint = useMemo(() => paintFor(colours), [colours]);
   const tooSmall = columns < smallest.columns || rows < smallest.rows;
-  // What can't be seen can't be called; only leaving is.
+  // What can't be seen can't be called; only leaving is. Known before the frame is painted: a key may follow at once.
+  const unseen = useRef(tooSmall);
+  unseen.current = tooSmall;
   useEffect(
     () =>
       keys({
-        key: (name) => (tooSmall && name !== 'ctrl+c' ? undefined : bench.press(name)),
-        paste: (text) => (tooSmall ? undefined : bench.type(text)),
+        key: (name) => (unseen.current && name !== 'ctrl+c' ? undefined : bench.press(name)),
+        paste: (text) => (unseen.current ? undefined : bench.type(text)),
       }),
-    [bench, keys, tooSmall],
+    [bench, keys],
   );
   useEffect(() => {
     if (state.leaving) exit();

@@ -58,7 +58,7 @@ describe('a window whose size changes', () => {
       bench.resize(cols, rows);
     }
     bench.resize(100, 30);
-    await bench.waitFor((all) => all.length === 30 && saysSaved(1)(all));
+    await bench.waitFor((all) => all.length === 30 && spans(100)(all) && saysSaved(1)(all));
     bench.press(off, off);
     await bench.waitFor(saysSaved(3));
     const still = await atJob('hatchback', { dataDir, cols: 100, rows: 30 });
