@@ -175,7 +175,11 @@ export function createBench(doors: BenchDoors): Bench {
     if (key === 'ctrl+c') return quit();
     if (keeping.learns(key)) return;
     if (view.asking) return questions.press(key, view.asking);
-    if (greeting) set({ greeting: undefined });
+    if (greeting) {
+      set({ greeting: undefined });
+      // What one presses only to go on calls nothing: on the strip screen it would be a bolt off.
+      if (key === 'enter' || key === 'space') return;
+    }
     const at = session();
     if (at && desk().facing.placing) {
       const placed = placedBy(key, at);

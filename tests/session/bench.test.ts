@@ -299,6 +299,15 @@ describe('coming back', () => {
     expect(at.bench.store.getState().greeting).toBeUndefined();
     expect(at.view().screen).toBe('build');
   });
+
+  it.each(['enter', 'space'])('takes %s, pressed only to go on, for no call', async (key) => {
+    const at = await atTheBench(demoLines());
+    const { length } = at.state().ledger.lines;
+    await at.press(key);
+    expect(at.bench.store.getState().greeting).toBeUndefined();
+    expect(at.state().ledger.lines.length).toBe(length);
+    expect(at.state().answer).toBeUndefined();
+  });
   it('[S7] asks once whether the time is right where something cures, and counts the time away when it is', async () => {
     const at = await newJob();
     const lines = [

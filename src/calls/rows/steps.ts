@@ -1,5 +1,5 @@
 // Steps of the screen itself: going from one screen to another, moving in a list, typing a line, help, leaving.
-import type { ScreenId } from '../../view/screens.ts';
+import { type ScreenId, screens } from '../../view/screens.ts';
 import { key, type Row, type Step } from '../row.ts';
 
 const stepRow = (
@@ -21,21 +21,8 @@ const stepRow = (
 });
 const go = (to: ScreenId, letter: string, label: string, help: string): Row =>
   stepRow(`to-${to}`, [`show ${to}`], label, help, { to }, [key(letter, 'any', { footer: false })]);
-const inLists = [
-  'shelf',
-  'services',
-  'todo',
-  'strip',
-  'build',
-  'findings',
-  'sealing',
-  'box',
-  'leaving',
-  'log',
-  'help',
-] as const;
-
-const listsAlone = ['shelf', 'services', 'todo', 'findings', 'sealing', 'box', 'leaving', 'log', 'help'] as const;
+const inLists = screens.filter((screen) => screen !== 'rotation' && screen !== 'glance');
+const listsAlone = inLists.filter((screen) => screen !== 'strip' && screen !== 'build');
 
 export const stepRows: readonly Row[] = [
   go('strip', 'S', 'Strip', 'What comes off.'),
