@@ -1,7 +1,7 @@
-// Makes dist/countback.js: the whole program as one ES module that needs nothing but Node.
+// Makes dist/: the whole program as ES modules that need nothing but Node.
 // Run by `npm run build`, by `npm ci` (prepare), by the launcher when the sources are newer, and once before
 // the tests. It is not part of the program and is not in the published package.
-import { mkdirSync, renameSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
@@ -10,12 +10,21 @@ const root = fileURLToPath(new URL('../', import.meta.url));
 
 /** Another entry is bundled the same way, to be measured beside the program. */
 export async function bundle(entry = 'src/main.tsx', whole = join(root, 'dist/countback.js')) {
+  const folder = dirname(whole);
+  const name = basename(whole, '.js');
   const made = await build({
     absWorkingDir: root,
-    entryPoints: [entry],
-    outfile: whole,
+    entryPoints: { [name]: entry },
+    outdir: folder,
     write: false,
     bundle: true,
+    // The screen comes in a file of its own: a command that answers in a line need not read it.
+    splitting: true,
+    chunkNames: `${name}-[name]-[hash]`,
+    // Names stay: a bug's report shows the functions it came through.
+    minifyWhitespace: true,
+    minifySyntax: true,
+    legalComments: 'none',
     platform: 'node',
     format: 'esm',
     target: 'node22.12',
@@ -32,11 +41,19 @@ export async function bundle(entry = 'src/main.tsx', whole = join(root, 'dist/co
     },
     logLevel: 'warning',
   });
-  mkdirSync(dirname(whole), { recursive: true });
-  const fresh = join(dirname(whole), `.${basename(whole)}.${process.pid}`);
-  // Renamed into place: a program started meanwhile reads the old bundle or the new one, never half of one.
-  writeFileSync(fresh, made.outputFiles[0].contents);
-  renameSync(fresh, whole);
+  mkdirSync(folder, { recursive: true });
+  // Each is renamed into place, the one that names the others last: a program started meanwhile reads the old ones or
+  // the new ones, never half of one.
+  const entryLast = made.outputFiles.toSorted((a, b) => Number(a.path === whole) - Number(b.path === whole));
+  for (const { path, contents } of entryLast) {
+    const fresh = join(folder, `.${basename(path)}.${process.pid}`);
+    writeFileSync(fresh, contents);
+    renameSync(fresh, path);
+  }
+  const kept = new Set(made.outputFiles.map(({ path }) => basename(path)));
+  for (const old of readdirSync(folder)) {
+    if (old.startsWith(`${name}-`) && !kept.has(old)) rmSync(join(folder, old), { force: true });
+  }
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) await bundle();

@@ -76,6 +76,8 @@ async function launch() {
   }
   // Before React is imported: its development build keeps a performance entry for every key pressed.
   process.env.NODE_ENV = 'production';
+  // What was compiled once need not be compiled again at the next start; where it cannot be kept, all goes on without.
+  (await import('module')).enableCompileCache(path.join(root, 'dist', '.compiled'));
   await import('../dist/countback.js');
 }
 

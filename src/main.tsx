@@ -1,50 +1,8 @@
-// The command line: reads the arguments and hands them to the command they name. The only module that does anything on
-// import. It knows no rule of the trade and draws nothing; the rooms do.
-import { readFileSync } from 'node:fs';
-import { type Command, exits, type Out, parse } from './commands/answer.ts';
-import { runBench } from './commands/bench.ts';
-import { calls } from './commands/calls.ts';
-import { demoOf } from './commands/demo.ts';
-import { plans } from './commands/planning.ts';
-import { reckon } from './commands/reckon.ts';
-import { sheet } from './commands/sheet.ts';
-import { standing } from './commands/standing.ts';
-import { take } from './commands/take.ts';
-import { vehicle } from './commands/vehicle.ts';
-import { verify } from './commands/verify.ts';
-import { whose } from './commands/whose.ts';
-import { show } from './screen/show.tsx';
+// Starts the program: binds the command line to this process. The only module that does anything on import. It knows no
+// rule of the trade and draws nothing; the rooms do.
+import { exits, type Out } from './commands/answer.ts';
+import { runCommandLine } from './commands/command-line.ts';
 import { plainText } from './trade/plain-text.ts';
-
-// The sources in src/ and the bundle in dist/ both lie one folder below the package's root.
-const packageRoot = new URL('../', import.meta.url);
-const open: Command = {
-  name: 'open',
-  usage: 'open JOB',
-  help: 'opens a job on the screen',
-  options: {},
-  async run(args) {
-    const [named] = args.names;
-    if (named === undefined || args.names.length > 1) {
-      out.complain(`countback: ${open.usage}`);
-      return exits.usage;
-    }
-    return runBench(named, packageRoot, show, out);
-  },
-};
-const commands: readonly Command[] = [
-  open,
-  demoOf(show),
-  take,
-  standing,
-  sheet,
-  verify,
-  vehicle,
-  calls,
-  plans,
-  reckon,
-  whose,
-];
 
 // The last door before the terminal: whatever a room let through, nothing that steers a terminal passes it.
 const plainLine = (line: string): string => plainText(line, Number.POSITIVE_INFINITY);
@@ -62,52 +20,6 @@ const out: Out = {
   complain: (text) => void process.stderr.write(`${plainText(text)}\n`),
   isUnread: () => isUnread,
 };
-
-function help(): string {
-  const lines = commands.map((c) => `  countback ${c.usage}\n      ${c.help}\n`);
-  return `countback: keeps account, beside a car in pieces, of every fastener and part until all of it is back
-
-  countback              the shelf of jobs, on the screen
-${lines.join('')}  countback --help       this page
-  countback --version    the version
-
-JOB is a name, or a path to a job file. COUNTBACK_DATA says where jobs are kept.
-`;
-}
-
-function version(): string {
-  const { version } = JSON.parse(readFileSync(new URL('package.json', packageRoot), 'utf8')) as { version: string };
-  return version;
-}
-
-async function main(words: readonly string[]): Promise<number> {
-  const [first, ...rest] = words;
-  if (first === undefined) return runBench(undefined, packageRoot, show, out);
-  if (first === '--help' || first === '-h') {
-    out.write(help());
-    return exits.fine;
-  }
-  if (first === '--version') {
-    out.write(`${version()}\n`);
-    return exits.fine;
-  }
-  const command = commands.find((c) => c.name === first);
-  if (!command) {
-    const kind = first.startsWith('-') ? 'option' : 'command';
-    out.complain(`countback: unknown ${kind} ${JSON.stringify(first)}; see countback --help`);
-    return exits.usage;
-  }
-  if (rest.includes('--help') || rest.includes('-h')) {
-    out.write(`countback ${command.usage}\n    ${command.help}\n`);
-    return exits.fine;
-  }
-  const args = parse(rest, command.options);
-  if (typeof args === 'string') {
-    out.complain(`countback: ${args}; ${command.usage}`);
-    return exits.usage;
-  }
-  return command.run(args, out, packageRoot);
-}
 
 function complainOfBug(thrown: unknown): void {
   out.complain('countback: this is a bug of the program, not of the job; every call shown as saved is on the disk');
@@ -132,6 +44,13 @@ process.on('uncaughtException', (thrown) => {
   complainOfBug(thrown);
   process.exit(exits.bug);
 });
-const exit = await main(process.argv.slice(2));
+const exit = await runCommandLine(process.argv.slice(2), {
+  out,
+  // The sources in src/ and the bundle in dist/ both lie one folder below the package's root.
+  packageRoot: new URL('../', import.meta.url),
+  // Read only when something is painted: most commands answer in a line.
+  show: async () => (await import('./screen/show.tsx')).show,
+  input: () => process.stdin,
+});
 // Set already where what was said could not be written.
 process.exitCode ??= exit;

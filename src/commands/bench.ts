@@ -17,6 +17,8 @@ import { openSession } from './opening.ts';
 import { exitAfter, type Shown, takeTerminal } from './terminal.ts';
 
 export type Show = (bench: Bench, keys: ReturnType<typeof keysOf>, options: { colours: boolean }) => Shown;
+/** The screen, read from the disk only when it is wanted. */
+export type ShowAtHand = () => Promise<Show>;
 
 async function jobsOnShelf(): Promise<readonly OnTheShelf[]> {
   const { jobs } = placesOn(thisMachine());
@@ -63,12 +65,18 @@ export function noScreen(): string | undefined {
 }
 
 /** Shows the shelf, or the job named, until the program is left. */
-export async function runBench(named: string | undefined, packageRoot: URL, show: Show, out: Out): Promise<number> {
+export async function runBench(
+  named: string | undefined,
+  packageRoot: URL,
+  showAtHand: ShowAtHand,
+  out: Out,
+): Promise<number> {
   const why = noScreen();
   if (why !== undefined) {
     out.complain(`countback: ${why}`);
     return exits.usage;
   }
+  const coming = showAtHand();
   const { habits, wrong, keep } = await habitsAtHand();
   const bench = createBench({
     jobs: jobsOnShelf,
@@ -86,6 +94,7 @@ export async function runBench(named: string | undefined, packageRoot: URL, show
     tellUnsaved(unsaved, out);
     process.exitCode = exits.notSaved;
   });
+  const show = await coming;
   const terminal = takeTerminal(process.stdin, process.stdout, bench.quit);
   try {
     const shown = show(bench, keysOf(process.stdin, terminal.stop), { colours: !process.env.NO_COLOR });

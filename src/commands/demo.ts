@@ -4,9 +4,9 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Command, exits } from './answer.ts';
-import { noScreen, runBench, type Show } from './bench.ts';
+import { noScreen, runBench, type ShowAtHand } from './bench.ts';
 
-export const demoOf = (show: Show): Command => {
+export const demoOf = (show: ShowAtHand): Command => {
   const demo: Command = {
     name: 'demo',
     usage: 'demo',

@@ -2,6 +2,7 @@
 // on the screen.
 import { fstatSync } from 'node:fs';
 import { createInterface } from 'node:readline';
+import type { Readable } from 'node:stream';
 import type { Answer, Session } from '../session/session.ts';
 import { longestText, plainText } from '../trade/plain-text.ts';
 import { type Command, exits, type Out } from './answer.ts';
@@ -83,15 +84,19 @@ async function takeLine(session: Session, text: string): Promise<Taken> {
   return told(line, answer);
 }
 
-export const take: Command = {
+const usage = 'take JOB [--new] [--json]';
+/** Standard input, reached for only when lines are read from it. */
+export type Input = () => Readable & { fd?: number };
+
+export const takeOf = (input: Input): Command => ({
   name: 'take',
-  usage: 'take JOB [--new] [--json]',
+  usage,
   help: 'reads call lines from standard input, one a line, and answers each (exit 0 all taken, 3 some refused, 75 in use)',
   options: { new: 'flag', json: 'flag' },
   run: (args, out, packageRoot) =>
     orFault(out, async () => {
       const [named] = args.names;
-      if (named === undefined || args.names.length > 1) return usage(out);
+      if (named === undefined || args.names.length > 1) return usageOf(out);
       const session = await openSession(named, packageRoot, { fresh: args.flags.has('new') });
       try {
         for (const notice of session.job.notices) out.complain(`countback: ${notice.message}`);
@@ -100,12 +105,12 @@ export const take: Command = {
           out.complain(`countback: ${cannot.message}`);
           return cannot.exit;
         }
-        return await takeFrom(process.stdin, session, out, args.flags.has('json'));
+        return await takeFrom(input(), session, out, args.flags.has('json'));
       } finally {
         await session.close();
       }
     }),
-};
+});
 
 function whyNotWrite({ job, store }: Session): { message: string; exit: number } | undefined {
   if (!store.getState().looking) return undefined;
@@ -118,10 +123,11 @@ function whyNotWrite({ job, store }: Session): { message: string; exit: number }
   };
 }
 
-async function takeFrom(stdin: typeof process.stdin, session: Session, out: Out, asJson: boolean): Promise<number> {
+async function takeFrom(stdin: ReturnType<Input>, session: Session, out: Out, asJson: boolean): Promise<number> {
   const lines = createInterface({ input: stdin, crlfDelay: Number.POSITIVE_INFINITY });
   // Node takes a folder for an empty list.
-  let failed: string | undefined = fstatSync(stdin.fd).isDirectory() ? 'EISDIR' : undefined;
+  const isFolder = stdin.fd !== undefined && fstatSync(stdin.fd).isDirectory();
+  let failed: string | undefined = isFolder ? 'EISDIR' : undefined;
   stdin.on('error', (thrown: NodeJS.ErrnoException) => {
     failed = thrown.code ?? thrown.message;
     lines.close();
@@ -142,7 +148,7 @@ async function takeFrom(stdin: typeof process.stdin, session: Session, out: Out,
   }
   return ended === 'all taken' ? exits.fine : exits.someRefused;
 }
-function usage(out: Out): number {
-  out.complain(`countback: ${take.usage}`);
+function usageOf(out: Out): number {
+  out.complain(`countback: ${usage}`);
   return exits.usage;
 }

@@ -4,7 +4,7 @@ import { type Figure, figure } from './figure.ts';
 import { dataWith } from './job-file.ts';
 import { long, short } from './large-job.ts';
 import { bundled, programs } from './programs.ts';
-import { watch } from './terminal.ts';
+import { compiledOnce, watch } from './terminal.ts';
 
 const rounds = 7;
 const jobIsUp = / Strip .* \d+ off .* \d+ holes open/;
@@ -22,7 +22,7 @@ export function toItsEnd(args: readonly string[], data: string, exit = 0): numbe
   const before = performance.now();
   const { status, stderr } = spawnSync(process.execPath, args, {
     stdio: ['ignore', 'ignore', 'pipe'],
-    env: { ...process.env, NODE_ENV: '', COUNTBACK_DATA: data },
+    env: { ...process.env, NODE_ENV: '', COUNTBACK_DATA: data, ...compiledOnce },
   });
   if (status !== exit) throw new Error(`${args.join(' ')} ended with ${status}: ${stderr}`);
   return performance.now() - before;

@@ -5,9 +5,13 @@ import { mkdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import pty from '@lydell/node-pty';
 import xterm from '@xterm/headless';
+import { benchFolder } from './job-file.ts';
 
 const notAtTheBench =
   /^(CI|CI_.*|CONTINUOUS_INTEGRATION|NODE_ENV|NODE_OPTIONS|VITEST.*|npm_.*|FORCE_COLOR|NO_COLOR|DEV|INK_SCREEN_READER|COUNTBACK_.*)$/;
+
+/** The program keeps what it compiled; the bare programs beside it keep theirs as well. */
+export const compiledOnce = { NODE_COMPILE_CACHE: join(benchFolder, '.compiled') };
 
 export const comfortable = { cols: 120, rows: 40 } as const;
 const patienceMs = 60_000;
@@ -37,6 +41,7 @@ function environment(data: string): Record<string, string> {
     LANG: 'C.UTF-8',
     HOME: data,
     COUNTBACK_DATA: data,
+    ...compiledOnce,
   };
 }
 

@@ -1,0 +1,97 @@
+// The command line: finds the command the words name, reads its options, and answers with its exit code. It starts
+// nothing itself; the terminal, the screen and standard input are handed in.
+import { readFileSync } from 'node:fs';
+import { type Command, exits, type Out, parse } from './answer.ts';
+import { runBench, type ShowAtHand } from './bench.ts';
+import { calls } from './calls.ts';
+import { demoOf } from './demo.ts';
+import { plans } from './planning.ts';
+import { reckon } from './reckon.ts';
+import { sheet } from './sheet.ts';
+import { standing } from './standing.ts';
+import { type Input, takeOf } from './take.ts';
+import { vehicle } from './vehicle.ts';
+import { verify } from './verify.ts';
+import { whose } from './whose.ts';
+
+export type Surroundings = { out: Out; packageRoot: URL; show: ShowAtHand; input: Input };
+
+export async function runCommandLine(words: readonly string[], around: Surroundings): Promise<number> {
+  const { out, packageRoot, show } = around;
+  const commands = commandsIn(around);
+  const [first, ...rest] = words;
+  if (first === undefined) return runBench(undefined, packageRoot, show, out);
+  if (first === '--help' || first === '-h') {
+    out.write(help(commands));
+    return exits.fine;
+  }
+  if (first === '--version') {
+    out.write(`${version(packageRoot)}\n`);
+    return exits.fine;
+  }
+  const command = commands.find((c) => c.name === first);
+  if (!command) {
+    const kind = first.startsWith('-') ? 'option' : 'command';
+    out.complain(`countback: unknown ${kind} ${JSON.stringify(first)}; see countback --help`);
+    return exits.usage;
+  }
+  if (rest.includes('--help') || rest.includes('-h')) {
+    out.write(`countback ${command.usage}\n    ${command.help}\n`);
+    return exits.fine;
+  }
+  const args = parse(rest, command.options);
+  if (typeof args === 'string') {
+    out.complain(`countback: ${args}; ${command.usage}`);
+    return exits.usage;
+  }
+  return command.run(args, out, packageRoot);
+}
+
+const commandsIn = ({ show, input }: Surroundings): readonly Command[] => [
+  openOf(show),
+  demoOf(show),
+  takeOf(input),
+  standing,
+  sheet,
+  verify,
+  vehicle,
+  calls,
+  plans,
+  reckon,
+  whose,
+];
+
+function openOf(show: ShowAtHand): Command {
+  const usage = 'open JOB';
+  return {
+    name: 'open',
+    usage,
+    help: 'opens a job on the screen',
+    options: {},
+    async run(args, out, packageRoot) {
+      const [named] = args.names;
+      if (named === undefined || args.names.length > 1) {
+        out.complain(`countback: ${usage}`);
+        return exits.usage;
+      }
+      return runBench(named, packageRoot, show, out);
+    },
+  };
+}
+
+function help(commands: readonly Command[]): string {
+  const lines = commands.map((c) => `  countback ${c.usage}\n      ${c.help}\n`);
+  return `countback: keeps account, beside a car in pieces, of every fastener and part until all of it is back
+
+  countback              the shelf of jobs, on the screen
+${lines.join('')}  countback --help       this page
+  countback --version    the version
+
+JOB is a name, or a path to a job file. COUNTBACK_DATA says where jobs are kept.
+`;
+}
+
+function version(packageRoot: URL): string {
+  const { version } = JSON.parse(readFileSync(new URL('package.json', packageRoot), 'utf8')) as { version: string };
+  return version;
+}
