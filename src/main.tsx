@@ -2,17 +2,10 @@
 // rule of the trade and draws nothing; the rooms do.
 import { exits, type Out } from './commands/answer.ts';
 import { runCommandLine } from './commands/command-line.ts';
-import { plainText } from './trade/plain-text.ts';
+import { plainLines, plainText } from './trade/plain-text.ts';
 
-// The last door before the terminal: whatever a room let through, nothing that steers a terminal passes it.
-const plainLine = (line: string): string => plainText(line, Number.POSITIVE_INFINITY);
-const plainLines = (text: string): string =>
-  text
-    .split('\n')
-    // A table's lines end in CR LF, which steers nothing.
-    .map((line) => (line.endsWith('\r') ? `${plainLine(line.slice(0, -1))}\r` : plainLine(line)))
-    .join('\n');
 let isUnread = false;
+// The last door before the terminal: whatever a room let through, nothing that steers a terminal passes it.
 const out: Out = {
   write(text) {
     if (!isUnread) process.stdout.write(plainLines(text));

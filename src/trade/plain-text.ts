@@ -61,3 +61,12 @@ function cleaned(value: unknown): unknown {
     ? value
     : Object.fromEntries(each);
 }
+
+/** A page made plain line by line, however long. */
+export const plainLines = (page: string): string =>
+  page
+    .split('\n')
+    // A table's lines end in CR LF, which steers nothing.
+    .map((line) => (line.endsWith('\r') ? `${plainLine(line.slice(0, -1))}\r` : plainLine(line)))
+    .join('\n');
+const plainLine = (line: string): string => plainText(line, Number.POSITIVE_INFINITY);

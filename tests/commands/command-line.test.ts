@@ -66,6 +66,30 @@ describe('the command line', () => {
   );
 });
 
+describe('the built program', () => {
+  it.each([
+    [['--version']],
+    [['standing', 'hatchback', '--json']],
+    [['standing', 'nowhere']],
+    [['sheet', 'hatchback', '--csv']],
+    [['verify', 'hatchback']],
+    [['whose', 'hatchback', '--head', '10']],
+    [['vehicle', 'list']],
+    [['calls', '--json']],
+    [['plans', 'need', 'timing belt']],
+    [['reckon', 'torque']],
+    [['take', 'hatchback', '--json'], 'off 2\nsideways\n'],
+  ])('answers %j as the command line does that the other tests call', async (args, input = '') => {
+    const called = newBench();
+    called.copy(begunOnce);
+    const said = await called.run(args, { input });
+    const told = ({ exit, out, complaint }: typeof said, { folder }: Bench) =>
+      JSON.stringify({ exit, out, complaint }).replaceAll(folder, 'FOLDER');
+    expect(told(await bench.runProgram(args, { input }), bench)).toBe(told(said, called));
+    called.remove();
+  });
+});
+
 describe('calls', () => {
   type Row = {
     id: string;
@@ -153,7 +177,7 @@ describe('what is not allowed', () => {
   it('a job that may not be read is said to be so', async () => {
     chmodSync(bench.fileOf('hatchback'), 0o000);
     for (const command of ['standing', 'sheet', 'take']) {
-      expect(await bench.run([command, 'hatchback'], as)).toEqual({
+      expect(await bench.runProgram([command, 'hatchback'], as)).toEqual({
         exit: 2,
         out: '',
         complaint: `countback: ${bench.fileOf('hatchback')}: permission is denied (EACCES); allow reading and writing here, then try again\n`,
@@ -163,18 +187,18 @@ describe('what is not allowed', () => {
 
   it('a folder of jobs that may not be entered is said to be so', async () => {
     chmodSync(jobs(), 0o000);
-    const { exit, complaint } = await bench.run(['standing', 'hatchback'], as);
+    const { exit, complaint } = await bench.runProgram(['standing', 'hatchback'], as);
     expect(exit).toBe(2);
     expect(complaint).toMatch(/^countback: .*: permission is denied \(EACCES\); .*\n$/);
-    expect((await bench.run(['take', 'van', '--new'], { ...as, input: 'job "van"\n' })).exit).toBe(2);
+    expect((await bench.runProgram(['take', 'van', '--new'], { ...as, input: 'job "van"\n' })).exit).toBe(2);
   });
 
   it('a folder of jobs that may only be read lets a job be looked at, and no call be taken', async () => {
     chmodSync(bench.fileOf('hatchback'), 0o444);
     chmodSync(jobs(), 0o555);
     const before = readFileSync(bench.fileOf('hatchback'));
-    expect((await bench.run(['standing', 'hatchback'], as)).exit).toBe(1);
-    const { exit, out, complaint } = await bench.run(['take', 'hatchback'], { ...as, input: 'off 2\n' });
+    expect((await bench.runProgram(['standing', 'hatchback'], as)).exit).toBe(1);
+    const { exit, out, complaint } = await bench.runProgram(['take', 'hatchback'], { ...as, input: 'off 2\n' });
     expect({ exit, out }).toEqual({ exit: 2, out: '' });
     expect(complaint).toMatch(/^countback: .*permission is denied \(EACCES\); .*\n$/);
     expect(readFileSync(bench.fileOf('hatchback')).equals(before)).toBe(true);
@@ -183,14 +207,14 @@ describe('what is not allowed', () => {
   it('data kept where a file is, or where no folder may be made, are said to be so', async () => {
     const file = join(bench.folder, 'file');
     writeFileSync(file, '');
-    const inFile = await bench.run(['take', 'van', '--new'], { env: { COUNTBACK_DATA: file } });
+    const inFile = await bench.runProgram(['take', 'van', '--new'], { env: { COUNTBACK_DATA: file } });
     expect(inFile).toMatchObject({ exit: 2, out: '' });
     expect(inFile.complaint).toMatch(
       /^countback: .*: (?:a part of this path is not a folder|this is there already).*\n$/,
     );
     const closed = join(bench.folder, 'closed');
     mkdirSync(closed, { mode: 0o555 });
-    const inClosed = await bench.run(['take', 'van', '--new'], {
+    const inClosed = await bench.runProgram(['take', 'van', '--new'], {
       ...as,
       env: { COUNTBACK_DATA: join(closed, 'data') },
     });

@@ -1,11 +1,17 @@
-// Runs a command of the built program as a shell would, in a data folder of its own, and says what came of it.
+// Runs a command in a data folder of its own and says what came of it: the command line itself, within this process, or
+// the built program as a shell would start it.
 import { type ChildProcess, spawn } from 'node:child_process';
 import { cpSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { Readable } from 'node:stream';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import type { Out } from '../../src/commands/answer.ts';
+import { runCommandLine } from '../../src/commands/command-line.ts';
+import { plainLines, plainText } from '../../src/trade/plain-text.ts';
 
 export const launcher = fileURLToPath(new URL('../../src/launcher.js', import.meta.url));
+const packageRoot = pathToFileURL(fileURLToPath(new URL('../../', import.meta.url)));
 const notOfAShell = /^(CI|NODE_ENV|NODE_OPTIONS|VITEST.*|npm_.*|FORCE_COLOR|NO_COLOR|COUNTBACK_.*)$/;
 
 export type Ended = { exit: number; out: string; complaint: string };
@@ -21,7 +27,10 @@ export type Setting = {
 export type Bench = {
   folder: string;
   dataDir: string;
-  run(args: readonly string[], setting?: Setting): Promise<Ended>;
+  /** The command line, called. */
+  run(args: readonly string[], setting?: Pick<Setting, 'input' | 'env' | 'cwd'>): Promise<Ended>;
+  /** The built program, a process, until it ends. */
+  runProgram(args: readonly string[], setting?: Setting): Promise<Ended>;
   /** Started and left running, its streams open. */
   begin(args: readonly string[], setting?: Setting): Running;
   fileOf(job: string): string;
@@ -89,7 +98,9 @@ export function newBench(): Bench {
     folder,
     dataDir,
     begin,
-    run(args, setting = {}) {
+    run: (args, { input = '', env = {}, cwd = folder } = {}) =>
+      oneAfterAnother(() => called(args, input, { HOME: folder, COUNTBACK_DATA: dataDir, ...env }, cwd)),
+    runProgram(args, setting = {}) {
       const { child, ended } = begin(args, setting);
       child.stdin?.end(setting.input ?? '');
       return ended;
@@ -99,6 +110,51 @@ export function newBench(): Bench {
     callsOf: (job) => readFileSync(fileOf(job), 'utf8').split('\n').slice(1, -1),
     remove: () => rmSync(folder, { recursive: true, force: true }),
   };
+}
+
+// A process has one environment and one folder it stands in.
+let last: Promise<unknown> = Promise.resolve();
+function oneAfterAnother<T>(work: () => Promise<T>): Promise<T> {
+  const next = last.then(work, work);
+  last = next.catch(() => undefined);
+  return next;
+}
+
+async function called(
+  args: readonly string[],
+  input: string | Uint8Array,
+  env: Record<string, string>,
+  cwd: string,
+): Promise<Ended> {
+  const ended: Ended = { exit: 0, out: '', complaint: '' };
+  const out: Out = {
+    write(text) {
+      ended.out += plainLines(text);
+    },
+    complain(text) {
+      ended.complaint += `${plainText(text)}\n`;
+    },
+    isUnread: () => false,
+  };
+  const before = { env: { ...process.env }, cwd: process.cwd() };
+  Object.assign(process.env, env);
+  process.chdir(cwd);
+  try {
+    ended.exit = await runCommandLine(args, {
+      out,
+      packageRoot,
+      show: () => Promise.reject(new Error('nothing is painted without a terminal')),
+      input: () => Readable.from([Buffer.from(input)]),
+    });
+    return ended;
+  } finally {
+    process.chdir(before.cwd);
+    for (const name of Object.keys(env)) {
+      const was = before.env[name];
+      if (was === undefined) delete process.env[name];
+      else process.env[name] = was;
+    }
+  }
 }
 
 /** Nothing that steers a terminal or turns the reading direction. */
