@@ -71,7 +71,7 @@ describe('the built program', () => {
     [['--version']],
     [['standing', 'hatchback', '--json']],
     [['standing', 'nowhere']],
-    [['sheet', 'hatchback', '--csv']],
+    [['sheet', 'hatchback', '--csv', '-o', 'sheet.csv']],
     [['verify', 'hatchback']],
     [['whose', 'hatchback', '--head', '10']],
     [['vehicle', 'list']],
