@@ -5,6 +5,9 @@ import type { Method, Spec } from '../job/spec.ts';
 import { areaOf, subjectText, withinArea } from '../job/subjects.ts';
 import { specWords } from './spec-words.ts';
 
+/** "head-7.jpg" of its whole path. */
+export const fileName = (path: string): string => path.split(/[/\\]/).at(-1) || path;
+
 /** "cover 1 2 3": holes of one area after its name. */
 function holesOf(holes: readonly string[]): string {
   const [first] = holes;
@@ -199,6 +202,8 @@ export function entryWords(entry: Entry): string {
       return `reopened by ${entry.who}: ${entry.because}`;
     case 'left-unreleased':
       return `left unreleased: ${entry.because}`;
+    case 'photo-noted':
+      return `photo of ${subjectText(entry.at)}: ${fileName(entry.file)}${entry.words ? `, ${entry.words}` : ''}`;
     case 'note-made':
       return entry.words;
     case 'due-noted':

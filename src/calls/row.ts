@@ -32,6 +32,8 @@ export type Step =
 /** What a call comes to: something said to the job, a change of what is faced, or a step of the screen. */
 export type Meant =
   | { say: Said; face?: Partial<Facing> }
+  /** The file is looked at first: its digest and size are said with it. */
+  | { say: Said; photo: string }
   | { face: Partial<Facing>; answer: string }
   | { step: Step }
   | { again: { because: string } }

@@ -285,6 +285,7 @@ const readers: Record<string, Read> = {
   count: number('count', (n) => Number.isInteger(n) && n >= 0),
   mm: number('size in mm', (n) => n > 0),
   words: readWords('what it is'),
+  path: readWords('the file'),
   who: readWords('who'),
   why: readWords('why'),
   list: readList,

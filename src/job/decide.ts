@@ -15,6 +15,7 @@ import { fitVerbs } from './verbs/fit.ts';
 import { jobVerbs } from './verbs/job.ts';
 import { partVerbs } from './verbs/parts.ts';
 import { passVerbs } from './verbs/passes.ts';
+import { photoVerbs } from './verbs/photo.ts';
 import { strayVerbs } from './verbs/strays.ts';
 import { strikingVerbs } from './verbs/striking.ts';
 import { stripVerbs } from './verbs/strip.ts';
@@ -44,6 +45,7 @@ export const verbs: ReadonlyMap<string, AnyVerb> = new Map(
       ...suspicionVerbs,
       ...faceAndDriveVerbs,
       ...carVerbs,
+      ...photoVerbs,
       ...strikingVerbs,
     ] as unknown as AnyVerb[]
   ).map((verb) => [verb.id, verb]),

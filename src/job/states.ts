@@ -195,6 +195,7 @@ export type FindingState = {
   closed?: { n: number; how: 'put right' | 'accepted' | 'declined'; who?: string; because?: string };
 };
 export type ServiceState = Declared<'service-ordered'> & { state: 'ordered' | 'done' | 'dropped'; because?: string };
+export type Photo = Declared<'photo-noted'> & { n: number };
 export type VehicleState = {
   label: string;
   registration?: string;
@@ -211,6 +212,7 @@ export type VehicleState = {
   roadWaived?: { who: string; because: string };
   due: readonly { what: string; on?: string; atDistance?: number }[];
   remarks: readonly { n: number; words: string; at?: Subject }[];
+  photos: readonly Photo[];
   /** Line of a release that X1 allowed, 0 when not released or reopened. */
   releasedAt: number;
   releasedBy?: string;

@@ -152,6 +152,7 @@ export function touches(entry: Entry): string[] {
     case 'job-waiting':
     case 'job-resumed':
     case 'note-made':
+    case 'photo-noted':
     case 'left-unreleased':
     case 'released':
     case 'reopened':

@@ -16,8 +16,9 @@ import type { Said } from '../job/said.ts';
 import { areaOf } from '../job/subjects.ts';
 import { newlySuspected } from '../job/suspicions.ts';
 import { newlyDoubted } from '../job/tightening.ts';
-import type { Fault } from '../store/fault.ts';
+import { type Fault, isFault } from '../store/fault.ts';
 import type { OpenJob } from '../store/open-job.ts';
+import { type Photograph, photographAt } from '../store/photograph.ts';
 import type { Interval } from '../trade/intervals.ts';
 import { plainDeep, plainText } from '../trade/plain-text.ts';
 import { type Facing, firstFacing } from '../view/facing.ts';
@@ -63,6 +64,8 @@ export type SessionOptions = {
   products?: readonly Product[];
   intervals?: Readonly<Record<string, Interval>>;
   trays?: readonly string[];
+  /** Looks at a photograph's file; throws a fault where there is none to look at. */
+  photo?: (file: string) => Photograph;
   /** What earlier jobs left, to be told when the job opens on this vehicle. */
   reminders?: (vehicle: { label: string; registration?: string }) => readonly string[];
   facing?: Partial<Facing>;
@@ -79,6 +82,7 @@ export function createSession({
   products = [],
   intervals = {},
   trays = [],
+  photo = photographAt,
   reminders = () => [],
   facing = {},
 }: SessionOptions): Session {
@@ -124,6 +128,7 @@ export function createSession({
       store.setState((s) => ({ facing: { ...s.facing, ...meant.face } }));
       return answered({ kind: 'faced', text: meant.answer });
     }
+    if ('photo' in meant) return noted(row, meant, by);
     // On the keyboard the same again is an answer (O5); in a list of lines two alike neighbours are ordinary.
     const pressed = by === 'key' || by === 'pad';
     const byHabit = wentOnWith === row.id || row.answeredInWords === true;
@@ -132,6 +137,16 @@ export function createSession({
     // A key that bounces or is held down is no answer: the refusal stands until it could have been read.
     if (sameAgain && now().awakeMs - (refused?.awakeMs ?? 0) < leastMsToRead) return store.getState().answer as Answer;
     return say(row.id, meant.say, by, sameAgain ? { because: 'done already' } : undefined, pressed ? row : undefined);
+  }
+
+  /** The core never reads a file: what the photograph is, is said to it. */
+  function noted(row: Row, meant: { say: Said; photo: string }, by: Line['by']): Answer {
+    try {
+      return say(row.id, { ...meant.say, ...photo(meant.photo) }, by);
+    } catch (thrown) {
+      if (!isFault(thrown)) throw thrown;
+      return no(`${thrown.what}: ${thrown.where}`, thrown.next);
+    }
   }
 
   function say(call: string, said: Said, by: Line['by'], override?: Override, row?: Row): Answer {

@@ -144,6 +144,7 @@ const services: Row = (b) => {
 const others: Row = (b) =>
   b.chance.of<Said>([
     { verb: 'note', words: 'smells of fuel' },
+    { verb: 'note-photo', file: '/photos/a.jpg', sha256: 'a'.repeat(64), bytes: 9, at: `hole:${anyHole(b)}` },
     { verb: 'note-due', what: 'retorque', atDistance: 1000 },
     { verb: 'release', who: 'Ada' },
     { verb: 'reopen', who: 'Ada', because: 'knocks' },

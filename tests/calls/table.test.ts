@@ -53,6 +53,7 @@ describe('the table of calls', () => {
       'order-services',
       'declare',
       'exchange-holes',
+      'note-photo',
     ];
     // Scrapping a hole's own is the same as laying its fastener on the scrap pile.
     const reached = new Set([...named, ...byMeaning, 'scrap-own']);

@@ -1,9 +1,10 @@
 // What is suspected and unanswered, then the findings of a job, the open ones first.
-import { every } from '../../job/ledger.ts';
+import { every, stateOf } from '../../job/ledger.ts';
 import { nextStepWords } from '../../job/repair-figures.ts';
 import { nameOf, subjectText } from '../../job/subjects.ts';
 import { suspectedOn, suspicionText } from '../../job/suspicions.ts';
 import type { Desk } from '../desk.ts';
+import { fileName } from '../entry-words.ts';
 import type { Listed } from '../listed.ts';
 
 export function findingRows(desk: Desk): Listed[] {
@@ -30,7 +31,18 @@ export function findingRows(desk: Desk): Listed[] {
       leads: f.at,
     }),
   );
-  return [...suspected, ...made];
+  const photos = (stateOf(desk.ledger, 'vehicle', 'vehicle')?.photos ?? []).map(
+    ({ n, at, file, words }): Listed => ({
+      key: `photo ${n}`,
+      mark: 'plain',
+      name: 'photo',
+      text: `${subjectText(at)}: ${fileName(file)}`,
+      ...(words !== undefined && { end: words }),
+      picks: {},
+      leads: at,
+    }),
+  );
+  return [...suspected, ...made, ...photos];
 }
 
 /** F5: the next step of a thread repair that was begun there. */

@@ -15,6 +15,8 @@ export function suspectedNext({ ledger, facing }: Desk): string | undefined {
 export const suspectedHere = (ledger: Ledger, area: string | undefined): readonly Suspected[] =>
   area === undefined ? [] : suspectedIn(ledger, area);
 
+/** What a finding or a photograph is of, where it is not said. */
+const here = ({ facing: { hole, area } }: Desk) => ({ at: hole ? `hole:${hole}` : area ? `area:${area}` : 'vehicle' });
 const measuredSteps: ReadonlySet<string> = new Set(['depth', 'drilled', 'insert']);
 const repairSteps = ['depth', 'drilled', 'tapped', 'cleaned', 'insert', 'tried'] as const;
 export const findingsRows: readonly Row[] = [
@@ -27,10 +29,7 @@ export const findingsRows: readonly Row[] = [
     group: 'findings',
     keys: [key('f', 'strip', { pad: '9' }), key('f', 'findings', { pad: '7' })],
     verb: 'make-finding',
-    fills: (desk) => {
-      const { hole, area } = desk.facing;
-      return { at: hole ? `hole:${hole}` : area ? `area:${area}` : 'vehicle' };
-    },
+    fills: here,
   },
   {
     id: 'wrong-indeed',
@@ -98,6 +97,18 @@ export const findingsRows: readonly Row[] = [
     group: 'findings',
     keys: [key('t', 'findings', { pad: '6' })],
     verb: 'tell-owner',
+  },
+  {
+    id: 'photo',
+    words: ['photo', 'picture'],
+    form: '<file:path> [at <at:subject>] [shows <words>]',
+    label: 'photo',
+    help: 'A photograph of a place, by its file: its digest is written down, and the sheet names both.',
+    group: 'findings',
+    keys: [key('x', 'findings')],
+    questions: { file: 'its file' },
+    fills: here,
+    means: (_desk, said) => ({ say: { verb: 'note-photo', ...said }, photo: said.file as string }),
   },
   {
     id: 'chased',

@@ -27,6 +27,19 @@ export const partVerdicts = [
 /** F3: how the owner was asked. */
 export const waysOfAsking = ['in person', 'by telephone', 'in writing'] as const;
 
+export const photoShape = {
+  file: z
+    .string()
+    .min(1)
+    .max(500)
+    .regex(/^[^\p{Cc}]+$/u),
+  /** In hex. */
+  sha256: z.string().regex(/^[0-9a-f]{64}$/),
+  bytes: z.number().int().positive(),
+  at: subjectSchema,
+  words: z.string().min(1).max(200).optional(),
+};
+
 export const workEntries = [
   line('part-removed', { part: nameSchema }),
   line('part-fitted', { part: nameSchema, forNow: z.literal(true).optional() }),
@@ -141,6 +154,8 @@ export const workEntries = [
   }),
   line('job-waiting', { who: person, because: reason, until: z.string().max(40).optional() }),
   line('job-resumed', {}),
+  /** A photograph by its file and the digest of its bytes; what it shows is for people, and nothing is judged by it. */
+  line('photo-noted', photoShape),
   line('note-made', { words: z.string().min(1).max(400), at: subjectSchema.optional() }),
   line('left-unreleased', { who: person, because: reason }),
   line('released', { who: person }),

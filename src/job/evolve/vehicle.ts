@@ -15,6 +15,7 @@ const fresh: VehicleState = {
   roadAt: 0,
   due: [],
   remarks: [],
+  photos: [],
   releasedAt: 0,
   falseReleases: [],
   loweredAt: 0,
@@ -65,6 +66,10 @@ export function evolveVehicle(
     case 'note-made': {
       const { words, at } = entry;
       return { ...v, remarks: [...v.remarks, { n, words, ...(at && { at }) }] };
+    }
+    case 'photo-noted': {
+      const { kind: _, ...photo } = entry;
+      return { ...v, photos: [...v.photos, { n, ...photo }] };
     }
     case 'left-unreleased':
       return { ...v, left: { n, who: entry.who, because: entry.because } };
