@@ -9,19 +9,19 @@ export const oldText = (old: Verdict | undefined): string =>
     ? `the old one: ${old.verdict}${old.because ? ` (${old.because})` : ''}${old.marking ? `, ${old.marking}` : ''}`
     : 'THE OLD ONE HAS NO VERDICT';
 
-export function partsText({ parts, box, again }: SheetFacts): string[] {
-  return [
-    ...parts.renewed.flatMap((p) => point(`new: ${p.part} (${p.from}), ${timeText(p)}; ${oldText(p.old)}`)),
-    ...(parts.refitted.length > 0 ? point(`refitted: ${parts.refitted.map((p) => p.part).join(', ')}`) : []),
-    ...parts.off.flatMap((p) => point(`OFF: ${p.part}${p.old ? `; ${oldText(p.old)}` : ''}`)),
-    ...box.used.flatMap((b) => point(`used up from the parts box: ${b.quantity} ${b.name}`)),
-    ...box.moved.flatMap((b) => point(`out of the parts box to ${b.to}: ${b.quantity} ${b.name}${why(b.because)}`)),
-    ...(again.connections.length > 0 ? point(`connections made again: ${again.connections.join(', ')}`) : []),
-    ...(again.temporaries.length > 0
-      ? point(`put in for the work and out again: ${again.temporaries.join(', ')}`)
-      : []),
-  ];
-}
+export const partsText = (facts: SheetFacts): string[] => [
+  ...facts.parts.renewed.flatMap((p) => point(`new: ${p.part} (${p.from}), ${timeText(p)}; ${oldText(p.old)}`)),
+  ...goodsPoints(facts).flatMap(point),
+];
+/** What is no new part. */
+export const goodsPoints = ({ parts, box, again }: SheetFacts): string[] => [
+  ...(parts.refitted.length > 0 ? [`refitted: ${parts.refitted.map((p) => p.part).join(', ')}`] : []),
+  ...parts.off.map((p) => `OFF: ${p.part}${p.old ? `; ${oldText(p.old)}` : ''}`),
+  ...box.used.map((b) => `used up from the parts box: ${b.quantity} ${b.name}`),
+  ...box.moved.map((b) => `out of the parts box to ${b.to}: ${b.quantity} ${b.name}${why(b.because)}`),
+  ...(again.connections.length > 0 ? [`connections made again: ${again.connections.join(', ')}`] : []),
+  ...(again.temporaries.length > 0 ? [`put in for the work and out again: ${again.temporaries.join(', ')}`] : []),
+];
 
 export const fastenersText = (facts: SheetFacts): string[] => fastenersPoints(facts).flatMap(point);
 export function fastenersPoints({ fasteners: f }: SheetFacts): string[] {
@@ -36,14 +36,12 @@ function sums(where: Whereabouts): string {
   return all.length > 0 ? `: ${all.join(', ')}` : '';
 }
 
-export function lossesText({ losses, strange }: SheetFacts): string[] {
-  return [
-    ...losses.flatMap((loss) => point(lossText(loss))),
-    ...strange.flatMap((s) =>
-      point(`${s.what}, found ${timeText(s.at)}: no part of this vehicle, stated by ${s.who}${why(s.because)}`),
-    ),
-  ];
-}
+export const lossPoints = ({ losses, strange }: SheetFacts): string[] => [
+  ...losses.map(lossText),
+  ...strange.map(
+    (s) => `${s.what}, found ${timeText(s.at)}: no part of this vehicle, stated by ${s.who}${why(s.because)}`,
+  ),
+];
 export function lossText({ what, where, reaches, searched, ruledOut }: LossFact): string {
   const at = where ? ` at ${where}` : '';
   const works = reaches ? ', could reach the works' : '';

@@ -1,30 +1,32 @@
 // Sealant, check rotations, fluids and leak checks in words.
 import { lengthOfTimeText } from '../trade/civil-time.ts';
+import type { SheetFacts } from './facts.ts';
 import { point, under } from './layout.ts';
 import type { BeadFact, CircuitFact, DriveFact, FaceFact, TryFact } from './proof-facts.ts';
-import type { Moment } from './reading.ts';
 import { conditionsText, counted, dayText, figure, teethText, timeText } from './words.ts';
 
 export const sealantText = (faces: readonly FaceFact[]): string[] =>
-  faces.flatMap(({ face, beads, laidBefore }) => [
-    ...beads.flatMap(beadText),
-    ...(laidBefore > 0 ? point(`${face}: ${counted(laidBefore, 'earlier bead')} laid and cleaned off again`) : []),
-  ]);
+  faces.flatMap((face) => [...face.beads.flatMap(beadText), ...earlierBeads(face).flatMap(point)]);
 
-function beadText(bead: BeadFact): string[] {
-  const [atLaying, ...later] = bead.conditions;
-  const told = atLaying && atLaying.n <= bead.laid.n ? [atLaying] : [];
-  const since = told.length > 0 ? later : bead.conditions;
-  const conditions = [
-    told[0] ? `at the bench ${conditionsText(told[0])}` : 'conditions not told when it was laid',
-    ...since.map((c) => `${conditionsText(c)} from ${timeText(c)}`),
-  ];
+const beadText = (bead: BeadFact): string[] => [
+  ...point(`${bead.face}: ${laidText(bead)}`),
+  ...under(conditionsOf(bead).join('; ')),
+  ...under(endText(bead)),
+];
+export const laidText = (bead: BeadFact): string => `${bead.product} (${bead.kind}), laid ${timeText(bead.laid)}`;
+export const endText = (bead: BeadFact): string =>
+  `${bead.together ? `together ${timeText(bead.together)}; ` : ''}${cureText(bead)}`;
+/** Cleaned when, what the bench was like when it was laid, and each change since. */
+export function conditionsOf(bead: BeadFact): string[] {
+  const atLaying = bead.conditions.findLast((c) => c.n <= bead.laid.n);
   return [
-    ...point(`${bead.face}: ${bead.product} (${bead.kind}), laid ${timeText(bead.laid)}`),
-    ...under([...(bead.cleaned ? [`cleaned ${timeText(bead.cleaned)}`] : []), ...conditions].join('; ')),
-    ...under(bead.together ? `together ${timeText(bead.together)}; ${cureText(bead)}` : cureText(bead)),
+    ...(bead.cleaned ? [`cleaned ${timeText(bead.cleaned)}`] : []),
+    atLaying ? `at the bench ${conditionsText(atLaying)}` : 'conditions not told when it was laid',
+    ...bead.conditions.filter((c) => c.n > bead.laid.n).map((c) => `${conditionsText(c)} from ${timeText(c)}`),
   ];
 }
+export const earlierBeads = ({ face, laidBefore }: FaceFact): string[] =>
+  laidBefore > 0 ? [`${face}: ${counted(laidBefore, 'earlier bead')} laid and cleaned off again`] : [];
 
 export function cureText(bead: BeadFact): string {
   switch (bead.cure) {
@@ -45,12 +47,12 @@ export function cureText(bead: BeadFact): string {
   }
 }
 
+export function driveText({ drive, stands, tries }: DriveFact): string {
+  if (tries.length === 0) return `${drive}: NO CHECK ROTATION MADE`;
+  return `${drive}: ${stands ? 'the check rotation stands' : 'NO CHECK ROTATION STANDS'}`;
+}
 export const rotationText = (drives: readonly DriveFact[]): string[] =>
-  drives.flatMap(({ drive, stands, tries }) => {
-    const verdict =
-      tries.length === 0 ? 'NO CHECK ROTATION MADE' : stands ? 'the check rotation stands' : 'NO CHECK ROTATION STANDS';
-    return [...point(`${drive}: ${verdict}`), ...tries.flatMap((t, i) => under(tryText(t, i + 1)))];
-  });
+  drives.flatMap((d) => [...point(driveText(d)), ...d.tries.flatMap((t, i) => under(tryText(t, i + 1)))]);
 
 export function tryText(t: TryFact, number: number): string {
   const readings = [
@@ -68,9 +70,9 @@ export function tryText(t: TryFact, number: number): string {
   return `try ${number}, ${timeText(t.begun)}: ${readings}; ${result}`;
 }
 
-export const fluidText = (circuits: readonly CircuitFact[], oil: Moment | undefined): string[] => [
-  ...circuits.flatMap((c) => point(`${c.circuit}: ${circuitText(c)}`)),
-  ...(oil ? point(`engine oil level seen ${timeText(oil)}`) : []),
+export const fluidPoints = ({ circuits, oil }: Pick<SheetFacts, 'circuits' | 'oil'>): string[] => [
+  ...circuits.map((c) => `${c.circuit}: ${circuitText(c)}`),
+  ...(oil ? [`engine oil level seen ${timeText(oil)}`] : []),
 ];
 export function circuitText({ drained, filled, checked }: CircuitFact): string {
   const litres = filled?.litres === undefined ? '' : ` ${figure(filled.litres)} l`;

@@ -9,6 +9,10 @@ type Shown = Pick<Moment, 'atMs' | 'zoneMin'>;
 export const timeText = ({ atMs, zoneMin }: Shown): string => civilText(atMs, zoneMin);
 /** "Wednesday 2026-11-25 14:20" */
 export const dayText = ({ atMs, zoneMin }: Shown): string => weekdayText(atMs, zoneMin);
+/** "2026-11-25" */
+export const dateOf = ({ atMs, zoneMin }: Shown): string => dateText(atMs, zoneMin);
+/** "14:20" */
+export const clockText = ({ atMs, zoneMin }: Shown): string => timeOfDayText(atMs, zoneMin);
 /** "2026-11-25 14:20 to 14:31": the first and the last of some moments in the order of their lines. */
 export function spanText(moments: readonly Moment[]): string {
   const ordered = moments.toSorted((a, b) => a.n - b.n);

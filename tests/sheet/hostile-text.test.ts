@@ -78,9 +78,12 @@ const markups = [
   '`javascript:alert(1)`</h2></section></main>',
   '</code><code id="log-digest">',
 ];
-/** Tags of the page, with their attributes' values left out. */
+/** Tags of the page, with their attributes' values left out, and without the places where a long word may be broken. */
 const tagsOf = (page: string): string[] =>
-  [...page.matchAll(/<[^>]*>/g)].map(([tag]) => tag.replace(/"[^"]*"/g, '""')).sort();
+  [...page.matchAll(/<[^>]*>/g)]
+    .map(([tag]) => tag.replace(/"[^"]*"/g, '""'))
+    .filter((tag) => tag !== '<wbr>')
+    .sort();
 
 for (const evil of markups) {
   it(`D: ${JSON.stringify(evil)} in any text makes no tag of a page and no row of a table`, () => {

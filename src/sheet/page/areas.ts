@@ -1,71 +1,56 @@
 // The tightening record on the page: each area with its map, each hole with what is in it and how it was brought up; the
 // fasteners that are not the ones that came off; thread repairs.
-import type { AreaFact, HoleFact, PassFact } from '../area-facts.ts';
+import type { AreaFact, HoleFact } from '../area-facts.ts';
 import { type Copy, measuredText, stepText } from '../area-text.ts';
-import { by, figure, methodText, spanText, timeText } from '../words.ts';
-import { mapMarkup } from './map.ts';
-import { html, joined, list, type Markup, table } from './markup.ts';
+import { isMarked } from '../points.ts';
+import { spanText, timeText } from '../words.ts';
+import { legend, mapMarkup } from './map.ts';
+import { critical, flowing, html, joined, list, type Markup, table } from './markup.ts';
+import { passColumns } from './passes.ts';
 
-const newLine = html`<br>`;
+/** On paper an area of so few holes is not broken over two pages. */
+const keptTogether = 16;
 
 export const areasMarkup = (areas: readonly AreaFact[], copy: Copy): Markup =>
-  html`${areas.map((area) => areaMarkup(area, copy))}`;
+  html`${legend(areas)}${areas.map((area) => areaMarkup(area, copy))}`;
 
 function areaMarkup(area: AreaFact, copy: Copy): Markup {
+  const { holes } = area;
   const said = [
     ...(area.companions ? [`seen: ${area.companions.seen.join(', ')}; ${timeText(area.companions)}`] : []),
     ...(area.blindHolesDry ? [`blind holes called dry ${timeText(area.blindHolesDry)}`] : []),
     ...(area.directionRight ? [`direction called right ${timeText(area.directionRight)}`] : []),
+    ...(holes.some((h) => h.passes.some((p) => isMarked(p, h, copy))) ? ['* taken out of the order of its pass'] : []),
   ];
-  const marked = area.holes.some((h) => h.passes.some((p) => isMarked(h, p, copy)));
-  return html`<div class="area">
-<h3 class="all">${area.area}${area.critical ? ', critical' : undefined}: ${area.closed} of ${area.touched} closed</h3>
-<div>
-${table(
-  'in tightening order',
-  ['hole', 'fastener', 'brought up'],
-  area.holes.map((h) => [
-    `${h.number}${h.critical && !area.holes.every((one) => one.critical) ? ' (critical)' : ''}`,
-    fastenerCell(h),
-    passesCell(h, copy),
-  ]),
-)}${list(said)}${
-  marked
-    ? html`<p class="faint">* taken out of the order of its pass</p>
-`
-    : undefined
-}</div>
-${mapMarkup(area.area, area.map)}</div>
+  const mixed = !holes.every((h) => h.critical);
+  const columns = passColumns(holes, copy);
+  const map = mapMarkup(area);
+  const record = table(
+    { label: area.area },
+    ['hole', 'fastener', ...columns.heads],
+    holes.map((h) => [
+      html`${flowing(h.number)}${critical(mixed && h.critical)}`,
+      fastenerCell(h),
+      ...columns.cellsOf(h),
+    ]),
+  );
+  return html`<div class="area${holes.length <= keptTogether ? ' short' : ''}">
+<h3>${area.area}${critical(area.critical)} <small>${area.closed} of ${area.touched} closed</small></h3>
+${map?.isWide ? map.figure : undefined}<div>
+${record}${list(said)}</div>
+${map?.isWide ? undefined : map?.figure}</div>
 `;
 }
 
-const isMarked = (h: HoleFact, pass: PassFact, copy: Copy): boolean =>
-  pass.outOfOrder && (copy === 'workshop' || h.critical);
-
 function fastenerCell(h: HoleFact): Markup {
   const lines: (Markup | string)[] = [
-    ...(h.open === undefined ? [] : [html`<strong class="warn">OPEN: ${h.open}</strong>`]),
+    ...(h.open === undefined ? [] : [html`<strong class="warn">OPEN: ${flowing(h.open)}</strong>`]),
     ...(h.holds === undefined ? [] : [h.holds]),
-    ...otherThanBefore(h).map((text) => html`<em>${text}</em>`),
+    ...otherThanBefore(h).map((text) => html`<em>${flowing(text)}</em>`),
     ...(h.chased ? [`thread chased ${timeText(h.chased)}`] : []),
     ...(h.repair.length > 0 ? ['thread repaired, see below'] : []),
   ];
-  return joined(lines.length > 0 ? lines : ['-'], newLine);
-}
-
-function passesCell(h: HoleFact, copy: Copy): Markup {
-  const lines = h.passes.map((p) => {
-    const read = p.readNewtonMetres === undefined ? '' : `, read ${figure(p.readNewtonMetres)} Nm`;
-    const tool = p.tool ? `, ${p.tool}` : '';
-    const how = `${p.method ? methodText(p.method) : 'method not said'}${read}${tool}`;
-    const mark = isMarked(h, p, copy) ? '*' : '';
-    return html`${p.pass}${p.last && p.pass !== 'final' ? ' (last)' : ''}${mark}: ${how} <span class="faint">${timeText(p)}${by(p.who)}</span>`;
-  });
-  const looked = h.looked
-    ? [html`second look <span class="faint">${timeText(h.looked)}${by(h.looked.who)}</span>`]
-    : [];
-  const all = [...lines, ...looked];
-  return joined(all.length > 0 ? all : ['-'], newLine);
+  return joined((lines.length > 0 ? lines : ['-']).map(flowing), html`<br>`);
 }
 
 /** What went in is not what came out: new, traded, of another pattern, a substitute; or nothing did. */

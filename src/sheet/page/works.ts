@@ -1,90 +1,76 @@
-// Sealant and its cure, check rotations, fluids, parts, losses and the way out, on the page.
+// Services, sealant and its cure, check rotations, fluids and parts on the page; order overridden, the time at the bench
+// and the log.
+import type { Copy } from '../area-text.ts';
+import type { BenchDay } from '../bench-time.ts';
 import type { SheetFacts } from '../facts.ts';
-import { lossText, oldText } from '../goods-text.ts';
-import type { BeadFact } from '../proof-facts.ts';
-import { circuitText, cureText, tryText } from '../proof-text.ts';
-import { conditionsText, counted, timeText, why } from '../words.ts';
-import { html, joined, list, type Markup, table } from './markup.ts';
+import { goodsPoints, oldText } from '../goods-text.ts';
+import { logPoints, outOfOrderForOwner, overridePlace, serviceText, struckText } from '../points.ts';
+import { conditionsOf, driveText, earlierBeads, endText, laidText, tryText } from '../proof-text.ts';
+import { by, minutesText, timeText } from '../words.ts';
+import { flowing, html, joined, list, type Markup, table } from './markup.ts';
 
-const newLine = html`<br>`;
-
-export function sealantMarkup({ faces }: SheetFacts): Markup | undefined {
-  const rows = faces.flatMap(({ beads }) =>
-    beads.map((bead) => [
-      bead.face,
-      `${bead.product} (${bead.kind}), laid ${timeText(bead.laid)}`,
-      joined(conditionsOf(bead), newLine),
-      `${bead.together ? `together ${timeText(bead.together)}; ` : ''}${cureText(bead)}`,
-    ]),
+export const servicesMarkup = ({ services }: SheetFacts): Markup | undefined =>
+  list(
+    services.map((s) =>
+      s.state === 'ordered' ? html`<strong class="warn">${serviceText(s)}</strong>` : serviceText(s),
+    ),
   );
-  const before = faces.flatMap(({ face, laidBefore }) =>
-    laidBefore > 0 ? [`${face}: ${counted(laidBefore, 'earlier bead')} laid and cleaned off again`] : [],
-  );
-  return html`${table('each bead on its face', ['face', 'bead', 'conditions', 'cure'], rows)}${list(before)}`;
-}
-function conditionsOf(bead: BeadFact): string[] {
-  const cleaned = bead.cleaned ? [`cleaned ${timeText(bead.cleaned)}`] : [];
-  const atLaying = bead.conditions.filter((c) => c.n <= bead.laid.n).at(-1);
-  const since = bead.conditions.filter((c) => c.n > bead.laid.n);
-  return [
-    ...cleaned,
-    atLaying ? `at the bench ${conditionsText(atLaying)}` : 'conditions not told when it was laid',
-    ...since.map((c) => `${conditionsText(c)} from ${timeText(c)}`),
-  ];
-}
 
-export function rotationMarkup({ drives }: SheetFacts): Markup {
-  return html`${drives.map(({ drive, stands, tries }) => {
-    const verdict =
-      tries.length === 0 ? 'NO CHECK ROTATION MADE' : stands ? 'the check rotation stands' : 'NO CHECK ROTATION STANDS';
-    return html`<h3>${drive}: ${verdict}</h3>
-${list(tries.map((t, i) => tryText(t, i + 1)))}`;
-  })}`;
-}
+export const sealantMarkup = ({ faces }: SheetFacts): Markup | undefined =>
+  html`${table(
+    'each bead on its face',
+    ['face', 'bead', 'conditions', 'cure'],
+    faces.flatMap(({ beads }) =>
+      beads.map((bead) => [
+        bead.face,
+        laidText(bead),
+        joined(conditionsOf(bead).map(flowing), html`<br>`),
+        endText(bead),
+      ]),
+    ),
+  )}${list(faces.flatMap(earlierBeads))}`;
 
-export const fluidsMarkup = ({ circuits, oil }: SheetFacts): Markup | undefined =>
-  list([
-    ...circuits.map((c) => `${c.circuit}: ${circuitText(c)}`),
-    ...(oil ? [`engine oil level seen ${timeText(oil)}`] : []),
-  ]);
+export const rotationMarkup = ({ drives }: SheetFacts): Markup =>
+  html`${drives.map(
+    (d) => html`<h3>${driveText(d)}</h3>
+${list(d.tries.map((t, i) => tryText(t, i + 1)))}`,
+  )}`;
 
-export function partsMarkup({ parts, box, again }: SheetFacts): Markup {
-  const renewed = table(
+export const partsMarkup = (facts: SheetFacts): Markup =>
+  html`${table(
     'new parts, and what became of the old ones',
     ['part', 'fitted', 'old part'],
-    parts.renewed.map((p) => [p.part, `${p.from}, ${timeText(p)}`, oldText(p.old)]),
+    facts.parts.renewed.map((p) => [p.part, `${p.from}, ${timeText(p)}`, oldText(p.old)]),
+  )}${list(goodsPoints(facts))}`;
+
+/** O5 */
+export const orderMarkup = (facts: SheetFacts, copy: Copy): Markup | undefined =>
+  copy === 'owner'
+    ? list(outOfOrderForOwner(facts))
+    : table(
+        'order overridden, with the reason',
+        ['place', 'rule', 'because', 'when'],
+        facts.overrides.map((o) => [overridePlace(o), o.rule, o.because, `${timeText(o)}${by(o.who)}, line ${o.n}`]),
+      );
+
+export const benchTimeMarkup = (days: readonly BenchDay[]): Markup | undefined =>
+  table(
+    'while the program ran, breaks of more than half an hour left out',
+    ['day', 'time', 'calls'],
+    days.map(({ day, minutes, calls }) => [day, minutesText(minutes), String(calls)]),
   );
-  const rest = list([
-    ...(parts.refitted.length > 0 ? [`refitted: ${parts.refitted.map((p) => p.part).join(', ')}`] : []),
-    ...parts.off.map((p) => `OFF: ${p.part}${p.old ? `; ${oldText(p.old)}` : ''}`),
-    ...box.used.map((b) => `used up from the parts box: ${b.quantity} ${b.name}`),
-    ...box.moved.map((b) => `out of the parts box to ${b.to}: ${b.quantity} ${b.name}${why(b.because)}`),
-    ...(again.connections.length > 0 ? [`connections made again: ${again.connections.join(', ')}`] : []),
-    ...(again.temporaries.length > 0 ? [`put in for the work and out again: ${again.temporaries.join(', ')}`] : []),
-  ]);
-  return html`${renewed}${rest}`;
-}
 
-export const lossesMarkup = ({ losses, strange }: SheetFacts): Markup | undefined =>
-  list([
-    ...losses.map(lossText),
-    ...strange.map(
-      (s) => `${s.what}, found ${timeText(s.at)}: no part of this vehicle, stated by ${s.who}${why(s.because)}`,
-    ),
+export function logMarkup(facts: SheetFacts): Markup {
+  const { lines } = facts.log;
+  const points = list([
+    html`<span id="log-lines">${lines}</span> ${lines === 1 ? 'line' : 'lines'}, ${struckText(facts)}`,
+    ...logPoints(facts),
   ]);
-
-export function wayOutMarkup({ car }: SheetFacts): Markup | undefined {
-  const { started, pedal, tools, road, waiting } = car;
-  return list([
-    ...(tools ? [`tools called out ${timeText(tools)}`] : []),
-    ...(started ? [`engine last started ${timeText(started)}`] : []),
-    ...(pedal ? [`brake pedal called firm ${timeText(pedal)}`] : []),
-    ...(road && !road.waived ? [`road test made ${timeText(road)}`] : []),
-    ...(road?.waived ? [`NO ROAD TEST: ${road.waived.because} (${road.waived.who}, ${timeText(road)})`] : []),
-    ...(waiting
-      ? [
-          `WAITING since ${timeText(waiting)} on ${waiting.on}${why(waiting.because)}${waiting.until ? `, until ${waiting.until}` : ''}`,
-        ]
-      : []),
-  ]);
+  return html`${points}${
+    facts.digest
+      ? html`<p>Log digest <code id="log-digest">${facts.digest}</code></p>
+<p class="faint">It shows whether the log was altered since; it is no signature.</p>
+`
+      : undefined
+  }`;
 }
