@@ -13,6 +13,7 @@ import { openSettings } from '../store/settings.ts';
 import { writeWhole } from '../store/whole-file.ts';
 import { type Command, exits } from './answer.ts';
 import { openToLook, orFault } from './opening.ts';
+import { photosNow } from './photos-now.ts';
 
 export const sheet: Command = {
   name: 'sheet',
@@ -42,14 +43,19 @@ export const sheet: Command = {
         const copy = args.flags.has('workshop') ? 'workshop' : 'owner';
         const { settings } = await openSettings(placesOn(thisMachine()).settings);
         const { intervals } = settings();
+        const ledger = readLog(lines);
+        const photos = await photosNow(ledger, forms[0] === 'html');
         const options = {
           now,
+          photos,
           intervals,
           digest: job.digest(),
           copy,
           benchTime: args.flags.has('bench-time'),
         } as const;
-        const text = inForm[forms[0] ?? 'text'](readLog(lines), options);
+        const text = inForm[forms[0] ?? 'text'](ledger, options);
+        for (const [n, one] of photos)
+          if (one.state !== 'as noted') out.complain(`countback: the photograph of line ${n} is ${one.state}`);
         const file = args.values.get('o');
         if (file === undefined) out.write(text.endsWith('\n') ? text : `${text}\n`);
         else await write(file, text, args.flags.has('force'));

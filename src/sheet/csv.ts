@@ -6,6 +6,7 @@ import { type Copy, measuredText, stepText } from './area-text.ts';
 import { type BenchDay, daysToTell } from './bench-time.ts';
 import { type SheetFacts, type SheetOptions, sheetFacts } from './facts.ts';
 import { fastenersPoints, lossText, oldText } from './goods-text.ts';
+import { photoFile } from './photo-facts.ts';
 import { circuitText, cureText, tryText } from './proof-text.ts';
 import type { Moment } from './reading.ts';
 import { standingPoints } from './standing-text.ts';
@@ -153,6 +154,7 @@ function sections(f: SheetFacts, copy: Copy): [string, Row[]][] {
       ],
     ],
     ['note', f.notes.map((n) => ({ place: n.place ?? '', value: n.words, at: n }))],
+    ['photograph', f.photos.map((p) => ({ place: p.place, what: p.words ?? '', value: photoFile(p), at: p }))],
     ['caution', f.cautions.map((c) => ({ place: c.place ?? '', value: c.words }))],
     ['correction', f.corrections.map((c) => ({ value: c.what, because: c.because, at: c }))],
     ['leaving', f.leavings.map((l) => ({ what: l.how, because: l.because ?? '', at: l, who: l.by }))],

@@ -31,6 +31,7 @@ import {
   overrideFacts,
 } from './log-facts.ts';
 import type { Intervals } from './old-part.ts';
+import { type PhotoFact, type PhotosNow, photoFacts, seenNow } from './photo-facts.ts';
 import {
   type CircuitFact,
   circuitFacts,
@@ -51,6 +52,8 @@ export type SheetOptions = {
   zone?: number;
   /** The workshop's own intervals, to measure old parts against. */
   intervals?: Intervals;
+  /** What has become of the files of photographs. */
+  photos?: PhotosNow;
 };
 export type FindingFact = {
   id: string;
@@ -93,17 +96,18 @@ export type SheetFacts = StandingFacts & {
     waiting?: Moment & { on: string; because: string; until?: string };
   };
   notes: (Moment & { words: string; place?: string })[];
+  photos: PhotoFact[];
   /** What the plans warn of. */
   cautions: { words: string; place?: string }[];
   log: LogFact;
 };
 
-export function sheetFacts(ledger: Ledger, { now, digest, zone, intervals = {} }: SheetOptions): SheetFacts {
+export function sheetFacts(ledger: Ledger, { now, digest, zone, intervals = {}, photos }: SheetOptions): SheetFacts {
   const of: Reading = { ledger, now, ...(zone !== undefined && { zone }) };
   const v = stateOf(ledger, 'vehicle', 'vehicle');
   const opened = openedAt(of);
   const oil = oilSeen(of);
-  return plainDeep({
+  const facts = plainDeep({
     vehicle: {
       label: v?.label ?? '',
       ...(v?.registration && { registration: v.registration }),
@@ -136,9 +140,12 @@ export function sheetFacts(ledger: Ledger, { now, digest, zone, intervals = {} }
       words,
       ...(at && { place: placeWords(at) }),
     })),
+    photos: photoFacts(of),
     cautions: cautionFacts(of),
     log: logFact(of),
   } satisfies SheetFacts);
+  // Bytes are no text: cut to the length of one they would be a broken picture.
+  return { ...facts, photos: seenNow(facts.photos, photos) };
 }
 
 function findingFact(of: Reading, { id, at, what, when, madeAt, told, closed }: FindingState): FindingFact {

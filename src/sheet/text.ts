@@ -6,6 +6,7 @@ import { type BenchDay, daysToTell } from './bench-time.ts';
 import { type FindingFact, type SheetFacts, type SheetOptions, sheetFacts } from './facts.ts';
 import { fastenersText, lossPoints, partsText } from './goods-text.ts';
 import { columns, labelled, point, section, under, wrapped } from './layout.ts';
+import { photoFile, photoWords } from './photo-facts.ts';
 import {
   cautionPoints,
   dueTimes,
@@ -51,6 +52,10 @@ export function factsText(facts: SheetFacts, copy: Copy, days: readonly BenchDay
     ...section('DONE OUT OF ORDER', outOfOrderText(facts, copy)),
     ...section('START AND ROAD', wayOutPoints(facts).flatMap(point)),
     ...section('NOTES', notePoints(facts).flatMap(point)),
+    ...section(
+      'PHOTOGRAPHS',
+      facts.photos.flatMap((p) => [...point(`${photoWords(p)}, ${timeText(p)}`), ...under(photoFile(p))]),
+    ),
     ...section(
       'TIME AT THE BENCH',
       days.flatMap((d) => point(`${d.day}: ${minutesText(d.minutes)}, ${counted(d.calls, 'call')}`)),

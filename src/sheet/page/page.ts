@@ -11,6 +11,7 @@ import { areasMarkup, repairsMarkup, replacedMarkup } from './areas.ts';
 import { dueMarkup, findingsMarkup } from './findings.ts';
 import { headMarkup } from './head.ts';
 import { html, list, type Markup, section } from './markup.ts';
+import { photosMarkup, showsPictures } from './photos.ts';
 import { pageFoot, style } from './style.ts';
 import {
   benchTimeMarkup,
@@ -36,7 +37,7 @@ export function pageOf(facts: SheetFacts, copy: Copy, days: readonly BenchDay[] 
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'${showsPictures(facts) ? '; img-src data:' : undefined}">
 <title>Job sheet: ${facts.vehicle.label || 'not named'}</title>
 <style>${style}${pageFoot(facts.digest)}</style>
 </head>
@@ -71,6 +72,7 @@ const sections = (facts: SheetFacts, copy: Copy, days: readonly BenchDay[]): (Ma
   section('order', 'Done out of order', orderMarkup(facts, copy)),
   section('way-out', 'Start and road', list(wayOutPoints(facts))),
   section('notes', 'Notes', list(notePoints(facts))),
+  section('photos', 'Photographs', photosMarkup(facts)),
   section('bench-time', 'Time at the bench', benchTimeMarkup(days)),
   section('log', 'Log', logMarkup(facts)),
   section('mind', 'Mind', mindMarkup(facts)),
