@@ -1,26 +1,29 @@
 // The program on the screen: the bench's state as a frame of rows, and the one component that owns the keyboard.
 import { Box, Text, useApp, useIsScreenReaderEnabled, useWindowSize } from 'ink';
-import { type ReactNode, useEffect, useMemo, useReducer, useRef, useSyncExternalStore } from 'react';
-import type { Bench } from '../session/bench.ts';
+import { type ReactNode, useEffect, useLayoutEffect, useMemo, useReducer, useRef, useSyncExternalStore } from 'react';
+import type { Bench, BenchState } from '../session/bench.ts';
+import type { SessionState } from '../session/session.ts';
 import { paintFor } from './colours.ts';
 import { rememberingFrames, smallest } from './frame.ts';
+import { onceAKey } from './once-a-key.ts';
 import { linesToRead } from './read-aloud.ts';
 import { PaintedRow, paintedText } from './rows.tsx';
 
 /** Tells key names and pasted text until the returned function is called. */
 export type Keys = (told: { key(name: string): void; paste(text: string): void }) => () => void;
 
-/** All that one key changes is one frame: told once, when the key has been dealt with. */
-function together(changed: () => void): () => void {
-  let due = false;
-  return () => {
-    if (due) return;
-    due = true;
-    queueMicrotask(() => {
-      due = false;
-      changed();
-    });
-  };
+/** What is shown, as it stands whenever it is to be painted. */
+function useShown(bench: Bench): { state: BenchState; session: SessionState | undefined } {
+  const once = useMemo(() => onceAKey(() => isSaving(bench)), [bench]);
+  const state = useSyncExternalStore(once.listen, bench.store.getState);
+  const session = useSyncExternalStore(once.listen, () => bench.store.getState().session?.store.getState());
+  useLayoutEffect(() => bench.store.subscribe(once.changed), [bench, once]);
+  useLayoutEffect(() => state.session?.store.subscribe(once.changed), [state.session, once]);
+  return { state, session };
+}
+function isSaving(bench: Bench): boolean {
+  const shown = bench.store.getState().session?.store.getState();
+  return shown !== undefined && !shown.notSaved && shown.savedTo < shown.ledger.lines.length;
 }
 
 const tickMs = 1000;
@@ -36,11 +39,7 @@ function useTick(): number {
 
 export function App({ bench, keys, colours }: { bench: Bench; keys: Keys; colours: boolean }): ReactNode {
   const { columns, rows } = useWindowSize();
-  const state = useSyncExternalStore((changed) => bench.store.subscribe(together(changed)), bench.store.getState);
-  const session = useSyncExternalStore(
-    (changed) => state.session?.store.subscribe(together(changed)) ?? (() => undefined),
-    () => state.session?.store.getState(),
-  );
+  const { state, session } = useShown(bench);
   const ticks = useTick();
   const { exit } = useApp();
   const aloud = useIsScreenReaderEnabled();
@@ -73,6 +72,7 @@ export function App({ bench, keys, colours }: { bench: Bench; keys: Keys; colour
     ...(state.word !== undefined && { word: state.word }),
     ...(state.note !== undefined && { note: state.note }),
     ...(state.greeting && { greeting: state.greeting }),
+    ...(state.greetingHead !== undefined && { greetingHead: state.greetingHead }),
     columns,
     rows,
   };

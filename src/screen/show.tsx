@@ -42,7 +42,7 @@ export function show(bench: Bench, keys: Keys, { colours }: { colours: boolean }
   const instance = render(program(), {
     alternateScreen: true,
     incrementalRendering: true,
-    // A call and its "saved" are two frames of one key: they must not wait for one another.
+    // A call and the "saved" of a slow disk are two frames of one key: they must not wait for one another.
     maxFps: 240,
     exitOnCtrlC: false,
     patchConsole: false,
