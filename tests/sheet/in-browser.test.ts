@@ -1,29 +1,16 @@
 // The page in a browser: on a desk and on a phone, light and dark, printed on A4 and Letter, without a script run and
 // with nothing fetched. Skipped where Chromium is missing, but on the build machine.
-import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { readLog } from '../../src/job/log.ts';
 import { sheetPage } from '../../src/sheet/page/page.ts';
-import { demoLines } from '../demo/at-hand.ts';
-import { playLines, scriptLines } from '../jobs/lines.ts';
 import { newStory } from './bench-story.ts';
 import { type Browser, isThere, missing, papers, startBrowser } from './browser.ts';
 import { releasedJob } from './jobs.ts';
 import { contrast, pagesOf } from './painted.ts';
+import { demoPage, referencePage } from './shipped.ts';
 
 const digest = 'ab'.repeat(32);
 if (!isThere) console.warn(`the page of the sheet was not looked at in a browser: ${missing}`);
 
-const demo = (name: string, copy: 'owner' | 'workshop'): string => {
-  const ledger = readLog(demoLines(fileURLToPath(new URL(`../../demo-data/${name}.countback.jsonl`, import.meta.url))));
-  const last = ledger.lines.all[ledger.lines.length - 1];
-  if (!last) throw new Error(`${name} has no lines`);
-  return sheetPage(ledger, { now: { ...last, atMs: last.atMs + 60_000 }, digest, copy, benchTime: true });
-};
-const reference = (): string => {
-  const { ledger, now } = playLines(scriptLines('reference-planned.calls'));
-  return sheetPage(ledger, { now, digest, copy: 'owner' });
-};
 const released = (): string => {
   const s = releasedJob();
   return sheetPage(s.ledger, { now: s.now, digest });
@@ -56,7 +43,7 @@ describe.skipIf(!isThere && process.env.CI !== 'true')('the page in a browser', 
   afterAll(() => browser?.close());
 
   it('is no wider than a phone, a narrow one and a window, whatever it says, and fetches nothing', async () => {
-    for (const page of [demo('van-thermostat', 'owner'), reference(), released(), longWords()]) {
+    for (const page of [demoPage('van-thermostat', 'owner'), referencePage('owner'), released(), longWords()]) {
       expect(await browser.show(page)).toEqual([]);
       for (const width of [320, 390, 1280]) expect(await browser.widthIn({ width })).toBe(width);
     }
@@ -84,7 +71,11 @@ describe.skipIf(!isThere && process.env.CI !== 'true')('the page in a browser', 
   });
 
   it('the finished demo job is at most six pages of paper, as is the reference job', async () => {
-    for (const page of [demo('van-thermostat', 'owner'), demo('van-thermostat', 'workshop'), reference()]) {
+    for (const page of [
+      demoPage('van-thermostat', 'owner'),
+      demoPage('van-thermostat', 'workshop'),
+      referencePage('owner'),
+    ]) {
       await browser.show(page);
       for (const paper of Object.keys(papers) as (keyof typeof papers)[]) {
         const { pages, width, height } = pagesOf(await browser.print(paper));
