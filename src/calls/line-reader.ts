@@ -3,6 +3,7 @@ import type { Said } from '../job/said.ts';
 import type { Desk } from './desk.ts';
 import { type Args, formText, isChoice, matchForm, type Node, slotsOf, type Token, tokens, writeForm } from './form.ts';
 import { type Meant, meantBy, type Row } from './row.ts';
+import { readSaid } from './sayings.ts';
 import { readSlot, showSlot } from './slots.ts';
 import { formOf, rowById, rows } from './table.ts';
 
@@ -27,6 +28,8 @@ function beginnings(line: readonly Token[]): { row: Row; used: number }[] {
 
 /** Reads one line. The longest beginning that reads wins; the reason given is the longest beginning's. */
 export function readLine(desk: Desk, text: string): Read {
+  const said = readSaid(desk, text);
+  if (said) return said;
   const line = tokens(text);
   const found = beginnings(line);
   const [first] = found;

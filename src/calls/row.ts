@@ -24,6 +24,8 @@ export type Step =
         | 'screens'
         | 'pad'
         | 'sounds'
+        | 'listening'
+        | 'speaking'
         | 'same-again'
         | 'which'
         | 'pedal';
@@ -69,6 +71,12 @@ export type Row = {
   /** First words of a line; the first is the one that is shown. */
   words: readonly [string, ...string[]];
   form: string;
+  /** How it is said out loud: two words or more, chosen for the ear; slots are those of the form, of the same names. */
+  spoken?: readonly string[];
+  /** What may be said in a slot whose words are free when typed. */
+  spokenFor?: Readonly<Record<string, readonly string[]>>;
+  /** Hard to take back: when it was heard, a second word is asked before it is made. */
+  secondWord?: true;
   /** Words after the first are also the beginning of what is said ("bolt hex 10"). */
   keepsWord?: true;
   /** In the footer. */

@@ -9,10 +9,12 @@ const stepRow = (
   help: string,
   step: Step,
   keys: Row['keys'],
+  spoken?: readonly string[],
 ): Row => ({
   id,
   words,
   form: '',
+  ...(spoken && { spoken }),
   label,
   help,
   group: 'the screen',
@@ -20,7 +22,7 @@ const stepRow = (
   means: () => ({ step }),
 });
 const go = (to: ScreenId, letter: string, label: string, help: string): Row =>
-  stepRow(`to-${to}`, [`show ${to}`], label, help, { to }, [key(letter, 'any', { footer: false })]);
+  stepRow(`to-${to}`, [`show ${to}`], label, help, { to }, [key(letter, 'any', { footer: false })], [`show me ${to}`]);
 const inLists = screens.filter((screen) => screen !== 'rotation' && screen !== 'glance');
 const listsAlone = inLists.filter((screen) => screen !== 'strip' && screen !== 'build');
 
@@ -134,6 +136,24 @@ export const stepRows: readonly Row[] = [
     'Bells on or off: one taken, two refused, three the last of an area, four a count that differs.',
     { step: 'sounds' },
     [key('Q', 'any', { footer: false })],
+  ),
+  stepRow(
+    'listening',
+    ['stop listening', 'start listening'],
+    'listening',
+    'Stop listening, or start again, where the program was started with --listen.',
+    { step: 'listening' },
+    [key('V', 'any', { footer: false })],
+    ['stop listening', 'start listening'],
+  ),
+  stepRow(
+    'speaking',
+    ['speak answers'],
+    'speak answers',
+    'Answers spoken, on or off.',
+    { step: 'speaking' },
+    [key('A', 'any', { footer: false })],
+    ['speak answers'],
   ),
   stepRow('retry', ['save again'], 'save again', 'Save what could not be saved.', { step: 'retry' }, [
     key('!', 'any', { footer: false }),

@@ -1,0 +1,205 @@
+// What may be said out loud: each row's spoken forms, and what can stand in their slots on this job now. The voice's
+// grammar is made from it, and typed lines are read by it: one list, so that they accept the very same words.
+import { every } from '../job/ledger.ts';
+import { areaOf, subjectText, withinArea } from '../job/subjects.ts';
+import { choicesFor } from './choices.ts';
+import { areHolesKnown, type Desk } from './desk.ts';
+import { type Args, isChoice, matchForm, type Node, parseForm, type Reading, slotsOf, tokens } from './form.ts';
+import type { Row } from './row.ts';
+import { readSlot } from './slots.ts';
+import { asSaid, digitWords, numberInWords } from './spoken-words.ts';
+import { formOf, rows } from './table.ts';
+
+/** One way to say a row. */
+export type Saying = { row: Row; nodes: readonly Node[] };
+export const sayings: readonly Saying[] = rows.flatMap((row) =>
+  (row.spoken ?? []).map((form): Saying => ({ row, nodes: parseForm(form) })),
+);
+
+/** Words that may fill a slot, and the typed words they stand for. */
+export type Way = { say: string; as: string };
+/** Slots said figure by figure instead of from a list. */
+export const figureByFigure = 'figures';
+
+const same = (written: readonly string[]): Way[] => written.map((as) => ({ say: asSaid(as), as }));
+const numbers = (from: number, to: number, as = (n: number) => String(n)): Way[] =>
+  Array.from({ length: to - from + 1 }, (_, i) => ({ say: numberInWords(from + i), as: as(from + i) }));
+const metricHeads = [5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 17, 18, 19, 21, 22, 24, 27, 30, 32, 36];
+const starHeads = [10, 15, 20, 25, 27, 30, 40, 45, 50, 55, 60];
+const sized = (shape: string, sizes: readonly number[]): Way[] =>
+  sizes.map((size) => ({ say: numberInWords(size), as: `${shape} ${size}` }));
+/** Said in parts that are written as one: "bolt hex ten em six by twenty five class eight point eight". */
+export const compounds: Readonly<Record<string, { nodes: readonly Node[]; written(parts: Args): string }>> = {
+  spec: {
+    nodes: parseForm(
+      '<kind:kind> [hex <hex:socket>] [star <star:star>] [em <thread:thread> [<pitch:pitch>] by <long:count>] [class <class:class>]',
+    ),
+    written: ({ kind, hex, star, thread, pitch, long, class: strength }) =>
+      [kind, hex, star, thread && `M${thread}${pitch ? `x${pitch}` : ''}x${long}`, strength].filter(Boolean).join(' '),
+  },
+};
+const mostFreeHoles = 20;
+const mostTrays = 12;
+
+/** What may fill a slot now. A way of saying that two things share means the first. */
+export function waysToSay(desk: Desk, saying: Saying, slot: string, type: string, args: Args = {}): Way[] {
+  const told = saying.row.spokenFor?.[slot];
+  const ways = told ? same(told) : waysOfType(desk, type, args);
+  const seen = new Set<string>();
+  return ways.filter(({ say }) => say !== '' && !seen.has(say) && seen.add(say));
+}
+function waysOfType(desk: Desk, type: string, args: Args): Way[] {
+  if (isChoice(type)) return same(type.split('|'));
+  switch (type) {
+    case 'hole':
+      return holeWays(desk);
+    case 'tray':
+      return [...same(choicesFor(desk, 'tray')), ...numbers(1, mostTrays)];
+    case 'place':
+      return [
+        ...waysOfType(desk, 'tray', args).map(({ say, as }) => ({ say: `tray ${say}`, as: `tray ${as}` })),
+        { say: 'scrap pile', as: 'scrap' },
+      ];
+    case 'fastener':
+      return holeWays(desk).map(({ say, as }) => ({ say: `of hole ${say}`, as }));
+    case 'finding':
+      return findingWays(desk);
+    case 'count':
+      return numbers(0, 99);
+    case 'number':
+    case 'mm':
+      return [...numbers(0, 99), ...tenths];
+    case 'few':
+      return numbers(1, 10);
+    case 'kind':
+      return same(['bolt', 'nut', 'screw', 'stud']);
+    case 'thread':
+      return numbers(4, 24);
+    case 'pitch':
+      return ['0.75', '1', '1.25', '1.5', '1.75', '2'].map((as) => ({ say: `pitch ${asSaid(as)}`, as }));
+    case 'class':
+      return same(['8.8', '9.8', '10.9', '12.9']);
+    case 'socket':
+      return sized('hex', metricHeads);
+    case 'star':
+      return sized('star', starHeads);
+    case 'who':
+      return same(['the mechanic', 'the owner', 'the foreman']);
+    default:
+      return same(choicesFor(desk, type, args));
+  }
+}
+const tenths: readonly Way[] = Array.from({ length: 200 }, (_, i) => ({
+  say: `${numberInWords(Math.floor(i / 10))} point ${digitWords[i % 10]}`,
+  as: `${Math.floor(i / 10)}.${i % 10}`,
+}));
+/** Holes of the area in use; where not all of them are known, numbers that may come next. */
+function holeWays(desk: Desk): Way[] {
+  const { area } = desk.facing;
+  if (area === undefined) return [];
+  const known = choicesFor(desk, 'hole');
+  return areHolesKnown(desk.ledger, area) ? same(known) : [...same(known), ...numbers(1, mostFreeHoles)];
+}
+/** An open finding by what it is about, where that has one only; a hole of the area in use by its number. */
+function findingWays({ ledger, facing }: Desk): Way[] {
+  const open = [...every(ledger, 'finding')].filter((f) => !f.closed);
+  return open
+    .filter((f) => open.filter((other) => other.at === f.at).length === 1)
+    .flatMap(({ id, at }) => {
+      const hole = at.startsWith('hole:') ? at.slice('hole:'.length) : undefined;
+      const here = hole !== undefined && areaOf(hole) === facing.area ? [`hole ${withinArea(hole)}`] : [];
+      return [...here, subjectText(at)].map((words) => ({ say: asSaid(words), as: id }));
+    });
+}
+
+/** Reads a phrase by the sayings; undefined when it is none of them as a whole. */
+export function readSaid(desk: Desk, text: string): { row: Row; args: Args } | undefined {
+  const words = tokens(text);
+  if (words.some((word) => word.quoted)) return undefined;
+  const said = words.map((word) => ({ ...word, text: word.text.toLowerCase() }));
+  for (const saying of sayings) {
+    const types = new Map(slotsOf(formOf.get(saying.row.id) ?? []).map(({ slot, type }) => [slot, type]));
+    const first = saying.nodes[0];
+    if (!first || !('word' in first) || first.word !== said[0]?.text) continue;
+    const matched = matchForm(saying.nodes.map(named), said, (at, rest, _stops, args): Reading => {
+      const [slot = '', type = ''] = at.split('\n');
+      const written = writtenFor(
+        desk,
+        saying,
+        slot,
+        type,
+        rest.map((word) => word.text),
+        args,
+      );
+      const found = written.flatMap(({ as, used }) => {
+        const reading = readSlot(desk)(types.get(slot) ?? type, tokens(as), [], args);
+        const whole = 'why' in reading ? undefined : reading.find((one) => one.used === tokens(as).length);
+        return whole ? [{ value: whole.value, used }] : [];
+      });
+      return found.length > 0 ? found : { why: 'nothing of that name is here' };
+    });
+    if ('args' in matched) return { row: saying.row, args: matched.args };
+  }
+  return undefined;
+}
+/** The reader is told the slot's own name besides its type. */
+function named(node: Node): Node {
+  if ('word' in node) return node;
+  return 'group' in node ? { group: node.group.map(named) } : { slot: node.slot, type: `${node.slot}\n${node.type}` };
+}
+function writtenFor(
+  desk: Desk,
+  saying: Saying,
+  slot: string,
+  type: string,
+  said: readonly string[],
+  args: Args,
+): { as: string; used: number }[] {
+  if (type === figureByFigure) {
+    const end = said.findIndex((word) => !digitWords.includes(word));
+    const used = end < 0 ? said.length : end;
+    return used > 0
+      ? [
+          {
+            as: said
+              .slice(0, used)
+              .map((word) => digitWords.indexOf(word))
+              .join(''),
+            used,
+          },
+        ]
+      : [];
+  }
+  const compound = compounds[type];
+  if (compound && !saying.row.spokenFor?.[slot]) return writtenTogether(desk, saying, compound, said);
+  return waysToSay(desk, saying, slot, type, args)
+    .flatMap(({ say, as }) => {
+      const words = say.split(' ');
+      return words.every((word, i) => said[i] === word) ? [{ as, used: words.length }] : [];
+    })
+    .sort((a, b) => b.used - a.used);
+}
+/** The longest beginning of what was said that the parts of a compound make up. */
+function writtenTogether(
+  desk: Desk,
+  saying: Saying,
+  { nodes, written }: (typeof compounds)[string],
+  said: readonly string[],
+): { as: string; used: number }[] {
+  for (let used = said.length; used > 0; used--) {
+    const line = said.slice(0, used).map((text) => ({ text, quoted: false }));
+    const matched = matchForm(nodes, line, (type, rest) => {
+      const found = writtenFor(
+        desk,
+        saying,
+        '',
+        type,
+        rest.map((word) => word.text),
+        {},
+      );
+      return found.length > 0 ? found.map(({ as, used }) => ({ value: as, used })) : { why: 'not a part of it' };
+    });
+    if ('args' in matched) return [{ as: written(matched.args), used }];
+  }
+  return [];
+}
