@@ -33,6 +33,8 @@ export async function bundle(entry = 'src/main.tsx', whole = join(root, 'dist/co
       'process.env.NODE_ENV': '"production"',
       // Ink looks for a developer's inspector when DEV is set; a mechanic's environment must not reach it.
       'process.env.DEV': '"false"',
+      // The program opens no connection. One package would take its own bytes through fetch, which brings in all of it.
+      fetch: 'undefined',
     },
     alias: { 'react-devtools-core': './.build/no-devtools.js' },
     // Some packages still call require() for Node's own modules.
