@@ -16,6 +16,7 @@ import type { ScreenId } from '../view/screens.ts';
 import { acting, firstView, type View, type ViewStep, viewed } from '../view/view.ts';
 import { aCall, callChoices, freshArea, plainAsking, pressingAfter, questionOf, screenChoices } from './asking.ts';
 import { type Habits, keymapFor, pedalCall, standardHabits } from './habits.ts';
+import { createEar, type Heard } from './hearing.ts';
 import { heldKey } from './held-key.ts';
 import { createKeeping } from './keeping.ts';
 import { greetingOf, questionsOnOpening } from './opening.ts';
@@ -35,6 +36,14 @@ export type BenchState = {
   note?: string;
   /** Said on opening a job again, until the first key. */
   greeting?: readonly string[];
+  /** What stands over it; without one, that it is how the job was left. */
+  greetingHead?: string | undefined;
+  /** Whether it listens; undefined where there is no recogniser. */
+  listening?: boolean;
+  /** Answers are spoken. */
+  speaking?: boolean;
+  /** What was asked or told about a phrase that was heard. */
+  heard?: string;
   leaving: boolean;
   habits: Habits;
   keymap: Keymap;
@@ -48,6 +57,12 @@ export type Bench = {
   listed(): Rows;
   desk(): Desk;
   open(path: string): Promise<void>;
+  /** A phrase an outside recogniser heard. */
+  hear(what: Heard): void;
+  /** What may be said next. */
+  heed(): ReturnType<ReturnType<typeof createEar>['heed']>;
+  /** Tells whether a recogniser is there, and why none is. */
+  ears(are: boolean, why?: string): void;
   quit(): void;
 };
 /** Opens a job; `fresh` makes it, `withoutLineAt` goes on without a last line that does not hold. Throws a fault. */
@@ -58,6 +73,9 @@ export type BenchDoors = {
   habits?: Habits;
   /** What is wrong with the settings, told once. */
   word?: string | undefined;
+  /** How to get a recogniser, or a speaking program, where there is none. */
+  howToHear?: string;
+  howToSpeak?: string;
   /** Keeps what was set on the bench; the words of a fault when it could not. */
   keep?(habits: Habits): Promise<string | undefined>;
 };
@@ -290,6 +308,17 @@ export function createBench(doors: BenchDoors): Bench {
         return keeping.keep({ keypad: !get().habits.keypad });
       case 'sounds':
         return keeping.keep({ sounds: !get().habits.sounds });
+      case 'listening': {
+        if (get().listening === undefined)
+          return set({ word: doors.howToHear ?? 'Listening needs the program started with --listen.' });
+        ear.turn(!ear.isOn());
+        return set({ listening: ear.isOn(), note: ear.isOn() ? 'Listening.' : 'Not listening.' });
+      }
+      case 'speaking': {
+        if (doors.howToSpeak !== undefined) return set({ word: doors.howToSpeak });
+        const speaking = !get().speaking;
+        return set({ speaking, note: speaking ? 'Answers are spoken.' : 'Answers are not spoken.' });
+      }
       case 'pedal':
         return keeping.learnPedals();
       case 'retry':
@@ -342,8 +371,33 @@ export function createBench(doors: BenchDoors): Bench {
     set({ leaving: true });
   }
 
+  const ear = createEar({
+    desk,
+    run(row, args) {
+      const at = session();
+      const meant = meantBy(row, desk(), args);
+      if ('step' in meant) return void takeStep(meant.step);
+      const asked = row.besides?.(desk(), args);
+      if (asked) return { kind: 'refused', text: asked.title, instead: asked.inWords };
+      return at?.run(row, args, 'voice');
+    },
+  });
+  function hear(what: Heard): void {
+    // A question on the screen is answered first: half of a call by key and half by voice would be a guess.
+    if (what !== 'nothing' && get().view.asking)
+      return set({ heard: 'a question stands on the screen: answer it first', note: 'answer this first' });
+    if (what !== 'nothing') set({ greeting: undefined, word: undefined, note: undefined });
+    const { answer, word } = ear.hear(what);
+    set({ listening: ear.isOn(), ...(word !== undefined && { heard: word, note: word }) });
+    if (answer?.kind === 'refused' && !answer.refusal) set({ note: `${answer.text}; ${answer.instead}` });
+    show(answer);
+  }
+
   void refreshShelf();
   return {
+    hear,
+    heed: ear.heed,
+    ears: (are, why) => set({ listening: are ? ear.isOn() : undefined, ...(why !== undefined && { word: why }) }),
     store,
     press,
     type(text) {

@@ -1,0 +1,69 @@
+// What comes of a phrase that was heard: a call, a question to say it again, or a second word before a call that is hard
+// to take back. It never guesses. Pure but for the doors it is given.
+import type { Desk } from '../calls/desk.ts';
+import type { Args } from '../calls/form.ts';
+import { readLine } from '../calls/line-reader.ts';
+import type { Row } from '../calls/row.ts';
+import { readSaid } from '../calls/sayings.ts';
+import type { Answer } from './session.ts';
+
+export type Heard = { phrase: string } | { unsure: string } | 'nothing';
+export const confirming = { yes: 'really do it', no: 'leave it be' } as const;
+/** `answer` is what was called; `word` is asked or told. `heed` is what may be said next. */
+export type Hearing = { answer?: Answer; word?: string };
+
+export type Ear = {
+  hear(what: Heard): Hearing;
+  heed(): 'calls' | 'start' | 'second word';
+  isOn(): boolean;
+  turn(on: boolean): void;
+};
+type Doors = { desk(): Desk; run(row: Row, args: Args, phrase: string): Answer | undefined };
+
+export function createEar({ desk, run }: Doors): Ear {
+  let on = true;
+  let waiting: { row: Row; args: Args; phrase: string } | undefined;
+
+  function turn(to: boolean): void {
+    on = to;
+    waiting = undefined;
+  }
+  function second({ row, args, phrase }: NonNullable<typeof waiting>, what: string): Hearing {
+    waiting = undefined;
+    if (what !== confirming.yes) return { word: `not done: ${phrase}` };
+    const answer = run(row, args, phrase);
+    return answer ? { answer } : {};
+  }
+  return {
+    turn,
+    isOn: () => on,
+    heed: () => (!on ? 'start' : waiting ? 'second word' : 'calls'),
+    hear(what) {
+      if (what === 'nothing') return {};
+      if (!on) {
+        if (!('phrase' in what) || what.phrase !== 'start listening') return {};
+        turn(true);
+        return { word: 'listening' };
+      }
+      // What was said to confirm is heard anew; what was to be confirmed is not done by a phrase half heard.
+      if ('unsure' in what)
+        return { word: waiting ? `say "${confirming.yes}" or "${confirming.no}"` : 'not understood: say it again' };
+      if (waiting) return second(waiting, what.phrase);
+      if (what.phrase === 'stop listening') {
+        turn(false);
+        return { word: 'not listening any more: say "start listening"' };
+      }
+      // Another recogniser may hear what no saying is: such words are read as if typed, where they are two or more.
+      const said = readSaid(desk(), what.phrase);
+      const read = said ?? (what.phrase.includes(' ') ? readLine(desk(), what.phrase) : undefined);
+      if (!read || 'why' in read) return { word: `heard "${what.phrase}", which is no call here: say it again` };
+      if (read.row.secondWord || read.row.twice !== undefined || strikesMany(read.args)) {
+        waiting = { ...read, phrase: what.phrase };
+        return { word: `${what.phrase}: say "${confirming.yes}", or "${confirming.no}"` };
+      }
+      const answer = run(read.row, read.args, what.phrase);
+      return answer ? { answer } : {};
+    },
+  };
+}
+const strikesMany = ({ lines }: Args): boolean => Array.isArray(lines) && lines.length > 1;
