@@ -1,20 +1,18 @@
 // The job sheet as a table for a spreadsheet, one fact a row: RFC 4180, and no cell that a spreadsheet would run.
 import type { Ledger } from '../job/ledger.ts';
 import { offsetText } from '../trade/civil-time.ts';
-import type { HoleFact } from './area-facts.ts';
-import { type Copy, measuredText, stepText } from './area-text.ts';
+import type { Copy } from './area-text.ts';
 import { type BenchDay, daysToTell } from './bench-time.ts';
+import { findingRows, holeRows, type Row } from './csv-rows.ts';
 import { type SheetFacts, type SheetOptions, sheetFacts } from './facts.ts';
 import { fastenersPoints, lossText, oldText } from './goods-text.ts';
 import { photoFile } from './photo-facts.ts';
 import { circuitText, cureText, tryText } from './proof-text.ts';
-import type { Moment } from './reading.ts';
 import { standingPoints } from './standing-text.ts';
-import { conditionsText, distanceText, figure, methodText, minutesText, timeText, toldText } from './words.ts';
+import { conditionsText, distanceText, minutesText, timeText } from './words.ts';
 
 /** What it is about, the fact, its value, more of it, when and by whom it was called, and its line of the log. */
 export const csvHeads = ['section', 'place', 'what', 'value', 'because', 'when', 'who', 'line'] as const;
-type Row = { place?: string; what?: string; value?: string | number; because?: string; at?: Moment; who?: string };
 
 export const sheetCsv = (ledger: Ledger, options: SheetOptions & { copy?: Copy; benchTime?: boolean }): string =>
   csvOf(sheetFacts(ledger, options), options.copy ?? 'workshop', daysToTell(ledger, options));
@@ -158,60 +156,5 @@ function sections(f: SheetFacts, copy: Copy): [string, Row[]][] {
     ['caution', f.cautions.map((c) => ({ place: c.place ?? '', value: c.words }))],
     ['correction', f.corrections.map((c) => ({ value: c.what, because: c.because, at: c }))],
     ['leaving', f.leavings.map((l) => ({ what: l.how, because: l.because ?? '', at: l, who: l.by }))],
-  ];
-}
-
-function findingRows({
-  place,
-  critical,
-  what,
-  when,
-  made,
-  told,
-  asked,
-  closed,
-}: SheetFacts['findings'][number]): Row[] {
-  const at = `${place}${critical ? ' (critical)' : ''}`;
-  return [
-    { place: at, what: `found ${when}`, value: what, at: made },
-    ...(told === undefined
-      ? []
-      : [
-          {
-            place: at,
-            what: `owner told${asked?.how ? ` ${asked.how}` : ''}`,
-            value: toldText(told, undefined),
-            at: asked,
-          },
-        ]),
-    closed
-      ? { place: at, what: closed.how, value: what, because: closed.because ?? '', at: closed, who: closed.by ?? '' }
-      : { place: at, what: 'OPEN', value: what },
-  ];
-}
-
-function holeRows(place: string, h: HoleFact, copy: Copy): Row[] {
-  const row = (what: string, value: string, more: Row = {}): Row => ({ place, what, value, ...more });
-  return [
-    row(h.open === undefined ? 'closed' : 'OPEN', h.holds ?? '', h.open === undefined ? {} : { because: h.open }),
-    ...h.passes.map((p) =>
-      row(
-        `${p.pass}${p.last ? ', last' : ''}${p.outOfOrder && (copy === 'workshop' || h.critical) ? ', out of order' : ''}`,
-        [
-          p.method ? methodText(p.method) : 'method not said',
-          ...(p.readNewtonMetres === undefined ? [] : [`read ${figure(p.readNewtonMetres)} Nm`]),
-          ...(p.tool ? [`tool: ${p.tool}`] : []),
-        ].join('; '),
-        { at: p },
-      ),
-    ),
-    ...(h.came ? [row(h.came.how, h.came.from)] : []),
-    ...(h.newPattern ? [row('new pattern', h.newPattern.join(', '))] : []),
-    ...(h.substitute ? [row('substitute', `wanted: ${h.substitute.wanted}`, { because: h.substitute.because })] : []),
-    ...(h.leftEmpty ? [row('left empty', '', { because: h.leftEmpty.because, who: h.leftEmpty.who })] : []),
-    ...(h.measured ? [row('measured', measuredText(h.measured))] : []),
-    ...h.repair.map((r) => row('thread repair', stepText(r), { at: r })),
-    ...(h.chased ? [row('thread chased', '', { at: h.chased })] : []),
-    ...(h.looked ? [row('second look', '', { at: h.looked })] : []),
   ];
 }

@@ -1,13 +1,12 @@
 // Everything the job sheet says, gathered from the ledger as plain values: one gathering for every form of the sheet.
 // What it returns can't steer a terminal, whatever names and reasons the job holds. It words and lays out nothing.
 
-import { isCritical } from '../job/closed.ts';
 import { every, type Ledger, stateOf } from '../job/ledger.ts';
 import type { Stamp } from '../job/line.ts';
-import type { FindingState, VehicleState } from '../job/states.ts';
-import { areaOf, named } from '../job/subjects.ts';
+import type { VehicleState } from '../job/states.ts';
 import { plainDeep } from '../trade/plain-text.ts';
 import { type AreaFact, areaFacts } from './area-facts.ts';
+import { type FindingFact, findingFacts } from './finding-facts.ts';
 import {
   type BoxFacts,
   boxFacts,
@@ -54,18 +53,6 @@ export type SheetOptions = {
   intervals?: Intervals;
   /** What has become of the files of photographs. */
   photos?: PhotosNow;
-};
-export type FindingFact = {
-  id: string;
-  place: string;
-  critical: boolean;
-  what: string;
-  when: FindingState['when'];
-  made: Moment;
-  /** The owner's say: when asked last, by whom, and what was said. */
-  told?: string;
-  asked?: Moment & { how?: string };
-  closed?: Moment & { how: 'put right' | 'accepted' | 'declined'; by?: string; because?: string };
 };
 export type SheetFacts = StandingFacts & {
   vehicle: Pick<VehicleState, 'label' | 'registration' | 'notes' | 'odometer'>;
@@ -119,7 +106,7 @@ export function sheetFacts(ledger: Ledger, { now, digest, zone, intervals = {}, 
     ...(digest && { digest }),
     ...standingFacts(ledger, of),
     services: [...every(ledger, 'service')],
-    findings: [...every(ledger, 'finding')].map((f) => findingFact(of, f)),
+    findings: findingFacts(of),
     due: [...(v?.due ?? [])],
     fasteners: fastenerSums(of),
     areas: areaFacts(of),
@@ -146,43 +133,6 @@ export function sheetFacts(ledger: Ledger, { now, digest, zone, intervals = {}, 
   } satisfies SheetFacts);
   // Bytes are no text: cut to the length of one they would be a broken picture.
   return { ...facts, photos: seenNow(facts.photos, photos) };
-}
-
-function findingFact(of: Reading, { id, at, what, when, madeAt, told, closed }: FindingState): FindingFact {
-  const hole = named('hole', at);
-  const h = hole === undefined ? undefined : stateOf(of.ledger, 'hole', hole);
-  const area = hole === undefined ? named('area', at) : areaOf(hole);
-  const asked = askedAt(of, id);
-  const critical =
-    area !== undefined &&
-    (stateOf(of.ledger, 'area', area)?.declared?.critical === true ||
-      (h !== undefined && isCritical(of.ledger, h, area)));
-  return {
-    id,
-    place: placeWords(at),
-    critical,
-    what,
-    when,
-    made: moment(of, madeAt),
-    ...(told && { told }),
-    ...(asked && { asked }),
-    ...(closed && {
-      closed: {
-        ...moment(of, closed.n),
-        how: closed.how,
-        ...(closed.who && { by: closed.who }),
-        ...(closed.because && { because: closed.because }),
-      },
-    }),
-  };
-}
-
-function askedAt(of: Reading, finding: string): FindingFact['asked'] {
-  let asked: FindingFact['asked'];
-  for (const { line, entry } of standingEntries(of.ledger))
-    if (entry.kind === 'owner-told' && entry.finding === finding)
-      asked = { ...moment(of, line.n), ...(entry.how && { how: entry.how }) };
-  return asked;
 }
 
 /** Of the services that were not dropped, each once. */

@@ -1,7 +1,8 @@
 // Sentences of the sheet, one a fact, the same in the text and on the page: findings, what is due, order overridden, the
 // way out, notes, the log. It lays out nothing.
 import type { Copy } from './area-text.ts';
-import type { FindingFact, SheetFacts } from './facts.ts';
+import type { SheetFacts } from './facts.ts';
+import type { FindingFact } from './finding-facts.ts';
 import { by, distanceText, timeText, toldText, why } from './words.ts';
 
 export const serviceText = ({ service, state, because }: SheetFacts['services'][number]): string =>
@@ -21,9 +22,9 @@ export function findingGroups(findings: readonly FindingFact[]): { title: string
 export const findingText = ({ place, critical, what }: FindingFact): string =>
   `${place}${critical ? ' (critical)' : ''}: ${what}`;
 /** The owner's say, and how it ended. */
-export function findingEnd({ told, asked, closed }: FindingFact): string {
+export function findingEnd({ told, closed }: FindingFact): string {
   const end = closed ? [`${closed.how}${by(closed.by)} ${timeText(closed)}${why(closed.because)}`] : [];
-  return [...(told === undefined ? [] : [toldText(told, asked)]), ...end].join('; ');
+  return [...told.map(toldText), ...end].join('; ');
 }
 /** Left as it was on the owner's word, where steering, braking, wheels or the engine hang on it. */
 export const isDeclinedSafety = ({ critical, closed }: FindingFact): boolean => critical && closed?.how === 'declined';

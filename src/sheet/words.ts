@@ -73,10 +73,8 @@ export const minutesText = (minutes: number): string =>
 export const distanceText = (distance: number, unit: string): string => `${figure(distance)} ${unit}`;
 
 /** "the owner was told by telephone, 2026-11-25 14:20 by Ola, and said: not this year" */
-export function toldText(told: string, asked: (Moment & { how?: string }) | undefined): string {
-  const when = asked ? `${asked.how ? ` ${asked.how},` : ''} ${timeText(asked)}${by(asked.who)}` : '';
-  return told === 'told' ? `the owner was told${when}` : `the owner was told${when}, and said: ${told}`;
-}
+export const toldText = (told: Moment & { how?: string; said?: string }): string =>
+  `the owner was told${told.how ? ` ${told.how},` : ''} ${timeText(told)}${by(told.who)}${told.said ? `, and said: ${told.said}` : ''}`;
 
 export const cautions = [
   "This sheet says what was called, not what is right: torque, angles and order come from the maker's manual.",

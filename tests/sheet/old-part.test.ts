@@ -33,10 +33,15 @@ describe.each(Object.entries(forms))('on the %s', (_, form) => {
   it('[F3] the owner was asked when and how, and said what', () => {
     const s = newStory().call('open-job', { label: 'car' }).call('make-finding', { at: 'area:mount', what: 'cracked' });
     s.call('tell-owner', { finding: 'd2.1', said: 'wait', how: 'by telephone' }, { who: 'Ola' });
+    s.call('tell-owner', { finding: 'd2.1', said: 'go on', how: 'in person' }, { who: 'Kim' });
     const told = unwrapped(form(s.ledger, { now: s.now }));
     expect(told).toMatch(/by telephone/);
     expect(told).toMatch(/2026-11-23 08:02/);
     expect(told).toContain('and said: wait');
+    // Told twice, both are kept, in their order.
+    expect(told.indexOf('and said: go on')).toBeGreaterThan(told.indexOf('and said: wait'));
+    expect(told).toMatch(/in person/);
+    expect(told).toMatch(/2026-11-23 08:03/);
     expect(told).toContain('Ola');
   });
 });

@@ -1,6 +1,7 @@
 // Findings on the page, what the owner must know first: open ones, declined, accepted, then what was put right; and what
 // is due.
-import type { FindingFact, SheetFacts } from '../facts.ts';
+import type { SheetFacts } from '../facts.ts';
+import type { FindingFact } from '../finding-facts.ts';
 import { dueTimes, findingEnd, findingGroups, isDeclinedSafety } from '../points.ts';
 import { declinedCaution, timeText } from '../words.ts';
 import { cautioned } from './head.ts';

@@ -37,7 +37,7 @@ function declinedMarkup({ findings }: SheetFacts): Markup | undefined {
   const places = declined.map((f) => `${f.place} (${f.what})`).join(', ');
   const points = counted(declined.length, 'point');
   return cautioned(
-    html`<strong>${points} that safety hangs on, left as found on the owner's word:</strong> ${places}. See <a href="#findings">Findings</a>.`,
+    html`<strong>${points} that safety hangs on, left as it was on the owner's word:</strong> ${places}. See <a href="#findings">Findings</a>.`,
   );
 }
 

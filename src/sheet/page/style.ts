@@ -29,7 +29,7 @@ small, .faint, caption, figcaption { color: var(--faint); font-size: .86rem; }
 .tag { border: 1px solid; border-radius: .2rem; padding: 0 .3rem; font-size: .75rem; font-weight: bold; white-space: nowrap; vertical-align: .1em; }
 
 .sort { color: var(--mark); font-weight: bold; margin-bottom: .3rem; }
-.plate { display: inline-block; border: 2px solid; border-radius: .3rem; padding: .05rem .5rem; margin-left: .4rem; font: bold 1.05rem/1.4 "Liberation Sans", Arial, Helvetica, sans-serif; letter-spacing: .05em; vertical-align: .25em; }
+.plate { display: inline-block; border: 2px solid; border-radius: .3rem; padding: .05rem .5rem; font: bold 1.05rem/1.4 "Liberation Sans", Arial, Helvetica, sans-serif; letter-spacing: .05em; vertical-align: .25em; }
 .facts { display: flex; flex-wrap: wrap; gap: .5rem 2.4rem; margin: 1rem 0 1.2rem; }
 dt { color: var(--faint); font-size: .86rem; }
 dd { margin: 0; }
