@@ -13,6 +13,7 @@ import { exits, type Out } from './answer.ts';
 import { ringBells } from './bells.ts';
 import { habitsAtHand } from './habits.ts';
 import { keysOf } from './keys.ts';
+import { type ByVoice, joinVoice, voiceDoors } from './listening.ts';
 import { openSession } from './opening.ts';
 import { exitAfter, type Shown, takeTerminal } from './terminal.ts';
 
@@ -70,6 +71,7 @@ export async function runBench(
   packageRoot: URL,
   showAtHand: ShowAtHand,
   out: Out,
+  byVoice: ByVoice = {},
 ): Promise<number> {
   const why = noScreen();
   if (why !== undefined) {
@@ -78,12 +80,14 @@ export async function runBench(
   }
   const coming = showAtHand();
   const { habits, wrong, keep } = await habitsAtHand();
+  const unkept: string[] = [];
   const bench = createBench({
     jobs: jobsOnShelf,
-    open: (job, how) => openSession(job, packageRoot, how),
+    open: (job, how) => openSession(job, packageRoot, { ...how, tell: (line) => unkept.push(line) }),
     habits,
     word: wrong[0],
     keep,
+    ...voiceDoors(),
   });
   ringBells(bench, () => process.stdout.write('\u0007'));
   if (named !== undefined) await bench.open(named);
@@ -95,15 +99,18 @@ export async function runBench(
     process.exitCode = exits.notSaved;
   });
   const show = await coming;
+  const endVoice = joinVoice(bench, byVoice);
   const terminal = takeTerminal(process.stdin, process.stdout, bench.quit);
   try {
     const shown = show(bench, keysOf(process.stdin, terminal.stop), { colours: !process.env.NO_COLOR });
     terminal.shows(shown);
     await shown.left;
   } finally {
+    endVoice();
     terminal.giveBack();
   }
   await bench.store.getState().session?.close();
+  for (const line of unkept) out.complain(`countback: ${line}`);
   const ended = terminal.endedBy();
   return ended ? exitAfter(ended) : exits.fine;
 }

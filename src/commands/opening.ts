@@ -30,12 +30,17 @@ export async function orFault(out: Out, work: () => Promise<number>): Promise<nu
 export const openToLook = async (named: string): Promise<OpenJob<Line>> =>
   openThere(named, placeOf(named), { look: true });
 
-export type Opening = { fresh?: boolean; withoutLineAt?: number };
+export type Opening = {
+  fresh?: boolean;
+  withoutLineAt?: number;
+  /** Told in one line when what the workshop remembers of the vehicle could not be kept. */
+  tell?: (line: string) => void;
+};
 
 export async function openSession(
   named: string,
   packageRoot: URL,
-  { fresh = false, withoutLineAt }: Opening = {},
+  { fresh = false, withoutLineAt, tell }: Opening = {},
 ): Promise<Session> {
   const places = placesOn(thisMachine());
   const place = placeOf(named);
@@ -63,7 +68,9 @@ export async function openSession(
       // Looking at a job is no reason to remember it: it may have been forgotten since. One that lies elsewhere is not the
       // workshop's to remember: forgetting could not reach it.
       const isOnShelf = dirname(place.path) === places.jobs;
-      if (isOnShelf && saved.length > linesBefore) await keepMemory(places.vehicles, job.job, saved);
+      const unkept =
+        isOnShelf && saved.length > linesBefore ? await keepMemory(places.vehicles, job.job, saved) : undefined;
+      if (unkept) tell?.(`what is remembered of this vehicle was not kept: ${unkept.message}`);
       return unsaved;
     },
   };

@@ -97,7 +97,10 @@ export const takeOf = (input: Input): Command => ({
     orFault(out, async () => {
       const [named] = args.names;
       if (named === undefined || args.names.length > 1) return usageOf(out);
-      const session = await openSession(named, packageRoot, { fresh: args.flags.has('new') });
+      const session = await openSession(named, packageRoot, {
+        fresh: args.flags.has('new'),
+        tell: (line) => out.complain(`countback: ${line}`),
+      });
       try {
         for (const notice of session.job.notices) out.complain(`countback: ${notice.message}`);
         const cannot = whyNotWrite(session);

@@ -114,10 +114,10 @@ export function behindRefusal(s: Standing, fronts: readonly Subject[], gates: bo
   return no(because, `close ${subjectText(nearest.subject)} first`, [nearest.subject, ...rest]);
 }
 
-/** T3: to be renewed: it was declared so, the old one was judged, or the parts box holds a new one for it. */
+/** T3: to be renewed: it was declared so, the old one was judged and is not to be used again, or the parts box holds a new one for it. */
 export const isRenewed = (ledger: Ledger, { part, declared, judged }: PartState): boolean =>
   declared?.renew === true ||
-  judged !== undefined ||
+  (judged !== undefined && judged.verdict !== 'reuse') ||
   [...every(ledger, 'box')].some((b) => b.sort === 'part' && b.replaces === part && b.left > 0);
 
 /** O2: a part is back before its fasteners are snug; a working fastener or one on for now needs none. */

@@ -184,6 +184,7 @@ export type BoxState = {
   left: number;
   moved: Readonly<Record<string, number>>;
 };
+export type Telling = { n: number; said: string; how?: EntryOf<'owner-told'>['how'] };
 export type FindingState = {
   id: string;
   at: Subject;
@@ -191,7 +192,9 @@ export type FindingState = {
   when: 'on arrival' | 'during the work';
   fastener?: string;
   madeAt: number;
+  /** What the owner said the last time; and every time it was told (F3). */
   told?: string;
+  tellings?: readonly Telling[];
   closed?: { n: number; how: 'put right' | 'accepted' | 'declined'; who?: string; because?: string };
 };
 export type ServiceState = Declared<'service-ordered'> & { state: 'ordered' | 'done' | 'dropped'; because?: string };

@@ -81,8 +81,11 @@ function countRatio(ledger: Ledger, stray: InHand, one: Belongs): number {
   }
   if (!lying) return ratio;
   const here = booked === stray.tray;
-  if (countStands(lying)) return ratio * (here ? counted.agreesBooked : counted.agreesOther);
-  const over = countDiffers(lying) && (lying.counted?.count ?? 0) > lying.contents.length;
+  const strays = lying.contents.filter((id) => stateOf(ledger, 'stray', id)).length;
+  if (countStands(lying) && strays === 0) return ratio * (here ? counted.agreesBooked : counted.agreesOther);
+  // A stray that was called is over as it was before it was called.
+  const stands = countStands(lying) || countDiffers(lying);
+  const over = stands && (lying.counted?.count ?? 0) > lying.contents.length - strays;
   return over ? ratio * (here ? counted.overBooked : counted.overOther) : ratio;
 }
 

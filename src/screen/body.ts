@@ -14,7 +14,7 @@ import { filled, plainRow, type Row } from './rows.tsx';
 export function bodyOf(scene: Scene, rows: number): Row[] {
   const { view, columns, listed } = scene;
   if (view.asking) return filled(askingRows(view.asking, columns, rows), rows, columns);
-  if (scene.greeting) return filled(greetingRows(scene.greeting, columns, rows), rows, columns);
+  if (scene.greeting) return filled(greetingRows(scene, scene.greeting, columns, rows), rows, columns);
   if (view.screen === 'glance') return glanceRows(scene, rows);
   if (view.screen === 'strip' || view.screen === 'build') return filled(benchRows(scene, rows), rows, columns);
   if (listed.length === 0) {
@@ -58,14 +58,20 @@ function nothingOn({ view: { screen }, keymap }: Scene, released: boolean): stri
   }
 }
 
-function greetingRows(greeting: readonly string[], columns: number, rows: number): Row[] {
+/** Above what a job that was left, or a vehicle that comes again, has to say. */
+export const greetingHead = (scene: Scene): string => scene.greetingHead ?? 'As it was left:';
+
+function greetingRows(scene: Scene, greeting: readonly string[], columns: number, rows: number): Row[] {
   const room = rows - 4;
-  const left = greeting.length - room;
-  const told = left > 0 ? [...greeting.slice(0, room - 1), `${left + 1} more`] : greeting;
+  const all = greeting.flatMap((words) =>
+    wrapped(plainText(words), columns - 6, room).map((row, i) => (i === 0 ? row : `  ${row}`)),
+  );
+  const left = all.length - room;
+  const told = left > 0 ? [...all.slice(0, room - 1), `${left + 1} more`] : all;
   return [
     plainRow(fitted('', columns)),
-    plainRow(fitted('  As it was left:', columns), { bold: true }),
-    ...told.map((words) => plainRow(fitted(`    ${plainText(words)}`, columns))),
+    plainRow(fitted(`  ${greetingHead(scene)}`, columns), { bold: true }),
+    ...told.map((words) => plainRow(fitted(`    ${words}`, columns))),
     plainRow(fitted('', columns)),
     plainRow(fitted('  Any key goes on.', columns), quietLook),
   ];

@@ -27,6 +27,7 @@ export type Scene = {
   word?: string;
   note?: string;
   greeting?: readonly string[];
+  greetingHead?: string;
   columns: number;
   rows: number;
 };

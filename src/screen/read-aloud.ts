@@ -8,6 +8,7 @@ import { stateOf } from '../job/ledger.ts';
 import { subjectText } from '../job/subjects.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { acting, areNumbered, offered } from '../view/view.ts';
+import { greetingHead } from './body.ts';
 import { windowFrom } from './cells.ts';
 import { answerOf, inUseWords, type Scene, savedWords, titles } from './frame.ts';
 import { keyName } from './key-names.ts';
@@ -34,7 +35,7 @@ export function linesToRead(scene: Scene): string[] {
     ...(view.asking
       ? askedLines(scene)
       : scene.greeting
-        ? ['As it was left:', ...scene.greeting, 'Any key goes on.']
+        ? [greetingHead(scene), ...scene.greeting, 'Any key goes on.']
         : nextLines(scene)),
     `${titles[view.screen]}${counts}`,
     ...(session ? [inUseWords(desk)] : []),

@@ -9,12 +9,13 @@ import type { Session } from './session.ts';
 export function greetingOf(
   opened: Session,
   word: string | undefined,
-): { greeting: readonly string[] | undefined; word: string | undefined } {
+): { greeting: readonly string[] | undefined; greetingHead: string | undefined; word: string | undefined } {
   const { notices } = opened.job;
-  const { ledger } = opened.store.getState();
+  const { ledger, remembered } = opened.store.getState();
   const hanging = ledger.lines.length > 1 ? hangingWords(opened.desk()) : [];
   return {
-    greeting: hanging.length > 0 ? hanging : undefined,
+    greeting: remembered ?? (hanging.length > 0 ? hanging : undefined),
+    greetingHead: remembered ? 'This vehicle is known:' : undefined,
     word: notices.length > 0 ? notices.map((n) => n.message).join(' ') : word,
   };
 }

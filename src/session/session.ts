@@ -35,6 +35,8 @@ export type SessionState = {
   ledger: Ledger;
   facing: Facing;
   answer?: Answer;
+  /** What earlier jobs left of this vehicle, since the call that named it. */
+  remembered?: readonly string[];
   /** Lines known to be on the disk. */
   savedTo: number;
   /** D5: sticky until a retry went well. */
@@ -182,13 +184,19 @@ export function createSession({
     if (!written.ok) return no(`this cannot be written down (${written.what})`, 'say it otherwise');
     const { hole: _, ...kept } = facing;
     const after = appendLine(ledger, line);
+    const remembered = line.entries.flatMap((e) => (e.kind === 'job-opened' ? reminders(e.vehicle) : []));
     const mind = [
       ...(decided.warnings ?? []),
       ...newlySuspected(ledger, after, line.entries),
       ...newlyDoubted(ledger, after, line.entries),
-      ...line.entries.flatMap((e) => (e.kind === 'job-opened' ? reminders(e.vehicle) : [])),
+      // On the bench they stand in a block of their own.
+      ...(by === 'line' ? remembered : remembered.slice(0, 1)),
     ];
-    store.setState({ ledger: after, facing: { ...kept, ...areaFaced(said) } });
+    store.setState({
+      ledger: after,
+      facing: { ...kept, ...areaFaced(said) },
+      ...(remembered.length > 0 && { remembered }),
+    });
     save(line);
     const next = row?.after?.(desk(), said) ?? {};
     wentOnWith = next.area !== undefined && next.area !== facing.area ? call : undefined;

@@ -1,7 +1,7 @@
 // What entries about pieces broken off, about what is lost and about strays do to the second ledger. Returns false when
 // one does not fit.
 import type { PlainEntry } from './plain.ts';
-import { freshFastener, movedAt, type World } from './world.ts';
+import { freshFastener, movedAt, trayNow, type World } from './world.ts';
 
 export function happenToPiecesAndStrays(world: World, entry: PlainEntry): boolean {
   switch (entry.kind) {
@@ -25,7 +25,8 @@ export function happenToPiecesAndStrays(world: World, entry: PlainEntry): boolea
     case 'stray-found': {
       if (world.strays.has(entry.stray)) return false;
       world.strays.set(entry.stray, { at: entry.at, settled: false });
-      movedAt(world, entry.at);
+      // Only now it is known of; it lay there before.
+      if (entry.at.startsWith('tray:')) trayNow(world, entry.at.slice('tray:'.length)).everHeld = true;
       return true;
     }
     case 'stray-settled': {

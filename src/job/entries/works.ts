@@ -14,12 +14,16 @@ const line = <K extends string, S extends z.ZodRawShape>(kind: K, shape: S) =>
 const drive = { drive: nameSchema };
 const circuit = { circuit: nameSchema };
 
+/** T3: what becomes of an old part. One of the reasons is a verdict as well: it is on the scrap pile for it. */
 export const partVerdicts = [
   'worn',
+  'play',
   'rough',
   'cracked',
   'leaking',
   'aged',
+  'scrap',
+  'reuse',
   'owner keeps',
   'return for deposit',
 ] as const;

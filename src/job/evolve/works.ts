@@ -156,8 +156,11 @@ export function evolveTray(before: TrayState | undefined, entry: Entry, n: numbe
       return entry.from === here ? out(entry.piece) : into(entry.piece);
     case 'piece-lost':
       return out(entry.piece);
-    case 'stray-found':
-      return into(entry.stray);
+    case 'stray-found': {
+      // It lay there all along: what the eye counted counted it.
+      const here = into(entry.stray);
+      return here === misfit ? misfit : { ...(here as TrayState), movedAt: t.movedAt };
+    }
     case 'stray-settled': {
       if (!t.contents.includes(entry.stray)) return misfit;
       const rest = t.contents.filter((one) => one !== entry.stray);
@@ -238,7 +241,11 @@ export function evolveFinding(f: FindingState | undefined, entry: Entry, n: numb
     return f ? misfit : { id, at, what, when, ...(fastener && { fastener }), madeAt: n };
   }
   if (!f) return misfit;
-  if (entry.kind === 'owner-told') return { ...f, told: entry.said || 'told' };
+  if (entry.kind === 'owner-told') {
+    const { said, how } = entry;
+    const tellings = [...(f.tellings ?? []), { n, said, ...(how && { how }) }];
+    return { ...f, told: said || 'told', tellings };
+  }
   if (entry.kind !== 'finding-closed' || f.closed || f.at !== entry.at) return misfit;
   const { how, who, because } = entry;
   return { ...f, closed: { n, how, ...(who && { who }), ...(because && { because }) } };

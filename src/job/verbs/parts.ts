@@ -78,7 +78,9 @@ const notScrapped: Guard<{ part: string }> = {
   needs: ['part'],
   check: (s, { part }) => {
     const verdict = partState(s, part)?.judged?.verdict;
-    return verdict ? no(`the old ${part} was judged: ${verdict}`, `call the new ${part}`, [`part:${part}`]) : null;
+    return verdict && verdict !== 'reuse'
+      ? no(`the old ${part} was judged: ${verdict}`, `call the new ${part}`, [`part:${part}`])
+      : null;
   },
 };
 
