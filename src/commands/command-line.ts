@@ -1,7 +1,7 @@
 // The command line: finds the command the words name, reads its options, and answers with its exit code. It starts
 // nothing itself; the terminal, the screen and standard input are handed in.
 import { readFileSync } from 'node:fs';
-import { type Command, exits, type Out, parse } from './answer.ts';
+import { type Command, exits, type Out, type Parsed, parse } from './answer.ts';
 import { runBench, type ShowAtHand } from './bench.ts';
 import { calls } from './calls.ts';
 import { demoOf } from './demo.ts';
@@ -28,6 +28,13 @@ export async function runCommandLine(words: readonly string[], around: Surroundi
   if (first === '--version') {
     out.write(`${version(packageRoot)}\n`);
     return exits.fine;
+  }
+  if (/^--listen(-with)?(=|$)/.test(first)) {
+    const args = parse(words, voiceOptions);
+    if (typeof args !== 'string' && args.names.length === 0)
+      return runBench(undefined, packageRoot, show, out, byVoice(args));
+    out.complain(`countback: ${typeof args === 'string' ? args : `a job is opened by "open JOB ${first}"`}`);
+    return exits.usage;
   }
   const command = commands.find((c) => c.name === first);
   if (!command) {
@@ -61,20 +68,25 @@ const commandsIn = ({ show, input }: Surroundings): readonly Command[] => [
   whose,
 ];
 
+const voiceOptions = { listen: 'flag', 'listen-with': 'value' } as const;
+const byVoice = ({ flags, values }: Parsed) => {
+  const command = values.get('listen-with');
+  return { listen: flags.has('listen'), ...(command !== undefined && { listenWith: command }) };
+};
 function openOf(show: ShowAtHand): Command {
-  const usage = 'open JOB';
+  const usage = 'open JOB [--listen | --listen-with CMD]';
   return {
     name: 'open',
     usage,
-    help: 'opens a job on the screen',
-    options: {},
+    help: 'opens a job on the screen; --listen hears calls by voice, --listen-with by a program that prints a phrase a line',
+    options: voiceOptions,
     async run(args, out, packageRoot) {
       const [named] = args.names;
       if (named === undefined || args.names.length > 1) {
         out.complain(`countback: ${usage}`);
         return exits.usage;
       }
-      return runBench(named, packageRoot, show, out);
+      return runBench(named, packageRoot, show, out, byVoice(args));
     },
   };
 }
