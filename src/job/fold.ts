@@ -40,6 +40,8 @@ export type Work = {
   verdicts: Record<number, boolean>;
   coupled: boolean;
   changed: Set<string>;
+  /** Subjects that a strike left to be folded anew, once, when they are next looked at: a log may strike a hundred times. */
+  stale: Set<string>;
 };
 
 function workOn(before: Ledger): Work {
@@ -54,10 +56,12 @@ function workOn(before: Ledger): Work {
     verdicts: { ...before.verdicts },
     coupled: before.coupled,
     changed: new Set(),
+    stale: new Set(),
   };
 }
 
 function finish(work: Work): Ledger {
+  foldStale(work);
   const ledger: Ledger = {
     lines: work.lines,
     struck: settled(work.struck),
@@ -112,10 +116,11 @@ function file(work: Work, entry: Entry, n: number): void {
 function evolveAll(work: Work, entry: Entry, n: number): void {
   if (entry.kind === 'holes-exchanged') {
     work.coupled = true;
+    foldStale(work);
     exchange(work, entry, n);
     return;
   }
-  for (const key of touches(entry)) evolveOne(work, key, entry, n);
+  for (const key of touches(entry)) if (!work.stale.has(key)) evolveOne(work, key, entry, n);
 }
 
 function evolveOne(work: Work, key: string, entry: Entry, n: number): void {
@@ -173,7 +178,12 @@ function strike(work: Work, entry: EntryOf<'calls-struck' | 'calls-restored'>, b
     for (const one of struck.entries) for (const key of touches(one)) keys.add(key);
   }
   if (work.coupled) replayAll(work);
-  else for (const key of keys) refold(work, key);
+  else for (const key of keys) work.stale.add(key);
+}
+
+function foldStale(work: Work): void {
+  for (const key of work.stale) refold(work, key);
+  work.stale.clear();
 }
 
 function refold(work: Work, key: string): void {
@@ -192,6 +202,7 @@ function refold(work: Work, key: string): void {
 }
 
 function replayAll(work: Work): void {
+  work.stale.clear();
   for (const sort of everySort) {
     const { all, length } = work.names[sort];
     for (let i = 0; i < length; i++) {
