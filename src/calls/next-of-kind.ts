@@ -12,7 +12,7 @@ import { isWithdrawn } from '../job/withdrawn.ts';
 import type { Bound } from './bindings.ts';
 import type { Desk } from './desk.ts';
 import type { Args } from './form.ts';
-import { boxProposals } from './proposals.ts';
+import { ownProposals } from './proposals.ts';
 import { meantBy, type Row } from './row.ts';
 
 type Kind = {
@@ -118,7 +118,7 @@ const kinds: Readonly<Record<string, Kind>> = {
     noneSkipped: true,
     inTurn: (desk) => offHere(desk, (p) => isRenewed(desk, p)),
   },
-  box: { slot: 'name', inTurn: (desk) => boxProposals(desk).map((one) => one.name) },
+  box: { slot: 'name', inTurn: (desk) => ownProposals(desk).map((one) => one.name) },
   drained: {
     slot: 'circuit',
     // A fluid runs out where a connection of its circuit is.

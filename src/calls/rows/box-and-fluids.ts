@@ -15,8 +15,8 @@ export const boxAndFluidsRows: readonly Row[] = [
     questions: { name: 'what was bought; a fastener: NAME as bolt hex 10 M6x20, a part: NAME for PART' },
     verb: 'fill-box',
     fills: (desk, { name }) => {
-      const { spec, replaces } = proposalNamed(desk, name) ?? {};
-      return { spec, replaces };
+      const { spec, replaces, quantity } = proposalNamed(desk, name) ?? {};
+      return { spec, replaces, quantity };
     },
   },
   {

@@ -1,0 +1,28 @@
+// What is proposed for the parts box: what the plan lists as bought new as well, and nothing twice.
+import { expect, it } from 'vitest';
+import { boxProposals } from '../../src/calls/proposals.ts';
+import { stateOf } from '../../src/job/ledger.ts';
+import { atTheBench } from '../session/at-the-bench.ts';
+
+it('[P1] proposes what the plan says is bought new, supplies too, until it is in the box', async () => {
+  const at = await atTheBench([]);
+  const say = (line: string) => at.session().runLine(line);
+  say('job "van"');
+  const offer = at.session().desk().plans[0];
+  const bought = offer?.plan?.newParts?.find((one) => one.sort === 'supply');
+  const service = bought?.services?.[0] ?? offer?.services[0];
+  expect(say(`plan ${offer?.name} for ${service}`)).toHaveProperty('kind', 'taken');
+  const listed = stateOf(at.state().ledger, 'service', service as string)?.newParts ?? [];
+  const supply = listed.find((one) => one.sort === 'supply');
+  const names = () => boxProposals(at.session().desk()).map((one) => one.name);
+  expect(names()).toContain(supply?.name);
+  expect(new Set(names()).size).toBe(names().length);
+  for (const { replaces } of listed)
+    if (replaces) expect(boxProposals(at.session().desk()).filter((p) => p.replaces === replaces)).toHaveLength(1);
+  expect(say(`box ${supply?.name}`)).toMatchObject({ kind: 'taken' });
+  expect(stateOf(at.state().ledger, 'box', supply?.name as string)).toMatchObject({
+    sort: 'supply',
+    left: supply?.quantity,
+  });
+  expect(names()).not.toContain(supply?.name);
+});
