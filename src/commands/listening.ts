@@ -1,7 +1,7 @@
 // Joins the bench with ears and mouth: what is heard goes in, answers are spoken, and while it speaks it is deaf.
 import type { Bench } from '../session/bench.ts';
 import { type Ears, listenByMicrophone, listenWith } from '../voice/ears.ts';
-import { type Garbage, type Grammar, grammarOf } from '../voice/grammar.ts';
+import { type Grammar, grammarOf } from '../voice/grammar.ts';
 import { howToGetOne } from '../voice/pocketsphinx.ts';
 import { createMouth, howToGetSpeech } from '../voice/speaking.ts';
 
@@ -15,11 +15,7 @@ export const voiceDoors = (): { howToHear: string; howToSpeak?: string } => ({
 const afterSoundMs = 300;
 
 /** Starts what was asked for; gives back how all of it is ended. */
-export function joinVoice(
-  bench: Bench,
-  { listen = false, listenWith: command }: ByVoice,
-  garbage?: Garbage,
-): () => void {
+export function joinVoice(bench: Bench, { listen = false, listenWith: command }: ByVoice): () => void {
   let ears: Ears | undefined;
   let echo: NodeJS.Timeout | undefined;
   let renew: (() => void) | undefined;
@@ -27,7 +23,7 @@ export function joinVoice(
     echo = setTimeout(() => ears?.deaf(false), afterSoundMs);
   });
   const listening = {
-    grammar: (): Grammar => grammarOf(bench.desk(), bench.heed(), garbage),
+    grammar: (): Grammar => grammarOf(bench.desk(), bench.heed()),
     heard: bench.hear,
     failed: (why: string) => bench.ears(false, `Listening ended: ${why}. The keys go on as before.`),
   };

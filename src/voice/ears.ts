@@ -19,11 +19,10 @@ export type Listening = {
   failed(why: string): void;
 };
 
-/** Both decoders on one utterance. */
+/** Every decoder on one utterance. */
 export async function decoded(utterance: Buffer, grammar: Grammar): Promise<Heard> {
-  const both = await Promise.all(decoders.map((settings) => decodeAll([utterance], grammar, settings)));
-  const [one, other] = both.map(([only]) => only);
-  return one && other ? judged(one, other) : 'nothing';
+  const all = await Promise.all(decoders.map((decoder) => decodeAll([utterance], grammar, decoder)));
+  return judged(all.flatMap(([only]) => only ?? []));
 }
 
 /** A program that gives the microphone's sound: 16 kHz, 16 bit, one channel, without a header. */

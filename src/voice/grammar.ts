@@ -10,12 +10,9 @@ export const startWords = 'start listening';
 export const stopWords = 'stop listening';
 export const secondWords = { yes: 'really do it', no: 'leave it be' } as const;
 
-/** A path for what is no call: a run of sounds. Its weight settles how soon something is taken for noise. */
-export type Garbage = { words: readonly string[]; weight: number };
-
 export type Grammar = { jsgf: string; words: readonly string[]; phrases: number };
 
-export function grammarOf(desk: Desk, heed: Heed = 'calls', garbage?: Garbage): Grammar {
+export function grammarOf(desk: Desk, heed: Heed = 'calls'): Grammar {
   const rules = new Map<string, string>();
   const said =
     heed === 'start'
@@ -24,15 +21,12 @@ export function grammarOf(desk: Desk, heed: Heed = 'calls', garbage?: Garbage): 
         ? Object.values(secondWords)
         : sayings.flatMap((saying) => sayingText(desk, saying, rules) ?? []).filter((text) => text !== startWords);
   const calls = [...new Set(said)];
-  const noise = garbage ? [`<sound> = ${garbage.words.join(' | ')};`, '<noise> = <sound>+;'] : [];
-  const top = garbage ? `public <heard> = /1/ <call> | /${garbage.weight}/ <noise>;` : 'public <heard> = <call>;';
   const jsgf = [
     '#JSGF V1.0;',
     'grammar heard;',
-    top,
+    'public <heard> = <call>;',
     `<call> = ${calls.join('\n  | ')};`,
     ...[...rules].map(([name, body]) => `<${name}> = ${body};`),
-    ...noise,
     '',
   ].join('\n');
   const words =

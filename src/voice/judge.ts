@@ -1,5 +1,5 @@
-// Whether what the decoders made of an utterance is a call. Two must agree word for word, neither may have taken the path
-// of mere sounds, and each word must fit well enough. Anything else is asked again, never guessed.
+// Whether what the decoders made of an utterance is a call. All that heard must agree word for word, and each word must fit
+// well enough. Anything else is asked again, never guessed.
 
 export type Decoded = {
   /** Words in order, without silence. */
@@ -8,9 +8,7 @@ export type Decoded = {
 export type Heard = { phrase: string } | { unsure: string } | 'nothing';
 
 /** Fits below are no word: found on the tuning voices over noise, see tests/bench/voice.ts. */
-export const floors = { whole: -1e9, word: -1e9 };
-const isSound = (word: string): boolean => word.startsWith('zz');
-
+export const floors = { whole: -75, word: -110 };
 export const phraseOf = (decoded: Decoded): string => decoded.words.map(({ word }) => word).join(' ');
 export function fitOf({ words }: Decoded): number {
   const frames = words.reduce((sum, one) => sum + one.frames, 0);
@@ -18,13 +16,11 @@ export function fitOf({ words }: Decoded): number {
 }
 export const worstFit = ({ words }: Decoded): number => Math.min(...words.map(({ fit }) => fit));
 
-export function judged(one: Decoded, other: Decoded, floor = floors): Heard {
-  const both = [one, other];
-  if (both.every(({ words }) => words.length === 0 || words.every(({ word }) => isSound(word)))) return 'nothing';
-  const phrase = phraseOf(one);
-  if (both.some(({ words }) => words.length === 0 || words.some(({ word }) => isSound(word))))
-    return { unsure: phrase };
-  if (phrase !== phraseOf(other)) return { unsure: phrase };
-  const poor = both.some((decoded) => fitOf(decoded) < floor.whole || worstFit(decoded) < floor.word);
+export function judged(all: readonly Decoded[], floor = floors): Heard {
+  const [first] = all;
+  if (!first || all.every(({ words }) => words.length === 0)) return 'nothing';
+  const phrase = phraseOf(first);
+  if (all.some((decoded) => phraseOf(decoded) !== phrase)) return { unsure: phrase };
+  const poor = all.some((decoded) => fitOf(decoded) < floor.whole || worstFit(decoded) < floor.word);
   return poor ? { unsure: phrase } : { phrase };
 }

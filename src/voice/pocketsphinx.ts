@@ -1,4 +1,4 @@
-// pocketsphinx as two decoders of the same utterances, which judge.ts holds against each other. Each is run on recorded
+// pocketsphinx as decoders of the same utterances, which judge.ts holds against each other. Each is run on recorded
 // utterances as an outside program, with the grammar as it stands then; nothing of it stays running.
 import { execFile } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
@@ -6,7 +6,7 @@ import { tmpdir } from 'node:os';
 import { delimiter, join } from 'node:path';
 import type { Grammar } from './grammar.ts';
 import type { Decoded } from './judge.ts';
-import { dictionaryOf, readDictionary, soundWords } from './pronounce.ts';
+import { dictionaryOf, readDictionary } from './pronounce.ts';
 
 export const modelFolder = '/usr/share/pocketsphinx/model/en-us';
 export const howToGetOne =
@@ -37,27 +37,46 @@ const both = [
   '-bestpath',
   'no',
 ];
-/** The second hears a narrower band and weighs its paths otherwise, so that it errs elsewhere. */
-export const decoders: readonly (readonly string[])[] = [
-  [...both, '-vad_threshold', '2.7'],
-  [...both, '-vad_threshold', '2.2', '-lw', '4', '-lowerf', '200', '-upperf', '5500', '-nfilt', '22'],
-];
+/**
+ * They hear the same words at other speeds and pitches, so that they err elsewhere: a narrower band or another weight of
+ * the grammar did not do that, such decoders erred together.
+ */
+export const decoders: readonly Decoder[] = [1, 1.08, 0.93].map((stretch) => ({
+  stretch,
+  settings: [...both, '-vad_threshold', '2.7'],
+}));
+export type Decoder = { stretch: number; settings: readonly string[] };
+
+/** The sound drawn out or pressed together, pitch and all. */
+export function stretched(pcm: Buffer, by: number): Buffer {
+  if (by === 1) return pcm;
+  const samples = Math.floor(pcm.length / 2);
+  const out = Buffer.alloc(Math.floor(samples * by) * 2);
+  for (let i = 0; i < out.length / 2; i++) {
+    const at = i / by;
+    const before = Math.min(samples - 1, Math.floor(at));
+    const after = Math.min(samples - 1, before + 1);
+    const share = at - before;
+    out.writeInt16LE(Math.round(pcm.readInt16LE(before * 2) * (1 - share) + pcm.readInt16LE(after * 2) * share), i * 2);
+  }
+  return out;
+}
 
 /** What one decoder makes of each utterance: 16 kHz, 16 bit, one channel. */
 export async function decodeAll(
   utterances: readonly Buffer[],
   grammar: Grammar,
-  settings: readonly string[],
+  { stretch, settings }: Decoder,
   nice?: number,
 ): Promise<Decoded[]> {
   const folder = mkdtempSync(join(tmpdir(), 'countback-heard-'));
   try {
-    const { text } = dictionaryOf(grammar.words, dictionaryAtHand(), soundWords);
+    const { text } = dictionaryOf(grammar.words, dictionaryAtHand());
     writeFileSync(join(folder, 'words.dict'), text);
     writeFileSync(join(folder, 'calls.jsgf'), grammar.jsgf);
     writeFileSync(join(folder, 'utterances'), utterances.map((_, i) => `u${i}\n`).join(''));
     utterances.forEach((pcm, i) => {
-      writeFileSync(join(folder, `u${i}.raw`), pcm);
+      writeFileSync(join(folder, `u${i}.raw`), stretched(pcm, stretch));
     });
     const at = (name: string) => join(folder, name);
     const args = ['-hmm', join(modelFolder, 'en-us'), '-dict', at('words.dict'), '-jsgf', at('calls.jsgf')];

@@ -129,7 +129,6 @@ export function readDictionary(text: string): Map<string, string[]> {
 export function dictionaryOf(
   words: readonly string[],
   known: ReadonlyMap<string, readonly string[]>,
-  garbage: Readonly<Record<string, string>> = {},
 ): { text: string; guessed: readonly string[] } {
   const guessed: string[] = [];
   const lines = words.flatMap((word) => {
@@ -137,13 +136,5 @@ export function dictionaryOf(
     if (!listed) guessed.push(word);
     return (listed ?? [bySpelling(word)]).map((sounds, i) => `${word}${i > 0 ? `(${i + 1})` : ''} ${sounds}`);
   });
-  const noise = Object.entries(garbage).map(([word, sound]) => `${word} ${sound}`);
-  return { text: `${[...lines, ...noise].join('\n')}\n`, guessed };
+  return { text: `${lines.join('\n')}\n`, guessed };
 }
-
-const sounds =
-  'AA AE AH AO AW AY B CH D DH EH ER EY F G HH IH IY JH K L M N NG OW OY P R S SH T TH UH UW V W Y Z ZH'.split(' ');
-/** Each sound as a word of its own, for the path of what is no call. */
-export const soundWords: Readonly<Record<string, string>> = Object.fromEntries(
-  sounds.map((sound) => [`zz${sound.toLowerCase()}`, sound]),
-);

@@ -3,10 +3,10 @@
 
 export const rate = 16_000;
 const frame = rate / 50;
-/** 20 ms each. */
-const spans = { start: 6, end: 30, before: 20, least: 15, most: 400, floor: 150 };
+/** 20 ms each; loudness is that of the last eight, which a compressor's strokes do not shake. */
+const spans = { start: 6, end: 30, before: 20, least: 15, most: 400, floor: 250, smooth: 8 };
 /** Over the noise floor, in decibels. */
-const louder = { start: 4, stay: 2 };
+const louder = { start: 4, stay: 2.5 };
 
 export type Cutter = {
   /** Takes 16-bit sound and gives the utterances that ended in it. */
@@ -19,15 +19,17 @@ export function createCutter(): Cutter {
   let rest: Buffer = Buffer.alloc(0);
   let recent: Buffer[] = [];
   let levels: number[] = [];
+  let powers: number[] = [];
   let speech: Buffer[] | undefined;
   let loud = 0;
   let quiet = 0;
 
-  /** The level that a fifth of the last seconds lay below. */
-  const noiseLevel = (): number => [...levels].sort((a, b) => a - b)[Math.floor(levels.length / 5)] ?? -90;
+  /** The level that a quarter of the last seconds lay below. */
+  const noiseLevel = (): number => [...levels].sort((a, b) => a - b)[Math.floor(levels.length / 4)] ?? -90;
 
   function take(one: Buffer): Buffer | undefined {
-    const level = levelOf(one);
+    powers = [...powers.slice(1 - spans.smooth), powerOf(one)];
+    const level = 10 * Math.log10(powers.reduce((sum, power) => sum + power, 0) / powers.length);
     const over = level - noiseLevel();
     levels = [...levels.slice(-spans.floor), level];
     if (!speech) {
@@ -67,8 +69,8 @@ export function createCutter(): Cutter {
     },
   };
 }
-function levelOf(pcm: Buffer): number {
+function powerOf(pcm: Buffer): number {
   let sum = 1;
   for (let at = 0; at + 1 < pcm.length; at += 2) sum += pcm.readInt16LE(at) ** 2;
-  return 10 * Math.log10(sum / (pcm.length / 2));
+  return sum / (pcm.length / 2);
 }
