@@ -28,7 +28,9 @@ export function keysOf(stdin: ReadStream, stop: () => void): (told: Told) => () 
       clearTimeout(timer);
       tell(take(decoder.write(bytes)));
       const what = waiting();
-      if (what) timer = setTimeout(() => tell(late()), what === 'for the end' ? overdueMs : escapeAloneMs);
+      // Escape pressed in a paste that never ends leads out of it as it leads out of everything.
+      const alone = bytes.length === 1 && bytes[0] === 0x1b;
+      if (what) timer = setTimeout(() => tell(late()), what === 'for the end' && !alone ? overdueMs : escapeAloneMs);
     };
     stdin.on('data', onBytes);
     stdin.resume();

@@ -7,6 +7,7 @@ import { copiesOf } from '../store/copies.ts';
 import { type Disk, readFile, realDisk } from '../store/disk.ts';
 import { fault, faultFrom } from '../store/fault.ts';
 import { readJournal } from '../store/journal.ts';
+import { longestJobBytes } from '../store/journal-adapter.ts';
 import { type Alteration, type Seal, sealOf } from '../store/seal.ts';
 import { type Command, exits } from './answer.ts';
 import { orFault, placeOf } from './opening.ts';
@@ -59,8 +60,9 @@ export const verify: Command = {
 
 async function bytesOf(disk: Disk, path: string): Promise<Buffer> {
   try {
-    const { kind } = await disk.stat(path);
+    const { kind, size } = await disk.stat(path);
     if (kind !== 'file') throw fault('foreign', 'this is no file', path, 'name a file');
+    if (size > longestJobBytes) throw fault('foreign', 'the file is larger than any job', path, 'name a job file');
     return await readFile(disk, path);
   } catch (thrown) {
     throw faultFrom(thrown, path);

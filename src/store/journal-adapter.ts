@@ -66,6 +66,9 @@ export function journalAdapter<L extends { n: number }>(
   };
 }
 
+/** Many times the longest job there will be; a file beyond it would only fill the memory. */
+export const longestJobBytes = 256_000_000;
+
 /** Throws a fault where there is no file, or something that cannot be a job's, before it is read as a whole. */
 export async function readJobBytes({ disk, path }: Where): Promise<{ bytes: Buffer; inode: string }> {
   const { kind } = await disk.stat(path);
@@ -76,6 +79,13 @@ export async function readJobBytes({ disk, path }: Where): Promise<{ bytes: Buff
   try {
     const { size, inode } = await file.stat();
     readHeader(await readFully(file, 0, Math.min(size, headerBytesMost)), path);
+    if (size > longestJobBytes)
+      throw fault(
+        'foreign',
+        'the file is larger than any job, 256 MB',
+        path,
+        'name a job file, or take its dated copy',
+      );
     return { bytes: await readFully(file, 0, size), inode };
   } finally {
     await file.close();

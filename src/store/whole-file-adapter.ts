@@ -5,6 +5,9 @@ import { type Disk, readFile } from './disk.ts';
 import { fault, hasCode } from './fault.ts';
 import { writeWhole } from './whole-file.ts';
 
+/** Far beyond what a workshop sets or remembers; a file beyond it would only fill the memory. */
+const longestBytes = 16_000_000;
+
 /** `read` makes the value of the text, or throws a fault. */
 export function wholeFileAdapter<T>(disk: Disk, path: string, read: (text: string) => T): Adapter<T> {
   /** Undefined until it was read and found good; null where there is no file. */
@@ -33,8 +36,9 @@ export function wholeFileAdapter<T>(disk: Disk, path: string, read: (text: strin
 
 async function contents(disk: Disk, path: string): Promise<Buffer | null> {
   try {
-    const { kind } = await disk.stat(path);
+    const { kind, size } = await disk.stat(path);
     if (kind !== 'file') throw fault('foreign', 'this is no file', path, 'move it elsewhere');
+    if (size > longestBytes) throw fault('foreign', 'the file is larger than 16 MB', path, 'move it elsewhere');
     return await readFile(disk, path);
   } catch (thrown) {
     if (hasCode(thrown, 'ENOENT')) return null;

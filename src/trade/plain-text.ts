@@ -43,20 +43,25 @@ export function plainText(text: string, max: number = longestText): string {
   return [...plain].slice(0, max).join('');
 }
 
-/** The same for every text inside a JSON value, names of fields too. Returns `value` itself where nothing changes. */
+/** The same for every text inside a JSON value, names of fields too. Returns `value` itself where nothing changes;
+ * what lies deeper than anything kept does is left out. */
 export function plainDeep<T>(value: T): T {
-  return cleaned(value) as T;
+  return cleaned(value, 0) as T;
 }
 
-function cleaned(value: unknown): unknown {
+/** Nothing that is kept lies as deep; what does was made to exhaust whoever reads it. */
+const deepest: number = cited(100, 'levels', chosenHere).value;
+
+function cleaned(value: unknown, depth: number): unknown {
   if (typeof value === 'string') return plainText(value);
   if (value === null || typeof value !== 'object') return value;
+  if (depth > deepest) return null;
   if (Array.isArray(value)) {
-    const each = value.map(cleaned);
+    const each = value.map((one) => cleaned(one, depth + 1));
     return each.every((v, i) => v === value[i]) ? value : each;
   }
   const fields = Object.entries(value);
-  const each = fields.map(([name, v]) => [plainText(name), cleaned(v)] as const);
+  const each = fields.map(([name, v]) => [plainText(name), cleaned(v, depth + 1)] as const);
   return each.every(([name, v], i) => name === fields[i]?.[0] && v === fields[i]?.[1])
     ? value
     : Object.fromEntries(each);

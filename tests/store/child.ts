@@ -4,7 +4,7 @@ import { type Disk, realDisk } from '../../src/store/disk.ts';
 import { openJob } from '../../src/store/open-job.ts';
 import { lineNo, readLine } from './practice.ts';
 
-const [path = '', manner = ''] = process.argv.slice(2);
+const [path = '', manner = '', at = ''] = process.argv.slice(2);
 const killMyself = () => process.kill(process.pid, 'SIGKILL');
 
 /** Killed right after its claim on a dead lock is made. */
@@ -16,9 +16,25 @@ const dyingThief: Disk = {
   },
 };
 
+/** Killed at one of the operations that a lock is taken with, whichever comes then. */
+function dyingAnywhere(): Disk {
+  let left = Number(at);
+  const counted =
+    <A extends unknown[], T>(what: (...args: A) => Promise<T>) =>
+    (...args: A): Promise<T> => {
+      if (--left === 0) killMyself();
+      return what(...args);
+    };
+  const { open, link, rename, unlink } = realDisk;
+  return { ...realDisk, open: counted(open), link: counted(link), rename: counted(rename), unlink: counted(unlink) };
+}
+
+const disks: Record<string, () => Disk> = { 'die-stealing': () => dyingThief, 'die-at': dyingAnywhere };
+
 async function openToWrite() {
+  const disk = (disks[manner] ?? (() => realDisk))();
   for (;;) {
-    const job = await openJob({ path, readLine, disk: manner === 'die-stealing' ? dyingThief : realDisk });
+    const job = await openJob({ path, readLine, disk });
     if (job.mode === 'write') return job;
     await job.close();
     await new Promise((resolve) => setTimeout(resolve, 3));
@@ -41,7 +57,8 @@ try {
 } catch {
   writeSync(1, 'two owners\n');
 }
-await job.append({ n: job.lines().length + 1, said: `by ${process.pid}` });
+const saved = await job.append({ n: job.lines().length + 1, said: `by ${process.pid}` });
+if (saved.saved) writeSync(1, at ? `saved by ${process.pid}\n` : '');
 unlinkSync(owner);
-if (manner === 'die') killMyself();
+if (manner.startsWith('die')) killMyself();
 await job.close();

@@ -78,3 +78,10 @@ it('[D4] every text inside a value is cleaned, names of fields too; a clean valu
     a: ['x', { b: null, c: 'y z' }],
   });
 });
+
+it('[D4] a value nested beyond all measure is cut off, and exhausts nobody', () => {
+  const deep: unknown = JSON.parse(`${'['.repeat(200_000)}"x"${']'.repeat(200_000)}`);
+  const plain = JSON.stringify(plainDeep(deep));
+  expect(plain).toMatch(/^\[+null\]+$/);
+  expect(plain.length).toBeLessThan(300);
+});
