@@ -32,12 +32,20 @@ const sized = (shape: string, sizes: readonly number[]): Way[] =>
 export const compounds: Readonly<Record<string, { nodes: readonly Node[]; written(parts: Args): string }>> = {
   spec: {
     nodes: parseForm(
-      '<kind:kind> [hex <hex:socket>] [star <star:star>] [em <thread:thread> [<pitch:pitch>] by <long:count>] [class <class:class>]',
+      '<kind:kind> [hex <hex:size>] [em <thread:thread> [<pitch:pitch>] by <long:length>] [class <class:class>]',
     ),
-    written: ({ kind, hex, star, thread, pitch, long, class: strength }) =>
-      [kind, hex, star, thread && `M${thread}${pitch ? `x${pitch}` : ''}x${long}`, strength].filter(Boolean).join(' '),
+    written: ({ kind, hex, thread, pitch, long, class: strength }) =>
+      [kind, hex && `hex ${hex}`, thread && `M${thread}${pitch ? `x${pitch}` : ''}x${long}`, strength]
+        .filter(Boolean)
+        .join(' '),
   },
 };
+/**
+ * A number that settles a call is said twice: "number six six". Said once, six was heard as three by every decoder alike,
+ * and seven as one or ten.
+ */
+const twice = (ways: readonly Way[]): Way[] => ways.map(({ say, as }) => ({ say: `${say} ${say}`, as }));
+const isNumber = ({ as }: Way): boolean => /^\d/.test(as);
 const mostFreeHoles = 20;
 const mostTrays = 12;
 
@@ -54,7 +62,9 @@ function waysOfType(desk: Desk, type: string, args: Args): Way[] {
     case 'hole':
       return holeWays(desk);
     case 'tray':
-      return [...same(choicesFor(desk, 'tray')), ...numbers(1, mostTrays)];
+      return [...same(choicesFor(desk, 'tray')), ...numbers(1, mostTrays)].flatMap((way) =>
+        isNumber(way) ? twice([way]) : way,
+      );
     case 'place':
       return [
         ...waysOfType(desk, 'tray', args).map(({ say, as }) => ({ say: `tray ${say}`, as: `tray ${as}` })),
@@ -65,12 +75,15 @@ function waysOfType(desk: Desk, type: string, args: Args): Way[] {
     case 'finding':
       return findingWays(desk);
     case 'count':
-      return numbers(0, 99);
+      return twice(numbers(0, 99));
     case 'number':
     case 'mm':
       return [...numbers(0, 99), ...tenths];
     case 'few':
-      return numbers(1, 10);
+      return twice(numbers(1, 10));
+    case 'length':
+    case 'size':
+      return numbers(4, 150);
     case 'kind':
       return same(['bolt', 'nut', 'screw', 'stud']);
     case 'thread':
@@ -80,9 +93,9 @@ function waysOfType(desk: Desk, type: string, args: Args): Way[] {
     case 'class':
       return same(['8.8', '9.8', '10.9', '12.9']);
     case 'socket':
-      return sized('hex', metricHeads);
+      return twice(sized('hex', metricHeads));
     case 'star':
-      return sized('star', starHeads);
+      return twice(sized('star', starHeads));
     case 'who':
       return same(['the mechanic', 'the owner', 'the foreman']);
     default:
@@ -98,7 +111,7 @@ function holeWays(desk: Desk): Way[] {
   const { area } = desk.facing;
   if (area === undefined) return [];
   const known = choicesFor(desk, 'hole');
-  return areHolesKnown(desk.ledger, area) ? same(known) : [...same(known), ...numbers(1, mostFreeHoles)];
+  return twice(areHolesKnown(desk.ledger, area) ? same(known) : [...same(known), ...numbers(1, mostFreeHoles)]);
 }
 /** An open finding by what it is about, where that has one only; a hole of the area in use by its number. */
 function findingWays({ ledger, facing }: Desk): Way[] {

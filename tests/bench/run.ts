@@ -11,6 +11,7 @@ import { mapTime } from './map.ts';
 import { mergeTime } from './plans.ts';
 import { openingTime, startTime } from './start-time.ts';
 import { straysPlaced } from './strays.ts';
+import { voiceHeard } from './voice.ts';
 import { wrongBoltsSeen } from './wrong-bolts-seen.ts';
 
 const benches: Readonly<Record<string, () => Promise<Figure[]>>> = {
@@ -23,6 +24,7 @@ const benches: Readonly<Record<string, () => Promise<Figure[]>>> = {
   plans: mergeTime,
   suspicion: wrongBoltsSeen,
   strays: straysPlaced,
+  voice: voiceHeard,
 };
 
 const options = process.argv.slice(2).filter((word) => word.startsWith('-'));

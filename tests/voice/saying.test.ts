@@ -36,33 +36,43 @@ describe('sayings', () => {
   });
 
   it.each([
-    ['take away number seven', 'off 7'],
+    ['take away number seven seven', 'off 7'],
     ['take away next one', 'off'],
-    ['into tray three', 'tray 3'],
+    ['into tray three three', 'tray 3'],
     ['work on coolant pump', 'area coolant pump'],
-    ['socket size ten', 'head hex 10'],
+    ['socket size ten ten', 'head hex 10'],
     [
-      'odd one number three as bolt hex seventeen em ten pitch one point two five by fifty class eight point eight',
+      'odd one number three three as bolt hex seventeen em ten pitch one point two five by fifty class eight point eight',
       'wrong one 3 as bolt hex 17 M10x1.25x50 8.8',
     ],
-    ['in tray two i count eleven', 'count 2 is 11'],
-    ['something wrong at hole seven thread stripped in the head', 'finding at 7 thread stripped in the head'],
+    ['in tray two two i count eleven eleven', 'count 2 is 11'],
+    ['something wrong at hole seven seven thread stripped in the head', 'finding at 7 thread stripped in the head'],
     ['distance run one one eight four zero zero', 'odometer 118400'],
-    ['thread repair number seven drilled six point three', 'repair 7 drilled 6.3'],
+    ['thread repair number seven seven drilled six point three', 'repair 7 drilled 6.3'],
   ])('"%s" is "%s"', (said, typed) => {
     expect(readLine(desk, said)).toEqual(readLine(desk, typed));
     expect(readSaid(desk, said)).toBeDefined();
   });
 
   it('know only what is on this job: no number of a hole that is not there, no half of a call', () => {
-    for (const text of ['take away number eleven', 'take away number', 'work on the pump', 'lift off', ''])
+    for (const text of [
+      'take away number eleven eleven',
+      'take away number',
+      'work on the pump',
+      'part comes away',
+      '',
+    ])
       expect(readSaid(desk, text), text).toBeUndefined();
   });
 
   it('make a grammar that follows the area in use', () => {
     const cover = grammarOf(desk).jsgf;
-    expect(cover).toContain('<hole> = one | two | three | four | five | six | seven | eight | nine | ten;');
-    expect(grammarOf({ ...desk, facing: { ...desk.facing, area: 'crank pulley' } }).jsgf).toContain('<hole> = one;');
+    expect(cover).toContain(
+      '<hole> = one one | two two | three three | four four | five five | six six | seven seven |',
+    );
+    expect(grammarOf({ ...desk, facing: { ...desk.facing, area: 'crank pulley' } }).jsgf).toContain(
+      '<hole> = one one;',
+    );
     expect(cover).not.toMatch(/<(?!heard|call|[a-z]+>)/);
     for (const [, rule] of cover.matchAll(/<([a-z]+)>/g)) expect(cover, rule).toContain(`<${rule}> =`);
     expect(grammarOf(desk, 'start').words).toEqual(['listening', 'start']);
@@ -97,7 +107,7 @@ describe('the ear', () => {
   };
   it('asks again where it is unsure, and runs nothing', () => {
     const at = ear();
-    expect(at.hear({ unsure: 'take away number seven' }).word).toBe('not understood: say it again');
+    expect(at.hear({ unsure: 'take away number seven seven' }).word).toBe('not understood: say it again');
     expect(at.hear({ phrase: 'take away banana' }).word).toContain('no call here');
     expect(at.hear('nothing')).toEqual({});
     expect(at.ran).toEqual([]);
@@ -123,10 +133,10 @@ describe('the ear', () => {
   it('stops and starts listening by word', () => {
     const at = ear();
     at.hear({ phrase: 'stop listening' });
-    at.hear({ phrase: 'take away number seven' });
+    at.hear({ phrase: 'take away number seven seven' });
     expect([at.ran, at.heed()]).toEqual([[], 'start']);
     at.hear({ phrase: 'start listening' });
-    at.hear({ phrase: 'take away number seven' });
+    at.hear({ phrase: 'take away number seven seven' });
     expect(at.ran).toEqual(['off']);
   });
 });
@@ -136,10 +146,14 @@ describe('judging and cutting', () => {
     words: text.split(' ').map((word) => ({ word, fit, frames: 20 })),
   });
   it('takes only what every decoder heard alike, and well enough', () => {
-    expect(judged([as('into tray three'), as('into tray three')])).toEqual({ phrase: 'into tray three' });
-    expect(judged([as('into tray three'), as('into tray two')])).toEqual({ unsure: 'into tray three' });
-    expect(judged([as('into tray three'), { words: [] }])).toEqual({ unsure: 'into tray three' });
-    expect(judged([as('into tray three', -300), as('into tray three')])).toEqual({ unsure: 'into tray three' });
+    expect(judged([as('into tray three three'), as('into tray three three')])).toEqual({
+      phrase: 'into tray three three',
+    });
+    expect(judged([as('into tray three three'), as('into tray two')])).toEqual({ unsure: 'into tray three three' });
+    expect(judged([as('into tray three three'), { words: [] }])).toEqual({ unsure: 'into tray three three' });
+    expect(judged([as('into tray three three', -300), as('into tray three three')])).toEqual({
+      unsure: 'into tray three three',
+    });
     expect(judged([{ words: [] }, { words: [] }])).toBe('nothing');
   });
   it('cuts an utterance out of the noise around it, whatever pieces the sound comes in', () => {

@@ -127,7 +127,7 @@ export const buildRows: readonly Row[] = [
     id: 'pass',
     words: ['pass complete', 'whole pass done'],
     form: '[<area>] [with <tool:words>]',
-    spoken: ['whole pass done'],
+    spoken: ['this pass is now complete'],
     label: 'pass complete',
     help: 'The running pass of this area is done on every hole that was due.',
     group: 'build',

@@ -1,0 +1,120 @@
+// How the words hold by ear: synthetic voices through the real recogniser, clean and over workshop noise. Right is right at
+// the first saying; asking again counts as not right, not as wrong; wrong is what would have been written. One voice is
+// held out: nothing was tuned on it. Synthetic voices are not people. COUNTBACK_WHOLE=1 says every phrase in every noise, which takes a while.
+import type { Desk } from '../../src/calls/desk.ts';
+import { grammarOf } from '../../src/voice/grammar.ts';
+import { type Decoded, type Heard, judged } from '../../src/voice/judge.ts';
+import { decodeAll, decoders } from '../../src/voice/pocketsphinx.ts';
+import { createCutter } from '../../src/voice/utterances.ts';
+import { plansAtHand, playLines, scriptLines, upTo } from '../jobs/lines.ts';
+import { missing, noises, over, pcmOf, rate, spoken, type Voice, voices } from '../voice/speech.ts';
+import type { Figure } from './figure.ts';
+
+const phrases = [
+  'take away number seven seven',
+  'take away next one',
+  'into tray three three',
+  'work on coolant pump',
+  'socket size ten ten',
+  'bring back number three three',
+  'pull up number four four',
+  'this pass is now complete',
+  'part comes away gasket',
+  'in tray two two i count eleven eleven',
+  'joined again front breather',
+  'put in place cam clamp',
+  'tension good by pointer',
+  'only slackened number five five',
+];
+const least = 4;
+const nicely = 15;
+
+export function benchDesk(): Desk {
+  const line = 'finding at cam cover 7 thread stripped in the head';
+  const { ledger, now, places } = playLines(upTo(scriptLines('reference-planned.calls'), line));
+  return { ledger, facing: places.at(-1)?.facing as Desk['facing'], now, plans: plansAtHand() };
+}
+
+type Said = { voice: Voice; noise: string; text: string; pcm: Buffer };
+function sayings(whole: boolean): Said[] {
+  const said: Said[] = [];
+  for (const [v, voice] of voices.entries()) {
+    const some = whole ? phrases : phrases.filter((_, i) => (i + v) % Math.ceil(phrases.length / least) === 0);
+    for (const text of some) {
+      const speech = spoken(voice, text);
+      const add = (noise: 'clean' | keyof typeof noises, decibels: number) =>
+        said.push({
+          voice,
+          noise: noise === 'clean' ? noise : `${noise} ${decibels} dB`,
+          text,
+          pcm: over(speech, noise, decibels, said.length),
+        });
+      add('clean', 0);
+      for (const decibels of whole ? [20, 10, 5] : [20, 10])
+        for (const noise of Object.keys(noises) as (keyof typeof noises)[]) add(noise, decibels);
+    }
+  }
+  return said;
+}
+async function heardIn(pcm: readonly Buffer[]): Promise<Heard[]> {
+  const grammar = grammarOf(benchDesk());
+  const all: Decoded[][] = [];
+  // One after the other: at most one core.
+  for (const decoder of decoders) all.push(await decodeAll(pcm, grammar, decoder, nicely));
+  return pcm.map((_, i) => judged(all.flatMap((decoded) => decoded[i] ?? [])));
+}
+
+const share = (name: string, of: string, count: number, rounds: number, goal?: string): Figure => ({
+  name,
+  of,
+  unit: 'share',
+  value: count,
+  baseline: rounds,
+  ratio: count / Math.max(1, rounds),
+  rounds,
+  ...(goal && { goal }),
+});
+
+export async function voiceHeard(): Promise<Figure[]> {
+  const lacking = missing();
+  if (lacking.length > 0) {
+    process.stdout.write(`voice: skipped, ${lacking.join(', ')} not on this machine; .ci/run installs them\n`);
+    return [];
+  }
+  const said = sayings(process.env.COUNTBACK_WHOLE !== undefined);
+  const heard = await heardIn(said.map(({ pcm }) => pcm));
+  const figures: Figure[] = [];
+  const tell = (name: string, chosen: (one: Said) => boolean, rightGoal?: string, wrongGoal?: string) => {
+    const rows = said.flatMap((one, i) => (chosen(one) ? [{ one, what: heard[i] as Heard }] : []));
+    if (rows.length === 0) return;
+    const taken = rows.flatMap(({ one, what }) => (what !== 'nothing' && 'phrase' in what ? [{ one, what }] : []));
+    const right = taken.filter(({ one, what }) => what.phrase === one.text).length;
+    const again = rows.length - taken.length;
+    figures.push(share(name, 'right at first saying / said', right, rows.length, rightGoal));
+    figures.push(share(name, 'asked again or unheard / said', again, rows.length));
+    figures.push(share(name, 'wrong and written / said', taken.length - right, rows.length, wrongGoal));
+  };
+  const tuned = (one: Said) => !one.voice.heldOut;
+  tell('20 dB', (one) => tuned(one) && one.noise.endsWith(' 20 dB'), '0.95', '0.01');
+  tell('10 dB', (one) => tuned(one) && one.noise.endsWith(' 10 dB'), '0.90', '0.02');
+  for (const noise of new Set(said.map((one) => one.noise))) tell(noise, (one) => tuned(one) && one.noise === noise);
+  for (const voice of voices) tell(`${voice.name}${voice.heldOut ? ', held out' : ''}`, (one) => one.voice === voice);
+  return [...figures, ...(await noiseAlone())];
+}
+
+/** A minute of each noise, cut as the microphone's sound is: nothing of it may be a call. */
+async function noiseAlone(): Promise<Figure[]> {
+  const figures: Figure[] = [];
+  for (const [name, make] of Object.entries(noises)) {
+    const level = name === 'ratchet' ? 0.4 : 0.15;
+    const cut = createCutter().push(pcmOf(make(rate * 60, 77).map((x) => x * level)));
+    // Whole stretches too, as if the cutter had let everything through.
+    const whole = Array.from({ length: 15 }, (_, i) => pcmOf(make(rate * 4, 100 + i).map((x) => x * level)));
+    const heard = await heardIn([...cut, ...whole]);
+    const written = heard.filter((what) => what !== 'nothing' && 'phrase' in what).length;
+    const asked = heard.filter((what) => what !== 'nothing' && 'unsure' in what).length;
+    figures.push(share(`a minute of ${name} alone, twice`, 'calls written / stretches', written, heard.length, '0'));
+    figures.push(share(`a minute of ${name} alone, twice`, 'asked again / stretches', asked, heard.length));
+  }
+  return figures;
+}
