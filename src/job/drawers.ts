@@ -1,9 +1,9 @@
-// A persistent map in drawers: setting a key copies one drawer, not the whole cabinet. A draft owns the drawers it has
-// copied, so that folding many lines copies each drawer once. Neither knows what it holds.
+// A persistent map in drawers: setting a key copies one drawer, not the whole cabinet. A draft notes what is set beside
+// the cabinet and puts it in when it is settled, each key once. Neither knows what it holds.
 const count = 128;
 
 export type Drawers<T> = readonly Readonly<Record<string, T>>[];
-export type Draft<T> = { drawers: Record<string, T>[]; owned: boolean[] };
+export type Draft<T> = { under: Drawers<T>; over: Map<string, T | undefined> };
 
 const none: Drawers<never> = Array.from({ length: count }, () => Object.create(null) as Record<string, never>);
 export const emptyDrawers = <T>(): Drawers<T> => none as Drawers<T>;
@@ -16,19 +16,32 @@ function drawerOf(key: string): number {
 
 export const pick = <T>(from: Drawers<T>, key: string): T | undefined => from[drawerOf(key)]?.[key];
 
-export const draftOf = <T>(of: Drawers<T>): Draft<T> => ({ drawers: [...of] as Record<string, T>[], owned: [] });
-/** The draft must not be used any more afterwards. */
-export const settled = <T>(draft: Draft<T>): Drawers<T> => draft.drawers;
+export const draftOf = <T>(of: Drawers<T>): Draft<T> => ({ under: of, over: new Map() });
 
-export function put<T>(into: Draft<T>, key: string, value: T | undefined): void {
-  const at = drawerOf(key);
-  if (!into.owned[at]) {
-    into.drawers[at] = Object.assign(Object.create(null), into.drawers[at]);
-    into.owned[at] = true;
+/** What stands under a key in a draft. */
+export function noted<T>({ under, over }: Draft<T>, key: string): T | undefined {
+  const value = over.get(key);
+  if (value !== undefined || under === none || over.has(key)) return value;
+  return pick(under, key);
+}
+
+export const put = <T>(into: Draft<T>, key: string, value: T | undefined): void => void into.over.set(key, value);
+
+export function settled<T>({ under, over }: Draft<T>): Drawers<T> {
+  if (over.size === 0) return under;
+  const drawers = [...under] as Record<string, T>[];
+  const owned: true[] = [];
+  for (const [key, value] of over) {
+    const at = drawerOf(key);
+    if (!owned[at]) {
+      drawers[at] = Object.assign(Object.create(null), drawers[at]);
+      owned[at] = true;
+    }
+    const drawer = drawers[at] as Record<string, T>;
+    if (value === undefined) delete drawer[key];
+    else drawer[key] = value;
   }
-  const drawer = into.drawers[at] as Record<string, T>;
-  if (value === undefined) delete drawer[key];
-  else drawer[key] = value;
+  return drawers;
 }
 
 export function* everyKey<T>(of: Drawers<T>): Generator<[string, T]> {

@@ -1,6 +1,6 @@
 // U3: all that was called of one hole was of the other. The called of both change places, with the fasteners, pieces
 // and findings that came from or lie in them; what was declared of the holes stays.
-import { everyKey, pick, put, settled } from './drawers.ts';
+import { everyKey, noted, put, settled } from './drawers.ts';
 import type { EntryOf } from './entry.ts';
 import { freshHole } from './evolve/hole.ts';
 import { evolveArea } from './evolve/works.ts';
@@ -9,9 +9,8 @@ import { areaOf, inHole } from './subjects.ts';
 
 export function exchange(work: Work, entry: EntryOf<'holes-exchanged'>, n: number): void {
   const { one, other } = entry;
-  const holes = settled(work.states.hole);
-  const a = pick(holes, one) ?? freshHole(one);
-  const b = pick(holes, other) ?? freshHole(other);
+  const a = noted(work.states.hole, one) ?? freshHole(one);
+  const b = noted(work.states.hole, other) ?? freshHole(other);
   // A hole nobody had touched stays as found: nothing was called of it.
   const touchedBy = (called: typeof a.called) =>
     called.touchedAt
@@ -40,6 +39,6 @@ export function exchange(work: Work, entry: EntryOf<'holes-exchanged'>, n: numbe
     const area = areaOf(hole);
     work.changed.add(`hole:${hole}`);
     // It may be the first that is said of its area.
-    put(work.states.area, area, evolveArea(pick(settled(work.states.area), area), entry, n, area));
+    put(work.states.area, area, evolveArea(noted(work.states.area, area), entry, n, area));
   }
 }

@@ -1,6 +1,6 @@
 // Folding lines onto a ledger. Appending evolves the call's own subjects; striking or restoring a line, new or old,
 // folds only the chains it touches anew. It refuses nothing: an entry that does not fit is filed as a misfit.
-import { appended, type Draft, type Drawers, draftOf, emptyRow, pick, put, type Row, settled } from './drawers.ts';
+import { appended, type Draft, type Drawers, draftOf, emptyRow, noted, put, type Row, settled } from './drawers.ts';
 import type { Entry, EntryOf } from './entry.ts';
 import { evolveDrive, evolveFace } from './evolve/face-and-drive.ts';
 import { evolveFastener, evolvePiece, evolveStray } from './evolve/fastener.ts';
@@ -28,7 +28,7 @@ import { touches } from './touches.ts';
 /** Whether the car might leave, judged over a ledger at the stamp of a `released` line. */
 export type Judge = (ledger: Ledger, now: Stamp) => boolean;
 
-/** A ledger being changed: drawers are copied once, the rows grow in place for whoever sees that far. */
+/** A ledger being changed: what is new is noted beside the drawers, the rows grow in place for whoever sees that far. */
 export type Work = {
   before: Ledger;
   lines: Row<Line>;
@@ -104,7 +104,7 @@ function takeLine(work: Work, line: Line): void {
 
 function file(work: Work, entry: Entry, n: number): void {
   for (const key of touches(entry)) {
-    const chain = pick(settled(work.chains), key) ?? emptyRow<number>();
+    const chain = noted(work.chains, key) ?? emptyRow<number>();
     if (chain.length === 0) {
       const sort = keySort(key);
       work.names[sort] = appended(work.names[sort], keyName(key));
@@ -127,10 +127,10 @@ function evolveOne(work: Work, key: string, entry: Entry, n: number): void {
   const sort = keySort(key);
   const name = keyName(key);
   const draft = work.states[sort] as Draft<unknown>;
-  const before = pick(settled(draft) as Drawers<unknown>, name);
+  const before = noted(draft, name);
   const next = evolvers[sort](before as never, entry, n, name, work.verdicts[n] ?? false);
   work.changed.add(key);
-  if (next === misfit) put(work.misfits, key, [...(pick(settled(work.misfits), key) ?? []), n]);
+  if (next === misfit) put(work.misfits, key, [...(noted(work.misfits, key) ?? []), n]);
   else put(draft, name, next);
 }
 
@@ -191,10 +191,10 @@ function refold(work: Work, key: string): void {
   put(work.states[sort] as Draft<unknown>, keyName(key), undefined);
   put(work.misfits, key, undefined);
   work.changed.add(key);
-  const chain = pick(settled(work.chains), key) ?? emptyRow<number>();
+  const chain = noted(work.chains, key) ?? emptyRow<number>();
   for (let i = 0; i < chain.length; i++) {
     const n = chain.all[i] as number;
-    if (pick(settled(work.struck), String(n)) !== undefined) continue;
+    if (noted(work.struck, String(n)) !== undefined) continue;
     for (const entry of (work.lines.all[n - 1] as Line).entries) {
       if (touches(entry).includes(key)) evolveOne(work, key, entry, n);
     }
@@ -214,7 +214,7 @@ function replayAll(work: Work): void {
   }
   for (let i = 0; i < work.lines.length; i++) {
     const line = work.lines.all[i] as Line;
-    if (pick(settled(work.struck), String(line.n)) !== undefined) continue;
+    if (noted(work.struck, String(line.n)) !== undefined) continue;
     for (const entry of line.entries) {
       if (entry.kind !== 'calls-struck' && entry.kind !== 'calls-restored') evolveAll(work, entry, line.n);
     }

@@ -1,7 +1,7 @@
 // What the bytes of a job file say: a header line, then one line a call. Decides what is refused, what is dropped and
 // what is doubtful. It opens nothing and changes nothing; the lines' own shape comes from whoever reads them.
 import { z } from 'zod';
-import { plainDeep } from '../trade/plain-text.ts';
+import { isPlainJson, plainDeep } from '../trade/plain-text.ts';
 import { beforeFirst, type Chain, linked, type Reached, readChain } from './chain.ts';
 import { type Fault, fault } from './fault.ts';
 
@@ -88,7 +88,7 @@ export function lineFrom<L extends { n: number }>(text: string, n: number, path:
   const place = `${path}, line ${n + 1}`;
   const value = jsonOf(text);
   if (value === undefined) throw fault('damaged', 'this line is no JSON', place, untouched);
-  const read = readLine(plainDeep(value));
+  const read = readLine(isPlainJson(text) ? value : plainDeep(value));
   if (!read.ok && read.newer) throw newer(`this line says what this program does not know (${read.what})`, place);
   if (!read.ok) throw fault('damaged', `this line is no call (${read.what})`, place, untouched);
   if (read.line.n !== n) throw fault('damaged', `call ${n} is called ${read.line.n} here`, place, untouched);

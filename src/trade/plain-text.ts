@@ -49,6 +49,10 @@ export function plainDeep<T>(value: T): T {
   return cleaned(value, 0) as T;
 }
 
+/** Whether a JSON text says nothing that `plainDeep` would change; a text with escapes may say anything. */
+export const isPlainJson = (json: string): boolean =>
+  json.length <= longestText && !json.includes('\\') && !suspicious.test(json);
+
 /** Nothing that is kept lies as deep; what does was made to exhaust whoever reads it. */
 const deepest: number = cited(100, 'levels', chosenHere).value;
 

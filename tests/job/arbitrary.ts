@@ -17,6 +17,8 @@ const names = ['1', '2', 'belt', 'hose', 'plug', 'lid', 'cooling', 'bolt', 'grey
 const lineNumbers = Array.from({ length: 40 }, (_, i) => i + 3);
 const ids = (letter: string) => lineNumbers.flatMap((n) => [`${letter}${n}.1`, `${letter}${n}.2`]);
 const strings = [
+  // A digest, as a photograph has one.
+  '0123456789abcdef'.repeat(4),
   ...holes,
   ...names,
   ...['f', 'p', 's', 'd'].flatMap(ids),
