@@ -23,9 +23,10 @@ function share(ledger: Ledger, h: HoleState | undefined): Tally {
   };
 }
 
-function plus(sum: Tally, one: Tally, sign: 1 | -1): Tally {
+const counted = Object.keys(zeroTally) as (keyof Tally)[];
+function moved(sum: Tally, old: Tally, now: Tally): Tally {
   const next = { ...sum };
-  for (const key of Object.keys(zeroTally) as (keyof Tally)[]) next[key] += sign * one[key];
+  for (const key of counted) next[key] += now[key] - old[key];
   return next;
 }
 
@@ -53,8 +54,8 @@ export function retally(before: Ledger, after: Ledger, changed: ReadonlySet<stri
     const area = areaOf(hole);
     const old = share(before, stateOf(before, 'hole', hole));
     const now = share(after, stateOf(after, 'hole', hole));
-    all = plus(plus(all, old, -1), now, 1);
-    areas[area] = plus(plus(areas[area] ?? zeroTally, old, -1), now, 1);
+    all = moved(all, old, now);
+    areas[area] = moved(areas[area] ?? zeroTally, old, now);
   }
   return { all, areas };
 }
