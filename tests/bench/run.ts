@@ -11,7 +11,7 @@ import { mapTime } from './map.ts';
 import { mergeTime } from './plans.ts';
 import { openingTime, startTime } from './start-time.ts';
 import { straysPlaced } from './strays.ts';
-import { voiceHeard } from './voice.ts';
+import { jobSpoken, voiceHeard } from './voice.ts';
 import { wrongBoltsSeen } from './wrong-bolts-seen.ts';
 
 const benches: Readonly<Record<string, () => Promise<Figure[]>>> = {
@@ -25,7 +25,11 @@ const benches: Readonly<Record<string, () => Promise<Figure[]>>> = {
   suspicion: wrongBoltsSeen,
   strays: straysPlaced,
   voice: voiceHeard,
+  'voice-job': jobSpoken,
 };
+
+/** So long that they run only when they are named. */
+const onlyWhenNamed = new Set(['voice-job']);
 
 const options = process.argv.slice(2).filter((word) => word.startsWith('-'));
 const wanted = process.argv.slice(2).filter((word) => !word.startsWith('-'));
@@ -53,7 +57,7 @@ if (unknown.length > 0) {
   if (!asJson) process.stdout.write(`${where.commit}, ${where.machine}, Node ${where.node}\n`);
   const figures: Record<string, Figure[]> = {};
   for (const [name, bench] of Object.entries(benches)) {
-    if (wanted.length > 0 && !wanted.includes(name)) continue;
+    if (wanted.length > 0 ? !wanted.includes(name) : onlyWhenNamed.has(name)) continue;
     figures[name] = await bench();
     if (!asJson) process.stdout.write(`${name}\n${figures[name].map((f) => `  ${figureText(f)}\n`).join('')}`);
   }

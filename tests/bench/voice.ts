@@ -8,6 +8,7 @@ import { decodeAll, decoders } from '../../src/voice/pocketsphinx.ts';
 import { createCutter } from '../../src/voice/utterances.ts';
 import { plansAtHand, playLines, scriptLines, upTo } from '../jobs/lines.ts';
 import { missing, noises, over, pcmOf, rate, spoken, type Voice, voices } from '../voice/speech.ts';
+import { speakJob } from '../voice/spoken-job.ts';
 import type { Figure } from './figure.ts';
 
 const phrases = [
@@ -117,4 +118,19 @@ async function noiseAlone(): Promise<Figure[]> {
     figures.push(share(`a minute of ${name} alone, twice`, 'asked again / stretches', asked, heard.length));
   }
   return figures;
+}
+
+/** The reference job by one voice over a compressor at 20 dB, phrase by phrase as it goes: it takes long. */
+export async function jobSpoken(): Promise<Figure[]> {
+  if (missing().length > 0) return voiceHeard();
+  const voice = voices.find(({ name }) => name === 'flite rms') as Voice;
+  const job = await speakJob(voice, 'compressor', 20, 'heard', (text) => void process.stderr.write(`${text}\n`));
+  for (const phrase of job.givenUp) process.stderr.write(`given up and typed: ${phrase}\n`);
+  for (const wrong of job.wrong) process.stderr.write(`taken for something else: ${wrong}\n`);
+  return [
+    share('reference job spoken', 'said twice or more / phrases', job.again, job.said),
+    share('reference job spoken', 'taken for something else / phrases', job.wrong.length, job.said),
+    share('reference job spoken', 'given up and typed / phrases', job.givenUp.length, job.said),
+    share('reference job spoken', 'stands as by call lines / 1', Number(job.asByLines), 1, '1'),
+  ];
 }

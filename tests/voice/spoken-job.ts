@@ -79,7 +79,7 @@ export async function speakJob(
           what = judged(all.flatMap(([one]) => one ?? []));
         }
         if (what === 'nothing' || 'unsure' in what) continue;
-        // What was taken for something else is written; here it is told, struck by the comparison's own counting, and said anew.
+        // It would have been written: it is counted, and said anew as if it had been struck.
         if (what.phrase !== phrase) {
           found.wrong.push(`${phrase} -> ${what.phrase}`);
           continue;
