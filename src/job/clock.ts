@@ -1,4 +1,5 @@
 // Time as the log witnesses it: every line is a stamp, struck or not. What a cure has earned, what a skin has had (S2, S7).
+import { pick } from './drawers.ts';
 import { isStruck, type Ledger, lineAt } from './ledger.ts';
 import type { Stamp } from './line.ts';
 
@@ -32,10 +33,12 @@ function* witnesses(ledger: Ledger, from: number, now: Stamp): Generator<Reading
   yield { stamp: now };
 }
 
-/** The conditions last noted at or before line `n`. */
+/** The conditions last noted at or before line `n`. They are said of the vehicle, so its chain alone is looked through. */
 export function conditionsAt(ledger: Ledger, n: number): Conditions | undefined {
-  for (let at = n; at > 0; at--) {
-    if (isStruck(ledger, at)) continue;
+  const chain = pick(ledger.chains, 'vehicle');
+  for (let i = (chain?.length ?? 0) - 1; i >= 0; i--) {
+    const at = chain?.all[i] as number;
+    if (at > n || isStruck(ledger, at)) continue;
     const noted = lineAt(ledger, at)?.entries.findLast((e) => e.kind === 'conditions-noted');
     if (noted) return noted;
   }
@@ -52,21 +55,22 @@ export type Earned = {
 export function earnedSince(ledger: Ledger, from: number, now: Stamp, rate: Rate): Earned {
   let last: Stamp | undefined = lineAt(ledger, from);
   if (!last) return { hours: 0, away: 0 };
-  let conditions = conditionsAt(ledger, from);
+  const conditions = conditionsAt(ledger, from);
   let hours = 0;
   let away = 0;
-  for (const { stamp, ...said } of witnesses(ledger, from, now)) {
-    const { wall, running } = between(last, stamp);
+  // Worked out when they change: a long job has thousands of stamps between two notes.
+  let per = rate(conditions) / hour;
+  for (const said of witnesses(ledger, from, now)) {
+    const { wall, running } = between(last, said.stamp);
     const base = Math.max(0, Math.min(wall, running));
-    const per = rate(conditions) / hour;
     hours += base * per;
     away += (wall - base) * per;
     if (said.confirmed) {
       hours += Math.max(0, away);
       away = 0;
     }
-    if (said.conditions) conditions = said.conditions;
-    last = stamp;
+    if (said.conditions) per = rate(said.conditions) / hour;
+    last = said.stamp;
   }
   return { hours, away: Math.max(0, away) };
 }

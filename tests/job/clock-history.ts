@@ -5,8 +5,8 @@
 import { cureFactor } from '../../src/job/beads.ts';
 import { earnedSince } from '../../src/job/clock.ts';
 import type { Product } from '../../src/job/entries/declared.ts';
-import { emptyLedger } from '../../src/job/ledger.ts';
 import type { Line, Stamp } from '../../src/job/line.ts';
+import { readLog } from '../../src/job/log.ts';
 import type { Chance } from '../agreement/chance.ts';
 
 const hour = 3_600_000;
@@ -78,9 +78,4 @@ export function historyOf(chance: Chance, honest: boolean): History {
 }
 
 export const earned = ({ lines, now }: History): number =>
-  earnedSince(
-    { ...emptyLedger, lines: { all: lines, length: lines.length } },
-    1,
-    now,
-    (air) => 1 / cureFactor(label, air).factor,
-  ).hours;
+  earnedSince(readLog(lines), 1, now, (air) => 1 / cureFactor(label, air).factor).hours;
