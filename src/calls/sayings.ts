@@ -48,6 +48,7 @@ const twice = (ways: readonly Way[]): Way[] => ways.map(({ say, as }) => ({ say:
 const isNumber = ({ as }: Way): boolean => /^\d/.test(as);
 const mostFreeHoles = 20;
 const mostTrays = 12;
+const mostLinesBack = 20;
 
 /** What may fill a slot now. A way of saying that two things share means the first. */
 export function waysToSay(desk: Desk, saying: Saying, slot: string, type: string, args: Args = {}): Way[] {
@@ -96,6 +97,8 @@ function waysOfType(desk: Desk, type: string, args: Args): Way[] {
       return twice(sized('hex', metricHeads));
     case 'star':
       return twice(sized('star', starHeads));
+    case 'lines':
+      return latestLines(desk);
     case 'who':
       return same(['the mechanic', 'the owner', 'the foreman']);
     default:
@@ -113,6 +116,12 @@ function holeWays(desk: Desk): Way[] {
   const known = choicesFor(desk, 'hole');
   return twice(areHolesKnown(desk.ledger, area) ? same(known) : [...same(known), ...numbers(1, mostFreeHoles)]);
 }
+/** The last lines of the log by their numbers, figure by figure. */
+const latestLines = ({ ledger: { lines } }: Desk): Way[] =>
+  Array.from({ length: Math.min(mostLinesBack, lines.length) }, (_, i) => {
+    const as = String(lines.length - i);
+    return { say: [...as].map((figure) => digitWords[Number(figure)]).join(' '), as };
+  });
 /** An open finding by what it is about, where that has one only; a hole of the area in use by its number. */
 function findingWays({ ledger, facing }: Desk): Way[] {
   const open = [...every(ledger, 'finding')].filter((f) => !f.closed);

@@ -41,7 +41,7 @@ const both = [
  * They hear the same words at other speeds and pitches, so that they err elsewhere: a narrower band or another weight of
  * the grammar did not do that, such decoders erred together.
  */
-export const decoders: readonly Decoder[] = [1, 1.08, 0.93].map((stretch) => ({
+export const decoders: readonly Decoder[] = [1, 1.05, 0.94].map((stretch) => ({
   stretch,
   settings: [...both, '-vad_threshold', '2.7'],
 }));

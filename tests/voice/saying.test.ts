@@ -47,8 +47,8 @@ describe('sayings', () => {
     ],
     ['in tray two two i count eleven eleven', 'count 2 is 11'],
     ['something wrong at hole seven seven thread stripped in the head', 'finding at 7 thread stripped in the head'],
-    ['distance run one one eight four zero zero', 'odometer 118400'],
-    ['thread repair number seven seven drilled six point three', 'repair 7 drilled 6.3'],
+    ['the distance run is one one eight four zero zero', 'odometer 118400'],
+    ['insert work at number seven seven drilled six point three', 'repair 7 drilled 6.3'],
   ])('"%s" is "%s"', (said, typed) => {
     expect(readLine(desk, said)).toEqual(readLine(desk, typed));
     expect(readSaid(desk, said)).toBeDefined();

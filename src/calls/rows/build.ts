@@ -151,7 +151,7 @@ export const buildRows: readonly Row[] = [
     id: 'looked',
     words: ['looked again', 'second look'],
     form: '[at <hole>] [<area>] [by <who>]',
-    spoken: ['second look at <area>', 'second look number <hole>'],
+    spoken: ['look once more at <area>', 'look once more number <hole>'],
     label: 'second look',
     help: 'A critical fastener was looked at again; without a hole, all of the area in use.',
     group: 'build',

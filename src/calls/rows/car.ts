@@ -85,7 +85,7 @@ export const carRows: readonly Row[] = [
     id: 'odometer',
     words: ['odometer', 'distance run'],
     form: '<distance:number> [<unit:km|mi>]',
-    spoken: ['distance run <distance:figures>'],
+    spoken: ['the distance run is <distance:figures>'],
     label: 'odometer',
     help: 'The distance on the clock.',
     group: 'the car',

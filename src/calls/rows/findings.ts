@@ -142,7 +142,7 @@ export const findingsRows: readonly Row[] = [
     words: ['repair', 'thread repair'],
     form: '<hole> <step:depth|drilled|tapped|cleaned|insert|tried> [<millimetres:mm>] [with <words>]',
     spoken: [
-      'thread repair number <hole> <step:depth|drilled|tapped|cleaned|insert|tried> [<millimetres:mm>] [with <words>]',
+      'insert work at number <hole> <step:depth|drilled|tapped|cleaned|insert|tried> [<millimetres:mm>] [with <words>]',
     ],
     spokenFor: { words: ['by hand', 'the bolt'] },
     label: 'thread repair',

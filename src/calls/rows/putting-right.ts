@@ -42,7 +42,7 @@ export const puttingRightRows: readonly Row[] = [
     id: 'strike',
     words: ['strike', 'strike out'],
     form: '<lines>',
-    spoken: ['strike out line <lines:figures>'],
+    spoken: ['strike out line <lines>'],
     secondWord: true,
     label: 'strike',
     help: 'Strike lines of the log: the job stands as if they had never been. Lines that lean on them are named.',

@@ -41,7 +41,7 @@ export const rotationRows: readonly Row[] = [
     id: 'turned',
     words: ['turned', 'turned over'],
     form: '<turns:number> [turns] [of <drive>]',
-    spoken: ['turned over <turns:few>'],
+    spoken: ['crank was turned <turns:few>'],
     label: 'turns',
     help: 'So many whole turns at the crank, by hand, in the running direction.',
     group: 'check rotation',
