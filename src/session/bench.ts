@@ -361,7 +361,7 @@ export function createBench(doors: BenchDoors): Bench {
     if (at && desk().facing.hole && !view.from) return at.face({ hole: undefined });
     if (at?.store.getState().answer?.kind === 'refused') return at.store.setState({ answer: undefined });
     if (view.screen === 'help' || view.screen === 'glance') return step({ to: view.before });
-    if (view.screen === 'shelf') return at ? step({ to: view.before }) : quit();
+    if (view.screen === 'shelf') return quit();
     if (view.from) return step({ to: view.from });
     if (view.screen !== 'strip') return step({ to: 'strip' });
     void refreshShelf();

@@ -208,6 +208,14 @@ describe('Escape', () => {
     await at.press('escape');
     expect(at.view().screen).toBe('strip');
   });
+  it('always leads up, at last out of the program, from every screen with a job in hand', async () => {
+    for (const screen of [...'SBFRCPLJWTG?']) {
+      const at = await newJob();
+      await at.press(screen);
+      for (let times = 0; times < 4 && !at.bench.store.getState().leaving; times += 1) await at.press('escape');
+      expect({ screen, leaving: at.bench.store.getState().leaving }).toEqual({ screen, leaving: true });
+    }
+  });
   it('leads back to where a place was gone to from', async () => {
     const at = await atTheBench(demoLines());
     await at.press('escape', 'F', 'enter');

@@ -247,7 +247,7 @@ describe('[P3] a service dropped', () => {
     expect(listed(at)).toEqual([]);
     await at.press('C');
     expect(listed(at).map((one) => one.picks.face ?? one.picks.circuit)).not.toContain('pump face');
-    expect(boxProposals(at.session().desk()).map((one) => one.name)).toEqual(['new gasket']);
+    expect(boxProposals(at.session().desk()).map((one) => one.name)).toEqual(['new gasket', 'joint sealant']);
     await at.press('W');
     await choose(at, 'coolant pump');
     await at.press('enter');
