@@ -59,6 +59,7 @@ export function meantByLine(desk: Desk, text: string): { row: Row; meant: Meant 
 /** A call that is proposed: what the eye is to count is not told before it has (K1, K4), and no reason is made up. */
 export function nextWords(desk: Desk, next: Said): string {
   if (next.verb === 'count-trays') return `count ${(next.counts as { tray: string }[])[0]?.tray} is …`;
+  if (next.verb === 'count-scrap') return 'scrap pile …';
   if (next.verb === 'count-holes') return `holes … in ${next.area}`;
   if (next.verb === 'note-odometer') return 'odometer …';
   return wordsOf(desk, next).replaceAll('to be said', '…');

@@ -1,8 +1,8 @@
 // Counts by eye: whether a tray's count stands (K1, K2), whether an area's holes were counted (K4), tools out.
 import { holeNumbers, holesOf, isTouched } from './closed.ts';
 import type { EntryKind } from './entry.ts';
-import { every, isStruck, type Ledger, lineAt } from './ledger.ts';
-import type { AreaState, TrayState } from './states.ts';
+import { every, isStruck, type Ledger, lineAt, stateOf } from './ledger.ts';
+import type { AreaState, PileState, TrayState } from './states.ts';
 import type { Hole } from './subjects.ts';
 
 /** A count stands until something moves in or out, and only when it agrees with what the ledger has there. */
@@ -12,6 +12,25 @@ export const countStands = (t: TrayState): boolean =>
 /** K2: counted since the last move, and not what the ledger has. */
 export const countDiffers = (t: TrayState): boolean =>
   t.counted !== undefined && t.counted.n > t.movedAt && t.counted.count !== t.contents.length;
+
+export const pileOf = (ledger: Ledger): PileState => stateOf(ledger, 'pile', '') ?? { contents: [], bought: {} };
+
+/** All that lies on the scrap pile by the ledger: fasteners, pieces, strays, and new fasteners straight from the box. */
+export const lyingOnPile = (ledger: Ledger): number => {
+  const { contents, bought } = pileOf(ledger);
+  return contents.length + fastenersOf(ledger, bought);
+};
+const fastenersOf = (ledger: Ledger, bought: PileState['bought']): number =>
+  Object.entries(bought).reduce(
+    (sum, [name, quantity]) => sum + (stateOf(ledger, 'box', name)?.sort === 'fastener' ? quantity : 0),
+    0,
+  );
+
+/** K2: by how much the last count of the scrap pile was over what the ledger had there; below nothing is short. */
+export function pileDiffersBy(ledger: Ledger): number {
+  const { counted } = pileOf(ledger);
+  return counted ? counted.count - counted.contents - fastenersOf(ledger, counted.bought) : 0;
+}
 
 export const uncounted = (ledger: Ledger): TrayState[] =>
   [...every(ledger, 'tray')].filter((t) => t.everUsed && !countStands(t));

@@ -1,28 +1,37 @@
-// K2: what could explain a tray whose count by eye differs from the ledger, likeliest first. It only names; what is
+// K2: what could explain a tray, or the scrap pile, whose count by eye differs from the ledger, likeliest first. It only names; what is
 // short is called lost, what is over is a stray.
 import { isOff, isTouched, wantsOf } from './closed.ts';
-import { countDiffers } from './counts.ts';
+import { countDiffers, pileDiffersBy, pileOf } from './counts.ts';
 import { pick } from './drawers.ts';
 import { every, isStruck, type Ledger, lineAt, stateOf } from './ledger.ts';
 import { contradictions } from './spec.ts';
 import type { FastenerState, TrayState } from './states.ts';
 import { areaOf, type Hole, inTray, named } from './subjects.ts';
 
-export type CouldExplain = { tray: string; short: number; over: number; holes: Hole[]; fasteners: string[] };
+export type CouldExplain = { short: number; over: number; holes: Hole[]; fasteners: string[] };
 
 /** Undefined where no count differs. */
-export function whatCouldExplain(ledger: Ledger, t: TrayState): CouldExplain | undefined {
+export function whatCouldExplain(ledger: Ledger, t: TrayState): (CouldExplain & { tray: string }) | undefined {
   if (!t.counted || !countDiffers(t)) return undefined;
   const by = t.contents.length - t.counted.count;
   const why = by > 0 ? notThere(ledger, t) : stillThere(ledger, t);
   return { tray: t.tray, short: Math.max(0, by), over: Math.max(0, -by), ...why };
 }
 
-const lyingIn = (ledger: Ledger, t: TrayState): FastenerState[] =>
+/** The same of the scrap pile. What is over there is one that was called elsewhere, or nowhere: of that no hole is named. */
+export function whatCouldExplainPile(ledger: Ledger): CouldExplain | undefined {
+  const over = pileDiffersBy(ledger);
+  if (over === 0) return undefined;
+  const why = over < 0 ? notThere(ledger, pileOf(ledger)) : { holes: [], fasteners: [] };
+  return { short: Math.max(0, -over), over: Math.max(0, over), ...why };
+}
+
+type Lying = Pick<TrayState, 'contents'>;
+const lyingIn = (ledger: Ledger, t: Lying): FastenerState[] =>
   t.contents.flatMap((id) => stateOf(ledger, 'fastener', id) ?? []);
 
 /** Short: one of those booked here is back in a hole that was not called, its own before any other it would suit. */
-function notThere(ledger: Ledger, t: TrayState): Pick<CouldExplain, 'holes' | 'fasteners'> {
+function notThere(ledger: Ledger, t: Lying): Pick<CouldExplain, 'holes' | 'fasteners'> {
   const booked = lyingIn(ledger, t);
   const own = new Set(booked.flatMap((f) => named('hole', f.origin) ?? []));
   const empty = [...every(ledger, 'hole')].filter(isOff);

@@ -6,6 +6,7 @@ import { evolveDrive, evolveFace } from './evolve/face-and-drive.ts';
 import { evolveFastener, evolvePiece, evolveStray } from './evolve/fastener.ts';
 import { evolveHole } from './evolve/hole.ts';
 import { type Misfit, misfit } from './evolve/misfit.ts';
+import { evolvePile } from './evolve/pile.ts';
 import { evolveVehicle } from './evolve/vehicle.ts';
 import {
   evolveArea,
@@ -154,6 +155,7 @@ const evolvers: { [S in Sort]: Evolver<S> } = {
   drive: evolveDrive,
   circuit: evolveCircuit,
   tray: evolveTray,
+  pile: evolvePile,
   box: evolveBox,
   finding: evolveFinding,
   service: evolveService,

@@ -185,7 +185,10 @@ export const traysCounted: Guard<object> = {
   },
 };
 
-function differenceText(ledger: Ledger, { tray, short, over, holes, fasteners }: CouldExplain): string {
+function differenceText(
+  ledger: Ledger,
+  { tray, short, over, holes, fasteners }: CouldExplain & { tray: string },
+): string {
   const which = fasteners.flatMap((id) => stateOf(ledger, 'fastener', id) ?? []).map(ofHole);
   const named = [...holes.map((h) => subjectText(`hole:${h}`)), ...new Set(which)];
   const by = short > 0 ? `${short} short of` : `${over} over`;

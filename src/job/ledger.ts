@@ -49,6 +49,7 @@ const sorts: Record<Sort, null> = {
   drive: null,
   circuit: null,
   tray: null,
+  pile: null,
   box: null,
   finding: null,
   service: null,

@@ -27,6 +27,7 @@ export const openPointCodes = [
   'circuit-unchecked',
   'tray-not-empty',
   'tray-uncounted',
+  'scrap-differs',
   'tools',
   'box-left',
   'service-open',
@@ -40,5 +41,5 @@ export const openPointCodes = [
 ] as const;
 export type OpenPointCode = (typeof openPointCodes)[number];
 
-/** `at` is the subject ("hole:cam cover/7", "finding:d3.1", "vehicle"); `next` the call that is not refused. */
+/** `at` is the subject ("hole:cam cover/7", "finding:d3.1", "scrap", "vehicle"); `next` the call that is not refused. */
 export type OpenPoint = { code: OpenPointCode; at: string; because: string; next?: Said };

@@ -2,7 +2,7 @@
 import { beadMissing, beadsOn } from './beads.ts';
 import { bookDifferences } from './books.ts';
 import { areaOpenedAt, isCritical, isTouched, openBecause, unsaidOf } from './closed.ts';
-import { countStands, holesUncounted, plannedNotCalled, toolsStandOut, uncounted } from './counts.ts';
+import { countStands, holesUncounted, pileDiffersBy, plannedNotCalled, toolsStandOut, uncounted } from './counts.ts';
 import { everyKey } from './drawers.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
@@ -190,6 +190,8 @@ function* trayAndBoxPoints(ledger: Ledger): Generator<OpenPoint> {
   for (const t of uncounted(ledger)) {
     yield { code: 'tray-uncounted', at: `tray:${t.tray}`, because: 'no count by eye stands that agrees' };
   }
+  const over = pileDiffersBy(ledger);
+  if (over !== 0) yield { code: 'scrap-differs', at: 'scrap', because: 'counted by eye, it differs from the ledger' };
   for (const b of every(ledger, 'box')) {
     if (b.left > 0) yield { code: 'box-left', at: `box:${b.name}`, because: `${b.left} left in the parts box` };
   }

@@ -175,6 +175,13 @@ export type TrayState = {
   /** `times` it was counted since something last moved in or out. */
   counted?: { n: number; count: number; times: number };
 };
+/** The scrap pile: all that lies on it, `bought` what came straight from the parts box, by its name there. */
+export type PileState = {
+  contents: readonly string[];
+  bought: Readonly<Record<string, number>>;
+  /** What lay there by the ledger when it was counted, `times` it was counted with that on it. */
+  counted?: { n: number; count: number; contents: number; bought: PileState['bought']; times: number };
+};
 export type BoxState = {
   name: string;
   sort: 'fastener' | 'part' | 'supply';
@@ -240,6 +247,7 @@ export type States = {
   drive: DriveState;
   circuit: CircuitState;
   tray: TrayState;
+  pile: PileState;
   box: BoxState;
   finding: FindingState;
   service: ServiceState;

@@ -2,8 +2,11 @@
 import type { Entry } from './entry.ts';
 import { areaOf, sortOf } from './subjects.ts';
 
-const lies = (place: string | undefined): string[] =>
-  place && (place.startsWith('hole:') || place.startsWith('tray:')) ? [place] : [];
+const pile = 'pile:';
+function lies(place: string | undefined): string[] {
+  if (place === 'scrap') return [pile];
+  return place && (place.startsWith('hole:') || place.startsWith('tray:')) ? [place] : [];
+}
 const liesOnce = ({ from, to }: { from: string; to: string }): string[] => [
   ...lies(from),
   ...(to === from ? [] : lies(to)),
@@ -118,14 +121,21 @@ export function touches(entry: Entry): string[] {
     case 'stray-found':
       return [`stray:${entry.stray}`, ...lies(entry.at)];
     case 'stray-settled':
-      return [`stray:${entry.stray}`, ...(entry.fastener ? [`fastener:${entry.fastener}`] : []), ...lies(entry.at)];
+      return [
+        `stray:${entry.stray}`,
+        ...(entry.fastener ? [`fastener:${entry.fastener}`] : []),
+        ...liesOnce({ from: entry.at, to: entry.as === 'scrapped' ? 'scrap' : entry.at }),
+      ];
     case 'all-masked':
     case 'all-unmasked':
       return entry.areas.map((a) => `area:${a}`);
     case 'box-filled':
     case 'box-used':
-    case 'box-moved':
       return [`box:${entry.name}`];
+    case 'box-moved':
+      return [`box:${entry.name}`, ...lies(entry.to)];
+    case 'scrap-counted':
+      return [pile];
     case 'finding-made':
     case 'finding-closed':
     case 'owner-told':

@@ -2,6 +2,7 @@
 import { beadsOn, everyBead } from './beads.ts';
 import { conditionsAt } from './clock.ts';
 import { holeNumbers } from './closed.ts';
+import { lyingOnPile } from './counts.ts';
 import { everyKey } from './drawers.ts';
 import { mayNotServe, unfit, wantsIn } from './guards.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
@@ -82,6 +83,8 @@ export function candidates(ledger: Ledger, point: OpenPoint, now: Stamp): Said[]
       const count = stateOf(ledger, 'tray', name)?.contents.length ?? 0;
       return [{ verb: 'count-trays', counts: [{ tray: name, count }] }];
     }
+    case 'scrap-differs':
+      return [{ verb: 'count-scrap', count: lyingOnPile(ledger) }];
     case 'tools':
       return [{ verb: 'tools-out' }];
     case 'box-left':

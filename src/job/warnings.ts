@@ -1,6 +1,7 @@
 // What is said beside a call that is taken: it stands in no way and is no open point. Asked of the entries it writes.
 
 import { laterOf } from './closed.ts';
+import { lyingOnPile } from './counts.ts';
 import type { Entry } from './entry.ts';
 import { isRenewed } from './guards.ts';
 import { inFrontOf } from './in-front.ts';
@@ -70,6 +71,10 @@ function besideEntry(ledger: Ledger, entry: Entry): string[] {
     case 'tray-counted': {
       const has = stateOf(ledger, 'tray', entry.tray)?.contents.length ?? 0;
       return has === entry.count ? [] : [`${has} should lie in tray ${entry.tray} (K2)`];
+    }
+    case 'scrap-counted': {
+      const has = lyingOnPile(ledger);
+      return has === entry.count ? [] : [`${has} should lie on the scrap pile (K2)`];
     }
     default:
       return [];

@@ -13,6 +13,7 @@ const screens: Record<string, ScreenId> = {
   face: 'sealing',
   circuit: 'sealing',
   tray: 'box',
+  scrap: 'box',
   box: 'box',
   fastener: 'box',
   piece: 'box',

@@ -51,6 +51,14 @@ const planted: readonly Planted[] = [
     instead: 'contents: t.contents.filter((one) => one !== id) }',
   },
   {
+    rule: 'K2',
+    wrong: 'what is thrown away straight from the parts box is not counted on the scrap pile',
+    shows: 'scrap-differs',
+    in: 'counts.ts',
+    text: "?.sort === 'fastener' ? quantity : 0",
+    instead: "?.sort === 'part' ? quantity : 0",
+  },
+  {
     rule: 'R6',
     wrong: 'a passed check outlives the opening of its drive',
     shows: 'rotation-needed',

@@ -24,6 +24,16 @@ export function trayCounts(b: Bench): Said | undefined {
   return counts.length > 0 ? { verb: 'count-trays', counts } : undefined;
 }
 
+/** What lies on the scrap pile, counted from where each is, or one off now and then. */
+export function scrapCount(b: Bench): Said {
+  const ledger = b.ledger();
+  const all = [...every(ledger, 'fastener'), ...every(ledger, 'piece'), ...every(ledger, 'stray')];
+  const bought = [...every(ledger, 'box')].filter((one) => one.sort === 'fastener');
+  const lying = all.filter((one) => one.place === 'scrap').length;
+  const count = bought.reduce((sum, one) => sum + (one.moved.scrap ?? 0), lying);
+  return { verb: 'count-scrap', count: count + (b.chance.maybe(0.1) ? 1 : 0) };
+}
+
 const mark = (b: Bench): string => b.chance.of(['cam', 'crank']);
 const rows: Weighted<Row> = [
   [4, ofCar('faces', (face) => ({ verb: 'clean-face', face }))],
@@ -79,6 +89,7 @@ const rows: Weighted<Row> = [
   ],
   [2, plain('see-oil-level')],
   [2, plain('tools-out')],
+  [2, scrapCount],
   [3, plain('start-engine')],
   [2, plain('pedal-firm')],
   [1, plain('lower-car')],

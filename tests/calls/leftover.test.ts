@@ -83,4 +83,22 @@ describe('the box', () => {
     expect(row(isTray('1')).more).toBe('');
     expect(row(isTray('2'))).toMatchObject({ more: '', leads: undefined });
   });
+
+  const isPile = (row: Listed): boolean => row.key === 'pile';
+  it('[K2] names the hole whose fastener the scrap pile is short of, after the second count', async () => {
+    const scrapped = ['scrap pump 2', 'scrap pile 0'];
+    expect((await boxAfter(...scrapped))(isPile)).toMatchObject({ more: '', leads: undefined });
+    expect((await boxAfter(...scrapped, 'scrap pile 0'))(isPile)).toEqual({
+      more: '1 short of the ledger: not thrown away, but of pump 2; else call where it lies: lay … to tray …, or lost …; then count again',
+      leads: 'hole:pump/2',
+    });
+    const moved = await boxAfter(...scrapped, 'lay pump 2 to tray 2', 'scrap pile 0', 'scrap pile 0');
+    expect(moved(isPile).more).toBe('');
+  });
+
+  it('[K2] names what the scrap pile may hold over the ledger', async () => {
+    const row = await boxAfter('scrap pile 1', 'scrap pile 1');
+    expect(row(isPile).more).toMatch(/^1 over the ledger: .*pump 2.* stray … in 2; then count again$/);
+    expect(row(isPile).leads).toBe('hole:pump/2');
+  });
 });

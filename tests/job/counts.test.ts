@@ -18,6 +18,8 @@ function typed(on: Bench, words: string): number {
   return on.call(verb, said);
 }
 
+const scrapCounted = (on: Bench, n: number) => on.call('count-scrap', { count: n });
+
 /** Ready to start, turn and leave, but for the counts: a bolt in tray 1, one in tray 2, both areas open. */
 function stripped(): Bench {
   const on = bench();
@@ -379,5 +381,71 @@ describe('the holes of an area', () => {
     on.call('find-fastener', { hole: 'cover/2' });
     on.call('find-empty', { hole: 'cover/3' });
     expect(on.open('holes-not-counted')).toEqual([]);
+  });
+});
+
+describe('the scrap pile', () => {
+  /** Two bolts, a broken one with its piece, a stray and a new one of the box lie there: six. */
+  function pile(): Bench {
+    const on = bench();
+    on.call('remove', { hole: 'cover/1', to: 'scrap', spec: m6 });
+    on.call('remove', { hole: 'cover/2', to: 'tray:1', spec: m6 });
+    on.call('move-fastener', { fastener: on.own('cover/2'), to: 'scrap' });
+    on.call('find-fastener', { hole: 'cover/3', spec: m6 });
+    on.call('break', { hole: 'cover/3', headTo: 'scrap', pieces: ['found'] });
+    on.call('find-stray', { spec: m8, tray: '1' });
+    on.call('scrap-stray', { stray: `s${on.lines().length}.1` });
+    on.call('fill-box', { name: 'M6x25', spec: m6, quantity: 2 });
+    on.call('move-box', { name: 'M6x25', quantity: 1, to: 'scrap' });
+    on.call('fill-box', { name: 'old gasket', replaces: 'gasket' });
+    on.call('move-box', { name: 'old gasket', to: 'scrap' });
+    return on;
+  }
+  const differs = (on: Bench) => on.open('scrap-differs');
+
+  it('[K2] is asked for by nobody, and counted it holds fasteners, pieces, strays and new ones', () => {
+    const on = pile();
+    expect(differs(on)).toEqual([]);
+    scrapCounted(on, 6);
+    expect(differs(on)).toEqual([]);
+  });
+
+  it('[K2] that differs stays open until a count agrees, whatever comes onto it meanwhile', () => {
+    const on = pile();
+    scrapCounted(on, 7);
+    expect(differs(on)).toEqual(['scrap-differs scrap']);
+    on.call('remove', { hole: 'guard/1', to: 'scrap', spec: m8 });
+    expect(differs(on)).toEqual(['scrap-differs scrap']);
+    expect(on.next('scrap-differs', 'scrap')).toEqual({ verb: 'count-scrap', count: 7 });
+    scrapCounted(on, 7);
+    expect(differs(on)).toEqual([]);
+    on.call('remove', { hole: 'guard/2', to: 'scrap', spec: m8 });
+    expect(differs(on)).toEqual([]);
+    on.call('move-fastener', { fastener: on.own('guard/2'), to: 'tray:1' });
+    scrapCounted(on, 7);
+    expect(differs(on)).toEqual([]);
+  });
+
+  it('[K2] struck calls are not counted on it, and the count is held to what then stands', () => {
+    const on = pile();
+    const n = on.call('remove', { hole: 'guard/1', to: 'scrap', spec: m8 });
+    scrapCounted(on, 7);
+    expect(differs(on)).toEqual([]);
+    on.call('strike', { lines: [n] });
+    expect(differs(on)).toEqual(['scrap-differs scrap']);
+  });
+
+  it('[K1] is counted before the figure of the ledger is told, and the next call tells none', () => {
+    const on = pile();
+    expect(on.decided('count-scrap', { count: 6 }).warnings ?? []).toEqual([]);
+    expect(on.decided('count-scrap', { count: 5 }).warnings).toEqual(['6 should lie on the scrap pile (K2)']);
+    scrapCounted(on, 5);
+    const rows = leavingRows(desk(on));
+    const row = Array.from({ length: rows.length }, (_, i) => rows.at(i)).find(
+      (one) => one?.key === 'scrap-differs scrap',
+    );
+    expect(row).toMatchObject({ text: 'scrap pile: counted by eye, it differs from the ledger', end: 'scrap pile …' });
+    expect(typed(on, 'count scrap pile is 6')).toBe(typed(on, 'scrap pile 6') - 1);
+    expect(differs(on)).toEqual([]);
   });
 });

@@ -92,6 +92,7 @@ const hindrances: Record<OpenPointCode, (on: Bench) => unknown> = {
   },
   'tray-not-empty': (on) => on.off('cover/2', m6),
   'tray-uncounted': (on) => on.off('cover/2', m6),
+  'scrap-differs': (on) => on.call('count-scrap', { count: 1 }),
   tools: (on) => on.call('put-in', { temporary: 'rag', sort: 'rag' }),
   'box-left': (on) => on.call('fill-box', { name: 'sealant' }),
   'service-open': (on) => on.call('order-service', { service: 'wash' }),
@@ -303,6 +304,7 @@ const anything: Record<string, Record<string, unknown>> = {
   declare: { entries: [{ kind: 'area-declared', area: 'cover' }] },
   'count-holes': { area: 'cover', count: 1 },
   'count-trays': { counts: [{ tray: '1', count: 0 }] },
+  'count-scrap': { count: 0 },
   'companions-seen': { area: 'cover' },
   'blind-holes-dry': { area: 'cover' },
   'direction-right': { area: 'cover' },
@@ -411,7 +413,7 @@ describe('what is missing', () => {
       hinder(on);
       for (const point of openPoints(on.ledger(), on.now()).filter((p) => p.code === code)) {
         expect(point.at).toMatch(
-          /^(hole|area|part|connection|face|drive|circuit|tray|box|finding|fastener|piece|stray|service|temporary|line):.+|^vehicle$/,
+          /^(hole|area|part|connection|face|drive|circuit|tray|box|finding|fastener|piece|stray|service|temporary|line):.+|^vehicle$|^scrap$/,
         );
         expect(point.because).toMatch(/\w/);
         const next = nextOf(on, point.code, point.at);

@@ -3,6 +3,7 @@ import {
   area,
   away,
   back,
+  box,
   type Case,
   cleared,
   entry,
@@ -58,6 +59,34 @@ export const leavingCases: Case[] = [
     job: job(cover, released, entry('reopened', { who: 'Ada', because: 'knocks' })),
     open: [],
     released: false,
+  },
+  {
+    name: '[K2] a count of the scrap pile that differs is open until one agrees',
+    job: job(
+      cover,
+      [found('cover/1', 'f3.1'), off('cover/1', 'f3.1', 'scrap')],
+      entry('scrap-counted', { count: 2 }),
+      [found('cover/2', 'f5.1'), off('cover/2', 'f5.1', 'scrap')],
+      toolsOut,
+    ),
+    open: ['hole-open hole:cover/1', 'hole-open hole:cover/2', 'scrap-differs scrap'],
+  },
+  {
+    name: '[K2] counted again, it agrees; pieces and new ones from the box lie there, a new part does not',
+    job: job(
+      cover,
+      entry('scrap-counted', { count: 1 }),
+      [found('cover/1', 'f4.1'), off('cover/1', 'f4.1', 'scrap')],
+      entry('fastener-broken', { fastener: 'f4.1', at: 'scrap', pieces: [{ piece: 'p5.1', in: 'scrap' }] }),
+      [box('bolt', undefined, 1), entry('box-moved', { name: 'bolt', quantity: 1, to: 'scrap' })],
+      [
+        entry('box-filled', { name: 'lid', sort: 'part', quantity: 1 }),
+        entry('box-moved', { name: 'lid', quantity: 1, to: 'scrap' }),
+      ],
+      entry('scrap-counted', { count: 3 }),
+      toolsOut,
+    ),
+    open: ['hole-open hole:cover/1'],
   },
   {
     name: '[U1] struck, the job stands as if it had never been',

@@ -79,6 +79,7 @@ function trayPoints(world: World): string[] {
     const stands = tray.counted > tray.moved && tray.count === held;
     if ((tray.everHeld || tray.counted > 0) && !stands) open.push(`tray-uncounted tray:${name}`);
   }
+  if (world.scrapDiffers) open.push('scrap-differs scrap');
   for (const [name, box] of world.box) if (box.left > 0) open.push(`box-left box:${name}`);
   return open;
 }

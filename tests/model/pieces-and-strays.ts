@@ -34,11 +34,14 @@ export function happenToPiecesAndStrays(world: World, entry: PlainEntry): boolea
       if (stray === undefined || stray.settled || stray.at !== entry.at) return false;
       stray.settled = true;
       // Given to a hole, it lies where it lay and has a fastener's name from now on: nothing moved.
-      if (entry.as !== 'given') movedAt(world, stray.at);
-      else if (entry.fastener !== undefined) {
+      if (entry.as !== 'given') {
+        movedAt(world, stray.at);
+        stray.at = entry.as === 'scrapped' ? 'scrap' : 'owner';
+      } else if (entry.fastener !== undefined) {
         const given = freshFastener(entry, stray.at, 'stray');
         given.spec = entry.spec ?? {};
         world.fasteners.set(entry.fastener, given);
+        stray.at = 'a hole';
       }
       return true;
     }

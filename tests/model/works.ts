@@ -153,6 +153,7 @@ export function happenToWorks(world: World, entry: PlainEntry): boolean {
       const had = takeFromBox(world, entry.name, entry.quantity);
       const isFastener = world.box.get(entry.name)?.sort === 'fastener';
       if (had && isFastener && entry.kind === 'box-used') world.fastenersUsedUp += entry.quantity;
+      if (had && isFastener && entry.to === 'scrap') world.newOnTheScrap += entry.quantity;
       return had;
     }
     case 'finding-made':
@@ -194,6 +195,9 @@ export function happenToWorks(world: World, entry: PlainEntry): boolean {
       tray.count = entry.count;
       return true;
     }
+    case 'scrap-counted':
+      world.scrapDiffers = entry.count !== lyingOnTheScrap(world);
+      return true;
     case 'job-opened':
       if (world.opened) return false;
       world.opened = true;
@@ -215,6 +219,12 @@ function happenToTheCar(world: World, entry: PlainEntry): void {
   if (entry.kind === 'conditions-noted') {
     world.conditions.set(world.line, { celsius: entry.celsius, humidityPct: entry.humidityPct });
   }
+}
+
+/** Fasteners, pieces, strays called there, and new ones straight from the box. */
+function lyingOnTheScrap(world: World): number {
+  const all = [...world.fasteners.values(), ...world.pieces.values(), ...world.strays.values()];
+  return all.filter((one) => one.at === 'scrap').length + world.newOnTheScrap;
 }
 
 /** L5: what was found to be the wrong one in a hole says nothing of what that hole wants. */

@@ -97,6 +97,9 @@ export type World = {
   circuits: Map<string, CircuitNow>;
   tries: Map<string, TryNow>;
   trays: Map<string, TrayNow>;
+  newOnTheScrap: number;
+  /** By its last count. */
+  scrapDiffers: boolean;
   findings: Map<string, { at: string; open: boolean }>;
   services: Map<string, boolean>;
   counted: Map<string, number>;
@@ -141,6 +144,8 @@ export function newWorld(): World {
     circuits: new Map(),
     tries: new Map(),
     trays: new Map(),
+    newOnTheScrap: 0,
+    scrapDiffers: false,
     findings: new Map(),
     services: new Map(),
     counted: new Map(),

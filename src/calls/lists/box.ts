@@ -1,17 +1,16 @@
 // The parts box, parts that are off, the trays with what lies in them, and the scrap pile. What lies in a tray is told by
 // sorts, never by number: the eye counts first (K1).
-import { countStands } from '../../job/counts.ts';
+import { countStands, lyingOnPile, pileDiffersBy, pileOf } from '../../job/counts.ts';
 import { every, stateOf } from '../../job/ledger.ts';
 import type { BoxState, PartState, StrayState, TrayState } from '../../job/states.ts';
 import { areaOf, named, subjectText } from '../../job/subjects.ts';
 import type { Desk } from '../desk.ts';
 import type { Listed } from '../listed.ts';
 import { specWords } from '../spec-words.ts';
-import { strayLeads, strayWords, trayLeads, trayWords } from './leftover.ts';
+import { pileLeads, pileWords, strayLeads, strayWords, trayLeads, trayWords } from './leftover.ts';
 
 export function boxRows(desk: Desk): Listed[] {
   const parts = [...every(desk.ledger, 'part')].filter((p) => p.off || (p.replacedAt > 0 && !p.judged));
-  const scrapped = [...every(desk.ledger, 'fastener')].filter((f) => f.place === 'scrap').length;
   const lost = [...every(desk.ledger, 'fastener'), ...every(desk.ledger, 'piece')].filter(
     (one) => one.loss && !one.loss.ruledOut,
   );
@@ -29,9 +28,7 @@ export function boxRows(desk: Desk): Listed[] {
         picks: { lost: one.id },
       }),
     ),
-    ...(scrapped > 0
-      ? [{ key: 'pile', mark: 'plain' as const, name: 'scrap', text: `${scrapped} on the scrap pile`, picks: {} }]
-      : []),
+    ...pileRow(desk),
   ];
 }
 
@@ -78,6 +75,31 @@ function countWords(t: TrayState): string {
   if (!t.counted || t.counted.n <= t.movedAt) return t.everUsed ? 'to be counted' : 'empty';
   const { count } = t.counted;
   return countStands(t) ? `counted ${count}` : `counted ${count}, the ledger has ${t.contents.length}: count again`;
+}
+
+/** The scrap pile, where there is one; its figure, like that of a tray, after the eye's (K1). */
+function pileRow(desk: Desk): Listed[] {
+  const { counted } = pileOf(desk.ledger);
+  const lie = lyingOnPile(desk.ledger);
+  if (lie === 0 && counted === undefined) return [];
+  const differs = pileDiffersBy(desk.ledger);
+  const leads = pileLeads(desk);
+  return [
+    {
+      key: 'pile',
+      mark: differs === 0 ? 'plain' : 'open',
+      name: 'scrap',
+      text: 'scrap pile',
+      end: pileCountWords(counted?.count, differs),
+      more: () => pileWords(desk),
+      picks: {},
+      ...(leads !== undefined && { leads }),
+    },
+  ];
+}
+function pileCountWords(count: number | undefined, differs: number): string {
+  if (count === undefined) return 'not counted';
+  return differs === 0 ? `counted ${count}` : `counted ${count}, the ledger had ${count - differs}: count again`;
 }
 
 /** One row for fasteners that are alike and of one area; strays each by themselves. */

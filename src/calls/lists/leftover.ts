@@ -1,7 +1,7 @@
 // What a row of the box says of a leftover while it is picked: where it most likely belongs and the call that settles it,
 // and what could explain a tray whose count differs. All strays of a job are solved together, once a ledger.
-import { countDiffers } from '../../job/counts.ts';
-import { whatCouldExplain } from '../../job/explaining.ts';
+import { countDiffers, pileDiffersBy, pileOf } from '../../job/counts.ts';
+import { whatCouldExplain, whatCouldExplainPile } from '../../job/explaining.ts';
 import { every, stateOf } from '../../job/ledger.ts';
 import { oncePerLedger } from '../../job/once-per-ledger.ts';
 import type { StrayState, TrayState } from '../../job/states.ts';
@@ -45,8 +45,10 @@ function placeToLook({ ledger }: Desk, best: Candidate | undefined): Subject | u
 /** K2: it was counted again and still differs. */
 const differsAgain = (t: TrayState): boolean => countDiffers(t) && (t.counted?.times ?? 0) > 1;
 
-/** Of what is over, nothing is known but where it lies. */
-const overIn = oncePerLedger((ledger, tray): readonly Candidate[] => whose(ledger, [{ spec: {}, tray }])[0] ?? []);
+/** Of what is over, nothing is known but where it lies; of the scrap pile ("") no tray. */
+const overIn = oncePerLedger(
+  (ledger, tray): readonly Candidate[] => whose(ledger, [{ spec: {}, ...(tray !== '' && { tray }) }])[0] ?? [],
+);
 
 export function trayWords(desk: Desk, t: TrayState): string {
   const why = differsAgain(t) ? whatCouldExplain(desk.ledger, t) : undefined;
@@ -66,3 +68,25 @@ export function trayLeads(desk: Desk, t: TrayState): Subject | undefined {
   if (why.over > 0) return placeToLook(desk, overIn(desk.ledger, t.tray)[0]);
   return why.holes[0] === undefined ? undefined : inHole(why.holes[0]);
 }
+
+/** K2: the same of the scrap pile; what is over is taken from it first, then it is a stray of a tray. */
+export function pileWords(desk: Desk): string {
+  const why = pileDiffersAgain(desk) ? whatCouldExplainPile(desk.ledger) : undefined;
+  if (!why) return '';
+  if (why.over > 0) {
+    const lines = overIn(desk.ledger, '').slice(0, shown).map(candidateLine);
+    return `${why.over} over the ledger: ${lines.join('. ')}. Call: where it was called; or take it out, stray … in ${desk.facing.tray}; then count again`;
+  }
+  const holes = why.holes.slice(0, shown).map((hole) => subjectText(inHole(hole)));
+  const back = holes.length > 0 ? `not thrown away, but of ${holes.join(', ')}; else ` : '';
+  return `${why.short} short of the ledger: ${back}call where it lies: lay … to tray …, or lost …; then count again`;
+}
+
+export function pileLeads(desk: Desk): Subject | undefined {
+  const why = pileDiffersAgain(desk) ? whatCouldExplainPile(desk.ledger) : undefined;
+  if (!why) return undefined;
+  if (why.over > 0) return placeToLook(desk, overIn(desk.ledger, '')[0]);
+  return why.holes[0] === undefined ? undefined : inHole(why.holes[0]);
+}
+const pileDiffersAgain = ({ ledger }: Desk): boolean =>
+  pileDiffersBy(ledger) !== 0 && (pileOf(ledger).counted?.times ?? 0) > 1;

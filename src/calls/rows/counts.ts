@@ -48,6 +48,17 @@ export const countsRows: readonly Row[] = [
     },
   },
   {
+    id: 'count-scrap',
+    words: ['scrap pile', 'count scrap pile'],
+    form: '[is] <count>',
+    spoken: ['on the scrap i count <count>'],
+    label: 'count scrap pile',
+    help: 'What the eye counts on the scrap pile; nobody asks for it, and a count that differs stays open until one agrees.',
+    group: 'counts',
+    keys: [key('k', 'box'), key('k', 'leaving', { footer: false })],
+    verb: 'count-scrap',
+  },
+  {
     id: 'companions',
     words: ['companions', 'companions seen'],
     form: '[<area>]',

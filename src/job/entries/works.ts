@@ -143,6 +143,8 @@ export const workEntries = [
   line('bind-explained', { ...drive, cause: reason }),
 
   line('tray-counted', { tray: nameSchema, count: z.number().int().min(0).max(5000) }),
+  /** K2: all that lies on the scrap pile, counted by eye. */
+  line('scrap-counted', { count: z.number().int().min(0).max(5000) }),
   line('tools-out', {}),
   line('engine-started', {}),
   line('pedal-firm', {}),

@@ -191,6 +191,9 @@ const countTrays = verb(
   [],
   (_s, { counts }) => counts.map((one): Entry => ({ kind: 'tray-counted', ...one })),
 );
+const countScrap = verb('count-scrap', z.strictObject({ count: z.number().int().min(0).max(5000) }), [], (_s, said) => [
+  { kind: 'scrap-counted', ...said },
+]);
 const areaTakes = z.strictObject({ area: nameSchema });
 const seen = verb('companions-seen', areaTakes, [], (_s, said) => [{ kind: 'companions-seen', ...said }]);
 const dry = verb('blind-holes-dry', areaTakes, [], (_s, said) => [{ kind: 'blind-holes-dry', ...said }]);
@@ -198,4 +201,17 @@ const direction = verb('direction-right', areaTakes, [], (_s, said) => [{ kind: 
 
 export const holeNamed = (area: string, number: string | number): string => holeIn(area, String(number));
 
-export const jobVerbs = [open, order, orderSeveral, done, drop, declare, countHoles, countTrays, seen, dry, direction];
+export const jobVerbs = [
+  open,
+  order,
+  orderSeveral,
+  done,
+  drop,
+  declare,
+  countHoles,
+  countTrays,
+  countScrap,
+  seen,
+  dry,
+  direction,
+];
