@@ -178,6 +178,8 @@ export function entryWords(entry: Entry): string {
       return `bind: ${entry.cause}`;
     case 'tray-counted':
       return `tray ${entry.tray} counted: ${entry.count}`;
+    case 'box-counted':
+      return `${entry.name} in the parts box counted: ${entry.count}`;
     case 'scrap-counted':
       return `scrap pile counted: ${entry.count}`;
     case 'holes-counted':

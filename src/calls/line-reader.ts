@@ -60,6 +60,7 @@ export function meantByLine(desk: Desk, text: string): { row: Row; meant: Meant 
 export function nextWords(desk: Desk, next: Said): string {
   if (next.verb === 'count-trays') return `count ${(next.counts as { tray: string }[])[0]?.tray} is …`;
   if (next.verb === 'count-scrap') return 'scrap pile …';
+  if (next.verb === 'count-box') return `count box ${next.name} is …`;
   if (next.verb === 'count-holes') return `holes … in ${next.area}`;
   if (next.verb === 'note-odometer') return 'odometer …';
   return wordsOf(desk, next).replaceAll('to be said', '…');

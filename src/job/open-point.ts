@@ -28,6 +28,7 @@ export const openPointCodes = [
   'tray-not-empty',
   'tray-uncounted',
   'scrap-differs',
+  'box-differs',
   'tools',
   'box-left',
   'service-open',

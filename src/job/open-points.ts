@@ -1,6 +1,7 @@
 // X1: everything that still stands between the car and the road, as one list. The car may leave when it is empty.
 import { beadMissing, beadsOn } from './beads.ts';
 import { bookDifferences } from './books.ts';
+import { boxDiffersBy } from './box-needs.ts';
 import { areaOpenedAt, isCritical, isTouched, openBecause, unsaidOf } from './closed.ts';
 import { countStands, holesUncounted, pileDiffersBy, plannedNotCalled, toolsStandOut, uncounted } from './counts.ts';
 import { everyKey } from './drawers.ts';
@@ -194,6 +195,9 @@ function* trayAndBoxPoints(ledger: Ledger): Generator<OpenPoint> {
   if (over !== 0) yield { code: 'scrap-differs', at: 'scrap', because: 'counted by eye, it differs from the ledger' };
   for (const b of every(ledger, 'box')) {
     if (b.left > 0) yield { code: 'box-left', at: `box:${b.name}`, because: `${b.left} left in the parts box` };
+    if (boxDiffersBy(b) !== 0) {
+      yield { code: 'box-differs', at: `box:${b.name}`, because: 'counted by eye, it differs from the ledger' };
+    }
   }
 }
 

@@ -190,6 +190,8 @@ export type BoxState = {
   bought: number;
   left: number;
   moved: Readonly<Record<string, number>>;
+  /** What was left by the ledger when it was counted, `times` it was counted with that left. */
+  counted?: { n: number; count: number; left: number; times: number };
 };
 export type Telling = { n: number; said: string; how?: EntryOf<'owner-told'>['how'] };
 export type FindingState = {

@@ -131,6 +131,7 @@ export function touches(entry: Entry): string[] {
       return entry.areas.map((a) => `area:${a}`);
     case 'box-filled':
     case 'box-used':
+    case 'box-counted':
       return [`box:${entry.name}`];
     case 'box-moved':
       return [`box:${entry.name}`, ...lies(entry.to)];

@@ -85,6 +85,8 @@ export function candidates(ledger: Ledger, point: OpenPoint, now: Stamp): Said[]
     }
     case 'scrap-differs':
       return [{ verb: 'count-scrap', count: lyingOnPile(ledger) }];
+    case 'box-differs':
+      return [{ verb: 'count-box', name, count: stateOf(ledger, 'box', name)?.left ?? 0 }];
     case 'tools':
       return [{ verb: 'tools-out' }];
     case 'box-left':

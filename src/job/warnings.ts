@@ -72,6 +72,10 @@ function besideEntry(ledger: Ledger, entry: Entry): string[] {
       const has = stateOf(ledger, 'tray', entry.tray)?.contents.length ?? 0;
       return has === entry.count ? [] : [`${has} should lie in tray ${entry.tray} (K2)`];
     }
+    case 'box-counted': {
+      const left = stateOf(ledger, 'box', entry.name)?.left ?? 0;
+      return left === entry.count ? [] : [`${left} of ${entry.name} should be left in the parts box (K2)`];
+    }
     case 'scrap-counted': {
       const has = lyingOnPile(ledger);
       return has === entry.count ? [] : [`${has} should lie on the scrap pile (K2)`];

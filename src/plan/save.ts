@@ -1,6 +1,5 @@
 // A job as the plan of the next such vehicle: what was declared on it, with what the work has shown since. Trays, people,
 // dates and the identity of this vehicle stay behind.
-import type { Entry } from '../job/entry.ts';
 import { every, isStruck, type Ledger, lineAt } from '../job/ledger.ts';
 import type { ServiceState } from '../job/states.ts';
 import { areaOf, named, type Subject, sortOf } from '../job/subjects.ts';
@@ -132,7 +131,7 @@ function broughtWith(ledger: Ledger): Map<string, Subject[]> {
         service = entry.service;
         found.set(service, [...(found.get(service) ?? []), ...(entry.brings ?? [])]);
       } else if (service !== undefined) {
-        const subject = subjectOf(entry as Declaration & Entry);
+        const subject = subjectOf(entry as Declaration);
         if (subject !== undefined) found.get(service)?.push(subject);
       }
     }

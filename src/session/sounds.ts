@@ -1,5 +1,6 @@
 // How many times the bell rings for an answer: by ear one knows what became of a call without looking up.
 
+import { boxDiffersBy } from '../job/box-needs.ts';
 import { countStands, pileDiffersBy } from '../job/counts.ts';
 import { stateOf, tallyOf } from '../job/ledger.ts';
 import type { Answer, SessionState } from './session.ts';
@@ -13,6 +14,10 @@ export function bellsFor(answer: Answer | undefined, { ledger, facing }: Session
   const line = ledger.lines.all[answer.n - 1];
   for (const entry of line?.entries ?? []) {
     if (entry.kind === 'scrap-counted' && pileDiffersBy(ledger) !== 0) return bells.countDiffers;
+    if (entry.kind === 'box-counted') {
+      const box = stateOf(ledger, 'box', entry.name);
+      if (box && boxDiffersBy(box) !== 0) return bells.countDiffers;
+    }
     if (entry.kind !== 'tray-counted') continue;
     const tray = stateOf(ledger, 'tray', entry.tray);
     if (tray && !countStands(tray)) return bells.countDiffers;

@@ -8,7 +8,7 @@ import type { Said } from '../../src/job/said.ts';
 import { areaOf, nameOf, numberOf } from '../../src/job/subjects.ts';
 import type { Bench } from './bench.ts';
 import { newFor } from './build.ts';
-import { scrapCount, trayCounts } from './proofs.ts';
+import { boxCount, scrapCount, trayCounts } from './proofs.ts';
 
 function towardsHole(b: Bench, ledger: Ledger, hole: string): Said[] {
   const h = stateOf(ledger, 'hole', hole);
@@ -87,6 +87,8 @@ function usual(b: Bench, ledger: Ledger, { code, at }: OpenPoint): Said[] {
       return towardsTray(b, ledger, name);
     case 'tray-uncounted':
       return [trayCounts(b)].filter((said) => said !== undefined);
+    case 'box-differs':
+      return [boxCount(b, name)].filter((said) => said !== undefined);
     case 'scrap-differs':
       return [scrapCount(b)];
     case 'bead-missing':
@@ -126,6 +128,7 @@ const soon = new Set(['hole-open', 'bead-missing', 'misfit', 'part-off', 'tempor
 const last = new Set([
   'tray-uncounted',
   'scrap-differs',
+  'box-differs',
   'tools',
   'second-look',
   'road-test',

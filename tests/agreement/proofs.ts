@@ -34,6 +34,12 @@ export function scrapCount(b: Bench): Said {
   return { verb: 'count-scrap', count: count + (b.chance.maybe(0.1) ? 1 : 0) };
 }
 
+/** What is left of one name in the parts box, or one off now and then. */
+export function boxCount(b: Bench, name?: string): Said | undefined {
+  const box = b.chance.any([...every(b.ledger(), 'box')].filter((one) => name === undefined || one.name === name));
+  return box && { verb: 'count-box', name: box.name, count: box.left + (b.chance.maybe(0.1) ? 1 : 0) };
+}
+
 const mark = (b: Bench): string => b.chance.of(['cam', 'crank']);
 const rows: Weighted<Row> = [
   [4, ofCar('faces', (face) => ({ verb: 'clean-face', face }))],
@@ -90,6 +96,7 @@ const rows: Weighted<Row> = [
   [2, plain('see-oil-level')],
   [2, plain('tools-out')],
   [2, scrapCount],
+  [2, (b) => boxCount(b)],
   [3, plain('start-engine')],
   [2, plain('pedal-firm')],
   [1, plain('lower-car')],

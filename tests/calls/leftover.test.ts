@@ -101,4 +101,66 @@ describe('the box', () => {
     expect(row(isPile).more).toMatch(/^1 over the ledger: .*pump 2.* stray … in 2; then count again$/);
     expect(row(isPile).leads).toBe('hole:pump/2');
   });
+
+  const isBox = (name: string) => (row: Listed) => row.key === `box ${name}`;
+  const bought = [
+    'box M8 times 3 as bolt hex 12 M8x25',
+    'box lid gasket for gasket',
+    'box sealant',
+    'scrap pump 2',
+    'area pump',
+  ];
+  it('[T4] says of a fastener in the parts box which hole needs it, and how many are surplus', async () => {
+    const row = await boxAfter(...bought);
+    expect(row(isBox('M8')).more).toBe(
+      '3 of 3 left (bolt hex 12 M8x25); needed now: pump 2; 2 surplus. Call: returned M8 times 2',
+    );
+    const fitted = await boxAfter(...bought, 'new 2 from M8');
+    expect(fitted(isBox('M8')).more).toBe(
+      '2 of 3 left (bolt hex 12 M8x25); no hole is known to need it; 2 surplus. Call: returned M8 times 2',
+    );
+    const twice = await boxAfter(...bought, 'box M8 more as bolt hex 12 M8x25');
+    expect(twice(isBox('M8 more')).more).toMatch(/no hole is known to need it; 1 surplus/);
+  });
+
+  it('[L7] counts with a one-use fastener that comes back no more, and with none whose own lies in a tray', async () => {
+    const stretch = ['area head', 'use bolt hex 14 M10x90 stretch', 'off 1', 'box M10 as bolt hex 14 M10x90'];
+    expect((await boxAfter(...stretch))(isBox('M10')).more).toMatch(/needed now: head 1$/);
+    const slack = stretch.map((line) => line.replace('off 1', 'slack 1'));
+    expect((await boxAfter(...slack))(isBox('M10')).more).toMatch(/needed now: head 1$/);
+    const own = ['area pump', 'off 1', 'box M8 as bolt hex 12 M8x25'];
+    expect((await boxAfter(...own))(isBox('M8')).more).toMatch(/no hole is known to need it; 1 surplus/);
+  });
+
+  it('[T3 T4] says of a part whether the old one is off, and of a supply what to call', async () => {
+    const row = await boxAfter(...bought);
+    expect(row(isBox('lid gasket')).more).toBe('1 of 1 left (for gasket); gasket was never called off');
+    expect(row(isBox('sealant')).more).toMatch(/Call: used sealant, or returned sealant$/);
+    const off = await boxAfter(...bought, 'part off gasket held by nothing');
+    expect(off(isBox('lid gasket')).more).toBe('1 of 1 left (for gasket); needed now: gasket is off');
+    const replaced = await boxAfter(
+      ...bought,
+      'part off gasket held by nothing',
+      'box second gasket for gasket',
+      'renewed gasket from lid gasket',
+    );
+    expect(replaced(isBox('second gasket')).more).toMatch(
+      /gasket is on and wants no new one; 1 surplus. Call: returned/,
+    );
+  });
+
+  it('[K2] names the holes that could explain a second count in the parts box', async () => {
+    const short = await boxAfter(...bought, 'count box M8 is 2', 'count box M8 is 2');
+    expect(short(isBox('M8'))).toMatchObject({
+      more: expect.stringContaining('1 short of the ledger: in pump 2 uncalled; else call where it went'),
+      leads: 'hole:pump/2',
+    });
+    const once = await boxAfter(...bought, 'count box M8 is 2');
+    expect(once(isBox('M8'))).toMatchObject({ more: expect.not.stringContaining('short of'), leads: undefined });
+    const over = await boxAfter(...bought, 'new 2 from M8', 'count box M8 is 3', 'count box M8 is 3');
+    expect(over(isBox('M8'))).toMatchObject({
+      more: expect.stringContaining('1 over the ledger: called into pump 2, and not in it; else more was bought'),
+      leads: 'hole:pump/2',
+    });
+  });
 });

@@ -449,3 +449,19 @@ describe('the scrap pile', () => {
     expect(differs(on)).toEqual([]);
   });
 });
+
+describe('the parts box', () => {
+  it('[K2] counted by eye, differs until a count agrees; what was never bought can not be counted', () => {
+    const on = bench();
+    on.call('fill-box', { name: 'M6x25', spec: m6, quantity: 3 });
+    expect(on.decided('count-box', { name: 'M6x25', count: 2 }).warnings).toEqual([
+      '3 of M6x25 should be left in the parts box (K2)',
+    ]);
+    on.call('count-box', { name: 'M6x25', count: 2 });
+    on.call('fill-box', { name: 'M6x25', spec: m6, quantity: 1 });
+    expect(on.open('box-differs')).toEqual(['box-differs box:M6x25']);
+    on.call('count-box', { name: 'M6x25', count: 4 });
+    expect(on.open('box-differs')).toEqual([]);
+    expect(on.refused('count-box', { name: 'M8', count: 0 })).toBe('L12 not-in-the-box');
+  });
+});

@@ -92,6 +92,10 @@ const hindrances: Record<OpenPointCode, (on: Bench) => unknown> = {
   },
   'tray-not-empty': (on) => on.off('cover/2', m6),
   'tray-uncounted': (on) => on.off('cover/2', m6),
+  'box-differs': (on) => {
+    on.call('fill-box', { name: 'sealant' });
+    on.call('count-box', { name: 'sealant', count: 2 });
+  },
   'scrap-differs': (on) => on.call('count-scrap', { count: 1 }),
   tools: (on) => on.call('put-in', { temporary: 'rag', sort: 'rag' }),
   'box-left': (on) => on.call('fill-box', { name: 'sealant' }),
@@ -305,6 +309,7 @@ const anything: Record<string, Record<string, unknown>> = {
   'count-holes': { area: 'cover', count: 1 },
   'count-trays': { counts: [{ tray: '1', count: 0 }] },
   'count-scrap': { count: 0 },
+  'count-box': { name: 'sealant', count: 0 },
   'companions-seen': { area: 'cover' },
   'blind-holes-dry': { area: 'cover' },
   'direction-right': { area: 'cover' },

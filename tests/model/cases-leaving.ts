@@ -89,6 +89,22 @@ export const leavingCases: Case[] = [
     open: ['hole-open hole:cover/1'],
   },
   {
+    name: '[K2] a count in the parts box that differs is open until one agrees, of one name alone',
+    job: job(
+      [box('bolt', undefined, 2), box('nut', undefined, 1)],
+      entry('box-counted', { name: 'bolt', count: 1 }),
+      entry('box-counted', { name: 'nut', count: 3 }),
+      entry('box-moved', { name: 'bolt', quantity: 1, to: 'supplier' }),
+      entry('box-counted', { name: 'nut', count: 1 }),
+    ),
+    open: ['box-differs box:bolt', 'box-left box:bolt', 'box-left box:nut'],
+  },
+  {
+    name: '[L12] what was never put in the parts box can not be counted there',
+    job: job(entry('box-counted', { name: 'bolt', count: 0 })),
+    open: ['misfit line:2'],
+  },
+  {
     name: '[U1] struck, the job stands as if it had never been',
     job: job(cover, one, strike(3)),
     open: [],

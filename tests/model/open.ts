@@ -81,6 +81,7 @@ function trayPoints(world: World): string[] {
   }
   if (world.scrapDiffers) open.push('scrap-differs scrap');
   for (const [name, box] of world.box) if (box.left > 0) open.push(`box-left box:${name}`);
+  for (const [name, box] of world.box) if (box.differs) open.push(`box-differs box:${name}`);
   return open;
 }
 

@@ -195,6 +195,12 @@ export function happenToWorks(world: World, entry: PlainEntry): boolean {
       tray.count = entry.count;
       return true;
     }
+    case 'box-counted': {
+      const box = world.box.get(entry.name);
+      if (box === undefined) return false;
+      box.differs = box.left !== entry.count;
+      return true;
+    }
     case 'scrap-counted':
       world.scrapDiffers = entry.count !== lyingOnTheScrap(world);
       return true;

@@ -91,7 +91,7 @@ export type World = {
   facesNow: Map<string, FaceNow>;
   temporariesIn: Map<string, string>;
   masked: Set<string>;
-  box: Map<string, { sort: string; left: number }>;
+  box: Map<string, { sort: string; left: number; differs?: boolean }>;
   /** L12: out of the box and in no hole, tray or hand: a fastener "used up". */
   fastenersUsedUp: number;
   circuits: Map<string, CircuitNow>;

@@ -1,5 +1,6 @@
 // The parts box, parts that are off, the trays with what lies in them, and the scrap pile. What lies in a tray is told by
 // sorts, never by number: the eye counts first (K1).
+import { boxDiffersBy } from '../../job/box-needs.ts';
 import { countStands, lyingOnPile, pileDiffersBy, pileOf } from '../../job/counts.ts';
 import { every, stateOf } from '../../job/ledger.ts';
 import type { BoxState, PartState, StrayState, TrayState } from '../../job/states.ts';
@@ -7,6 +8,7 @@ import { areaOf, named, subjectText } from '../../job/subjects.ts';
 import type { Desk } from '../desk.ts';
 import type { Listed } from '../listed.ts';
 import { specWords } from '../spec-words.ts';
+import { boxLeads, boxWords } from './box-words.ts';
 import { pileLeads, pileWords, strayLeads, strayWords, trayLeads, trayWords } from './leftover.ts';
 
 export function boxRows(desk: Desk): Listed[] {
@@ -15,7 +17,7 @@ export function boxRows(desk: Desk): Listed[] {
     (one) => one.loss && !one.loss.ruledOut,
   );
   return [
-    ...[...every(desk.ledger, 'box')].map(boxRow),
+    ...[...every(desk.ledger, 'box')].map((b) => boxRow(desk, b)),
     ...parts.map(partRow),
     ...[...every(desk.ledger, 'tray')].flatMap((t) => [trayRow(desk, t), ...lying(desk, t)]),
     ...lost.map(
@@ -32,14 +34,20 @@ export function boxRows(desk: Desk): Listed[] {
   ];
 }
 
-const boxRow = (b: BoxState): Listed => ({
-  key: `box ${b.name}`,
-  mark: b.left > 0 ? 'open' : 'done',
-  name: 'box',
-  text: `${b.name}${b.spec ? `  ${specWords(b.spec)}` : ''}${b.replaces ? `  for ${b.replaces}` : ''}`,
-  end: `${b.left} of ${b.bought} left`,
-  picks: { box: b.name, ...(b.replaces ? { part: b.replaces } : {}) },
-});
+function boxRow(desk: Desk, b: BoxState): Listed {
+  const leads = boxLeads(desk, b);
+  const differs = boxDiffersBy(b);
+  return {
+    key: `box ${b.name}`,
+    mark: b.left > 0 || differs !== 0 ? 'open' : 'done',
+    name: 'box',
+    text: `${b.name}${b.spec ? `  ${specWords(b.spec)}` : ''}${b.replaces ? `  for ${b.replaces}` : ''}`,
+    end: `${b.left} of ${b.bought} left${differs === 0 ? '' : `, counted ${b.counted?.count}: count again`}`,
+    more: () => boxWords(desk, b),
+    picks: { box: b.name, ...(b.replaces ? { part: b.replaces } : {}) },
+    ...(leads !== undefined && { leads }),
+  };
+}
 
 const partRow = (p: PartState): Listed => ({
   key: `part ${p.part}`,

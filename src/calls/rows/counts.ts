@@ -59,6 +59,17 @@ export const countsRows: readonly Row[] = [
     verb: 'count-scrap',
   },
   {
+    id: 'count-box',
+    words: ['count box', 'box holds'],
+    form: '<name:box> is <count>',
+    spoken: ['in the box i count <count> of <name:box>'],
+    label: 'count in the box',
+    help: 'What the eye counts of one thing in the parts box; a count that differs stays open until one agrees.',
+    group: 'counts',
+    keys: [key('b', 'box', { footer: false })],
+    verb: 'count-box',
+  },
+  {
     id: 'companions',
     words: ['companions', 'companions seen'],
     form: '[<area>]',

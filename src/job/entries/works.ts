@@ -145,6 +145,8 @@ export const workEntries = [
   line('tray-counted', { tray: nameSchema, count: z.number().int().min(0).max(5000) }),
   /** K2: all that lies on the scrap pile, counted by eye. */
   line('scrap-counted', { count: z.number().int().min(0).max(5000) }),
+  /** K2: what is left of one name in the parts box, counted by eye. */
+  line('box-counted', { name: nameSchema, count: z.number().int().min(0).max(5000) }),
   line('tools-out', {}),
   line('engine-started', {}),
   line('pedal-firm', {}),

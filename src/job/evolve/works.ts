@@ -180,7 +180,7 @@ function pieceIn(t: TrayState, p: { piece: string; in: string }, n: number): Tra
   return { ...t, contents: [...t.contents, p.piece], everUsed: true, movedAt: n };
 }
 
-export function evolveBox(b: BoxState | undefined, entry: Entry, _n: number, name: string): BoxState | Misfit {
+export function evolveBox(b: BoxState | undefined, entry: Entry, n: number, name: string): BoxState | Misfit {
   if (entry.kind === 'box-filled') {
     const { sort, spec, replaces, quantity } = entry;
     if (b && b.sort !== sort) return misfit;
@@ -193,6 +193,7 @@ export function evolveBox(b: BoxState | undefined, entry: Entry, _n: number, nam
       bought,
       left: (b?.left ?? 0) + quantity,
       moved: b?.moved ?? {},
+      ...(b?.counted && { counted: b.counted }),
     };
   }
   if (!b) return misfit;
@@ -209,6 +210,10 @@ export function evolveBox(b: BoxState | undefined, entry: Entry, _n: number, nam
       return take(entry.quantity, 'fitted');
     case 'box-moved':
       return take(entry.quantity, entry.to);
+    case 'box-counted': {
+      const times = b.counted?.left === b.left ? b.counted.times : 0;
+      return { ...b, counted: { n, count: entry.count, left: b.left, times: times + 1 } };
+    }
     default:
       return b;
   }

@@ -100,6 +100,21 @@ const moveBox = verb(
     },
   ],
 );
+const countBox = verb(
+  'count-box',
+  z.strictObject({ name: nameSchema, count: z.number().int().min(0).max(5000) }),
+  [
+    {
+      code: 'not-in-the-box',
+      rule: 'L12',
+      kind: 'footing',
+      needs: ['name'],
+      check: (s, { name }) =>
+        stateOf(s.ledger, 'box', name) ? null : no(`${name} was never put in the parts box`, 'name what was bought'),
+    },
+  ],
+  (_s, said) => [{ kind: 'box-counted', ...said }],
+);
 
 const circuit = z.strictObject({ circuit: nameSchema });
 const drain = verb('drain', circuit, [], (_s, said) => [{ kind: 'fluid-drained', ...said }]);
@@ -174,4 +189,4 @@ const leakCheck = verb(
 );
 const oil = verb('see-oil-level', z.strictObject({}), [], () => [{ kind: 'oil-level-seen' }]);
 
-export const boxAndFluidVerbs = [fillBox, useUp, moveBox, drain, fillFluid, leakCheck, oil];
+export const boxAndFluidVerbs = [fillBox, useUp, moveBox, countBox, drain, fillFluid, leakCheck, oil];
