@@ -1,5 +1,5 @@
 // A fastener's spec in words: "bolt hex 10 M6x25 8.8 one-use". Reads as many words as belong to it.
-import { fastenerKinds, type Spec, specText } from '../job/spec.ts';
+import { coatings, fastenerKinds, type Spec, specSchema, specText } from '../job/spec.ts';
 import { readDesignation } from '../trade/designation.ts';
 import type { Token } from './form.ts';
 
@@ -39,6 +39,8 @@ function readWord(sofar: Spec, words: readonly Token[]): { spec: Spec; used: num
   if (kinds.includes(low) && sofar.kind === undefined) return { spec: { kind: low as Spec['kind'] }, used: 1 };
   if (shapes.includes(low)) return readHead(low, words[1]?.text);
   if (low === 'one-use' || low === 'stretch') return { spec: { oneUse: true }, used: 1 };
+  if (coatings.includes(low)) return { spec: { coating: low }, used: 1 };
+  if (low === 'coated') return readCoating(words[1]);
   if (low === 'shouldered') return { spec: { shouldered: true }, used: 1 };
   if (classText.test(word)) return { spec: { class: word.replace(/^class/i, '') }, used: 1 };
   const length = /^x(\d+(?:\.\d+)?)$/.exec(low);
@@ -51,6 +53,12 @@ function readHead(shape: string, size: string | undefined): { spec: Spec; used: 
   const number = size === undefined ? Number.NaN : Number(size);
   if (number > 0 && number < 100) return { spec: { head: `${shape} ${number}` }, used: 2 };
   return needNoSize.has(shape) ? { spec: { head: shape }, used: 1 } : null;
+}
+
+/** Any other coating, in one word: "coated bronze". */
+function readCoating(word: Token | undefined): { spec: Spec; used: number } | null {
+  const coating = specSchema.shape.coating.safeParse(word?.text.toLowerCase());
+  return coating.success && coating.data !== undefined ? { spec: { coating: coating.data }, used: 2 } : null;
 }
 
 export const specWords = (spec: Spec): string =>

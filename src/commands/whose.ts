@@ -5,7 +5,7 @@ import { specWords } from '../calls/spec-words.ts';
 import { every, type Ledger, stateOf } from '../job/ledger.ts';
 import { readLog } from '../job/log.ts';
 import type { Said } from '../job/said.ts';
-import { fastenerKinds, type Spec } from '../job/spec.ts';
+import { fastenerKinds, type Spec, specSchema } from '../job/spec.ts';
 import { type Hole, holeIn, subjectText } from '../job/subjects.ts';
 import { type Candidate, whose as candidatesOf, type InHand } from '../job/whose.ts';
 import { settlingCalls } from '../job/whose-calls.ts';
@@ -20,7 +20,7 @@ import { firstFacing } from '../view/facing.ts';
 import { type Command, exits, type Parsed } from './answer.ts';
 import { openToLook, orFault } from './opening.ts';
 
-const ofFastener = ['kind', 'head', 'thread', 'length', 'class', 'tray'] as const;
+const ofFastener = ['kind', 'head', 'thread', 'length', 'class', 'coating', 'tray'] as const;
 /** No fastener on a vehicle is longer. */
 const longestMm = 2000;
 
@@ -30,7 +30,7 @@ type Told = { line: string; data: object };
 export const whose: Command = {
   name: 'whose',
   usage:
-    'whose JOB [--head 12] [--thread M8] [--length 25] [--class 8.8] [--kind bolt] [--tray 3] [--json], or whose JOB --hole "cam cover 7"',
+    'whose JOB [--head 12] [--thread M8] [--length 25] [--class 8.8] [--coating zinc] [--kind bolt] [--tray 3] [--json], or whose JOB --hole "cam cover 7"',
   help: 'where a fastener left over belongs, likeliest first, and the call that settles it; with --hole what is left over for that hole; with neither every stray called',
   options: { json: 'flag', hole: 'value', ...Object.fromEntries(ofFastener.map((name) => [name, 'value' as const])) },
   run: (args, out) =>
@@ -79,7 +79,7 @@ function inHandOf({ values }: Parsed): Answer<{ stray?: InHand }> {
   const spec = specOf(values);
   if (isRefused(spec)) return spec;
   if (Object.keys(spec).length === 0)
-    return refused('a tray alone tells nothing: say head, thread, length, class or kind');
+    return refused('a tray alone tells nothing: say head, thread, length, class, coating or kind');
   const tray = values.get('tray');
   return { stray: { spec, ...(tray !== undefined && { tray }) } };
 }
@@ -98,12 +98,16 @@ function specOf(values: ReadonlyMap<string, string>): Answer<Spec> {
   if (lengthMm !== undefined && !(lengthMm > 0 && lengthMm <= longestMm))
     return refused(`"${length}" is no length in millimetres`);
   if (grade !== undefined && !/^[\w.-]{1,20}$/.test(grade)) return refused(`"${grade}" is no property class`);
+  const coating = values.get('coating')?.toLowerCase();
+  if (!specSchema.shape.coating.safeParse(coating).success)
+    return refused(`"${coating}" is no coating: one word, as zinc`);
   return {
     ...(kind !== undefined && { kind: kind as Spec['kind'] }),
     ...(readAsHead && { head: readAsHead.written }),
     ...(readAsThread && { thread: readAsThread.name }),
     ...(lengthMm !== undefined && { lengthMm }),
     ...(grade !== undefined && { class: grade }),
+    ...(coating !== undefined && { coating }),
   };
 }
 

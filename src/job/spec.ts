@@ -22,13 +22,21 @@ export type FastenerKind = (typeof fastenerKinds)[number];
 
 const short = z.string().min(1).max(80);
 
-/** `head` is shape and size ("hex 10"), `thread` a designation ("M10x1.25"), `class` a property class ("10.9"). */
+/**
+ * `head` is shape and size ("hex 10"), `thread` a designation ("M10x1.25"), `class` a property class ("10.9"), `coating`
+ * what is on it, in one word as typed ("zinc").
+ */
 export const specSchema = z.strictObject({
   kind: z.enum(fastenerKinds).optional(),
   head: short.optional(),
   thread: short.optional(),
   lengthMm: z.number().positive().max(2000).optional(),
   class: short.optional(),
+  coating: z
+    .string()
+    .max(30)
+    .regex(/^[\p{Ll}\p{Lo}\d-]+$/u, 'a coating is one word in small letters')
+    .optional(),
   oneUse: z.literal(true).optional(),
   shouldered: z.literal(true).optional(),
 });
@@ -56,12 +64,15 @@ export const methodSchema = z.strictObject({
 });
 export type Method = z.infer<typeof methodSchema>;
 
-/** The fields by which two fasteners are told apart (L5, L6). */
+/** The fields in which a fastener is refused where it differs (L5). */
 export const tellingFields = ['kind', 'head', 'thread', 'lengthMm', 'class'] as const;
 export type TellingField = (typeof tellingFields)[number];
+/** Those by which two are told apart (L6): a coating wears and is hidden by dirt, so it refuses nothing. */
+export const seenFields = [...tellingFields, 'coating'] as const;
+export type SeenField = (typeof seenFields)[number];
 
 /** M8 and M8x1.25 are one thread. */
-export const isAlike = (field: TellingField, one: Spec, other: Spec): boolean =>
+export const isAlike = (field: SeenField, one: Spec, other: Spec): boolean =>
   one[field] === other[field] ||
   (field === 'thread' &&
     one.thread !== undefined &&
@@ -73,6 +84,11 @@ export function contradictions(one: Spec, other: Spec): TellingField[] {
   return tellingFields.filter((f) => one[f] !== undefined && other[f] !== undefined && !isAlike(f, one, other));
 }
 
+/** The same, with what is only seen. */
+export function differences(one: Spec, other: Spec): SeenField[] {
+  return seenFields.filter((f) => one[f] !== undefined && other[f] !== undefined && !isAlike(f, one, other));
+}
+
 /** L5: a lower property class than wanted; what can't be compared by its figures counts as lower. */
 export function isWeaker(wanted: string, found: string): boolean {
   const figures = (text: string): number => (/^\d{1,2}(\.\d)?$/.test(text) ? Number(text) : Number.NaN);
@@ -81,13 +97,37 @@ export function isWeaker(wanted: string, found: string): boolean {
 
 /** L6: equal in every known field: the same fields are known and they agree. */
 export function cannotBeToldApart(one: Spec, other: Spec): boolean {
-  return tellingFields.every((f) => isAlike(f, one, other)) && one.oneUse === other.oneUse;
+  return seenFields.every((f) => isAlike(f, one, other)) && one.oneUse === other.oneUse;
 }
+
+/** Usual coatings, said in one word of their own; from the trade, no source. Another is said "coated WORD". */
+export const coatings: readonly string[] = [
+  'zinc',
+  'galvanised',
+  'black',
+  'phosphated',
+  'flake',
+  'nickel',
+  'chrome',
+  'cadmium',
+  'painted',
+  'waxed',
+  'microencapsulated',
+];
+const coatingText = (coating: string): string => (coatings.includes(coating) ? coating : `coated ${coating}`);
 
 /** A spec as the trade writes it: "bolt hex 10 M6x25 8.8". Also the key of the books by exact spec (L12). */
 export function specText(spec: Spec): string {
   const size = spec.lengthMm === undefined ? spec.thread : `${spec.thread ?? ''}x${spec.lengthMm}`;
-  const words = [spec.kind, spec.head, size, spec.class, spec.shouldered && 'shouldered', spec.oneUse && 'one-use'];
+  const words = [
+    spec.kind,
+    spec.head,
+    size,
+    spec.class,
+    spec.coating && coatingText(spec.coating),
+    spec.shouldered && 'shouldered',
+    spec.oneUse && 'one-use',
+  ];
   return words.filter(Boolean).join(' ') || 'unknown';
 }
 

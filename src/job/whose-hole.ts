@@ -8,7 +8,7 @@ import { wantsOf } from './closed.ts';
 import { mayNotServe } from './guards.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import type { Said } from './said.ts';
-import { contradictions, type Spec, tellingFields } from './spec.ts';
+import { contradictions, isAlike, type Spec, seenFields } from './spec.ts';
 import type { FastenerState } from './states.ts';
 import { fromBox, type Hole, type Place } from './subjects.ts';
 
@@ -65,17 +65,33 @@ function judged(one: Pick<Leftover, 'of' | 'spec' | 'place'>, wants: Spec, { isO
   if (wrong === 'does not go in') return [];
   const mustNot = barred ?? wrong;
   if (mustNot !== undefined) return [{ ...one, verdict: 'must not go', because: mustNot, ...(isOwn && { isOwn }) }];
-  const unknown = tellingFields.filter((field) => wants[field] !== undefined && one.spec[field] === undefined);
+  const unknown = seenFields.filter((field) => wants[field] !== undefined && one.spec[field] === undefined);
   const isFull = unknown.length === 0 && wants.thread !== undefined;
+  const coated = otherCoating(one.spec, wants);
   const because = isOwn
     ? 'its own'
-    : isFull
-      ? 'like it in every known field'
-      : unknown.length > 0
-        ? `nothing known speaks against it; ${unknown.map(wordOf).join(', ')} not known`
-        : 'nothing known speaks against it';
-  return [{ ...one, verdict: isOwn || isFull ? 'likely' : 'possible', because, call, ...(isOwn && { isOwn }) }];
+    : coated !== undefined
+      ? coated
+      : isFull
+        ? 'like it in every known field'
+        : unknown.length > 0
+          ? `nothing known speaks against it; ${unknown.map(wordOf).join(', ')} not known`
+          : 'nothing known speaks against it';
+  return [
+    {
+      ...one,
+      verdict: isOwn || (isFull && coated === undefined) ? 'likely' : 'possible',
+      because,
+      call,
+      ...(isOwn && { isOwn }),
+    },
+  ];
 }
+/** It may go in all the same (L5 asks for no coating); whether it should is for whoever looks. */
+const otherCoating = (spec: Spec, wants: Spec): string | undefined =>
+  spec.coating === undefined || wants.coating === undefined || isAlike('coating', spec, wants)
+    ? undefined
+    : `${spec.coating}, it wants ${wants.coating}; nothing else known speaks against it`;
 const wordOf = (field: string): string => (field === 'lengthMm' ? 'length' : field);
 
 /** What stands against a fastener that goes in; undefined where nothing known does. */

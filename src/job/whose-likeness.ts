@@ -1,10 +1,10 @@
 // How much better what is known of a fastener in the hand agrees with what is on record than with just any fastener of
 // this job: a ratio, 1 where nothing is known on both sides. The figures were chosen on played jobs.
-import { isAlike, type Spec, type TellingField } from './spec.ts';
+import { isAlike, type SeenField, type Spec } from './spec.ts';
 
 /** How often each value is met on this job, for every field. */
 export type Common = Readonly<Record<Field, ReadonlyMap<string, number>>>;
-const fields = ['kind', 'head', 'thread', 'class', 'lengthMm'] as const satisfies readonly TellingField[];
+const fields = ['kind', 'head', 'thread', 'class', 'lengthMm', 'coating'] as const satisfies readonly SeenField[];
 type Field = (typeof fields)[number];
 
 /** What is seen or gauged is seldom wrong. */
@@ -15,6 +15,8 @@ const contradicts: Readonly<Record<Field, number>> = {
   thread: 0.01,
   class: 0.03,
   lengthMm: 0.004,
+  // Rust, oil and wear change what is seen. A guess: in the played jobs no coating is known.
+  coating: 0.25,
 };
 /** A length is read to a millimetre or two. */
 const length = { withinMm: 2.5, agrees: 0.85, nearly: 0.05 };
@@ -28,7 +30,14 @@ export function commonOf(specs: readonly Spec[]): Common {
     for (const spec of known) count.set(String(spec[field]), (count.get(String(spec[field])) ?? 0) + 1);
     return new Map([...count].map(([value, n]) => [value, n / (known.length + unseen)]));
   };
-  return { kind: of('kind'), head: of('head'), thread: of('thread'), class: of('class'), lengthMm: of('lengthMm') };
+  return {
+    kind: of('kind'),
+    head: of('head'),
+    thread: of('thread'),
+    class: of('class'),
+    lengthMm: of('lengthMm'),
+    coating: of('coating'),
+  };
 }
 
 export function likeness(common: Common, seen: Spec, onRecord: Spec): number {

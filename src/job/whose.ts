@@ -2,7 +2,7 @@
 // is not there for the other. Places of one area that cannot be told apart are one answer. It names; nothing is decided.
 import { countDiffers, countStands } from './counts.ts';
 import { type Ledger, stateOf } from './ledger.ts';
-import { cannotBeToldApart, contradictions, type Spec, specText } from './spec.ts';
+import { cannotBeToldApart, differences, type Spec, specText } from './spec.ts';
 import { areaOf, type Hole, named, type Subject } from './subjects.ts';
 import { type Common, commonOf, likeness } from './whose-likeness.ts';
 import { readTold } from './whose-log.ts';
@@ -128,7 +128,7 @@ function grouped(places: readonly Belongs[], row: readonly number[], seen: Spec)
     .map(({ group, share }, i): Candidate => {
       const { one } = group[0] as { one: Belongs };
       const tied = i < 2 && isTied(best, second);
-      const differs = contradictions(one.record, seen);
+      const differs = differences(one.record, seen);
       const likely = share >= likelyFrom && differs.length === 0;
       const verdict = tied ? 'cannot be told apart' : likely ? 'likely' : 'possible';
       return {

@@ -104,7 +104,7 @@ const either = new Set([
 /** What is to be seen, and what a drive has: whoever knows of one more knows more. */
 const unionOf = new Set(['companions', 'areas', 'parts', 'marks']);
 /** Drawings and hints: the first will do. */
-const firstWill = new Set(['at', 'outline', 'tool', 'from']);
+const firstWill = new Set(['at', 'outline', 'tool', 'from', 'coating']);
 
 type Fields = Readonly<Record<string, unknown>>;
 type Joined = { value: unknown } | { differ: readonly string[] };

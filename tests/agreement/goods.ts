@@ -13,6 +13,7 @@ export const specs: readonly Spec[] = [
   { kind: 'bolt', head: 'hex 19', thread: 'M14x1.5', lengthMm: 65, oneUse: true },
   { kind: 'bolt', head: 'hex 8', thread: 'M6', lengthMm: 35, shouldered: true },
   { kind: 'bolt', head: 'hex 13', thread: 'M8x1.25', lengthMm: 40, class: '8.8' },
+  { kind: 'bolt', head: 'hex 13', thread: 'M8', lengthMm: 40, class: '8.8', coating: 'black' },
   { kind: 'bolt', head: 'hex 12', thread: 'M10', lengthMm: 40 },
   { kind: 'bolt', head: 'hex 13', thread: '5/16-18', lengthMm: 40, class: '8.8' },
   { kind: 'bolt', head: 'hexkey 6', thread: 'M8x1.35' },

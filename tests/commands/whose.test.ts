@@ -36,6 +36,49 @@ const whose = (...args: string[]) => bench.run(['whose', 'hatchback', ...args]);
 type Told = { place: string; verdict: string; because: string; call: string };
 const told = (out: string): Told[] => JSON.parse(out) as Told[];
 
+describe('whose, by coating', () => {
+  const coated = `job "red estate"
+area lid
+tray 1
+use bolt hex 10 M6x25 zinc
+off 1
+off 2
+use bolt hex 10 M6x25 black
+off 3
+use bolt hex 10 M6x25 coated bronze
+off 4
+holes 4
+`;
+  const estate = (...args: string[]) => bench.run(['whose', 'estate', ...args]);
+  beforeAll(async () => {
+    const { exit, complaint } = await bench.run(['take', 'estate', '--new'], { input: coated });
+    if (exit !== 0) throw new Error(`take ended with ${exit}: ${complaint}`);
+  });
+
+  it('[L6] tells two apart by what is on them', async () => {
+    const first = async (coating: string) => (await estate('--head', '10', '--coating', coating)).out.split('\n')[0];
+    expect(await first('black')).toMatch(/^likely: lid 3: /);
+    expect(await first('Bronze')).toMatch(/^likely: lid 4: /);
+    const [, zinc] = /^likely: lid (\d) \(or (\d)\)/.exec((await first('zinc')) ?? '') ?? [];
+    expect(['1', '2']).toContain(zinc);
+  });
+
+  it('[L5] another coating goes in all the same, and is said', async () => {
+    const { out } = await estate('--hole', 'lid 3', '--json');
+    expect(told(out)[0]).toMatchObject({ verdict: 'likely', because: 'its own' });
+    const other = told(out).filter((one) => one.because.startsWith('zinc'));
+    expect(other).toMatchObject([
+      { verdict: 'possible', because: 'zinc, it wants black; nothing else known speaks against it' },
+    ]);
+  });
+
+  it('takes one word for a coating', async () => {
+    const { exit, complaint } = await estate('--coating', 'a b');
+    expect(exit).toBe(64);
+    expect(complaint).toContain('"a b" is no coating: one word, as zinc');
+  });
+});
+
 describe('whose', () => {
   it('[K3] names the place, why, and the call that settles it', async () => {
     const { exit, out, complaint } = await whose('--head', '12', '--thread', 'M8', '--length', '40');

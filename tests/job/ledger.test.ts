@@ -685,3 +685,35 @@ describe('two books', () => {
     expect(on.refused('move-box', { name: 'new', to: 'owner', quantity: 1 })).toBe('L12 not-in-the-box');
   });
 });
+
+describe('a coating', () => {
+  const zinc = { ...m6, coating: 'zinc' };
+  const black = { ...m6, coating: 'black' };
+
+  it('[L5] refuses nothing, and keeps no hole open', () => {
+    const on = bench();
+    on.off('cover/1', zinc);
+    on.off('cover/2', black);
+    on.count('cover', 2);
+    on.back('cover/1', { fastener: on.own('cover/2') });
+    on.tight('cover/1');
+    expect(on.openAt('hole:cover/1')).toEqual([]);
+  });
+
+  it('[L6] tells two apart: they do not trade unasked', () => {
+    const on = bench();
+    on.off('cover/1', zinc);
+    on.off('cover/2', black);
+    on.count('cover', 2);
+    on.call('move-fastener', { fastener: on.own('cover/1'), to: 'scrap' });
+    expect(on.no('fit', { hole: 'cover/1' }).because).toBeTruthy();
+    const plain = bench();
+    plain.off('cover/1', zinc);
+    plain.off('cover/2', zinc);
+    plain.count('cover', 2);
+    const seconds = plain.own('cover/2');
+    plain.call('move-fastener', { fastener: plain.own('cover/1'), to: 'scrap' });
+    plain.back('cover/1');
+    expect(plain.in('cover/1')).toBe(seconds);
+  });
+});

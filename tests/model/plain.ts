@@ -11,6 +11,7 @@ export type PlainSpec = {
   thread?: string;
   lengthMm?: number;
   class?: string;
+  coating?: string;
   oneUse?: boolean;
   shouldered?: boolean;
 };

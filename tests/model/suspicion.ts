@@ -124,6 +124,7 @@ function isMeantSo(hole: HoleNow, spec: PlainSpec): boolean {
     one.head === other.head &&
     one.lengthMm === other.lengthMm &&
     one.class === other.class &&
+    one.coating === other.coating &&
     one.oneUse === other.oneUse &&
     (one.thread === other.thread ||
       (one.thread !== undefined && other.thread !== undefined && sameThread(one.thread, other.thread)));
