@@ -8,8 +8,9 @@ import type { Said } from './said.ts';
 import type { Guard, Standing, Verb } from './verb.ts';
 import { boxAndFluidVerbs } from './verbs/box-and-fluids.ts';
 import { carVerbs } from './verbs/car.ts';
+import { checkingRotationVerbs } from './verbs/checking-rotation.ts';
 import { correctionVerbs } from './verbs/corrections.ts';
-import { faceAndDriveVerbs } from './verbs/face-and-drive.ts';
+import { faceVerbs } from './verbs/faces.ts';
 import { findingVerbs } from './verbs/findings.ts';
 import { fitVerbs } from './verbs/fit.ts';
 import { jobVerbs } from './verbs/job.ts';
@@ -22,6 +23,7 @@ import { stripVerbs } from './verbs/strip.ts';
 import { suspicionVerbs } from './verbs/suspicions.ts';
 import { temporaryVerbs } from './verbs/temporaries.ts';
 import { tightenVerbs } from './verbs/tighten.ts';
+import { turningVerbs } from './verbs/turning.ts';
 import { whereaboutsVerbs } from './verbs/whereabouts.ts';
 import { warningsOf } from './warnings.ts';
 
@@ -43,7 +45,9 @@ export const verbs: ReadonlyMap<string, AnyVerb> = new Map(
       ...boxAndFluidVerbs,
       ...findingVerbs,
       ...suspicionVerbs,
-      ...faceAndDriveVerbs,
+      ...faceVerbs,
+      ...turningVerbs,
+      ...checkingRotationVerbs,
       ...carVerbs,
       ...photoVerbs,
       ...strikingVerbs,

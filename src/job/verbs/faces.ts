@@ -1,0 +1,57 @@
+// Verbs on a sealing face: cleaned, a bead laid on it. Its holes are brought up as any other's, in tighten.ts.
+import { z } from 'zod';
+import { faceOpenedAt } from '../beads.ts';
+import { type Product, productSchema } from '../entries/declared.ts';
+import { no } from '../guards.ts';
+import { stateOf } from '../ledger.ts';
+import { nameSchema } from '../subjects.ts';
+import { type Guard, type Standing, verb } from '../verb.ts';
+
+const face = z.strictObject({ face: nameSchema });
+const isFace: Guard<{ face: string }> = {
+  code: 'no-such-face',
+  rule: 'S1',
+  kind: 'footing',
+  needs: ['face'],
+  // Its declaration may be struck and a bead still be on it.
+  check: (s, said) =>
+    stateOf(s.ledger, 'face', said.face) ? null : no(`there is no sealing face ${said.face}`, 'declare the face'),
+};
+const clean = verb('clean-face', face, [isFace], (_s, said) => [{ kind: 'face-cleaned', ...said }]);
+
+const labelOf = (s: Standing, said: { product?: string; label?: Product }): Product | undefined =>
+  said.label ?? (said.product ? stateOf(s.ledger, 'product', said.product)?.label : undefined);
+const lay = verb(
+  'lay-bead',
+  z.strictObject({ face: nameSchema, product: nameSchema.optional(), label: productSchema.optional() }),
+  [
+    isFace,
+    {
+      code: 'product-not-on-the-list',
+      rule: 'S1',
+      kind: 'rule',
+      needs: ['product'],
+      check: (s, said) =>
+        labelOf(s, said)
+          ? null
+          : no(`${said.product ?? 'the product'} is not on the workshop's list`, 'put its label on the list'),
+    },
+    {
+      code: 'face-not-clean',
+      rule: 'S1',
+      kind: 'rule',
+      needs: ['face'],
+      check(s, said) {
+        const f = stateOf(s.ledger, 'face', said.face);
+        return f && f.cleanedAt > faceOpenedAt(s.ledger, f)
+          ? null
+          : no(`${said.face} was not called clean since it was opened`, 'clean it, and call it clean', [
+              `face:${said.face}`,
+            ]);
+      },
+    },
+  ],
+  (s, said) => [{ kind: 'bead-laid', face: said.face, label: labelOf(s, said) as Product }],
+);
+
+export const faceVerbs = [clean, lay];
