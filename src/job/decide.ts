@@ -14,9 +14,11 @@ import { faceVerbs } from './verbs/faces.ts';
 import { findingVerbs } from './verbs/findings.ts';
 import { fitVerbs } from './verbs/fit.ts';
 import { jobVerbs } from './verbs/job.ts';
+import { noteVerbs } from './verbs/notes.ts';
 import { partVerbs } from './verbs/parts.ts';
 import { passVerbs } from './verbs/passes.ts';
 import { photoVerbs } from './verbs/photo.ts';
+import { releaseVerbs } from './verbs/release.ts';
 import { strayVerbs } from './verbs/strays.ts';
 import { strikingVerbs } from './verbs/striking.ts';
 import { stripVerbs } from './verbs/strip.ts';
@@ -49,6 +51,8 @@ export const verbs: ReadonlyMap<string, AnyVerb> = new Map(
       ...turningVerbs,
       ...checkingRotationVerbs,
       ...carVerbs,
+      ...noteVerbs,
+      ...releaseVerbs,
       ...photoVerbs,
       ...strikingVerbs,
     ] as unknown as AnyVerb[]

@@ -1,23 +1,24 @@
-// Verbs on the car and the job as a whole: first start, moving it, pedal, road, waiting, release.
+// Verbs on the car as a whole: first start, lowered, moved, pedal, road, tools out. What is noted of it stands in
+// notes.ts; waiting and release in release.ts.
 import { z } from 'zod';
 import { holesOf, isClosed, isTouched } from '../closed.ts';
 import { toolsStandOut } from '../counts.ts';
 import { inOfSort, meanwhile, no, notReached, traysCounted } from '../guards.ts';
 import { every, stateOf } from '../ledger.ts';
-import { brakeOpenedAt, circuitOpenedAt, openPoints } from '../open-points.ts';
+import { brakeOpenedAt, circuitOpenedAt } from '../open-points.ts';
 import { readyText } from '../ready.ts';
 import { locksIn, rotationNeeded } from '../rotation.ts';
 import { snugOrBetter } from '../states.ts';
 import { subjectText } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
 
-const nothing = z.strictObject({});
-const reason = z.string().min(1).max(400);
-const person = z.string().min(1).max(60);
-const vehicleOf = (s: Standing) => stateOf(s.ledger, 'vehicle', 'vehicle');
+export const nothing = z.strictObject({});
+export const reason = z.string().min(1).max(400);
+export const person = z.string().min(1).max(60);
+export const vehicleOf = (s: Standing) => stateOf(s.ledger, 'vehicle', 'vehicle');
 
 /** A gate over the whole car: the first reason found, with its place. */
-const gate = (code: string, rule: string, check: Guard<object>['check']): Guard<object> => ({
+export const gate = (code: string, rule: string, check: Guard<object>['check']): Guard<object> => ({
   code,
   rule,
   kind: 'gate',
@@ -182,107 +183,5 @@ const waive = verb('waive-road-test', z.strictObject({ who: person, because: rea
   { kind: 'road-test-waived', ...said },
 ]);
 const toolsCall = verb('tools-out', nothing, [], () => [{ kind: 'tools-out' }]);
-const odometer = verb(
-  'note-odometer',
-  z.strictObject({ distance: z.number().nonnegative().max(5_000_000), unit: z.enum(['km', 'mi']).optional() }),
-  [],
-  (_s, said) => [{ kind: 'odometer-noted', distance: said.distance, unit: said.unit ?? 'km' }],
-);
-const due = verb(
-  'note-due',
-  z.strictObject({
-    what: z.string().min(1).max(120),
-    on: z.string().max(10).optional(),
-    atDistance: z.number().positive().optional(),
-  }),
-  [],
-  (_s, said) => [{ kind: 'due-noted', ...said }],
-);
-const remark = verb('note', z.strictObject({ words: z.string().min(1).max(400) }), [], (_s, said) => [
-  { kind: 'note-made', ...said },
-]);
-const wait = verb(
-  'wait',
-  z.strictObject({ who: person, because: reason, until: z.string().max(40).optional() }),
-  [],
-  (_s, said) => [{ kind: 'job-waiting', ...said }],
-);
-const resume = verb(
-  'resume',
-  nothing,
-  [
-    {
-      code: 'not-waiting',
-      rule: 'T8',
-      kind: 'footing',
-      needs: [],
-      check: (s) => (vehicleOf(s)?.waiting ? null : no('the job is not waiting', 'go on')),
-    },
-  ],
-  () => [{ kind: 'job-resumed' }],
-);
-const conditions = verb(
-  'note-conditions',
-  z.strictObject({ celsius: z.number().min(-40).max(60), humidityPct: z.number().min(0).max(100).optional() }),
-  [],
-  (_s, said) => [{ kind: 'conditions-noted', ...said }],
-);
-const clock = verb('confirm-clock', nothing, [], () => [{ kind: 'clock-confirmed' }]);
 
-/** X1, X2: nothing overrides it. */
-const release = verb(
-  'release',
-  z.strictObject({ who: person }),
-  [
-    gate('open-points', 'X1', (s) => {
-      const open = openPoints(s.ledger, s.now);
-      const [first] = open;
-      const because = `${open.length} open: ${first ? `${subjectText(first.at)}, ${first.because}` : ''}`;
-      return first
-        ? no(
-            because,
-            'close what is open',
-            open.map((p) => p.at),
-          )
-        : null;
-    }),
-  ],
-  (_s, said) => [{ kind: 'released', ...said }],
-);
-const reopen = verb(
-  'reopen',
-  z.strictObject({ who: person, because: reason }),
-  [
-    {
-      code: 'not-released',
-      rule: 'X3',
-      kind: 'footing',
-      needs: [],
-      check: (s) => (vehicleOf(s)?.releasedAt || vehicleOf(s)?.left ? null : no('the job is not released', 'go on')),
-    },
-  ],
-  (_s, said) => [{ kind: 'reopened', ...said }],
-);
-const leave = verb('leave-unreleased', z.strictObject({ who: person, because: reason }), [], (_s, said) => [
-  { kind: 'left-unreleased', ...said },
-]);
-
-export const carVerbs = [
-  start,
-  lower,
-  move,
-  pedal,
-  road,
-  waive,
-  toolsCall,
-  odometer,
-  due,
-  remark,
-  wait,
-  resume,
-  conditions,
-  clock,
-  release,
-  reopen,
-  leave,
-];
+export const carVerbs = [start, lower, move, pedal, road, waive, toolsCall];

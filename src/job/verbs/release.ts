@@ -1,0 +1,69 @@
+// Verbs on how the job stands: waiting, resumed, released, reopened, left unreleased. What keeps it from release is
+// counted in open-points.ts.
+import { z } from 'zod';
+import { no } from '../guards.ts';
+import { openPoints } from '../open-points.ts';
+import { subjectText } from '../subjects.ts';
+import { verb } from '../verb.ts';
+import { gate, nothing, person, reason, vehicleOf } from './car.ts';
+
+const wait = verb(
+  'wait',
+  z.strictObject({ who: person, because: reason, until: z.string().max(40).optional() }),
+  [],
+  (_s, said) => [{ kind: 'job-waiting', ...said }],
+);
+const resume = verb(
+  'resume',
+  nothing,
+  [
+    {
+      code: 'not-waiting',
+      rule: 'T8',
+      kind: 'footing',
+      needs: [],
+      check: (s) => (vehicleOf(s)?.waiting ? null : no('the job is not waiting', 'go on')),
+    },
+  ],
+  () => [{ kind: 'job-resumed' }],
+);
+
+/** X1, X2: nothing overrides it. */
+const release = verb(
+  'release',
+  z.strictObject({ who: person }),
+  [
+    gate('open-points', 'X1', (s) => {
+      const open = openPoints(s.ledger, s.now);
+      const [first] = open;
+      const because = `${open.length} open: ${first ? `${subjectText(first.at)}, ${first.because}` : ''}`;
+      return first
+        ? no(
+            because,
+            'close what is open',
+            open.map((p) => p.at),
+          )
+        : null;
+    }),
+  ],
+  (_s, said) => [{ kind: 'released', ...said }],
+);
+const reopen = verb(
+  'reopen',
+  z.strictObject({ who: person, because: reason }),
+  [
+    {
+      code: 'not-released',
+      rule: 'X3',
+      kind: 'footing',
+      needs: [],
+      check: (s) => (vehicleOf(s)?.releasedAt || vehicleOf(s)?.left ? null : no('the job is not released', 'go on')),
+    },
+  ],
+  (_s, said) => [{ kind: 'reopened', ...said }],
+);
+const leave = verb('leave-unreleased', z.strictObject({ who: person, because: reason }), [], (_s, said) => [
+  { kind: 'left-unreleased', ...said },
+]);
+
+export const releaseVerbs = [wait, resume, release, reopen, leave];
