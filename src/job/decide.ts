@@ -14,6 +14,7 @@ import { faceVerbs } from './verbs/faces.ts';
 import { findingVerbs } from './verbs/findings.ts';
 import { fitVerbs } from './verbs/fit.ts';
 import { jobVerbs } from './verbs/job.ts';
+import { lossVerbs } from './verbs/losses.ts';
 import { noteVerbs } from './verbs/notes.ts';
 import { partVerbs } from './verbs/parts.ts';
 import { passVerbs } from './verbs/passes.ts';
@@ -40,6 +41,7 @@ export const verbs: ReadonlyMap<string, AnyVerb> = new Map(
       ...tightenVerbs,
       ...passVerbs,
       ...whereaboutsVerbs,
+      ...lossVerbs,
       ...strayVerbs,
       ...correctionVerbs,
       ...partVerbs,
