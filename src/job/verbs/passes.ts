@@ -7,7 +7,8 @@ import { stateOf } from '../ledger.ts';
 import { dueIn, passesOf } from '../passes.ts';
 import { nameSchema, subjectText } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
-import { tightenEntries, tightenGuards } from './tighten.ts';
+import { tightenEntries } from './tighten.ts';
+import { tightenGuards } from './tighten-guards.ts';
 
 type PassSaid = { area: string; pass?: string; tool?: string };
 const passOf = (s: Standing, said: PassSaid): string =>
