@@ -1,6 +1,6 @@
 // When a service is next due, where nobody said: by the workshop's own table, else the plan's, else what is usual. By the
 // date and the odometer of the job; a timing belt only by what a maker or the workshop says.
-import { every, stateOf } from '../job/ledger.ts';
+import { stateOf } from '../job/ledger.ts';
 import { isRefused } from '../trade/answer.ts';
 import { dateText } from '../trade/civil-time.ts';
 import { type Interval, intervalFor, nextDue } from '../trade/intervals.ts';
@@ -8,11 +8,9 @@ import type { Desk } from './desk.ts';
 
 export type Due = { on?: string; atDistance?: number };
 
-/** Of a service of a plan that was ordered, its interval as the plan has it. */
-function plannedInterval({ plans, ledger }: Desk, what: string): Interval | undefined {
-  const ordered = new Set([...every(ledger, 'service')].map(({ service }) => service));
-  const named = plans.flatMap(({ plan }) => plan.services).find((one) => one.service === what && ordered.has(what));
-  const { months, distanceKm } = named?.interval ?? {};
+/** P1: of a service that was ordered, its interval as it was written into the job from its plan. */
+function plannedInterval({ ledger }: Desk, what: string): Interval | undefined {
+  const { months, distanceKm } = stateOf(ledger, 'service', what)?.interval ?? {};
   if (months === undefined && distanceKm === undefined) return undefined;
   return {
     ...(months !== undefined && { months }),

@@ -53,6 +53,7 @@ function orderedFrom(plan: Plan, service: string, names: AreaNames): Omit<Order,
   const there = new Set(brought);
   const about = (at: Subject): boolean =>
     at === 'vehicle' || there.has(at) || (sortOf(at) === 'hole' && there.has(`area:${areaOf(nameOf(at))}`));
+  const interval = plan.services.find((one) => one.service === service)?.interval;
   const newParts = (plan.newParts ?? [])
     .filter((one) => !one.services || one.services.includes(service))
     .map(({ services: _, ...one }) => one);
@@ -64,5 +65,6 @@ function orderedFrom(plan: Plan, service: string, names: AreaNames): Omit<Order,
     brings: brought.filter((one) => sortOf(one) !== 'hole').map((one) => renamedSubject(names, one)),
     ...(newParts.length > 0 && { newParts }),
     ...(cautions.length > 0 && { cautions }),
+    ...(interval && { interval }),
   };
 }

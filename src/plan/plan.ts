@@ -1,7 +1,7 @@
 // The shape of a plan file. A plan says what there is on a kind of vehicle, in the same words in which a job's log
 // declares it, written more briefly: hole ranges, and several places behind one front.
 import { z } from 'zod';
-import { areaRoles, finishedLater, productSchema, temporaryKinds } from '../job/entries/declared.ts';
+import { areaRoles, finishedLater, intervalSchema, productSchema, temporaryKinds } from '../job/entries/declared.ts';
 import { methodSchema, specSchema } from '../job/spec.ts';
 import { nameSchema, subjectSchema } from '../job/subjects.ts';
 import { readNumbers } from './holes-written.ts';
@@ -32,13 +32,7 @@ const serviceSchema = z.strictObject({
   /** What belongs to no area: "part:timing belt", "connection:battery earth". */
   also: z.array(subjectSchema).max(200).optional(),
   /** When it is due again, with where that figure comes from. */
-  interval: z
-    .strictObject({
-      months: z.number().int().min(1).max(600).optional(),
-      distanceKm: z.number().int().min(1).max(2_000_000).optional(),
-      from: words,
-    })
-    .optional(),
+  interval: intervalSchema.optional(),
 });
 
 const holeGroupSchema = z.strictObject({

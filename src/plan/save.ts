@@ -1,6 +1,6 @@
 // A job as the plan of the next such vehicle: what was declared on it, with what the work has shown since. Trays, people,
 // dates and the identity of this vehicle stay behind.
-import { every, isStruck, type Ledger, lineAt } from '../job/ledger.ts';
+import { every, isStruck, type Ledger, lineAt, stateOf } from '../job/ledger.ts';
 import type { ServiceState } from '../job/states.ts';
 import { areaOf, named, type Subject, sortOf } from '../job/subjects.ts';
 import { broughtBy } from './brought.ts';
@@ -90,7 +90,8 @@ function withServices(plan: Plan, ledger: Ledger, declarations: readonly Declara
     const units = mustComeOff(works, targets);
     const areas = new Set([...units].flatMap((unit) => named('hole', unit) ?? []).map(areaOf));
     const also = [...new Set([...own.filter((one) => sortOf(one) === 'temporary'), ...units])];
-    return serviceOf(plan, service, [...areas], also);
+    const interval = stateOf(ledger, 'service', service)?.interval;
+    return { ...serviceOf(plan, service, [...areas], also), ...(interval && { interval }) };
   });
   return withAllBrought({ ...plan, services }, all);
 }

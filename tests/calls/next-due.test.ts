@@ -50,6 +50,16 @@ describe('next due', () => {
       say: { verb: 'note-due', what: 'timing belt', on: '2030-05-01', atDistance: 180_000 },
     });
   });
+  it('[P1] goes by what its plan said when it was ordered, and by one’s own before that', () => {
+    const interval = { months: 24, distanceKm: 40_000, from: 'the maker' };
+    const ordered = (own: Record<string, Interval> = {}): Desk => {
+      const on = bench();
+      on.call('order-service', { service: 'front brakes', interval });
+      return { ledger: on.ledger(), facing: firstFacing, now: on.now(), plans: [], intervals: own };
+    };
+    expect(dueNext(ordered(), 'front brakes')).toEqual({ on: '2028-03-02', atDistance: 160_000 });
+    expect(dueNext(ordered({ 'front brakes': { months: 12 } }), 'front brakes')).toEqual({ on: '2027-03-02' });
+  });
   it('[X4] of something nobody has an interval for is noted as it is said', () => {
     expect(said(deskWith(at120), 'due wheel nuts again')).toEqual({
       say: { verb: 'note-due', what: 'wheel nuts again' },

@@ -63,6 +63,19 @@ describe('the reference job saved as a plan', () => {
     ]);
   });
 
+  it('[P1 X4] keeps the interval of each service, as its plan had it when it was ordered', () => {
+    const interval = { months: 60, distanceKm: 100_000, from: 'the maker' };
+    const { services, ...rest } = referencePlan();
+    const timed: Plan = {
+      ...rest,
+      services: services.map((one) => (one.service === 'timing belt' ? { ...one, interval } : one)),
+    };
+    const job = playLines(scriptLines('reference-planned.calls'), [offer(timed)]);
+    expect(job.refused).toEqual([]);
+    const kept = (plan: Plan) => plan.services.map((one) => [one.service, one.interval]);
+    expect(kept(saved(job.ledger))).toEqual(kept(timed));
+  });
+
   it('keeps each service apart as its plan had it, with its cautions and what was bought for it', () => {
     const plan = saved(planned.ledger);
     const asSet = ({ service, areas, also }: Plan['services'][number]) => ({

@@ -40,6 +40,12 @@ export const newPartSchema = z.strictObject({
 });
 export type NewPart = z.infer<typeof newPartSchema>;
 export const cautionSchema = z.strictObject({ words: reason, at: subjectSchema.optional() });
+/** When a service is due again, with where that figure comes from. */
+export const intervalSchema = z.strictObject({
+  months: z.number().int().min(1).max(600).optional(),
+  distanceKm: z.number().int().min(1).max(2_000_000).optional(),
+  from: reason,
+});
 
 export const declaredEntries = [
   line('job-opened', {
@@ -56,6 +62,8 @@ export const declaredEntries = [
     /** From a plan: what is bought new for it, and where it can hurt or spoil something. */
     newParts: z.array(newPartSchema).max(200).optional(),
     cautions: z.array(cautionSchema).max(100).optional(),
+    /** From a plan: X4, and for the plan that is saved from this job. */
+    interval: intervalSchema.optional(),
   }),
   line('service-done', { service: nameSchema }),
   line('service-dropped', { service: nameSchema, because: reason }),

@@ -1,6 +1,6 @@
 // Verbs that open a job, order services, declare what there is, count by eye, and strike or restore lines.
 import { z } from 'zod';
-import { cautionSchema, declaredEntries, newPartSchema } from '../entries/declared.ts';
+import { cautionSchema, declaredEntries, intervalSchema, newPartSchema } from '../entries/declared.ts';
 import type { Entry } from '../entry.ts';
 import { no } from '../guards.ts';
 import { stateOf } from '../ledger.ts';
@@ -82,6 +82,7 @@ const orderSchema = z.strictObject({
   brings: z.array(subjectSchema).max(2000).optional(),
   newParts: z.array(newPartSchema).max(200).optional(),
   cautions: z.array(cautionSchema).max(100).optional(),
+  interval: intervalSchema.optional(),
   declares: z.array(declarationSchema).max(5000).optional(),
 });
 type Order = z.infer<typeof orderSchema>;
