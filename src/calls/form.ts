@@ -42,12 +42,19 @@ function slotOf(text: string): Node {
 }
 
 export type Slot = { slot: string; type: string; optional: boolean };
-export const slotsOf = (nodes: readonly Node[]): Slot[] =>
-  nodes.flatMap((node): Slot[] => {
+/** The forms of the table are the same for ever, and each is asked for its slots many times a key. */
+const slotsOfForm = new WeakMap<readonly Node[], readonly Slot[]>();
+export function slotsOf(nodes: readonly Node[]): readonly Slot[] {
+  const known = slotsOfForm.get(nodes);
+  if (known) return known;
+  const slots = nodes.flatMap((node): readonly Slot[] => {
     if ('word' in node) return [];
     if ('slot' in node) return [{ ...node, optional: false }];
     return slotsOf(node.group).map((inner) => ({ ...inner, optional: true }));
   });
+  slotsOfForm.set(nodes, slots);
+  return slots;
+}
 
 /** What a reader of one slot answers: values it could be, with how many tokens each takes, best first; or why none. */
 export type Reading = { value: unknown; used: number }[] | { why: string };

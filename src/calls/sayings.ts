@@ -140,9 +140,9 @@ export function readSaid(desk: Desk, text: string): { row: Row; args: Args } | u
   if (words.some((word) => word.quoted)) return undefined;
   const said = words.map((word) => ({ ...word, text: word.text.toLowerCase() }));
   for (const saying of sayings) {
-    const types = new Map(slotsOf(formOf.get(saying.row.id) ?? []).map(({ slot, type }) => [slot, type]));
     const first = saying.nodes[0];
     if (!first || !('word' in first) || first.word !== said[0]?.text) continue;
+    const types = new Map(slotsOf(formOf.get(saying.row.id) ?? []).map(({ slot, type }) => [slot, type]));
     const matched = matchForm(saying.nodes.map(named), said, (at, rest, _stops, args): Reading => {
       const [slot = '', type = ''] = at.split('\n');
       const written = writtenFor(
