@@ -60,7 +60,16 @@ const bytes = (chance: Chance, many: number): Buffer =>
 /** Bytes go as they are: a text would be made good UTF-8 on the way. */
 const send = (bench: BenchSide, what: string | Buffer): void => bench.type(what as string);
 
-function something(chance: Chance, bench: BenchSide, big: boolean): void {
+/** As a terminal sends a long paste, a piece at a time, and no more of it once nobody reads: a write would wait for ever. */
+async function paste(bench: BenchSide, whole: Buffer): Promise<void> {
+  for (let at = 0; at < whole.length && bench.isRunning(); at += piece) {
+    send(bench, whole.subarray(at, at + piece));
+    await new Promise((resolve) => setTimeout(resolve, 1));
+  }
+}
+const piece = 2048;
+
+async function something(chance: Chance, bench: BenchSide, big: boolean): Promise<void> {
   const roll = chance.roll();
   if (roll < 0.3) bench.press(chance.of(named));
   else if (roll < 0.6) send(bench, String.fromCharCode(chance.whole(32, 126)));
@@ -71,7 +80,7 @@ function something(chance: Chance, bench: BenchSide, big: boolean): void {
   else if (roll < 0.93) send(bench, `\u001b[200~${bytes(chance, chance.whole(1, 300)).toString('latin1')}\u001b[201~`);
   else if (roll < 0.97) bench.resize(chance.whole(1, 200), chance.whole(1, 70));
   else if (big && roll > 0.99)
-    send(
+    await paste(
       bench,
       Buffer.concat([
         Buffer.from('\u001b[200~'),
@@ -89,7 +98,7 @@ async function storm(seed: number, steps: number, dataDir: string, big: boolean)
   try {
     await bench.waitFor((frame) => /\d+ off/.test(frame[0] ?? ''));
     for (let step = 0; step < steps && bench.isRunning(); step++) {
-      something(chance, bench, big);
+      await something(chance, bench, big);
       // Now and then everything is read before it goes on, else all of it would come in one piece.
       if (step % 12 === 11) await new Promise((resolve) => setTimeout(resolve, chance.whole(0, 30)));
     }
