@@ -1,11 +1,10 @@
 // Entries about holes, fasteners and their pieces. Each carries everything resolved: which hole, which fastener,
 // from where and to where; nothing is looked up when it is read again.
 import { z } from 'zod';
+import { personSchema, reasonSchema } from '../reasons.ts';
 import { methodSchema, specSchema } from '../spec.ts';
 import { holeSchema, nameSchema, placeSchema } from '../subjects.ts';
 
-const reason = z.string().min(1).max(400);
-const person = z.string().min(1).max(60);
 /** "f12.1": the first fastener that line 12 made known. */
 export const fastenerIdSchema = z.string().regex(/^f\d{1,8}\.\d{1,4}$/);
 export const pieceIdSchema = z.string().regex(/^p\d{1,8}\.\d{1,4}$/);
@@ -29,7 +28,7 @@ export const fastenerEntries = [
     /** In only to turn, draw or hold; comes out again and is counted with the temporaries. */
     working: z.literal(true).optional(),
     /** L5: fitted although it differs from what the hole wants, and why. */
-    substitute: reason.optional(),
+    substitute: reasonSchema.optional(),
     /** L5: differences of a new one from the box that are only printed. */
     newPattern: z.array(z.string().max(40)).max(5).optional(),
   }),
@@ -52,7 +51,7 @@ export const fastenerEntries = [
     fastener: fastenerIdSchema,
     from: placeSchema,
     to: placeSchema,
-    because: reason.optional(),
+    because: reasonSchema.optional(),
   }),
   /**
    * L9: dropped and not recovered. `reaches` belt, gears, valves, cylinders or sump. A new one dropped on its way from
@@ -71,9 +70,13 @@ export const fastenerEntries = [
     how: z.enum(['magnet', 'camera', 'cover off', 'sump off']),
   }),
   /** L9: a named person states that it is not in the vehicle. */
-  line('loss-ruled-out', { lost: z.union([fastenerIdSchema, pieceIdSchema]), who: person, because: reason }),
+  line('loss-ruled-out', {
+    lost: z.union([fastenerIdSchema, pieceIdSchema]),
+    who: personSchema,
+    because: reasonSchema,
+  }),
   /** `at` is where it is at that moment. */
-  line('fastener-condemned', { fastener: fastenerIdSchema, at: placeSchema, because: reason }),
+  line('fastener-condemned', { fastener: fastenerIdSchema, at: placeSchema, because: reasonSchema }),
   /** L10: `at` is where its head is; each piece is booked by itself, `in` a hole or lost or found (scrap). */
   line('fastener-broken', {
     fastener: fastenerIdSchema,
@@ -90,26 +93,26 @@ export const fastenerEntries = [
     limitMm: z.number().positive().max(2000),
   }),
   /** L11 */
-  line('hole-left-empty', { hole: holeSchema, who: person, because: reason }),
+  line('hole-left-empty', { hole: holeSchema, who: personSchema, because: reasonSchema }),
   /** L5: what the hole wants from now on. */
-  line('wants-stated', { hole: holeSchema, spec: specSchema, because: reason }),
+  line('wants-stated', { hole: holeSchema, spec: specSchema, because: reasonSchema }),
   /** U3: the fastener is not what it was called. */
   line('spec-corrected', {
     fastener: fastenerIdSchema,
     at: placeSchema,
     spec: specSchema,
-    because: reason,
+    because: reasonSchema,
     /** The hole it was first found in: what that hole wants is corrected with it. */
     cameFrom: holeSchema.optional(),
   }),
   /** U3: all that was called of one hole was of the other, and the other way round, from the first call to now. */
-  line('holes-exchanged', { one: holeSchema, other: holeSchema, because: reason }),
+  line('holes-exchanged', { one: holeSchema, other: holeSchema, because: reasonSchema }),
   /**
    * F2: looked at, and meant so: the fastener first found in the hole, as it was known then, beside what the hole was
    * known to want. It speaks again when either is another.
    */
-  line('suspicion-dismissed', { ...inItsHole, spec: specSchema, beside: specSchema.optional(), because: reason }),
-  line('looked-again', { hole: holeSchema, who: person.optional() }),
+  line('suspicion-dismissed', { ...inItsHole, spec: specSchema, beside: specSchema.optional(), because: reasonSchema }),
+  line('looked-again', { hole: holeSchema, who: personSchema.optional() }),
   line('thread-chased', { hole: holeSchema }),
   /** F5: one step of a thread repair; the depth there is in the boss comes first. */
   line('repair-step', {
@@ -126,7 +129,7 @@ export const fastenerEntries = [
     as: z.enum(['given', 'scrapped', 'not-of-this-vehicle']),
     spec: specSchema.optional(),
     fastener: fastenerIdSchema.optional(),
-    who: person.optional(),
-    because: reason.optional(),
+    who: personSchema.optional(),
+    because: reasonSchema.optional(),
   }),
 ] as const;

@@ -1,13 +1,12 @@
 // Entries about everything that is no fastener: parts, connections, temporaries, parts box, fluids, faces, the drive,
 // findings, counts, and the car itself.
 import { z } from 'zod';
+import { personSchema, reasonSchema } from '../reasons.ts';
 import { specSchema } from '../spec.ts';
 import { type holeSchema, nameSchema, type placeSchema, subjectSchema } from '../subjects.ts';
 import { productSchema, temporaryKinds } from './declared.ts';
 import { fastenerIdSchema } from './fasteners.ts';
 
-const reason = z.string().min(1).max(400);
-const person = z.string().min(1).max(60);
 const finding = z.string().regex(/^d\d{1,8}\.\d{1,4}$/);
 const line = <K extends string, S extends z.ZodRawShape>(kind: K, shape: S) =>
   z.strictObject({ kind: z.literal(kind), ...shape });
@@ -54,7 +53,7 @@ export const workEntries = [
   line('part-judged', {
     part: nameSchema,
     verdict: z.enum(partVerdicts),
-    because: reason.optional(),
+    because: reasonSchema.optional(),
     /** The date code or marking on it, as typed. */
     marking: z.string().min(1).max(40).optional(),
   }),
@@ -82,7 +81,7 @@ export const workEntries = [
     name: nameSchema,
     quantity: z.number().int().min(1).max(5000),
     to: z.enum(['supplier', 'owner', 'scrap', 'lost']),
-    because: reason.optional(),
+    because: reasonSchema.optional(),
   }),
 
   line('fluid-drained', circuit),
@@ -112,8 +111,8 @@ export const workEntries = [
     finding,
     at: subjectSchema,
     how: z.enum(['put right', 'accepted', 'declined']),
-    who: person.optional(),
-    because: reason.optional(),
+    who: personSchema.optional(),
+    because: reasonSchema.optional(),
   }),
 
   line('face-cleaned', { face: nameSchema }),
@@ -140,7 +139,7 @@ export const workEntries = [
   line('locks-slid', drive),
   line('tension-read', { ...drive, how: z.enum(['pointer', 'play', 'reading']), right: z.boolean() }),
   line('bind-felt', drive),
-  line('bind-explained', { ...drive, cause: reason }),
+  line('bind-explained', { ...drive, cause: reasonSchema }),
 
   line('tray-counted', { tray: nameSchema, count: z.number().int().min(0).max(5000) }),
   /** K2: all that lies on the scrap pile, counted by eye. */
@@ -153,21 +152,21 @@ export const workEntries = [
   line('car-lowered', {}),
   line('car-moved', { how: z.enum(['own power', 'by hand']) }),
   line('road-tested', {}),
-  line('road-test-waived', { who: person, because: reason }),
+  line('road-test-waived', { who: personSchema, because: reasonSchema }),
   line('odometer-noted', { distance: z.number().nonnegative().max(5_000_000), unit: z.enum(['km', 'mi']) }),
   line('due-noted', {
     what: z.string().min(1).max(120),
     on: z.string().max(10).optional(),
     atDistance: z.number().positive().optional(),
   }),
-  line('job-waiting', { who: person, because: reason, until: z.string().max(40).optional() }),
+  line('job-waiting', { who: personSchema, because: reasonSchema, until: z.string().max(40).optional() }),
   line('job-resumed', {}),
   /** A photograph by its file and the digest of its bytes; what it shows is for people, and nothing is judged by it. */
   line('photo-noted', photoShape),
   line('note-made', { words: z.string().min(1).max(400), at: subjectSchema.optional() }),
-  line('left-unreleased', { who: person, because: reason }),
-  line('released', { who: person }),
-  line('reopened', { who: person, because: reason }),
+  line('left-unreleased', { who: personSchema, because: reasonSchema }),
+  line('released', { who: personSchema }),
+  line('reopened', { who: personSchema, because: reasonSchema }),
 
   line('calls-struck', { lines: z.array(z.number().int().positive()).min(1).max(200) }),
   line('calls-restored', { lines: z.array(z.number().int().positive()).min(1).max(200) }),

@@ -4,11 +4,11 @@ import { meanwhile, no, notReached } from '../guards.ts';
 import { stateOf } from '../ledger.ts';
 import { circuitOpenedAt } from '../open-points.ts';
 import { readyText } from '../ready.ts';
+import { reasonSchema } from '../reasons.ts';
 import { type Spec, specSchema } from '../spec.ts';
 import { nameSchema, subjectSchema } from '../subjects.ts';
 import { type Guard, verb } from '../verb.ts';
 
-const reason = z.string().min(1).max(400);
 const sortBought = ({ spec, replaces }: { spec?: Spec; replaces?: string }) =>
   spec ? 'fastener' : replaces ? 'part' : 'supply';
 const fillBox = verb(
@@ -75,7 +75,7 @@ const moveBox = verb(
     name: nameSchema,
     quantity: z.number().int().min(1).max(5000).optional(),
     to: z.enum(['supplier', 'owner', 'scrap', 'lost']),
-    because: reason.optional(),
+    because: reasonSchema.optional(),
   }),
   [
     isLeft,

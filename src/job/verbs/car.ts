@@ -7,14 +7,13 @@ import { inOfSort, meanwhile, no, notReached, traysCounted } from '../guards.ts'
 import { every, stateOf } from '../ledger.ts';
 import { brakeOpenedAt, circuitOpenedAt } from '../open-points.ts';
 import { readyText } from '../ready.ts';
+import { personSchema, reasonSchema } from '../reasons.ts';
 import { locksIn, rotationNeeded } from '../rotation.ts';
 import { snugOrBetter } from '../states.ts';
 import { subjectText } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
 
 export const nothing = z.strictObject({});
-export const reason = z.string().min(1).max(400);
-export const person = z.string().min(1).max(60);
 export const vehicleOf = (s: Standing) => stateOf(s.ledger, 'vehicle', 'vehicle');
 
 /** A gate over the whole car: the first reason found, with its place. */
@@ -179,7 +178,7 @@ const road = verb(
   ],
   () => [{ kind: 'road-tested' }],
 );
-const waive = verb('waive-road-test', z.strictObject({ who: person, because: reason }), [], (_s, said) => [
+const waive = verb('waive-road-test', z.strictObject({ who: personSchema, because: reasonSchema }), [], (_s, said) => [
   { kind: 'road-test-waived', ...said },
 ]);
 const toolsCall = verb('tools-out', nothing, [], () => [{ kind: 'tools-out' }]);

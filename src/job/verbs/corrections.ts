@@ -4,18 +4,16 @@ import { isCritical } from '../closed.ts';
 import { fastenerIdSchema } from '../entries/fasteners.ts';
 import { fastenerState, holeState, no } from '../guards.ts';
 import { stateOf } from '../ledger.ts';
+import { personSchema, reasonSchema } from '../reasons.ts';
 import { contradictions, fieldWords, specSchema, specText } from '../spec.ts';
 import { areaOf, holeSchema, named, subjectText } from '../subjects.ts';
 import { verb } from '../verb.ts';
 import { isKnown } from './whereabouts.ts';
 
-const reason = z.string().min(1).max(400);
-const person = z.string().min(1).max(60);
-
 const fastener = fastenerIdSchema;
 const leaveEmpty = verb(
   'leave-empty',
-  z.strictObject({ hole: holeSchema, who: person, because: reason }),
+  z.strictObject({ hole: holeSchema, who: personSchema, because: reasonSchema }),
   [
     {
       code: 'not-empty',
@@ -47,7 +45,7 @@ const leaveEmpty = verb(
 
 const stateWants = verb(
   'state-wants',
-  z.strictObject({ hole: holeSchema, spec: specSchema, because: reason }),
+  z.strictObject({ hole: holeSchema, spec: specSchema, because: reasonSchema }),
   [],
   (s, said) => [
     ...(stateOf(s.ledger, 'area', areaOf(said.hole))?.declared
@@ -59,7 +57,7 @@ const stateWants = verb(
 
 const correctSpec = verb(
   'correct-spec',
-  z.strictObject({ fastener, spec: specSchema, because: reason }),
+  z.strictObject({ fastener, spec: specSchema, because: reasonSchema }),
   [isKnown],
   (s, said) => {
     const f = fastenerState(s, said.fastener);
@@ -71,7 +69,7 @@ const correctSpec = verb(
 
 const exchangeHoles = verb(
   'exchange-holes',
-  z.strictObject({ one: holeSchema, other: holeSchema, because: reason }),
+  z.strictObject({ one: holeSchema, other: holeSchema, because: reasonSchema }),
   [
     {
       code: 'nothing-to-exchange',

@@ -5,14 +5,13 @@ import { waysOfAsking } from '../entries/works.ts';
 import { holeState, no } from '../guards.ts';
 import { every, stateOf } from '../ledger.ts';
 import { openUnmasked } from '../order.ts';
+import { personSchema, reasonSchema } from '../reasons.ts';
 import { repairOf, repairSteps, stepLacking } from '../repair.ts';
 import { tooDeep } from '../repair-figures.ts';
 import type { FindingState } from '../states.ts';
 import { type Hole, holeSchema, named, subjectSchema } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
 
-const reason = z.string().min(1).max(400);
-const person = z.string().min(1).max(60);
 const note = verb(
   'make-finding',
   z.strictObject({
@@ -64,8 +63,8 @@ const close = verb(
   z.strictObject({
     finding: findingId,
     how: z.enum(['put right', 'accepted', 'declined']),
-    who: person.optional(),
-    because: reason.optional(),
+    who: personSchema.optional(),
+    because: reasonSchema.optional(),
   }),
   [
     isOpenFinding,

@@ -5,10 +5,11 @@ import { likeInTray } from '../choose.ts';
 import { pieceIdSchema } from '../entries/fasteners.ts';
 import { fastenerState, no } from '../guards.ts';
 import { stateOf } from '../ledger.ts';
+import { personSchema, reasonSchema } from '../reasons.ts';
 import { specSchema, specText } from '../spec.ts';
 import { fromBox, nameSchema } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
-import { fastener, isNotInAHole, person, reason } from './whereabouts.ts';
+import { fastener, isNotInAHole } from './whereabouts.ts';
 
 const loseTakes = z.strictObject({
   fastener: fastener.optional(),
@@ -95,7 +96,7 @@ const search = verb(
 );
 const ruleOut = verb(
   'rule-out-loss',
-  z.strictObject({ lost: anyLost, who: person, because: reason }),
+  z.strictObject({ lost: anyLost, who: personSchema, because: reasonSchema }),
   [
     isLost,
     {

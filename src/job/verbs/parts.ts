@@ -4,10 +4,10 @@ import { partVerdicts } from '../entries/works.ts';
 import type { Entry } from '../entry.ts';
 import { behindRefusal, holeState, no } from '../guards.ts';
 import { every, stateOf } from '../ledger.ts';
+import { reasonSchema } from '../reasons.ts';
 import { holeSchema, nameSchema, subjectText } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
 
-const reason = z.string().min(1).max(400);
 const forNow = z.literal(true).optional();
 const partTakes = z.strictObject({ part: nameSchema });
 const partState = (s: Standing, part: string) => stateOf(s.ledger, 'part', part);
@@ -149,7 +149,7 @@ const judgePart = verb(
   z.strictObject({
     part: nameSchema,
     verdict: z.enum(partVerdicts),
-    because: reason.optional(),
+    because: reasonSchema.optional(),
     marking: z.string().min(1).max(40).optional(),
   }),
   [

@@ -3,13 +3,14 @@
 import { z } from 'zod';
 import { no } from '../guards.ts';
 import { openPoints } from '../open-points.ts';
+import { personSchema, reasonSchema } from '../reasons.ts';
 import { subjectText } from '../subjects.ts';
 import { verb } from '../verb.ts';
-import { gate, nothing, person, reason, vehicleOf } from './car.ts';
+import { gate, nothing, vehicleOf } from './car.ts';
 
 const wait = verb(
   'wait',
-  z.strictObject({ who: person, because: reason, until: z.string().max(40).optional() }),
+  z.strictObject({ who: personSchema, because: reasonSchema, until: z.string().max(40).optional() }),
   [],
   (_s, said) => [{ kind: 'job-waiting', ...said }],
 );
@@ -31,7 +32,7 @@ const resume = verb(
 /** X1, X2: nothing overrides it. */
 const release = verb(
   'release',
-  z.strictObject({ who: person }),
+  z.strictObject({ who: personSchema }),
   [
     gate('open-points', 'X1', (s) => {
       const open = openPoints(s.ledger, s.now);
@@ -50,7 +51,7 @@ const release = verb(
 );
 const reopen = verb(
   'reopen',
-  z.strictObject({ who: person, because: reason }),
+  z.strictObject({ who: personSchema, because: reasonSchema }),
   [
     {
       code: 'not-released',
@@ -62,7 +63,7 @@ const reopen = verb(
   ],
   (_s, said) => [{ kind: 'reopened', ...said }],
 );
-const leave = verb('leave-unreleased', z.strictObject({ who: person, because: reason }), [], (_s, said) => [
+const leave = verb('leave-unreleased', z.strictObject({ who: personSchema, because: reasonSchema }), [], (_s, said) => [
   { kind: 'left-unreleased', ...said },
 ]);
 

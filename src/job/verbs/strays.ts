@@ -4,12 +4,10 @@ import { wantsOf } from '../closed.ts';
 import type { Entry } from '../entry.ts';
 import { holeState, holesAreCounted, no, occupantOf } from '../guards.ts';
 import { stateOf } from '../ledger.ts';
+import { personSchema, reasonSchema } from '../reasons.ts';
 import { contradictions, specSchema, specText } from '../spec.ts';
 import { holeSchema, nameSchema, subjectText } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
-
-const reason = z.string().min(1).max(400);
-const person = z.string().min(1).max(60);
 
 const strayId = z.string().regex(/^s\d{1,8}\.\d{1,4}$/);
 const stray = verb('find-stray', z.strictObject({ spec: specSchema, tray: nameSchema }), [], (s, { spec, tray }) => [
@@ -85,7 +83,7 @@ const scrapStray = verb('scrap-stray', z.strictObject({ stray: strayId }), [isSt
 ]);
 const disownStray = verb(
   'disown-stray',
-  z.strictObject({ stray: strayId, who: person, because: reason }),
+  z.strictObject({ stray: strayId, who: personSchema, because: reasonSchema }),
   [isStray],
   (s, said) => [{ ...settle(s, said.stray), as: 'not-of-this-vehicle', who: said.who, because: said.because }],
 );

@@ -5,11 +5,10 @@ import { fastenerIdSchema, pieceIdSchema } from '../entries/fasteners.ts';
 import type { Entry } from '../entry.ts';
 import { fastenerState, holeState, mayNotServe, no } from '../guards.ts';
 import { stateOf } from '../ledger.ts';
+import { reasonSchema } from '../reasons.ts';
 import { holeSchema, placeSchema, subjectText } from '../subjects.ts';
 import { type Guard, verb } from '../verb.ts';
 
-export const reason = z.string().min(1).max(400);
-export const person = z.string().min(1).max(60);
 export const fastener = fastenerIdSchema;
 
 export const isKnown: Guard<{ fastener: string }> = {
@@ -33,7 +32,7 @@ export const isNotInAHole: Guard<{ fastener: string }> = {
 
 const move = verb(
   'move-fastener',
-  z.strictObject({ fastener, to: placeSchema, because: reason.optional() }),
+  z.strictObject({ fastener, to: placeSchema, because: reasonSchema.optional() }),
   [
     isKnown,
     isNotInAHole,
@@ -61,7 +60,7 @@ const move = verb(
 
 const condemn = verb(
   'condemn',
-  z.strictObject({ fastener, because: reason }),
+  z.strictObject({ fastener, because: reasonSchema }),
   [
     isKnown,
     {
