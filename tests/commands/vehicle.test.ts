@@ -1,6 +1,6 @@
 // What is remembered of a vehicle: kept when a job is closed, told when the next one opens on it, taken out as a whole,
 // and forgotten so that nothing of it is left.
-import { copyFileSync, existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { copyFileSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { type Bench, newBench, steersNothing } from './run.ts';
@@ -183,4 +183,28 @@ it('nothing in the memory steers a terminal', async () => {
   expect(shown.exit).toBe(0);
   expect(shown.out).toMatch(steersNothing);
   expect((await take('red two', opening('red estate', 'AB-12'))).out).toMatch(steersNothing);
+});
+
+const unkept = 'countback: what is remembered of this vehicle was not kept: ';
+const complaints = (complaint: string): string[] => complaint.split('\n').filter((line) => line !== '');
+
+it('what can not be kept when the job is closed is told in one line, and the job itself is saved', async () => {
+  const { says, type, child, ended } = bench.begin(['take', 'red', '--new']);
+  type(opening('red estate', 'AB-12'));
+  await says('red estate');
+  mkdirSync(memoryFile());
+  child.stdin?.end('note squeaks\n');
+  const { exit, complaint } = await ended;
+  expect({ exit, calls: bench.callsOf('red').length }).toEqual({ exit: 0, calls: 2 });
+  expect(complaints(complaint)).toEqual([expect.stringContaining(unkept)]);
+  expect(complaint).toContain(memoryFile());
+});
+
+it('where it could not be read either, both are told, once each; without a call there is nothing to keep', async () => {
+  mkdirSync(memoryFile(), { recursive: true });
+  const { exit, complaint } = await bench.run(['take', 'red one', '--new'], { input: opening('red estate') });
+  expect(exit).toBe(0);
+  expect(complaints(complaint)).toEqual([expect.stringContaining(memoryFile()), expect.stringContaining(unkept)]);
+  const looked = await bench.run(['take', 'red one'], { input: '' });
+  expect(complaints(looked.complaint)).toEqual([expect.not.stringContaining(unkept)]);
 });

@@ -1,4 +1,6 @@
 // However the program ends, the terminal is usable again: normal screen, cursor, settings, no bracketed paste.
+import { mkdirSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
 import { afterAll, afterEach, beforeEach, describe, expect, it } from 'vitest';
 import {
   atJob,
@@ -31,6 +33,19 @@ describe('the terminal after the program', () => {
     bench.press(keyFor('quit', 'strip'));
     expect(await bench.left()).toEqual({ exit: 0, ...usable });
     expect(bench.printed()).toBe('');
+  });
+
+  it('tells in one line, on the screen there was before, what could not be remembered of the vehicle', async () => {
+    const memory = join(dataDir, 'vehicles.json');
+    const bench = await atJob('hatchback', { dataDir });
+    rmSync(memory, { force: true });
+    mkdirSync(memory);
+    bench.press(keyFor('off', 'strip'));
+    await bench.waitFor(saysSaved(2));
+    bench.press(keyFor('quit', 'strip'));
+    expect(await bench.left()).toEqual({ exit: 0, ...usable });
+    expect(bench.printed().match(/was not kept/g)).toHaveLength(1);
+    expect(bench.printed()).toContain('what is remembered of this vehicle was not kept');
   });
 
   it.each([
