@@ -6,7 +6,9 @@ import { boxAndFluidsRows } from './rows/box-and-fluids.ts';
 import { buildRows } from './rows/build.ts';
 import { carRows } from './rows/car.ts';
 import { countsRows } from './rows/counts.ts';
+import { drawingRows } from './rows/drawing.ts';
 import { findingsRows } from './rows/findings.ts';
+import { holeTraitsRows } from './rows/hole-traits.ts';
 import { inUseRows } from './rows/in-use.ts';
 import { jobRows } from './rows/job.ts';
 import { onTheSpotRows } from './rows/on-the-spot.ts';
@@ -17,6 +19,7 @@ import { sealingRows } from './rows/sealing.ts';
 import { servicesRows } from './rows/services.ts';
 import { stepRows } from './rows/steps.ts';
 import { stripRows } from './rows/strip.ts';
+import { tighteningMethodRows } from './rows/tightening-method.ts';
 import { whereaboutsRows } from './rows/whereabouts.ts';
 
 export const rows: readonly Row[] = [
@@ -34,7 +37,10 @@ export const rows: readonly Row[] = [
   ...puttingRightRows,
   ...jobRows,
   ...servicesRows,
+  ...drawingRows,
   ...areaTraitsRows,
+  ...tighteningMethodRows,
+  ...holeTraitsRows,
   ...onTheSpotRows,
   ...stepRows,
 ];

@@ -1,0 +1,89 @@
+// How an area or a hole is tightened, as it is said on the spot: in which order and passes, by what, with which figures
+// and which adapter.
+import { torqueSettingFromAdapter } from '../../trade/adapter.ts';
+import { type Answer, isRefused, refused } from '../../trade/answer.ts';
+import { readStages, type Stage } from '../../trade/torque-stages.ts';
+import { readTorque } from '../../trade/units.ts';
+import { ofArea, ofHole } from '../declaring.ts';
+import type { Desk } from '../desk.ts';
+import type { Args } from '../form.ts';
+import type { Meant, Row } from '../row.ts';
+
+function methodMeant(desk: Desk, args: Args): Meant {
+  const { by, value, with: liquid, into, hole } = args;
+  const stages = value === undefined ? [] : torquesOf(value as string);
+  if (isRefused(stages))
+    return { no: { because: stages.refused, instead: 'as "40 +90 +90", "25 lbf ft", "30 +90 accept 60-110"' } };
+  const [first, second] = stages;
+  const only = first && !second && 'newtonMetres' in first ? first.newtonMetres : undefined;
+  const figures = only === undefined ? (stages.length > 0 ? { stages } : {}) : { newtonMetres: only };
+  const method = { by, ...figures, ...(liquid ? { with: liquid } : {}), ...(into ? { into } : {}) };
+  return hole ? ofHole(() => ({ method }))(desk, args) : ofArea(() => ({ method }))(desk, args);
+}
+/** One torque in any unit, or stages in newton metres and degrees. */
+function torquesOf(words: string): Answer<Stage[]> {
+  // With a sign before it, it is an angle.
+  const torque = /^[+-]/.test(words) ? refused('an angle') : readTorque(words);
+  return isRefused(torque) || torque === 0 ? readStages(words) : [{ newtonMetres: Number(torque.toFixed(2)) }];
+}
+
+function adapterMeant(desk: Desk, args: Args): Meant {
+  const { adapter: adapterLengthMm, wrench: wrenchLengthMm, degrees } = args as Record<string, number>;
+  const adapter = {
+    wrenchLengthMm: wrenchLengthMm as number,
+    adapterLengthMm: adapterLengthMm as number,
+    ...(degrees !== undefined && { angleDegrees: degrees }),
+  };
+  const setting = torqueSettingFromAdapter(1, adapter);
+  return isRefused(setting)
+    ? {
+        no: {
+          because: setting.refused,
+          instead: 'measure again: to the middle of the grip, the square and the fastener',
+        },
+      }
+    : ofHole(() => ({ adapter }))(desk, args);
+}
+
+export const tighteningMethodRows: readonly Row[] = [
+  {
+    id: 'tightening-order',
+    words: ['order', 'tighten in order'],
+    form: '<order:words>',
+    label: 'order',
+    help: 'The tightening order of the area in use, hole numbers one after the other.',
+    group: 'on the spot',
+    keys: [],
+    means: ofArea(({ order }) => ({ order: (order as string).split(/[\s,]+/).filter(Boolean) })),
+  },
+  {
+    id: 'passes',
+    words: ['passes', 'tighten in passes'],
+    form: '<passes:list> [in <area>]',
+    label: 'passes',
+    help: 'The passes of the area, first to last; usually snug, final.',
+    group: 'on the spot',
+    keys: [],
+    means: ofArea(({ passes }) => ({ passes })),
+  },
+  {
+    id: 'method',
+    words: ['by', 'tighten by'],
+    form: '<by:torque-angle|torque|shoulder|sleeve|hand|clamp|castle> [at <hole>] [with <with:oil|dry|locking compound>] [into <into:aluminium|steel|iron>] [<value:words>]',
+    label: 'method',
+    help: 'How the area in use, or a hole, is tightened: torque, torque-angle, shoulder, sleeve, hand, clamp, castle. Figures are the maker\u2019s: 40, 25 lbf ft, 40 +90 +90, 30 +90 accept 60-110.',
+    group: 'on the spot',
+    keys: [],
+    means: methodMeant,
+  },
+  {
+    id: 'adapter',
+    words: ['adapter', 'crow foot'],
+    form: '[<hole>] <adapter:mm> on <wrench:mm> [at <degrees:number>]',
+    label: 'adapter',
+    help: 'This one is reached by an adapter so long on a wrench so long, straight out or at an angle: what to set is shown.',
+    group: 'on the spot',
+    keys: [],
+    means: adapterMeant,
+  },
+];
