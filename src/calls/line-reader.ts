@@ -2,8 +2,8 @@
 import type { Said } from '../job/said.ts';
 import type { Desk } from './desk.ts';
 import { type Args, formText, isChoice, matchForm, type Node, slotsOf, type Token, tokens, writeForm } from './form.ts';
+import { readSaid } from './read-said.ts';
 import { type Meant, meantBy, type Row } from './row.ts';
-import { readSaid } from './sayings.ts';
 import { readSlot, showSlot } from './slots.ts';
 import { formOf, rowById, rows } from './table.ts';
 

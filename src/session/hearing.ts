@@ -3,8 +3,8 @@
 import type { Desk } from '../calls/desk.ts';
 import type { Args } from '../calls/form.ts';
 import { readLine } from '../calls/line-reader.ts';
+import { readSaid } from '../calls/read-said.ts';
 import type { Row } from '../calls/row.ts';
-import { readSaid } from '../calls/sayings.ts';
 import type { Answer } from './session.ts';
 
 export type Heard = { phrase: string } | { unsure: string } | 'nothing';

@@ -3,7 +3,8 @@ import { isDeepStrictEqual } from 'node:util';
 import type { Desk } from '../../src/calls/desk.ts';
 import type { Args, Node } from '../../src/calls/form.ts';
 import { readLine } from '../../src/calls/line-reader.ts';
-import { figureByFigure, readSaid, type Saying, sayings, waysToSay } from '../../src/calls/sayings.ts';
+import { readSaid } from '../../src/calls/read-said.ts';
+import { figureByFigure, type Saying, sayings, waysToSay } from '../../src/calls/sayings.ts';
 import { asSaid, digitWords } from '../../src/calls/spoken-words.ts';
 import { areaOf } from '../../src/job/subjects.ts';
 
