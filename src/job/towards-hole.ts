@@ -1,0 +1,73 @@
+// What might be called towards closing a hole: what is in it off or tight, something into it, its finding settled, its
+// thread mended.
+import { holeNumbers } from './closed.ts';
+import { mayNotServe, unfit, wantsIn } from './guards.ts';
+import { every, type Ledger, stateOf } from './ledger.ts';
+import { stepLacking } from './repair.ts';
+import type { Said } from './said.ts';
+import type { Spec } from './spec.ts';
+import { areaOf, named, subjectText } from './subjects.ts';
+
+export function towardsHole(ledger: Ledger, hole: string): Said[] {
+  const c = stateOf(ledger, 'hole', hole)?.called;
+  const finding = c?.findings[0];
+  const o = c?.occupant;
+  if (c?.pieces[0]) return [{ verb: 'move-piece', piece: c.pieces[0], to: 'scrap' }];
+  if (c?.temporaries[0]) return [{ verb: 'take-out', temporary: c.temporaries[0] }];
+  const off: Said = { verb: 'remove', hole, to: 'scrap' };
+  if (o?.working) return [off];
+  if (!o) return [...intoEmpty(ledger, hole), ...(finding ? towardsFinding(ledger, finding) : [])];
+  const f = stateOf(ledger, 'fastener', o.fastener);
+  if (f && mayNotServe(f, false)) return [off];
+  if (o.level !== 'tight') return [{ verb: 'tighten', hole }];
+  if (o.forNow) return [{ verb: 'make-final', hole }];
+  // Never to come off, it is what the hole wants, or somebody says why not.
+  return finding
+    ? towardsFinding(ledger, finding)
+    : [off, { verb: 'state-wants', hole, spec: o.spec, because: 'to be said' }];
+}
+
+function intoEmpty(ledger: Ledger, hole: string): Said[] {
+  const area = areaOf(hole);
+  const wants = wantsIn(ledger, hole) ?? asTheOthers(ledger, area);
+  const counted = stateOf(ledger, 'area', area)?.counted;
+  const box = [...every(ledger, 'box')]
+    .filter((b) => b.sort === 'fastener' && b.left > 0 && unfit(wants, b.spec ?? {}, true).length === 0)
+    .map((b): Said => ({ verb: 'fit', hole, box: b.name }));
+  const count: Said = { verb: 'count-holes', area, count: holesKnown(ledger, area) };
+  return [
+    ...mend(ledger, hole),
+    { verb: 'fit', hole },
+    ...box,
+    ...(counted ? [] : [count]),
+    {
+      verb: 'fill-box',
+      name: `new for ${subjectText(`hole:${hole}`)}`.slice(0, 60),
+      spec: wants,
+    },
+    { verb: 'leave-empty', hole, who: 'workshop', because: 'to be said' },
+  ];
+}
+/** What a hole wants of which nobody knows it: what its neighbours want, as far as that is known. */
+function asTheOthers(ledger: Ledger, area: string): Spec {
+  const known = (stateOf(ledger, 'area', area)?.holes ?? []).map((one) => wantsIn(ledger, one));
+  return known.find((spec) => spec?.kind !== undefined) ?? { kind: 'bolt' };
+}
+export function holesKnown(ledger: Ledger, area: string): number {
+  const a = stateOf(ledger, 'area', area);
+  return a ? holeNumbers(ledger, a).size : 0;
+}
+
+export function towardsFinding(ledger: Ledger, finding: string): Said[] {
+  const f = stateOf(ledger, 'finding', finding);
+  const hole = named('hole', f?.at ?? '');
+  const repair = hole ? mend(ledger, hole) : [];
+  const isStillIn = hole && f?.fastener && stateOf(ledger, 'hole', hole)?.called.occupant?.fastener === f.fastener;
+  const off: Said[] = isStillIn ? [{ verb: 'remove', hole, to: 'scrap' }] : [];
+  return [{ verb: 'close-finding', finding, how: 'put right' }, ...off, ...repair, { verb: 'tell-owner', finding }];
+}
+/** F5: the next step of a repair that was begun. */
+function mend(ledger: Ledger, hole: string): Said[] {
+  const step = stepLacking(ledger, hole);
+  return step ? [{ verb: 'repair-thread', hole, step }, { verb: 'mask-all' }] : [];
+}
