@@ -27,8 +27,12 @@ export async function orFault(out: Out, work: () => Promise<number>): Promise<nu
   }
 }
 
-export const openToLook = async (named: string): Promise<OpenJob<Line>> =>
-  openThere(named, placeOf(named), { look: true });
+/** To read and write nothing; what is odd about the file is told. */
+export async function openToLook(named: string, out: Out): Promise<OpenJob<Line>> {
+  const job = await openThere(named, placeOf(named), { look: true });
+  for (const notice of [...job.notices, ...(job.doubt ? [job.doubt.fault] : [])]) out.complain(faultText(notice));
+  return job;
+}
 
 export type Opening = {
   fresh?: boolean;

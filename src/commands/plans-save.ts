@@ -21,7 +21,7 @@ export const saveAsPlan = (names: readonly string[], args: Parsed, out: Out): Pr
       out.complain('countback: plans save JOB -o FILE, or plans save JOB --into FILE [--take all|1,2…]');
       return exits.usage;
     }
-    const job = await openToLook(names[0] as string);
+    const job = await openToLook(names[0] as string, out);
     try {
       const ledger = readLog(job.lines());
       if (into !== undefined) {

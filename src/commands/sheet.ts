@@ -36,7 +36,7 @@ export const sheet: Command = {
         out.complain(`countback: ${sheet.usage}`);
         return exits.usage;
       }
-      const job = await openToLook(named);
+      const job = await openToLook(named, out);
       try {
         const lines = job.lines();
         const now = { ...machineClock()(), run: (lines.at(-1)?.run ?? 0) + 1 };

@@ -25,7 +25,7 @@ export const standing: Command = {
         out.complain(`countback: ${standing.usage}`);
         return exits.usage;
       }
-      const job = await openToLook(named);
+      const job = await openToLook(named, out);
       try {
         const lines = job.lines();
         const ledger = readLog(lines);

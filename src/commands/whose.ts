@@ -45,7 +45,7 @@ export const whose: Command = {
         out.complain(`countback: ${asked.refused}`);
         return exits.usage;
       }
-      const job = await openToLook(named);
+      const job = await openToLook(named, out);
       try {
         const lines = job.lines();
         const now = { ...machineClock()(), run: (lines.at(-1)?.run ?? 0) + 1 };

@@ -1,7 +1,7 @@
 // Dated copies of a job file in the folder "copies" beside it: one a day, made when the job is opened, the last seven
-// kept. A copy is only ever added or grown old; none is written over.
+// kept. None is written over, but by more of the same: a job begun today is no longer its first line by noon.
 import { basename, dirname, join } from 'node:path';
-import type { Disk } from './disk.ts';
+import { type Disk, readFile } from './disk.ts';
 import { hasCode } from './fault.ts';
 import { jobFileEnding } from './places.ts';
 import { unlinkIfThere, writeWhole } from './whole-file.ts';
@@ -33,12 +33,14 @@ export async function copiesOf(disk: Disk, jobPath: string): Promise<string[]> {
   }
 }
 
-/** The copy of the day, if it is not there already. */
+/** The copy of the day: made, or brought up to date where what is there is the beginning of what is now. */
 export async function copyOfTheDay(disk: Disk, jobPath: string, bytes: Uint8Array, now: Date): Promise<void> {
   const stem = `${stemOf(jobPath)}.`;
   const isCopy = (name: string) =>
     name.startsWith(stem) && /^\d{4}-\d\d-\d\d$/.test(name.slice(stem.length, -jobFileEnding.length));
-  await writeFresh(disk, join(folderOf(jobPath), `${stem}${dayOf(now)}${jobFileEnding}`), bytes);
+  const today = join(folderOf(jobPath), `${stem}${dayOf(now)}${jobFileEnding}`);
+  if (await isBeginningOf(disk, today, bytes)) await writeWhole(disk, today, bytes, 'replace');
+  else await writeFresh(disk, today, bytes);
   const copies = (await disk.readdir(folderOf(jobPath))).filter((n) => n.endsWith(jobFileEnding) && isCopy(n)).sort();
   for (const old of copies.slice(0, -kept)) await unlinkIfThere(disk, join(folderOf(jobPath), old));
 }
@@ -49,6 +51,11 @@ export async function copyBeforeCut(disk: Disk, jobPath: string, bytes: Uint8Arr
   const path = join(folderOf(jobPath), name);
   await writeFresh(disk, path, bytes);
   return path;
+}
+
+async function isBeginningOf(disk: Disk, path: string, bytes: Uint8Array): Promise<boolean> {
+  const there = await readFile(disk, path).catch(() => undefined);
+  return there !== undefined && there.length < bytes.length && there.equals(bytes.subarray(0, there.length));
 }
 
 async function writeFresh(disk: Disk, path: string, bytes: Uint8Array): Promise<void> {

@@ -111,6 +111,11 @@ describe('a job file', () => {
 
   it('[D2] whose last line was half written is read without it, and gone on with', async () => {
     const path = put(whole.subarray(0, whole.length - 40));
+    for (const command of ['standing', 'sheet', 'whose']) {
+      expect((await bench.run([command, 'van'])).complaint).toMatch(
+        /^countback: .*, line 3, byte \d+: the last line was half/,
+      );
+    }
     const { exit, out, complaint } = await bench.run(['take', 'van'], { input: 'area "cam cover"\noff 1\n' });
     expect({ exit, out }).toEqual({ exit: 0, out: '       at cam cover\n    2  cam cover 1 off, to tray 1\n' });
     expect(complaint).toMatch(
@@ -126,6 +131,7 @@ describe('a job file', () => {
     const before = readFileSync(path);
     const looked = await bench.run(['standing', 'van']);
     expect(looked.exit).toBe(1);
+    expect(looked.complaint).toMatch(/^countback: .*, line 3, byte \d+: the last line is not as it was written; .*\n$/);
     const { exit, out, complaint } = await bench.run(['take', 'van'], { input: 'off 2\n' });
     expect({ exit, out }).toEqual({ exit: 2, out: '' });
     expect(complaint).toMatch(/, line 3, byte \d+: the last line is not as it was written; .*"countback open" asks/);

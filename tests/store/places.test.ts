@@ -105,6 +105,25 @@ it('lists the shelf by headers alone, the latest first, and tells what is wrong 
   expect(read.length).toBe(3);
 });
 
+it('[D2] brings the copy of the day up to date by more of the same, and writes over nothing else', async () => {
+  const disk = await newJobOn();
+  const copy = '/jobs/copies/blue.2026-03-04.countback.jsonl';
+  const openAndCall = async () => {
+    const job = await openOn(disk, { now: () => new Date(2026, 2, 4, 9) });
+    const n = job.lines().length + 1;
+    await job.append(linesTo(n)[n - 1] ?? { n, said: '' });
+    await job.close();
+  };
+  await openAndCall();
+  const afterOne = disk.bytesAt('/jobs/blue.countback.jsonl');
+  await openAndCall();
+  expect(disk.bytesAt(copy)).toEqual(afterOne);
+  const other = Buffer.concat([afterOne?.subarray(0, -2) ?? Buffer.alloc(0), Buffer.from('!\n')]);
+  disk.put(copy, other);
+  await openAndCall();
+  expect(disk.bytesAt(copy)).toEqual(other);
+});
+
 it('[D2] makes one dated copy a day at opening and keeps the last seven', async () => {
   const disk = await newJobOn();
   disk.put('/jobs/other.countback.jsonl', Buffer.from('x'));
@@ -113,7 +132,7 @@ it('[D2] makes one dated copy a day at opening and keeps the last seven', async 
   for (let day = 1; day <= 10; day++)
     for (const hour of [8, 20]) {
       const bytes = disk.bytesAt('/jobs/blue.countback.jsonl') ?? Buffer.alloc(0);
-      if (hour === 8) kept.push(bytes);
+      if (hour === 20) kept.push(bytes);
       const job = await openOn(disk, { now: () => new Date(2026, 1, 20 + day, hour) });
       const n = job.lines().length + 1;
       await job.append(linesTo(n)[n - 1] ?? { n, said: '' });
