@@ -2,8 +2,8 @@
 // and findings that came from or lie in them; what was declared of the holes stays.
 import { everyKey, noted, put, settled } from './drawers.ts';
 import type { EntryOf } from './entry.ts';
+import { evolveArea } from './evolve/area-and-parts.ts';
 import { freshHole } from './evolve/hole.ts';
-import { evolveArea } from './evolve/works.ts';
 import type { Work } from './fold.ts';
 import { areaOf, inHole } from './subjects.ts';
 

@@ -2,23 +2,15 @@
 // folds only the chains it touches anew. It refuses nothing: an entry that does not fit is filed as a misfit.
 import { appended, type Draft, type Drawers, draftOf, emptyRow, noted, put, type Row, settled } from './drawers.ts';
 import type { Entry, EntryOf } from './entry.ts';
+import { evolveArea, evolveConnection, evolvePart, evolveTemporary } from './evolve/area-and-parts.ts';
 import { evolveDrive, evolveFace } from './evolve/face-and-drive.ts';
 import { evolveFastener, evolvePiece, evolveStray } from './evolve/fastener.ts';
 import { evolveHole } from './evolve/hole.ts';
 import { type Misfit, misfit } from './evolve/misfit.ts';
 import { evolvePile } from './evolve/pile.ts';
+import { evolveBox, evolveTray } from './evolve/tray-and-box.ts';
 import { evolveVehicle } from './evolve/vehicle.ts';
-import {
-  evolveArea,
-  evolveBox,
-  evolveCircuit,
-  evolveConnection,
-  evolveFinding,
-  evolvePart,
-  evolveService,
-  evolveTemporary,
-  evolveTray,
-} from './evolve/works.ts';
+import { evolveCircuit, evolveFinding, evolveService } from './evolve/works.ts';
 import { exchange } from './exchange.ts';
 import { bySort, everySort, keyName, keySort, type Ledger } from './ledger.ts';
 import type { Line, Stamp } from './line.ts';
