@@ -2,11 +2,11 @@
 import { isOff, isSpent, isTouched } from '../job/closed.ts';
 import { holesUncounted } from '../job/counts.ts';
 import type { Product } from '../job/entries/declared.ts';
+import type { HoleState } from '../job/hole-states.ts';
 import { every, type Ledger, stateOf } from '../job/ledger.ts';
 import type { Stamp } from '../job/line.ts';
 import { oncePerLedger } from '../job/once-per-ledger.ts';
 import { dueIn, inLooseningOrder, inOrder, passesOf } from '../job/passes.ts';
-import type { HoleState } from '../job/states.ts';
 import { holeIn, named, nameOf, numberOf } from '../job/subjects.ts';
 import { isWithdrawn } from '../job/withdrawn.ts';
 import type { Source } from '../plan/merge.ts';

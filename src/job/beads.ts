@@ -3,9 +3,10 @@ import { isRefused } from '../trade/answer.ts';
 import { type CureFactor, cureFactorIn, usualCureHours } from '../trade/cure.ts';
 import { type Conditions, conditionsAt, earnedSince, longestMinutes, type Rate } from './clock.ts';
 import type { Product } from './entries/declared.ts';
+import type { Reached } from './hole-states.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
-import type { FaceState, Reached } from './states.ts';
+import type { FaceState } from './states.ts';
 
 export const stages = ['fill', 'run', 'full'] as const;
 export type Stage = (typeof stages)[number];

@@ -2,9 +2,10 @@
 // is read for people: nothing is asked for by it (T4 asks that the box is empty).
 import { isOff, isSpent, isTouched, wantsOf } from './closed.ts';
 import { mayNotServe, unfit } from './guards.ts';
+import type { FastenerState, HoleState } from './hole-states.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import { contradictions, specText } from './spec.ts';
-import type { BoxState, FastenerState, HoleState } from './states.ts';
+import type { BoxState } from './states.ts';
 import { areaOf, fromBox, type Hole, named } from './subjects.ts';
 import { isWithdrawn } from './withdrawn.ts';
 

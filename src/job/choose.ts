@@ -1,9 +1,10 @@
 // L6: which fastener goes into a hole when the call names none, and what stands against the one it names.
 import { isCritical, wantsOf } from './closed.ts';
 import { mayNotServe, unfit } from './guards.ts';
+import type { FastenerState, HoleState } from './hole-states.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import { cannotBeToldApart, contradictions, type Spec } from './spec.ts';
-import type { FastenerState, FindingState, HoleState } from './states.ts';
+import type { FindingState } from './states.ts';
 import { areaOf, type Hole, nameOf, sortOf } from './subjects.ts';
 
 const inHand = (f: FastenerState): boolean => f.place.startsWith('tray:');

@@ -1,8 +1,9 @@
 // L3 and READINGS: when a hole, an area, a part or a connection is closed, and if not, why in a few words.
+import type { FastenerState, HoleState, Occupant } from './hole-states.ts';
+import { snugOrBetter } from './hole-states.ts';
 import { type Ledger, stateOf } from './ledger.ts';
 import { contradictions, fieldWords, type Spec } from './spec.ts';
-import type { AreaState, FastenerState, HoleState, Occupant } from './states.ts';
-import { snugOrBetter } from './states.ts';
+import type { AreaState } from './states.ts';
 import { areaOf, type Hole, withinArea } from './subjects.ts';
 
 /** L5: the last stated, else the declared, else what was first found in it, as it was corrected wherever it lies by now. */

@@ -3,9 +3,10 @@
 import { isOff, isTouched, wantsOf } from './closed.ts';
 import { countDiffers, pileDiffersBy, pileOf } from './counts.ts';
 import { pick } from './drawers.ts';
+import type { FastenerState } from './hole-states.ts';
 import { every, isStruck, type Ledger, lineAt, stateOf } from './ledger.ts';
 import { contradictions } from './spec.ts';
-import type { FastenerState, TrayState } from './states.ts';
+import type { TrayState } from './states.ts';
 import { areaOf, type Hole, inTray, named } from './subjects.ts';
 
 export type CouldExplain = { short: number; over: number; holes: Hole[]; fasteners: string[] };

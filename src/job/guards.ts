@@ -3,11 +3,12 @@ import { type BeadStanding, everyBead, type Stage } from './beads.ts';
 import { isSpent, wantsOf } from './closed.ts';
 import { countDiffers, holesUncounted, uncounted } from './counts.ts';
 import { type CouldExplain, whatCouldExplain } from './explaining.ts';
+import type { FastenerState } from './hole-states.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import { frontsOf, openBehind } from './order.ts';
 import type { No } from './refusal.ts';
 import { contradictions, isWeaker, type Spec, specText } from './spec.ts';
-import type { FastenerState, PartState, TrayState } from './states.ts';
+import type { PartState, TrayState } from './states.ts';
 import { areaOf, type Hole, type Subject, subjectText } from './subjects.ts';
 import type { Guard, Standing } from './verb.ts';
 

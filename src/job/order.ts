@@ -1,9 +1,10 @@
 // O1: what sits behind what. Edges run front to behind and are followed through; the nearest open place is named first.
 import { areaStandsOpen, holesOf, isClosedForOrder, isTouched, openBecause, partsOf, unsaidOf } from './closed.ts';
+import { snugOrBetter } from './hole-states.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import { oncePerLedger } from './once-per-ledger.ts';
 import { rotationNeeded } from './rotation.ts';
-import { type Edge, snugOrBetter, type TemporaryState } from './states.ts';
+import type { Edge, TemporaryState } from './states.ts';
 import { areaOf, type Hole, nameOf, type Subject, sortOf, subjectText } from './subjects.ts';
 
 const noEdges: readonly Edge[] = [];

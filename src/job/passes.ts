@@ -2,11 +2,12 @@
 import { isRefused } from '../trade/answer.ts';
 import { type Layout, tighteningOrder } from '../trade/tightening-order.ts';
 import { isShouldered } from './closed.ts';
+import type { Pass } from './hole-states.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import { levelsOf } from './levels.ts';
 import { oncePerLedger } from './once-per-ledger.ts';
 import type { Method } from './spec.ts';
-import type { AreaState, Pass } from './states.ts';
+import type { AreaState } from './states.ts';
 import { areaOf, type Hole, holeIn, numberOf } from './subjects.ts';
 
 const usualPasses = ['snug', 'final'] as const;

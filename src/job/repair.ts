@@ -1,7 +1,7 @@
 // F5: the steps of a thread repair, and how far the one of a hole has come. Its depth begins it; a new depth begins another.
 import type { EntryOf } from './entry.ts';
+import type { CalledOfHole } from './hole-states.ts';
 import { type Ledger, stateOf } from './ledger.ts';
-import type { CalledOfHole } from './states.ts';
 import type { Hole } from './subjects.ts';
 
 export const repairSteps = ['depth', 'drilled', 'tapped', 'cleaned', 'insert', 'tried'] as const;

@@ -1,8 +1,9 @@
 // The check rotation of a drive: whether one is needed, whether one stands, and how far the running try has come (R).
 import { areaOpenedAt, holesOf, isClosed, isClosedForOrder, isTouched, laterOf, partsOf } from './closed.ts';
 import { marksSeen, turned } from './evolve/face-and-drive.ts';
+import type { HoleState } from './hole-states.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
-import type { DriveState, HoleState, Try } from './states.ts';
+import type { DriveState, Try } from './states.ts';
 
 /** Line at which the drive was last opened: a hole or part of its areas, or a part of the drive. 0 = never. */
 export function driveOpenedAt(ledger: Ledger, d: DriveState): number {

@@ -3,10 +3,11 @@
 import { type Called, type Suspicion, suspicionsOf } from '../trade/suspicion.ts';
 import { holesOf } from './closed.ts';
 import type { Entry } from './entry.ts';
+import type { HoleState } from './hole-states.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import { oncePerLedger } from './once-per-ledger.ts';
 import { cannotBeToldApart, type Spec, tellingFields } from './spec.ts';
-import type { AreaState, HoleState } from './states.ts';
+import type { AreaState } from './states.ts';
 import { areaOf, type Hole, subjectText } from './subjects.ts';
 import { touches } from './touches.ts';
 

@@ -1,8 +1,8 @@
 // How many holes of each area are off, slack, open or closed, kept as running sums: a line's change is its own holes'
 // new share less their old one.
 import { isClosed, isOff, isTouched } from './closed.ts';
+import type { HoleState } from './hole-states.ts';
 import { type Ledger, stateOf, type Tallies, type Tally, zeroTally } from './ledger.ts';
-import type { HoleState } from './states.ts';
 import { areaOf, named } from './subjects.ts';
 
 function share(ledger: Ledger, h: HoleState | undefined): Tally {

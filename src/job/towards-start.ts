@@ -2,11 +2,11 @@
 // road test.
 import { beadsOn, everyBead } from './beads.ts';
 import { conditionsAt } from './clock.ts';
+import { snugOrBetter } from './hole-states.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
 import { runningTry, tensionerNotLive, wantedOfTry } from './rotation.ts';
 import type { Said } from './said.ts';
-import { snugOrBetter } from './states.ts';
 import { towardsHole } from './towards-hole.ts';
 
 export function towardsBead(ledger: Ledger, face: string): Said[] {

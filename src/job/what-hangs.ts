@@ -2,10 +2,10 @@
 // gathers what others compute and adds nothing of its own.
 import { type BeadStanding, beadMissing, beadsOn } from './beads.ts';
 import { laterOf } from './closed.ts';
+import type { Loss } from './hole-states.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
 import { specText } from './spec.ts';
-import type { Loss } from './states.ts';
 import { type Subject, subjectText } from './subjects.ts';
 
 export type Hanging = {

@@ -6,10 +6,10 @@ import { threadNamed } from '../trade/threads.ts';
 import { mayNotTrade } from './choose.ts';
 import { wantsOf } from './closed.ts';
 import { mayNotServe } from './guards.ts';
+import type { FastenerState } from './hole-states.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import type { Said } from './said.ts';
 import { contradictions, isAlike, type Spec, seenFields } from './spec.ts';
-import type { FastenerState } from './states.ts';
 import { fromBox, type Hole, type Place } from './subjects.ts';
 
 export type FitVerdict = 'likely' | 'possible' | 'must not go';

@@ -1,9 +1,9 @@
 // One place a fastener left over could belong to, and how likely one of it is left over before the fastener is looked at.
 // The odds were chosen on played jobs (tests/strays); they stand beside one another, not out of one.
 import { wantsOf } from './closed.ts';
+import type { HoleState } from './hole-states.ts';
 import { type Ledger, stateOf } from './ledger.ts';
 import type { Spec } from './spec.ts';
-import type { HoleState } from './states.ts';
 import type { Subject } from './subjects.ts';
 import type { LogTold } from './whose-log.ts';
 

@@ -1,8 +1,9 @@
 // Every place a fastener left over could belong to, with why: holes that stand open, and holes that are called closed.
 import { holeNumbers, holesOf, isTouched } from './closed.ts';
+import type { HoleState } from './hole-states.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import { cannotBeToldApart, type Spec } from './spec.ts';
-import type { AreaState, HoleState } from './states.ts';
+import type { AreaState } from './states.ts';
 import { inHole } from './subjects.ts';
 import type { CalledBack, LogTold } from './whose-log.ts';
 import { type Belongs, bookedIn, odds, recordOf } from './whose-odds.ts';

@@ -2,9 +2,10 @@
 // ones left in the parts box.
 import { holeNumbers, holesOf, isSpent, isTouched, wantsOf } from './closed.ts';
 import { plannedNotCalled } from './counts.ts';
+import type { FastenerState, HoleState } from './hole-states.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import { contradictions, type Spec } from './spec.ts';
-import type { AreaState, BoxState, FastenerState, HoleState } from './states.ts';
+import type { AreaState, BoxState } from './states.ts';
 import { areaOf, type Hole, inHole, named } from './subjects.ts';
 import type { LogTold } from './whose-log.ts';
 import { type Belongs, bookedIn, odds, recordOf } from './whose-odds.ts';

@@ -1,8 +1,9 @@
 // All that was declared on a job, corrected by what the work has shown since: what a plan of it would say.
 import { wantsOf } from '../job/closed.ts';
+import type { HoleState } from '../job/hole-states.ts';
 import { every, type Ledger, stateOf } from '../job/ledger.ts';
 import { edgesOf } from '../job/order.ts';
-import type { AreaState, HoleState } from '../job/states.ts';
+import type { AreaState } from '../job/states.ts';
 import { areaOf, nameOf, type Subject, sortOf, withinArea } from '../job/subjects.ts';
 import { type Declaration, subjectOf } from './declared-whole.ts';
 

@@ -1,10 +1,11 @@
 // What the sheet says of each area: how every touched fastener was brought up, what is new, what stayed empty, what was
 // repaired. Plain values; their wording is the text's.
 import { areaOpenedAt, holesOf, isCritical, isTouched, openBecause, wantsOf } from '../job/closed.ts';
+import type { FastenerState, HoleState } from '../job/hole-states.ts';
 import { every, type Ledger, lineAt, stateOf } from '../job/ledger.ts';
 import { inOrder } from '../job/passes.ts';
 import { type Method, specText } from '../job/spec.ts';
-import type { AreaState, FastenerState, HoleState } from '../job/states.ts';
+import type { AreaState } from '../job/states.ts';
 import { areaOf, named, numberOf, sortOf, subjectText, withinArea } from '../job/subjects.ts';
 import { type MapFact, mapFact } from './map-facts.ts';
 import { type Moment, moment, type Reading } from './reading.ts';

@@ -1,9 +1,9 @@
 // What the sheet says of goods: parts renewed and refitted, what became of the old ones and of the parts box, how many
 // fasteners came off and where they are, what is lost and what was stated to be no part of the car.
 
+import type { FastenerState, Loss } from '../job/hole-states.ts';
 import { every, lineAt, stateOf } from '../job/ledger.ts';
 import { specText } from '../job/spec.ts';
-import type { FastenerState, Loss } from '../job/states.ts';
 import { sortOf, subjectText } from '../job/subjects.ts';
 import { dateText } from '../trade/civil-time.ts';
 import { type Intervals, markingText } from './old-part.ts';

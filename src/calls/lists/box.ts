@@ -2,8 +2,9 @@
 // sorts, never by number: the eye counts first (K1).
 import { boxDiffersBy } from '../../job/box-needs.ts';
 import { countStands, lyingOnPile, pileDiffersBy, pileOf } from '../../job/counts.ts';
+import type { StrayState } from '../../job/hole-states.ts';
 import { every, stateOf } from '../../job/ledger.ts';
-import type { BoxState, PartState, StrayState, TrayState } from '../../job/states.ts';
+import type { BoxState, PartState, TrayState } from '../../job/states.ts';
 import { areaOf, named, subjectText } from '../../job/subjects.ts';
 import type { Desk } from '../desk.ts';
 import type { Listed } from '../listed.ts';

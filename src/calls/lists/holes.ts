@@ -1,9 +1,10 @@
 // The areas of a job, and of the one in use its holes with their levels and the parts and connections that belong there.
 import { isCritical, isOff, isTouched, openBecause, wantsOf } from '../../job/closed.ts';
+import type { HoleState } from '../../job/hole-states.ts';
 import { every, type Ledger, stateOf, tallyOf } from '../../job/ledger.ts';
 import { gatedBy } from '../../job/order.ts';
 import { inLooseningOrder, inOrder } from '../../job/passes.ts';
-import type { AreaState, HoleState } from '../../job/states.ts';
+import type { AreaState } from '../../job/states.ts';
 import { areaOf, inHole, named, numberOf, subjectText, withinArea } from '../../job/subjects.ts';
 import { suspectedAt } from '../../job/suspicions.ts';
 import { isWithdrawn } from '../../job/withdrawn.ts';

@@ -2,9 +2,10 @@
 // and what could explain a tray whose count differs. All strays of a job are solved together, once a ledger.
 import { countDiffers, pileDiffersBy, pileOf } from '../../job/counts.ts';
 import { whatCouldExplain, whatCouldExplainPile } from '../../job/explaining.ts';
+import type { StrayState } from '../../job/hole-states.ts';
 import { every, stateOf } from '../../job/ledger.ts';
 import { oncePerLedger } from '../../job/once-per-ledger.ts';
-import type { StrayState, TrayState } from '../../job/states.ts';
+import type { TrayState } from '../../job/states.ts';
 import { areaOf, inHole, named, nameOf, type Subject, subjectText } from '../../job/subjects.ts';
 import { type Candidate, type InHand, whose } from '../../job/whose.ts';
 import { settlingCalls } from '../../job/whose-calls.ts';

@@ -1,9 +1,9 @@
 // The area in use as it is drawn: its outline and, for each numbered hole, where it sits and how it stands. Levels under
 // a number are one tag, which stands as the one of them that wants most.
 import { openBecause } from '../../job/closed.ts';
+import type { HoleState } from '../../job/hole-states.ts';
 import { stateOf } from '../../job/ledger.ts';
 import { dueIn, inOrder, orderBy, passesOf } from '../../job/passes.ts';
-import type { HoleState } from '../../job/states.ts';
 import { type Hole, numberOf, withinArea } from '../../job/subjects.ts';
 import { suspectedAt } from '../../job/suspicions.ts';
 import { gridOf, outlineOf, type Point } from '../../trade/layout.ts';

@@ -1,7 +1,7 @@
 // What each entry does to a fastener, to a piece broken off one, and to a stray. The other of the two books: it keeps
 // its own account of whereabouts, whatever the holes say.
 import type { Entry, EntryOf } from '../entry.ts';
-import type { FastenerState, Loss, PieceState, StrayState } from '../states.ts';
+import type { FastenerState, Loss, PieceState, StrayState } from '../hole-states.ts';
 import { inHole } from '../subjects.ts';
 import { type Misfit, misfit } from './misfit.ts';
 

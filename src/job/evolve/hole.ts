@@ -1,6 +1,6 @@
 // What each entry does to a hole. Physical fitting only: a wrong spec or a wrong order is no misfit.
 import type { Entry, EntryOf } from '../entry.ts';
-import type { CalledOfHole, HoleState, Occupant, Reached } from '../states.ts';
+import type { CalledOfHole, HoleState, Occupant, Reached } from '../hole-states.ts';
 import { type Hole, nameOf } from '../subjects.ts';
 import { type Misfit, misfit } from './misfit.ts';
 

@@ -4,12 +4,12 @@ import { z } from 'zod';
 import { holesOf, isClosed, isTouched } from '../closed.ts';
 import { toolsStandOut } from '../counts.ts';
 import { inOfSort, meanwhile, no, notReached, traysCounted } from '../guards.ts';
+import { snugOrBetter } from '../hole-states.ts';
 import { every, stateOf } from '../ledger.ts';
 import { brakeOpenedAt, circuitOpenedAt } from '../open-points.ts';
 import { readyText } from '../ready.ts';
 import { personSchema, reasonSchema } from '../reasons.ts';
 import { locksIn, rotationNeeded } from '../rotation.ts';
-import { snugOrBetter } from '../states.ts';
 import { subjectText } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
 

@@ -14,10 +14,10 @@ import {
   unfit,
   wantsIn,
 } from '../guards.ts';
+import type { FastenerState } from '../hole-states.ts';
 import { stateOf } from '../ledger.ts';
 import { emptiedLevels, levelToFill } from '../levels.ts';
 import { fieldWords, specText } from '../spec.ts';
-import type { FastenerState } from '../states.ts';
 import { areaOf, fromBox, type Hole, holeSchema, nameSchema, subjectText } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
 

@@ -3,8 +3,8 @@ import { z } from 'zod';
 import { areaStandsOpen } from '../closed.ts';
 import { temporaryKinds } from '../entries/declared.ts';
 import { holeState, no } from '../guards.ts';
+import { snugOrBetter } from '../hole-states.ts';
 import { every, stateOf } from '../ledger.ts';
-import { snugOrBetter } from '../states.ts';
 import { named, nameSchema, subjectSchema, subjectText } from '../subjects.ts';
 import { type Standing, verb } from '../verb.ts';
 

@@ -12,9 +12,9 @@ import {
   partIsBack,
   partsMissingOf,
 } from '../guards.ts';
+import { snugOrBetter } from '../hole-states.ts';
 import { levelsToTighten } from '../levels.ts';
 import { methodFor, outOfTurn } from '../passes.ts';
-import { snugOrBetter } from '../states.ts';
 import { type Hole, holeSchema, subjectText } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
 import { passMeant, type Tighten, tightenGuards, tightenTakes } from './tighten-guards.ts';
