@@ -27,6 +27,9 @@ export type Rows = {
   slice(from: number, to: number): Listed[];
 };
 
+/** The row under the cursor; the last one, where the list has grown shorter than where the cursor stood. */
+export const pickedAt = (rows: Rows, cursor = 0): Listed | undefined => rows.at(Math.min(cursor, rows.length - 1));
+
 /** Rows made when they are looked at. */
 export function rowsMadeBy(length: number, make: (i: number) => Listed): Rows {
   const at = (i: number) => (i >= 0 && i < length ? make(i) : undefined);

@@ -1,5 +1,7 @@
 // The keys of the screen that is up, in the order of the table, along the bottom. One that is refused just now is dim;
 // help and the typed line are always there.
+
+import { pickedAt } from '../calls/listed.ts';
 import { whyNot } from '../calls/pressing.ts';
 import { acting, areNumbered } from '../view/view.ts';
 import { cellsOf, fitted } from './cells.ts';
@@ -22,7 +24,7 @@ export function footOf({ view, desk, columns, listed, keymap }: Scene): Row[] {
   }
   const screen = acting(view);
   const onHoles = screen === 'strip' || screen === 'build';
-  const picks = onHoles ? {} : (listed.at(view.at[screen] ?? 0)?.picks ?? {});
+  const picks = onHoles ? {} : (pickedAt(listed, view.at[screen])?.picks ?? {});
   const shown = keymap.keysOn(screen).filter((b) => b.binding.footer !== false);
   const pieces = [...shown.filter((b) => !always.has(b.row.id)), ...shown.filter((b) => always.has(b.row.id))];
   const runs = pieces.map((bound): Run & { id: string } => ({

@@ -2,6 +2,7 @@
 // words. No drawing, no columns, no shapes; the same state gives the same lines.
 import { nextHole } from '../calls/desk.ts';
 import type { Listed, Mark } from '../calls/listed.ts';
+import { pickedAt } from '../calls/listed.ts';
 import { belongingsHere, holeRow } from '../calls/lists/holes.ts';
 import { whyNot } from '../calls/pressing.ts';
 import { stateOf } from '../job/ledger.ts';
@@ -98,7 +99,7 @@ const moreOf = ({ more }: Listed): string[] => {
 
 function keysLine({ view, desk, listed, keymap }: Scene): string {
   const screen = acting(view);
-  const picks = screen === 'strip' || screen === 'build' ? {} : (listed.at(view.at[screen] ?? 0)?.picks ?? {});
+  const picks = screen === 'strip' || screen === 'build' ? {} : (pickedAt(listed, view.at[screen])?.picks ?? {});
   const shown = keymap.keysOn(screen).filter((b) => b.binding.footer !== false && !whyNot(b, desk, picks));
   return `keys: ${shown.map((b) => b.binding.footer ?? `${keyName(b.binding.key)} ${b.row.label}`).join(', ')}`;
 }

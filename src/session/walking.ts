@@ -1,7 +1,7 @@
 // Going about the bench: up and down lists, from a line to its place and back, and moving a hole on its map. It makes no
 // call but the one that keeps a hole where it was moved to.
 import { type Desk, nextBack, nextOff } from '../calls/desk.ts';
-import type { Listed, Rows } from '../calls/listed.ts';
+import { type Listed, pickedAt, type Rows } from '../calls/listed.ts';
 import { areaDrawn } from '../calls/lists/map.ts';
 import { areaOf, named, nameOf } from '../job/subjects.ts';
 import { acting, type View, type ViewStep } from '../view/view.ts';
@@ -16,7 +16,7 @@ export type Around = {
   step(s: ViewStep): void;
 };
 export const onHoles = (view: View): boolean => ['strip', 'build'].includes(acting(view));
-export const pickedOf = ({ view, listed }: Around): Listed | undefined => listed().at(view().at[view().screen] ?? 0);
+export const pickedOf = ({ view, listed }: Around): Listed | undefined => pickedAt(listed(), view().at[view().screen]);
 
 /** Up or down a list; on strip and build the arrows point at a hole. */
 export function moveBy({ view, session, desk, listed, step }: Around, by: number): void {

@@ -176,12 +176,36 @@ describe('leaving', () => {
     await at.press('enter');
     expect(at.state().answer).toMatchObject({ kind: 'taken', text: 'plug made' });
   });
+  it('[X5] keeps a row picked where the list has grown shorter', async () => {
+    const at = await newJob();
+    await at.press('a', ...words('sump'), 'enter', 'enter', 'enter', 'L', ...Array<string>(20).fill('down'));
+    const cursor = at.view().at.leaving ?? 0;
+    expect(cursor).toBe(at.bench.listed().length - 1);
+    at.session().runLine('strike 3');
+    expect(at.bench.listed().length).toBeLessThanOrEqual(cursor);
+    await at.press('space');
+    expect(at.view().asking?.typed.length).toBeGreaterThan(0);
+  });
   it('leaves what is to be said to be typed', async () => {
     const at = await newJob();
     await at.press('L', 'space');
     expect(at.view().asking?.typed).toBe('odometer ');
     await at.press(...words('120'), 'enter');
     expect(at.state().answer).toMatchObject({ kind: 'taken' });
+  });
+});
+
+describe('counting trays', () => {
+  it('[K1] goes on to the next tray, although the cursor stands on the one just counted', async () => {
+    const at = await newJob();
+    for (const line of ['area sump', 'off 1 to tray 1', 'off 2 to tray 2']) at.session().runLine(line);
+    await at.press('P');
+    const row = Array.from({ length: at.bench.listed().length }, (_, i) => at.bench.listed().at(i)).findIndex(
+      (one) => one?.picks.tray === '1',
+    );
+    await at.press(...Array<string>(row).fill('down'), 'c', '1', 'enter', 'c', '1', 'enter');
+    const counted = (tray: string) => stateOf(at.state().ledger, 'tray', tray)?.counted?.count;
+    expect([counted('1'), counted('2')]).toEqual([1, 1]);
   });
 });
 

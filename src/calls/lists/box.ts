@@ -74,7 +74,8 @@ function trayRow(desk: Desk, t: TrayState): Listed {
     text: t.tray,
     end: countWords(t),
     more: () => trayWords(desk, t),
-    picks: { tray: t.tray },
+    // A tray whose count agrees is not the one to be counted next, wherever the cursor stands.
+    picks: countStands(t) ? {} : { tray: t.tray },
     ...(leads !== undefined && { leads }),
   };
 }
