@@ -60,15 +60,6 @@ const bytes = (chance: Chance, many: number): Buffer =>
 /** Bytes go as they are: a text would be made good UTF-8 on the way. */
 const send = (bench: BenchSide, what: string | Buffer): void => bench.type(what as string);
 
-/** As a terminal sends a long paste, a piece at a time, and no more of it once nobody reads: a write would wait for ever. */
-async function paste(bench: BenchSide, whole: Buffer): Promise<void> {
-  for (let at = 0; at < whole.length && bench.isRunning(); at += piece) {
-    send(bench, whole.subarray(at, at + piece));
-    await new Promise((resolve) => setTimeout(resolve, 1));
-  }
-}
-const piece = 2048;
-
 async function something(chance: Chance, bench: BenchSide, big: boolean): Promise<void> {
   const roll = chance.roll();
   if (roll < 0.3) bench.press(chance.of(named));
@@ -80,8 +71,7 @@ async function something(chance: Chance, bench: BenchSide, big: boolean): Promis
   else if (roll < 0.93) send(bench, `\u001b[200~${bytes(chance, chance.whole(1, 300)).toString('latin1')}\u001b[201~`);
   else if (roll < 0.97) bench.resize(chance.whole(1, 200), chance.whole(1, 70));
   else if (big && roll > 0.99)
-    await paste(
-      bench,
+    await bench.paste(
       Buffer.concat([
         Buffer.from('\u001b[200~'),
         Buffer.alloc(1_000_000, bytes(chance, 997)),

@@ -1,6 +1,6 @@
 // Sits at the bench for a test: runs the built program in a real terminal, presses keys, reads the screen as a person
 // would see it, and says how the program left the terminal. It waits for what is expected and never for time to pass.
-import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -61,6 +61,8 @@ export type BenchSide = {
   press(...keys: string[]): void;
   /** Characters in one burst, as a paste or a fast typist gives them. */
   type(text: string): void;
+  /** A long burst, at the pace at which the program takes it; what is left of it is dropped when the program ends. */
+  paste(bytes: Uint8Array): Promise<void>;
   /** Resolves with the frame once the condition holds for it; fails with the last frame. */
   waitFor(condition: string | RegExp | ((frame: string[]) => boolean), timeoutMs?: number): Promise<string[]>;
   /** The screen as it is now: one string a row, right-hand blanks cut. */
@@ -212,6 +214,20 @@ export function start(args: readonly string[] = [], setting: Setting = {}): Benc
       for (const key of keys) line.write(bytesOf(key));
     },
     type: (text) => line.write(text),
+    paste: async (bytes) => {
+      // As much as the terminal takes, and no more once nobody reads: the library's own write waits for that for ever.
+      const { fd } = line as unknown as { fd: number };
+      for (let at = 0; at < bytes.length && exit === undefined; ) {
+        try {
+          at += writeSync(fd, bytes, at, Math.min(4096, bytes.length - at));
+        } catch (thrown) {
+          const { code } = thrown as NodeJS.ErrnoException;
+          if (code === 'EIO') return;
+          if (code !== 'EAGAIN') throw thrown;
+        }
+        await new Promise((resolve) => setTimeout(resolve, 2));
+      }
+    },
     waitFor: async (condition, timeoutMs = 10_000) => {
       const holds = (): boolean => {
         const rows = frame();
