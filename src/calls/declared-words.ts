@@ -1,0 +1,55 @@
+// What a declaration says, in a few words; what the other entries say, and a whole call, in entry-words.ts.
+import type { Entry } from '../job/entry.ts';
+import type { Method, Spec } from '../job/spec.ts';
+import { areaOf, subjectText, withinArea } from '../job/subjects.ts';
+import { specWords } from './spec-words.ts';
+
+/** "cover 1 2 3": holes of one area after its name. */
+function holesOf(holes: readonly string[]): string {
+  const [first] = holes;
+  return first === undefined ? 'nothing' : `${areaOf(first)} ${holes.map(withinArea).join(' ')}`;
+}
+/** What a declaration says of an area or a hole, by the names of its fields. */
+function traitsOf({ kind: _, ...traits }: Extract<Entry, { kind: 'area-declared' | 'hole-declared' }>): string {
+  const said = Object.entries(traits).flatMap(([name, value]) => {
+    if (name === 'area' || name === 'hole') return [];
+    if (name === 'wants') return [`wants ${specWords(value as Spec)}`];
+    if (name === 'method') return [`by ${(value as Method).by}`];
+    if (name === 'outline' || name === 'at') return ['placed on its map'];
+    const words = name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+    if (value === true) return [words];
+    return [`${words} ${Array.isArray(value) ? value.join(' ') : String(value)}`];
+  });
+  return said.length > 0 ? `: ${said.join(', ')}` : ' is named';
+}
+
+type Declared = Extract<Entry, { kind: `${string}-declared` }>;
+export function declaredWords(entry: Declared): string {
+  switch (entry.kind) {
+    case 'area-declared':
+      return `${entry.area}${traitsOf(entry)}`;
+    case 'hole-declared':
+      return `${subjectText(`hole:${entry.hole}`)}${traitsOf(entry)}`;
+    case 'behind-declared':
+      return `${subjectText(entry.behind)} sits behind ${subjectText(entry.front)}`;
+    case 'part-declared':
+      return `part ${entry.part}${entry.heldBy.length > 0 ? `, held by ${holesOf(entry.heldBy)}` : ', held by nothing'}`;
+    case 'connection-declared':
+      return `connection ${entry.connection}`;
+    case 'face-declared': {
+      const beads = entry.bead === undefined ? '' : `, ${entry.bead === true ? 'a bead' : `${entry.bead} beads`}`;
+      const keeps = entry.keepsIn.length > 0 ? `, keeps in ${entry.keepsIn.join(', ')}` : '';
+      return `sealing face ${entry.face}, pressed by ${holesOf(entry.pressedBy)}${keeps}${beads}`;
+    }
+    case 'drive-declared':
+      return `drive ${entry.drive} over ${entry.areas.join(', ')}`;
+    case 'circuit-declared':
+      return `circuit ${entry.circuit} with ${entry.fluid}`;
+    case 'temporary-declared':
+      return `${entry.temporary} will be needed`;
+    case 'product-declared':
+      return `label of ${entry.label.product}`;
+    case 'tray-declared':
+      return 'tray';
+  }
+}
