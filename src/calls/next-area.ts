@@ -3,8 +3,9 @@
 import { decide } from '../job/decide.ts';
 import { areasToStrip } from '../job/in-front.ts';
 import { lastOpenedFirst } from '../job/learned.ts';
-import { every, tallyOf } from '../job/ledger.ts';
+import { every, stateOf, tallyOf } from '../job/ledger.ts';
 import { frontsOf, openBehind } from '../job/order.ts';
+import { areaOf, named } from '../job/subjects.ts';
 import { isWithdrawn } from '../job/withdrawn.ts';
 import type { Facing } from '../view/facing.ts';
 import { areHolesKnown, type Desk, leftToSlacken, nextBack, nextOff, nextTight } from './desk.ts';
@@ -54,10 +55,27 @@ export function areaAfter(desk: Desk, building: boolean): string | undefined {
   return building && !canBuild(desk, next) ? undefined : next;
 }
 
+/**
+ * What is faced with an area in use. Where no plan numbers its trays beforehand, what came off it lies together: come back
+ * to, it has its tray in use again.
+ */
+export function facedAt({ ledger, facing }: Desk, area: string): Partial<Facing> & { area: string } {
+  const a = stateOf(ledger, 'area', area);
+  const lying = (a?.declared?.planned ? [] : [...every(ledger, 'tray')]).filter((t) =>
+    t.contents.some((id) => areaOf(named('hole', stateOf(ledger, 'fastener', id)?.origin ?? '') ?? '/') === area),
+  );
+  const [only, second] = lying;
+  const isOther = area !== facing.area && only !== undefined && !second && only.tray !== facing.tray;
+  return { area, hole: undefined, ...(isOther && { tray: only.tray }) };
+}
+/** "at pump, tray 2" where its tray comes into use with it. */
+export const facedWords = ({ area, tray }: { area: string; tray?: string }): string =>
+  tray === undefined ? area : `${area}, tray ${tray}`;
+
 /** For a row of the table: what is faced after its call. */
 export const onwards =
   (building: boolean) =>
   (desk: Desk): Partial<Facing> => {
     const area = areaAfter(desk, building);
-    return area === undefined ? {} : { area, hole: undefined };
+    return area === undefined ? {} : facedAt(desk, area);
   };

@@ -363,6 +363,7 @@ export function createBench(doors: BenchDoors): Bench {
     if (view.screen === 'help' || view.screen === 'glance') return step({ to: view.before });
     if (view.screen === 'shelf') return quit();
     if (view.from) return step({ to: view.from });
+    if (view.screen === 'todo' && view.todoFrom !== 'shelf') return step({ to: view.todoFrom ?? 'strip' });
     if (view.screen !== 'strip') return step({ to: 'strip' });
     void refreshShelf();
     step({ to: 'shelf' });

@@ -5,6 +5,7 @@ import type { Desk, PlanOffer } from '../calls/desk.ts';
 import { lineWords } from '../calls/entry-words.ts';
 import type { Args } from '../calls/form.ts';
 import { readLine } from '../calls/line-reader.ts';
+import { facedWords } from '../calls/next-area.ts';
 import { type Meant, meantBy, type Row, type Step } from '../calls/row.ts';
 import { decide, type Override } from '../job/decide.ts';
 import type { Product } from '../job/entries/declared.ts';
@@ -203,7 +204,9 @@ export function createSession({
     store.setState((s) => ({ facing: { ...s.facing, ...next } }));
     const words = [lineWords(ledger, line.entries), ...mind].join('. Mind: ');
     const text = plainText(
-      next.area !== undefined && next.area !== facing.area ? `${words}. On to ${next.area}` : words,
+      next.area !== undefined && next.area !== facing.area
+        ? `${words}. On to ${facedWords({ ...next, area: next.area })}`
+        : words,
     );
     return answered({ kind: 'taken', text, n: line.n, call });
   }

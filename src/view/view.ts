@@ -28,6 +28,8 @@ export type View = {
   asking?: Asking;
   /** The screen a place was gone to from; leaving leads back there. */
   from?: ScreenId;
+  /** The screen that what is still to do was opened from; leaving it leads back there, from a place of it too. */
+  todoFrom?: ScreenId;
 };
 
 export const firstView: View = { screen: 'shelf', before: 'shelf', at: {} };
@@ -62,7 +64,14 @@ export function viewed(view: View, step: ViewStep): View {
   if ('to' in step) {
     const before = beside.has(view.screen) ? view.before : view.screen;
     const { asking: _, from: __, ...rest } = view;
-    return { ...rest, screen: step.to, before, ...(step.from && { from: step.from }) };
+    const isOpened = step.to === 'todo' && before !== 'todo' && view.from !== 'todo';
+    return {
+      ...rest,
+      screen: step.to,
+      before,
+      ...(step.from && { from: step.from }),
+      ...(isOpened && { todoFrom: before }),
+    };
   }
   if ('ask' in step) return { ...view, asking: step.ask };
   const { asking } = view;

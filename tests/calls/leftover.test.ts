@@ -98,7 +98,7 @@ describe('the box', () => {
 
   it('[K2] names what the scrap pile may hold over the ledger', async () => {
     const row = await boxAfter('scrap pile 1', 'scrap pile 1');
-    expect(row(isPile).more).toMatch(/^1 over the ledger: .*pump 2.* stray … in 2; then count again$/);
+    expect(row(isPile).more).toMatch(/^1 over the ledger: .*pump 2.* stray … in 1; then count again$/);
     expect(row(isPile).leads).toBe('hole:pump/2');
   });
 

@@ -58,6 +58,16 @@ describe('a keypad', () => {
     await at.press('K');
     expect(at.kept.at(-1)).toMatchObject({ keypad: false });
   });
+  it('says another fastener by its number, in a job without a plan', async () => {
+    const at = await newJob({ keypad: true });
+    await at.press('8', '+', '9', '3', 'enter', '9', '9', 'enter');
+    const heads = at
+      .state()
+      .ledger.lines.all.flatMap((line) =>
+        line.entries.flatMap((e) => (e.kind === 'fastener-found' ? `${e.spec.kind} ${e.spec.head}` : [])),
+      );
+    expect(heads).toEqual(['bolt hex 12', 'nut hex 10']);
+  });
   it('writes down that a call came from the pad', async () => {
     const at = await newJob({ keypad: true });
     await at.press('8', '+', 'enter');

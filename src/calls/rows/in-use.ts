@@ -1,7 +1,7 @@
 // What is in use: the area, the tray, the fastener; what stays set until it is changed.
 import { fastenerKinds, type Spec } from '../../job/spec.ts';
 import { areaOf, subjectText } from '../../job/subjects.ts';
-import { nextArea } from '../next-area.ts';
+import { facedAt, facedWords, nextArea } from '../next-area.ts';
 import { key, type Row } from '../row.ts';
 import { specWords } from '../spec-words.ts';
 
@@ -33,10 +33,13 @@ export const inUseRows: readonly Row[] = [
     form: '<area>',
     spoken: ['work on <area>'],
     label: 'area',
-    help: 'Take an area in use, or name a new one; holes are numbered within it.',
+    help: 'Take an area in use, or name a new one; holes are numbered within it. In an area of no plan the tray its fasteners lie in comes into use with it.',
     group: 'in use',
     keys: [key('a', ['strip', 'build'], { pad: '8' })],
-    means: (_desk, { area }) => ({ face: { area: area as string, hole: undefined }, answer: `at ${area}` }),
+    means: (desk, { area }) => {
+      const face = facedAt(desk, area as string);
+      return { face, answer: `at ${facedWords(face)}` };
+    },
   },
   {
     id: 'next-area',
@@ -49,9 +52,10 @@ export const inUseRows: readonly Row[] = [
     keys: [key('>', 'strip', { pad: '+' }), key('>', 'build', { pad: '+', args: { back: true } })],
     means: (desk, { back }) => {
       const area = nextArea(desk, back === true);
-      return area === undefined
-        ? { no: { because: 'no other area has anything left', instead: 'see what is open' } }
-        : { face: { area, hole: undefined }, answer: `at ${area}` };
+      if (area === undefined)
+        return { no: { because: 'no other area has anything left', instead: 'see what is open' } };
+      const face = facedAt(desk, area);
+      return { face, answer: `at ${facedWords(face)}` };
     },
   },
   {
@@ -75,7 +79,7 @@ export const inUseRows: readonly Row[] = [
     help: 'Say the fastener in use: kind, head, thread x length, class. It stays until another is said.',
     group: 'in use',
     keys: [
-      key('x', 'strip'),
+      key('x', 'strip', { pad: '9' }),
       ...kindKeys.map(([k, kind], i) =>
         key(k, 'strip', {
           args: { spec: { kind } },

@@ -23,7 +23,7 @@ const stepRow = (
 });
 const go = (to: ScreenId, letter: string, label: string, help: string): Row =>
   stepRow(`to-${to}`, [`show ${to}`], label, help, { to }, [key(letter, 'any', { footer: false })], [`show me ${to}`]);
-const inLists = screens.filter((screen) => screen !== 'rotation' && screen !== 'glance');
+const inLists = screens.filter((screen) => screen !== 'glance');
 const listsAlone = inLists.filter((screen) => screen !== 'strip' && screen !== 'build');
 
 export const stepRows: readonly Row[] = [

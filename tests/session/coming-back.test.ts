@@ -1,0 +1,109 @@
+// Coming back: to an area and its tray, through the list of the check rotation, from what is still to do.
+import { describe, expect, it } from 'vitest';
+import { demoLines } from '../demo/at-hand.ts';
+import { atTheBench } from './at-the-bench.ts';
+
+const words = (text: string) => [...text].map((char) => (char === ' ' ? 'space' : char));
+async function newJob() {
+  const at = await atTheBench();
+  await at.press('n', ...words('estate'), 'enter');
+  await new Promise(setImmediate);
+  return at;
+}
+
+describe('an area come back to', () => {
+  const twoAreas = ['area cover', 'tray 1', 'use bolt hex 10', 'off 1', 'off 2', 'area pump', 'tray 2', 'off 1'];
+  async function after(...lines: string[]) {
+    const at = await newJob();
+    for (const line of [...twoAreas, ...lines]) at.session().runLine(line);
+    return at;
+  }
+
+  it('has the tray in use in which its fasteners lie, and says so', async () => {
+    const at = await after('area cover');
+    expect(at.state().answer).toMatchObject({ kind: 'faced', text: 'at cover, tray 1' });
+    await at.press('enter');
+    expect(at.state().answer).toMatchObject({ text: 'cover 3 off, to tray 1' });
+    await at.press('B', '>');
+    expect(at.state()).toMatchObject({ facing: { area: 'pump', tray: '2' }, answer: { text: 'at pump, tray 2' } });
+  });
+  it('leaves the tray as it is where they lie in several or none, or where it is at hand already', async () => {
+    const several = await after('off 2 to tray 3', 'area cover', 'tray 5', 'area pump');
+    expect(several.state().answer).toMatchObject({ text: 'at pump' });
+    expect(several.state().facing.tray).toBe('5');
+    const fresh = await after('area lid');
+    expect(fresh.state().facing).toMatchObject({ area: 'lid', tray: '2' });
+    const still = await after('tray 4', 'area pump');
+    expect(still.state().facing.tray).toBe('4');
+  });
+  it('of a plan keeps the tray that was taken in use', async () => {
+    const at = await newJob();
+    for (const line of [
+      'plan inline-four belt service for timing belt',
+      ...twoAreas,
+      'tray 3',
+      'area arch liner',
+      'off 1',
+      'tray 5',
+      'area cover',
+      'area arch liner',
+    ])
+      at.session().runLine(line);
+    expect(at.state().ledger.tallies.areas['arch liner']?.off).toBe(1);
+    expect(at.state().facing).toMatchObject({ area: 'arch liner', tray: '1' });
+  });
+  it('says the tray as well where work goes on there by itself', async () => {
+    const at = await after('holes 2', 'off 2', 'back 1', 'area cover', 'holes 2', 'back 1', 'back 2', 'tray 7');
+    await at.press('B', 't', 't', 'l', 'l');
+    expect(at.state().facing.area).toBe('pump');
+    expect(at.state().facing.tray).toBe('2');
+    expect(at.state().answer).toMatchObject({ text: expect.stringMatching(/On to pump, tray 2$/) });
+  });
+});
+
+describe('the list of the check rotation', () => {
+  it('is moved through by the arrow keys, and the call is about the drive that is picked', async () => {
+    const at = await newJob();
+    for (const line of ['area idler', 'off 1', 'holes 1', 'drive timing over idler', 'drive balance over idler'])
+      at.session().runLine(line);
+    await at.press('R');
+    const picked = () => at.bench.listed().at(at.view().at.rotation ?? 0)?.picks.drive;
+    expect(picked()).toBe('timing');
+    const { length } = at.bench.listed();
+    for (let i = 0; i < length; i++) await at.press('down');
+    expect(picked()).toBe('balance');
+    await at.press('v');
+    expect(at.state().ledger.lines.all.at(-1)?.entries).toMatchObject([{ kind: 'tensioner-live', drive: 'balance' }]);
+    for (let i = 0; i < length; i++) await at.press('up');
+    expect(picked()).toBe('timing');
+  });
+});
+
+describe('what is still to do', () => {
+  it('is left by Escape to the screen it was opened from, from a place of it too', async () => {
+    const at = await atTheBench(demoLines());
+    await at.press('escape', 'L', 'T', 'escape');
+    expect(at.view().screen).toBe('leaving');
+    await at.press('B', 'T');
+    const { length } = at.bench.listed();
+    const places = Array.from({ length }, (_, i) => i).filter((i) => at.bench.listed().at(i)?.leads !== undefined);
+    expect(places.length).toBeGreaterThan(0);
+    for (let i = 0; i < (places[0] as number); i++) await at.press('down');
+    await at.press('enter');
+    expect(at.view().from).toBe('todo');
+    await at.press('escape');
+    expect(at.view().screen).toBe('todo');
+    await at.press('escape');
+    expect(at.view().screen).toBe('build');
+  });
+  it('is opened from under the glance, and left to what lay under it', async () => {
+    const at = await atTheBench(demoLines());
+    await at.press('escape', 'P', 'G', 'T', 'escape');
+    expect(at.view().screen).toBe('box');
+    // A look at help on the way is no opening.
+    await at.press('T', '?', 'escape');
+    expect(at.view().screen).toBe('todo');
+    await at.press('escape');
+    expect(at.view().screen).toBe('box');
+  });
+});
