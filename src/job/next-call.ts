@@ -83,5 +83,8 @@ function pointsAt({ ledger, byPlace }: Ways, place: string): readonly OpenPoint[
   if (!area) return byPlace.get(place) ?? [];
   const a = stateOf(ledger, 'area', area);
   const within = [...(a?.holes ?? []).map((h) => `hole:${h}`), ...(a?.parts ?? []).map((p) => `part:${p}`), place];
-  return within.flatMap((at) => byPlace.get(at) ?? []);
+  const points = within.flatMap((at) => byPlace.get(at) ?? []);
+  // K4: its holes are counted before anything goes back into one of them.
+  return points.sort((one, other) => Number(isCounting(other)) - Number(isCounting(one)));
 }
+const isCounting = ({ code }: OpenPoint): boolean => code === 'holes-not-counted';

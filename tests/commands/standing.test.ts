@@ -33,6 +33,13 @@ describe('standing', () => {
     expect(points[0]).toContain('cam cover 1: off');
   });
 
+  it('[K4 X5] leads from a bolt in a tray to the count of its area, not to a neighbour that is only slack', async () => {
+    await bench.run(['take', 'hatchback'], { input: 'slack 2\n' });
+    const { out } = await bench.run(['standing', 'hatchback']);
+    expect(out).toContain('- cam cover 1: off -> holes … in cam cover\n');
+    expect(out).toContain('- cam cover 2: slack -> tight cam cover 2\n');
+  });
+
   it('[X1] ends with 0 for a job that may leave', async () => {
     expect(await bench.run(['standing', finished])).toMatchObject({ exit: 0, complaint: '' });
     const { exit, out } = await bench.run(['standing', finished, '--json']);
