@@ -9,7 +9,7 @@ import { areaDrawn, type DrawnArea, type DrawnHole } from '../calls/lists/map.ts
 import { nextArea } from '../calls/next-area.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { fitted, spread, windowFrom, wrapped } from './cells.ts';
-import { chosenLook, type Look, lookOf, nextLook, shapeOf, takenLook, wordsLook } from './colours.ts';
+import { chosenLook, type Look, lookOf, nextLook, shapeOf, takenLook, uncoloured, wordsLook } from './colours.ts';
 import type { Scene } from './frame.ts';
 import { keyOf } from './key-names.ts';
 import { listedRow } from './list-rows.ts';
@@ -115,7 +115,7 @@ function tagOf(
   const whole = `>${short} ${word || 'next'}<`;
   if (isNext) return { texts: [whole, whole, `>${short}<`, '>'], look, first: true };
   const said = word === '' ? short : `${short} ${word}`;
-  return { texts: [`${said}${order}`, said, short, shapeOf(mark)], look };
+  return { texts: [`${said}${order}`, said, short, shapeOf(mark)], look, wordsLook: uncoloured(look) };
 }
 
 function holeRows(scene: Scene, next: string | undefined, columns: number, rows: number): Row[] {

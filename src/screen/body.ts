@@ -85,7 +85,7 @@ function askingRows(asking: Asking, columns: number, rows: number): Row[] {
     plainRow(fitted('', columns)),
     ...title.map((text) => plainRow(fitted(`  ${text}`, columns), { bold: true })),
     [{ text: '  > ' }, { text: fitted(`${plainText(asking.typed)}_`, columns - 4), look: { inverse: true } }],
-    plainRow(fitted(asking.why ? `    ${plainText(asking.why)}` : '', columns), refusedLook),
+    plainRow(fitted(asking.why ? `    ${plainText(asking.why)}` : '', columns), asking.why ? refusedLook : undefined),
   ];
   const first = Math.floor(asking.at / choicesShown) * choicesShown;
   const shown = choices.slice(first, first + Math.min(choicesShown, rows - head.length - 1));

@@ -11,6 +11,8 @@ export type Tag = {
   /** What is shown where there is room, then ever shorter; the last is one cell. */
   texts: readonly string[];
   look: Look;
+  /** Of all behind the first cell, where that is another. */
+  wordsLook?: Look;
   /** Placed before all others, so that it is shown whole. */
   first?: boolean;
 };
@@ -77,7 +79,7 @@ function put(tag: Tag, [x, y]: Point, paper: Paper, moves: Moves): boolean {
       const column = Math.round(x) + right - Math.floor((width - 1) / 2);
       const row = Math.round(y) + down;
       if (!isFree(paper, column, row, width)) continue;
-      write(paper, column, row, text, tag.look);
+      write(paper, column, row, text, tag);
       return true;
     }
   }
@@ -90,10 +92,10 @@ function isFree({ taken, columns, rows }: Paper, column: number, row: number, wi
   }
   return true;
 }
-function write({ cells, taken, columns }: Paper, column: number, row: number, text: string, look: Look): void {
+function write({ cells, taken, columns }: Paper, column: number, row: number, text: string, tag: Tag): void {
   [...text].forEach((char, i) => {
     const key = cellKey(column + i, row, columns);
-    cells[key] = { text: char, look };
+    cells[key] = { text: char, look: i === 0 ? tag.look : (tag.wordsLook ?? tag.look) };
     taken.add(key);
   });
 }

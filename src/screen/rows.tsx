@@ -2,7 +2,7 @@
 import { Transform } from 'ink';
 import { memo, type ReactNode } from 'react';
 import { cellsOf } from './cells.ts';
-import type { Look, Paint } from './colours.ts';
+import { type Colour, type Look, type Paint, palette } from './colours.ts';
 
 export type Run = { text: string; look?: Look };
 export type Row = readonly Run[];
@@ -20,11 +20,17 @@ export const endRow = (row: Row, columns: number): Row => [
   { text: ' '.repeat(Math.max(0, columns - row.reduce((sum, run) => sum + cellsOf(run.text), 0))) },
 ];
 
-/** SGR parameters of a look. Source: ECMA-48, 5th edition 1991, 8.3.117 (bold, faint, reverse, crossed out, colours). */
-const colours: Record<string, number> = { red: 31, green: 32, magenta: 35 };
+function colourSgr(color: Colour): string {
+  const { ink, ground }: { ink: number; ground?: number } = palette[color];
+  return `38;5;${ink}${ground === undefined ? '' : `;48;5;${ground}`}`;
+}
+/**
+ * SGR parameters of a look. Source: ECMA-48, 5th edition 1991, 8.3.117 (bold, faint, reverse, crossed out); the 256
+ * colours after 38;5 and 48;5 as xterm's control sequences have them.
+ */
 function sgrOf(look: Look | undefined, paint: Paint): string {
   const { color, bold, dim, inverse, strike } = look ? paint(look) : {};
-  return [bold && 1, dim && 2, inverse && 7, strike && 9, color !== undefined && colours[color]]
+  return [bold && 1, dim && 2, inverse && 7, strike && 9, color !== undefined && colourSgr(color)]
     .filter(Boolean)
     .join(';');
 }
@@ -58,7 +64,7 @@ export function paintedText(row: Row, paint: Paint): string {
   }
   return on === '' ? painted : `${painted}\u001b[0m`;
 }
-const isReversed = (sgr: string): boolean => /(^|;)(7|9)(;|$)/.test(sgr);
+const isReversed = (sgr: string): boolean => /(^|;)(7|9|48)(;|$)/.test(sgr);
 
 /**
  * One row of the screen, laid out as a single cell and put in its place when the frame is written: laid out at its own
