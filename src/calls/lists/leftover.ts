@@ -75,8 +75,11 @@ export function pileWords(desk: Desk): string {
   const why = pileDiffersAgain(desk) ? whatCouldExplainPile(desk.ledger) : undefined;
   if (!why) return '';
   if (why.over > 0) {
-    const lines = overIn(desk.ledger, '').slice(0, shown).map(candidateLine);
-    return `${why.over} over the ledger: ${lines.join('. ')}. Call: where it was called; or take it out, stray … in ${desk.facing.tray}; then count again`;
+    // One less, so that what to do is still read at 80 columns.
+    const lines = overIn(desk.ledger, '')
+      .slice(0, shown - 1)
+      .map(candidateLine);
+    return `${why.over} over the ledger: ${lines.join('. ')}. Take it out: stray … in ${desk.facing.tray}; then count again`;
   }
   const holes = why.holes.slice(0, shown).map((hole) => subjectText(inHole(hole)));
   const back = holes.length > 0 ? `not thrown away, but of ${holes.join(', ')}; else ` : '';
