@@ -129,7 +129,7 @@ export function nextTight(desk: Desk): string | undefined {
   return undefined;
 }
 
-export const theOnly = <T>(all: Iterable<T>): T | undefined => {
+const theOnly = <T>(all: Iterable<T>): T | undefined => {
   const [first, second] = [...all].slice(0, 2);
   return second === undefined ? first : undefined;
 };

@@ -5,7 +5,7 @@ import { type Args, formText, isChoice, matchForm, type Node, slotsOf, type Toke
 import { readSaid } from './read-said.ts';
 import { type Meant, meantBy, type Row } from './row.ts';
 import { readSlot, showSlot } from './slots.ts';
-import { formOf, rowById, rows } from './table.ts';
+import { formOf, rows } from './table.ts';
 
 export type Read = { row: Row; args: Args } | { why: string; instead: string };
 
@@ -132,8 +132,6 @@ function otherwise(desk: Desk, said: Said): string | null {
       return null;
   }
 }
-
-export const rowOf = (id: string): Row | undefined => rowById.get(id);
 
 /** The calls of one typed line, one after the other: "role mount; critical; by torque". Within quotes ";" is a sign like any. */
 export const callsIn = (line: string): string[] =>

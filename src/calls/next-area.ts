@@ -39,7 +39,7 @@ export function nextArea(desk: Desk, building: boolean): string | undefined {
 }
 
 /** Where work goes on after a call was taken: nowhere else while something of the area in use can still be done. */
-export function areaAfter(desk: Desk, building: boolean): string | undefined {
+function areaAfter(desk: Desk, building: boolean): string | undefined {
   const { ledger, facing } = desk;
   const { area } = facing;
   if (area === undefined) return undefined;

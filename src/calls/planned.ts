@@ -14,12 +14,12 @@ import type { Args } from './form.ts';
 import type { Besides, Meant } from './row.ts';
 
 /** Chosen and not ordered yet. */
-export const chosenOn = ({ ledger, facing }: Desk): readonly Chosen[] =>
+const chosenOn = ({ ledger, facing }: Desk): readonly Chosen[] =>
   (facing.chosen ?? []).filter(({ service }) => stateOf(ledger, 'service', service)?.state !== 'ordered');
 
 const merged = new WeakMap<readonly PlanOffer[], Map<string, Merged>>();
 /** The plans of these services as one; plans are read once and never change while the program runs. */
-export function togetherOf({ plans }: Desk, chosen: readonly Chosen[]): Merged {
+function togetherOf({ plans }: Desk, chosen: readonly Chosen[]): Merged {
   const names = new Set(chosen.map((one) => one.plan));
   const [first, ...more] = plans.filter((one) => names.has(one.name));
   if (!first) return { ok: false, clashes: [{ what: 'there is no such plan', places: [] }] };
@@ -83,7 +83,7 @@ const sameKey = (area: string): string => `same ${area}`;
 const noneOfThem = 'none:';
 
 /** P2: the next place of the job to be asked about, before these are ordered. */
-export function askedSame(desk: Desk, chosen: readonly Chosen[], args: Args): Besides | undefined {
+function askedSame(desk: Desk, chosen: readonly Chosen[], args: Args): Besides | undefined {
   const found = togetherOf(desk, chosen);
   if (!found.ok) return undefined;
   const taken = new Set(Object.entries(args).flatMap(([key, is]) => (key.startsWith('same ') ? [is] : [])));

@@ -11,7 +11,7 @@ import { formOf } from './table.ts';
 export type Pressing = { bound: Bound; args: Args; leftOut: ReadonlySet<string> };
 
 /** What the picked row of a list fills in a call: by the name of the slot, else by its type. */
-export function pickedFor(row: Row, picks: Args): Args {
+function pickedFor(row: Row, picks: Args): Args {
   const slots = slotsOf(formOf.get(row.id) ?? []);
   return Object.fromEntries(
     slots.flatMap(({ slot, type }) => {

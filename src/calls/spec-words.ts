@@ -4,16 +4,7 @@ import { readDesignation } from '../trade/designation.ts';
 import type { Token } from './form.ts';
 
 /** Head shapes in use on vehicles; the number after them is a size in mm, except star, a size number. */
-export const headShapes = [
-  'hex',
-  'hexkey',
-  'star',
-  'outer-star',
-  'twelve-point',
-  'triple-square',
-  'cross',
-  'slot',
-] as const;
+const headShapes = ['hex', 'hexkey', 'star', 'outer-star', 'twelve-point', 'triple-square', 'cross', 'slot'] as const;
 const needNoSize = new Set(['cross', 'slot']);
 const kinds: readonly string[] = fastenerKinds;
 const shapes: readonly string[] = headShapes;

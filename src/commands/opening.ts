@@ -14,7 +14,7 @@ import { exits, type Out } from './answer.ts';
 import { plansAtHand } from './plans.ts';
 import { keepMemory, remindersFrom } from './remembering.ts';
 
-export const faultText = (fault: Fault): string => `countback: ${fault.message}`;
+const faultText = (fault: Fault): string => `countback: ${fault.message}`;
 
 /** Runs `work` and answers a fault with its own line and `unreadable`. */
 export async function orFault(out: Out, work: () => Promise<number>): Promise<number> {

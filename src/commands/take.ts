@@ -41,7 +41,7 @@ const inWords = (t: Taken): string =>
 export const isCall = (text: string): boolean => text.trim() !== '' && !text.trim().startsWith('#');
 
 /** Why a line is not even read: what could not be told from it is not taken for something else. */
-export function whyUnread(text: string): { because: string; instead: string } | undefined {
+function whyUnread(text: string): { because: string; instead: string } | undefined {
   const no = (because: string, instead: string) => ({ because, instead });
   if (text.length > longestText)
     return no(`this line has ${text.length} characters, a call at most ${longestText}`, 'say it shorter');
@@ -54,7 +54,7 @@ const longestEcho = 200;
 const echoed = (text: string): string => (text.length > longestEcho ? `${text.slice(0, longestEcho)}…` : text);
 
 /** Takes lines one after the other, each saved before the next; `stop` is asked before each. */
-export async function takeLines(
+async function takeLines(
   session: Session,
   lines: AsyncIterable<string>,
   tell: (t: Taken) => void,

@@ -8,7 +8,7 @@ const pasteOff = '\u001b[?2004l';
 const cursorShown = '\u001b[?25h';
 const normalScreen = '\u001b[?1049l';
 
-export const endingSignals = ['SIGINT', 'SIGTERM', 'SIGHUP', 'SIGQUIT'] as const;
+const endingSignals = ['SIGINT', 'SIGTERM', 'SIGHUP', 'SIGQUIT'] as const;
 export type EndingSignal = (typeof endingSignals)[number];
 /** As a shell sees a program that a signal ended. */
 export const exitAfter = (signal: EndingSignal): number => 128 + constants.signals[signal];

@@ -8,7 +8,7 @@ import { every, type Ledger, stateOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
 import type { FaceState } from './states.ts';
 
-export const stages = ['fill', 'run', 'full'] as const;
+const stages = ['fill', 'run', 'full'] as const;
 export type Stage = (typeof stages)[number];
 
 export type BeadStanding = {
@@ -79,12 +79,7 @@ function together(ledger: Ledger, face: FaceState, from: number): Together {
   return { firstAt, since, openedAgainAt };
 }
 
-export function beadStanding(
-  ledger: Ledger,
-  face: FaceState,
-  bead: FaceState['beads'][number],
-  now: Stamp,
-): BeadStanding {
+function beadStanding(ledger: Ledger, face: FaceState, bead: FaceState['beads'][number], now: Stamp): BeadStanding {
   const { label, n } = bead;
   const { firstAt, since: togetherAt, openedAgainAt } = together(ledger, face, n);
   const part = face.declared?.part ? stateOf(ledger, 'part', face.declared.part) : undefined;

@@ -19,7 +19,7 @@ export const no = (because: string, instead: string, places: readonly Subject[] 
 });
 const listed = (all: readonly string[]): string =>
   all.length > 4 ? `${all.slice(0, 4).join(', ')} and ${all.length - 4} more` : all.join(', ');
-export const textOf = (subjects: readonly Subject[]): string => listed(subjects.map(subjectText));
+const textOf = (subjects: readonly Subject[]): string => listed(subjects.map(subjectText));
 
 export const holeState = (s: Standing, hole: Hole) => stateOf(s.ledger, 'hole', hole);
 export const occupantOf = (s: Standing, hole: Hole) => holeState(s, hole)?.called.occupant;

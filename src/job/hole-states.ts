@@ -1,3 +1,5 @@
+// What is known of each hole, and of the fasteners, pieces and strays of a job, folded from the lines that touch them.
+// Plain JSON; stamps are line numbers, 0 = never.
 import type { EntryOf } from './entry.ts';
 import type { Method, Spec } from './spec.ts';
 import type { Hole, Place } from './subjects.ts';

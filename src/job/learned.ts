@@ -7,7 +7,7 @@ import type { AreaState } from './states.ts';
 import type { Subject } from './subjects.ts';
 
 /** Line at which an area was opened first; 0 = never. */
-export function firstOpenedAt(ledger: Ledger, a: AreaState): number {
+function firstOpenedAt(ledger: Ledger, a: AreaState): number {
   const openings = [
     ...holesOf(ledger, a).flatMap((h) => h.called.openings[0] ?? []),
     ...partsOf(ledger, a).flatMap((part) => stateOf(ledger, 'part', part)?.removals[0] ?? []),

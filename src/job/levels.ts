@@ -13,7 +13,7 @@ export function levelsOf(ledger: Ledger, hole: Hole): Hole[] {
 const calledOf = (ledger: Ledger, hole: Hole) => stateOf(ledger, 'hole', hole)?.called;
 
 /** Levels with a fastener in them. */
-export const occupiedLevels = (ledger: Ledger, hole: Hole): Hole[] =>
+const occupiedLevels = (ledger: Ledger, hole: Hole): Hole[] =>
   levelsOf(ledger, hole).filter((level) => calledOf(ledger, level)?.occupant);
 
 /** Levels whose fastener came off or was missing. */

@@ -4,7 +4,7 @@ import { entryKinds, entrySchema } from './entry.ts';
 import { nameSchema } from './subjects.ts';
 
 /** `atMs` wall clock UTC, `zoneMin` its offset, `run` one opening of the program, `awakeMs` monotonic since it began. */
-export const stampSchema = z.strictObject({
+const stampSchema = z.strictObject({
   atMs: z.number().int(),
   zoneMin: z.number().int().min(-1440).max(1440),
   run: z.number().int().nonnegative(),

@@ -204,7 +204,7 @@ function* trayAndBoxPoints(ledger: Ledger): Generator<OpenPoint> {
 const roadRoles = new Set(['wheel', 'brake', 'steering', 'suspension', 'mount', 'drive', 'engine']);
 
 /** T7: line at which an area with one of these roles was last opened, or a connection of one parted. */
-export function roleOpenedAt(ledger: Ledger, roles: ReadonlySet<string>): number {
+function roleOpenedAt(ledger: Ledger, roles: ReadonlySet<string>): number {
   let at = 0;
   for (const a of every(ledger, 'area')) {
     if (a.declared?.role && roles.has(a.declared.role)) at = Math.max(at, areaOpenedAt(ledger, a.area));

@@ -23,7 +23,7 @@ function specFor(ledger: Ledger, hole: Hole): Spec | undefined {
   const first = h?.called.first === undefined ? undefined : stateOf(ledger, 'fastener', h.called.first)?.spec;
   return (h && wantsOf(ledger, h)) ?? first;
 }
-export function threadOf(ledger: Ledger, hole: Hole): Thread | undefined {
+function threadOf(ledger: Ledger, hole: Hole): Thread | undefined {
   const named = specFor(ledger, hole)?.thread;
   const thread = named === undefined ? undefined : threadNamed(named);
   return thread === undefined || isRefused(thread) ? undefined : thread;
@@ -39,7 +39,7 @@ function insertMm(thread: Thread, grade: string | undefined): { lengthMm: number
 }
 
 /** "drill 6.22 to 6.41 mm": the bore, or why none is known. */
-export function drillWords(thread: Thread): string {
+function drillWords(thread: Thread): string {
   const bore = insertBoreMm(thread);
   return isRefused(bore)
     ? bore.refused

@@ -18,7 +18,6 @@ export const fastenerKinds = [
   'sensor',
   'cap',
 ] as const;
-export type FastenerKind = (typeof fastenerKinds)[number];
 
 const short = z.string().min(1).max(80);
 

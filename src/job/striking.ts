@@ -14,7 +14,7 @@ export const unstrikable = (ledger: Ledger, n: number): boolean =>
   lineAt(ledger, n)?.entries.some((e) => never.has(e.kind)) ?? true;
 
 /** The ledger as it would stand with these lines struck or restored. Nothing is written. */
-export function tried(ledger: Ledger, lines: readonly number[], kind: 'calls-struck' | 'calls-restored'): Ledger {
+function tried(ledger: Ledger, lines: readonly number[], kind: 'calls-struck' | 'calls-restored'): Ledger {
   const last = lastLine(ledger);
   if (!last) return ledger;
   const line: Line = { ...last, n: last.n + 1, call: 'tried', entries: [{ kind, lines: [...lines] }] };

@@ -24,7 +24,7 @@ const manners: Readonly<Record<Method['by'], string>> = {
 };
 
 /** All figures of a method in order; the one torque of a plain one is a stage as well. */
-export const stagesOf = ({ newtonMetres, stages = [] }: Method): Stage[] => [
+const stagesOf = ({ newtonMetres, stages = [] }: Method): Stage[] => [
   ...(newtonMetres === undefined ? [] : [{ newtonMetres }]),
   ...stages,
 ];
@@ -40,7 +40,7 @@ export function unsoundMethod(method: Method): string | undefined {
 }
 
 /** "40 N·m, +90°, with oil". */
-export function methodWords(method: Method): string {
+function methodWords(method: Method): string {
   const stages = stagesOf(method);
   const how = stages.length > 0 && !withoutFigure.has(method.by) ? stagesText(stages) : manners[method.by];
   const pin = method.by === 'castle' && stages.length > 0 ? ', castle nut, new pin' : '';
@@ -69,7 +69,7 @@ function specAt(ledger: Ledger, hole: Hole): Spec | undefined {
 
 const conditionOf = (method: Method) => (method.with === 'oil' ? ('lubricated' as const) : ('unknown' as const));
 /** Why the torque stated for a fastener can hardly be right; undefined where it can, or where nothing can be told. */
-export function torqueDoubted(method: Method, spec: Spec | undefined): string | undefined {
+function torqueDoubted(method: Method, spec: Spec | undefined): string | undefined {
   const torques = stagesOf(method).flatMap((stage) => ('newtonMetres' in stage ? [stage.newtonMetres] : []));
   const thread = spec?.thread === undefined ? refused('unknown') : threadNamed(spec.thread);
   if (torques.length === 0 || isAngle(method) || withoutFigure.has(method.by) || isRefused(thread)) return undefined;

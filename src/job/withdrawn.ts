@@ -23,7 +23,7 @@ function worked(ledger: Ledger): ReadonlySet<Subject> {
 }
 
 /** Nobody touched it, nor what belongs to it. */
-export function isAsFound(ledger: Ledger, subject: Subject): boolean {
+function isAsFound(ledger: Ledger, subject: Subject): boolean {
   const name = nameOf(subject);
   const areaIsAsFound = (area: string): boolean =>
     tallyOf(ledger, area).touched === 0 &&

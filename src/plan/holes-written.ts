@@ -3,7 +3,7 @@
 import { type Hole, holeIn } from '../job/subjects.ts';
 
 /** More in one area than any cover has; a slip of the keys writes 1-6000. */
-export const mostHoles = 500;
+const mostHoles = 500;
 
 /**
  * Reads hole numbers parted by commas or spaces. A level follows its number: "3 washer", "2 nut 1".

@@ -13,7 +13,7 @@ export const targetsOf = ({ areas, also }: Pick<Service, 'areas' | 'also'>): Sub
 ];
 
 /** What services are about, and a plan that has them. */
-export const servicesNamed = (plan: Plan, names: readonly string[]): Service[] =>
+const servicesNamed = (plan: Plan, names: readonly string[]): Service[] =>
   plan.services.filter((s) => names.includes(s.service));
 
 /**

@@ -36,7 +36,7 @@ export function ordersOf(
   return orders as [Order, ...Order[]];
 }
 
-export function namesWith(ledger: Ledger, same: readonly Same[]): AreaNames {
+function namesWith(ledger: Ledger, same: readonly Same[]): AreaNames {
   return new Map([
     ...knownNames(ledger),
     ...same.flatMap(({ area, is }): [string, string][] => (is === undefined ? [] : [[is, area]])),

@@ -11,7 +11,7 @@ import { keyName } from './key-names.ts';
 import { endRow, filled, plainRow, type Row, type Run } from './rows.tsx';
 
 const always = new Set(['to-glance', 'help', 'line']);
-export const footerRows = 3;
+const footerRows = 3;
 
 export function footOf({ view, desk, columns, listed, keymap }: Scene): Row[] {
   if (view.asking) {

@@ -8,7 +8,7 @@ import type { Row } from '../calls/row.ts';
 import type { Answer } from './session.ts';
 
 export type Heard = { phrase: string } | { unsure: string } | 'nothing';
-export const confirming = { yes: 'really do it', no: 'leave it be' } as const;
+const confirming = { yes: 'really do it', no: 'leave it be' } as const;
 /** `answer` is what was called; `word` is asked or told. `heed` is what may be said next. */
 export type Hearing = { answer?: Answer; word?: string };
 

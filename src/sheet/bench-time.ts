@@ -15,7 +15,7 @@ export const daysToTell = (
 ): BenchDay[] => (benchTime && copy === 'workshop' ? benchDays(ledger, zone) : []);
 
 /** @param zone as for the sheet; without it each call counts to the day at the offset it was called in */
-export function benchDays(ledger: Ledger, zone?: number): BenchDay[] {
+function benchDays(ledger: Ledger, zone?: number): BenchDay[] {
   const days = new Map<string, { ms: number; calls: number }>();
   for (let n = 1; n <= ledger.lines.length; n++) {
     const line = lineAt(ledger, n);

@@ -17,7 +17,7 @@ export const csvHeads = ['section', 'place', 'what', 'value', 'because', 'when',
 export const sheetCsv = (ledger: Ledger, options: SheetOptions & { copy?: Copy; benchTime?: boolean }): string =>
   csvOf(sheetFacts(ledger, options), options.copy ?? 'workshop', daysToTell(ledger, options));
 
-export function csvOf(facts: SheetFacts, copy: Copy, days: readonly BenchDay[] = []): string {
+function csvOf(facts: SheetFacts, copy: Copy, days: readonly BenchDay[] = []): string {
   // These two first and in this form: a sheet is read back by them.
   const fixed = [
     ...(facts.digest ? [['log', 'digest', facts.digest]] : []),

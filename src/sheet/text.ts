@@ -32,7 +32,7 @@ import { by, cautions, counted, dayText, declinedCaution, distanceText, minutesT
 export const sheetText = (ledger: Ledger, options: SheetOptions & { copy?: Copy; benchTime?: boolean }): string =>
   factsText(sheetFacts(ledger, options), options.copy ?? 'workshop', daysToTell(ledger, options));
 
-export function factsText(facts: SheetFacts, copy: Copy, days: readonly BenchDay[] = []): string {
+function factsText(facts: SheetFacts, copy: Copy, days: readonly BenchDay[] = []): string {
   return `${[
     ...head(facts, copy),
     ...section(

@@ -9,7 +9,7 @@ import { type Fault, fault } from './fault.ts';
 export type ReadLine<L> = (value: unknown) => { ok: true; line: L } | { ok: false; what: string; newer: boolean };
 
 /** Stays 0 until the program is whole. */
-export const fileFormat = 0;
+const fileFormat = 0;
 
 export const longestJobName = 60;
 const headerSchema = z.strictObject({

@@ -117,10 +117,7 @@ export async function openSettings(path: string, disk: Disk = realDisk): Promise
   };
 }
 
-export function readSettings(
-  text: string,
-  path: string,
-): { ok: true; settings: Settings } | { ok: false; faults: Fault[] } {
+function readSettings(text: string, path: string): { ok: true; settings: Settings } | { ok: false; faults: Fault[] } {
   const bad = (what: string, where: string) => fault('bad-settings', what, where, 'put it right and start again');
   let value: unknown;
   try {

@@ -9,9 +9,6 @@ export const refused = (why: string): Refused => ({ refused: why });
 export const isRefused = (answer: unknown): answer is Refused =>
   typeof answer === 'object' && answer !== null && 'refused' in answer;
 
-/** Passes on the first refusal among several answers. */
-export const firstRefused = (...answers: unknown[]): Refused | undefined => answers.find(isRefused);
-
 export type Limits = Cited<{ from: number; to: number }>;
 
 /** Why a figure is absurd, or undefined: not a number, not finite, or outside the limits (which are allowed). */

@@ -5,7 +5,7 @@ import { chosenHere, cited } from './cited.ts';
 import { degreesPerTurn } from './definitions.ts';
 
 /** Crank turns for one turn of the cam. */
-export const crankTurnsPerCamTurn = cited(2, 'turns', 'four-stroke cycle, by definition');
+const crankTurnsPerCamTurn = cited(2, 'turns', 'four-stroke cycle, by definition');
 const crankLimits = cited({ from: 10, to: 60 }, 'teeth', chosenHere);
 const beltLimits = cited({ from: 40, to: 400 }, 'teeth', chosenHere);
 const offLimits = cited({ from: -30, to: 30 }, 'teeth', chosenHere);

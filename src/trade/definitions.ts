@@ -27,11 +27,9 @@ export const ten = cited(10, '–', decimal);
 
 export const degreesPerTurn = cited(360, '°/turn', 'ISO 80000-3:2019, plane angle');
 export const degreesPerHalfTurn = cited(180, '°', 'ISO 80000-3:2019, plane angle');
-export const degreesPerQuarter = cited(90, '°', 'ISO 80000-3:2019, plane angle');
 
 const clock = 'ISO 8601-1:2019, terms';
 export const minutesPerHour = cited(60, 'min/h', clock);
-export const hoursPerDay = cited(24, 'h/d', clock);
 export const minutesPerDay = cited(1440, 'min/d', clock);
 export const millisecondsPerMinute = cited(60_000, 'ms/min', 'ISO 80000-3:2019, duration');
 export const millisecondsPerHour = cited(3_600_000, 'ms/h', 'ISO 80000-3:2019, duration');

@@ -104,7 +104,7 @@ function absurdStage(stage: Stage): ReturnType<typeof absurd> {
 }
 
 /** "40 N·m", "+90°", "loosen 360°", "accept 60 to 110 N·m". */
-export function stageText(stage: Stage): string {
+function stageText(stage: Stage): string {
   if ('newtonMetres' in stage) return `${figure(stage.newtonMetres)} N·m`;
   if ('degrees' in stage) return `+${figure(stage.degrees)}°`;
   if ('loosenDegrees' in stage) return `loosen ${figure(stage.loosenDegrees)}°`;

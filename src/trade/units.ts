@@ -14,9 +14,7 @@ import {
 } from './definitions.ts';
 
 export type TorqueUnit = 'N·m' | 'daN·m' | 'kgf·m' | 'kgf·cm' | 'lbf·ft' | 'lbf·in';
-export type TemperatureUnit = '°C' | '°F';
 export type DistanceUnit = 'km' | 'mi';
-export type LengthUnit = 'mm' | 'cm' | 'in' | 'ft';
 
 const torqueLimits = cited({ from: 0, to: 2000 }, 'N·m', chosenHere);
 const temperatureLimits = cited({ from: -60, to: 400 }, '°C', chosenHere);
@@ -85,7 +83,7 @@ const torqueSpellings: Readonly<Record<string, TorqueUnit>> = {
   inchpounds: 'lbf·in',
 };
 
-export function torqueUnit(written: string): Answer<TorqueUnit> {
+function torqueUnit(written: string): Answer<TorqueUnit> {
   const plain = written.toLowerCase().replace(/[\s.·⋅*\-_]/g, '');
   // A name every object has is no unit.
   const known = Object.hasOwn(torqueSpellings, plain) ? torqueSpellings[plain] : undefined;
@@ -129,7 +127,7 @@ export function kilometresOf(distance: number, unit: string): Answer<number> {
 export const distanceIn = (kilometres: number, unit: DistanceUnit): number =>
   unit === 'km' ? kilometres : (kilometres * thousand.value) / metresPerMile.value;
 
-export function distanceUnit(written: string): Answer<DistanceUnit> {
+function distanceUnit(written: string): Answer<DistanceUnit> {
   const plain = written.toLowerCase().replace(/[\s.]/g, '');
   if (/^(km|kms|kilometres?|kilometers?)$/.test(plain)) return 'km';
   if (/^(mi|mile|miles)$/.test(plain)) return 'mi';

@@ -20,7 +20,7 @@ export type Listening = {
 };
 
 /** Every decoder on one utterance. */
-export async function decoded(utterance: Buffer, grammar: Grammar): Promise<Heard> {
+async function decoded(utterance: Buffer, grammar: Grammar): Promise<Heard> {
   const all = await Promise.all(decoders.map((decoder) => decodeAll([utterance], grammar, decoder)));
   return judged(all.flatMap(([only]) => only ?? []));
 }

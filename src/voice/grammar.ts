@@ -6,9 +6,8 @@ import { digitWords } from '../calls/spoken-words.ts';
 
 /** What may be heard now: everything, only the word that starts listening again, or what a second word answers. */
 export type Heed = 'calls' | 'start' | 'second word';
-export const startWords = 'start listening';
-export const stopWords = 'stop listening';
-export const secondWords = { yes: 'really do it', no: 'leave it be' } as const;
+const startWords = 'start listening';
+const secondWords = { yes: 'really do it', no: 'leave it be' } as const;
 
 export type Grammar = { jsgf: string; words: readonly string[]; phrases: number };
 

@@ -8,13 +8,13 @@ export type Decoded = {
 export type Heard = { phrase: string } | { unsure: string } | 'nothing';
 
 /** Fits below are no word: found on the tuning voices over noise, see tests/bench/voice.ts. */
-export const floors = { whole: -75, word: -110 };
-export const phraseOf = (decoded: Decoded): string => decoded.words.map(({ word }) => word).join(' ');
-export function fitOf({ words }: Decoded): number {
+const floors = { whole: -75, word: -110 };
+const phraseOf = (decoded: Decoded): string => decoded.words.map(({ word }) => word).join(' ');
+function fitOf({ words }: Decoded): number {
   const frames = words.reduce((sum, one) => sum + one.frames, 0);
   return frames === 0 ? 0 : words.reduce((sum, one) => sum + one.fit * one.frames, 0) / frames;
 }
-export const worstFit = ({ words }: Decoded): number => Math.min(...words.map(({ fit }) => fit));
+const worstFit = ({ words }: Decoded): number => Math.min(...words.map(({ fit }) => fit));
 
 export function judged(all: readonly Decoded[], floor = floors): Heard {
   const [first] = all;

@@ -8,7 +8,7 @@ import type { Grammar } from './grammar.ts';
 import type { Decoded } from './judge.ts';
 import { dictionaryOf, readDictionary } from './pronounce.ts';
 
-export const modelFolder = '/usr/share/pocketsphinx/model/en-us';
+const modelFolder = '/usr/share/pocketsphinx/model/en-us';
 export const howToGetOne =
   'listening needs a recogniser: "apt-get install pocketsphinx pocketsphinx-en-us alsa-utils", or name another with --listen-with CMD';
 
@@ -18,7 +18,7 @@ export const isReady = (): boolean =>
   isOnPath('pocketsphinx_batch') && existsSync(join(modelFolder, 'cmudict-en-us.dict'));
 
 let known: ReadonlyMap<string, readonly string[]> | undefined;
-export function dictionaryAtHand(): ReadonlyMap<string, readonly string[]> {
+function dictionaryAtHand(): ReadonlyMap<string, readonly string[]> {
   known ??= readDictionary(readFileSync(join(modelFolder, 'cmudict-en-us.dict'), 'utf8'));
   return known;
 }
@@ -111,7 +111,7 @@ function run(program: string, args: readonly string[], nice?: number): Promise<v
 }
 
 /** "u0 S 0 T -1234 A -1000 L -234 0 -50 0 <s> 12 -300 -9 take 40 …": start, acoustic and language score, word; then the end. */
-export function readSegments(line: string): Decoded {
+function readSegments(line: string): Decoded {
   const parts = line.trim().split(/\s+/);
   const from = parts.indexOf('L') + 2;
   const words: { word: string; fit: number; frames: number }[] = [];

@@ -2,7 +2,7 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { isOnPath } from './pocketsphinx.ts';
 
-export const speakers: readonly { program: string; args(text: string): string[] }[] = [
+const speakers: readonly { program: string; args(text: string): string[] }[] = [
   { program: 'espeak-ng', args: (text) => ['-v', 'en', '--', text] },
   { program: 'spd-say', args: (text) => ['--wait', '--', text] },
   { program: 'say', args: (text) => ['--', text] },

@@ -57,7 +57,7 @@ function whenWords({ atMs, zoneMin }: Line, desk: Desk): string {
 }
 
 /** The hole a line speaks of first. */
-export function holeOf(line: Line): string | undefined {
+function holeOf(line: Line): string | undefined {
   for (const entry of line.entries) {
     if (speaksOfHole(entry)) return entry.hole;
   }

@@ -93,7 +93,7 @@ function beadMore(b: BeadStanding, desk: Desk): string {
 }
 
 /** "Thursday 14:20, 6 h 10 min left", by the clock of the bench. */
-export function readyWords(atMs: number, now: { atMs: number; zoneMin: number }): string {
+function readyWords(atMs: number, now: { atMs: number; zoneMin: number }): string {
   // Shown to the minute it is over, never one before.
   const shown = Math.ceil(atMs / 60_000) * 60_000;
   const { weekday } = civilTime(shown, now.zoneMin);

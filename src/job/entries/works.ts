@@ -3,7 +3,7 @@
 import { z } from 'zod';
 import { personSchema, reasonSchema } from '../reasons.ts';
 import { specSchema } from '../spec.ts';
-import { type holeSchema, nameSchema, type placeSchema, subjectSchema } from '../subjects.ts';
+import { nameSchema, subjectSchema } from '../subjects.ts';
 import { productSchema, temporaryKinds } from './declared.ts';
 import { fastenerIdSchema } from './fasteners.ts';
 
@@ -173,4 +173,3 @@ export const workEntries = [
   /** A place and a tray were made current; part of the history only. */
   line('tray-declared', { tray: nameSchema, isPart: z.literal(true).optional() }),
 ] as const;
-export type HoleOrPlace = z.infer<typeof holeSchema> | z.infer<typeof placeSchema>;

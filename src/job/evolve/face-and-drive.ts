@@ -20,7 +20,7 @@ export function evolveFace(before: FaceState | undefined, entry: Entry, n: numbe
   }
 }
 
-export const quartersOfTwoTurns = 8;
+const quartersOfTwoTurns = 8;
 
 export function evolveDrive(
   before: DriveState | undefined,

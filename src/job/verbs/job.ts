@@ -6,7 +6,7 @@ import { no } from '../guards.ts';
 import { stateOf } from '../ledger.ts';
 import { edgesOf } from '../order.ts';
 import type { No } from '../refusal.ts';
-import { holeIn, nameSchema, subjectSchema, subjectText } from '../subjects.ts';
+import { nameSchema, subjectSchema, subjectText } from '../subjects.ts';
 import { unsoundMethod } from '../tightening.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
 
@@ -199,8 +199,6 @@ const areaTakes = z.strictObject({ area: nameSchema });
 const seen = verb('companions-seen', areaTakes, [], (_s, said) => [{ kind: 'companions-seen', ...said }]);
 const dry = verb('blind-holes-dry', areaTakes, [], (_s, said) => [{ kind: 'blind-holes-dry', ...said }]);
 const direction = verb('direction-right', areaTakes, [], (_s, said) => [{ kind: 'direction-seen', ...said }]);
-
-export const holeNamed = (area: string, number: string | number): string => holeIn(area, String(number));
 
 export const jobVerbs = [
   open,

@@ -92,7 +92,7 @@ function mustComeOff(s: Standing, hole: Hole): boolean {
 }
 
 /** L1: what comes off lies somewhere, in no other hole and not in the parts box. */
-export const placeToLay = (to: string): boolean => !to.startsWith('hole:') && !to.startsWith('box:');
+const placeToLay = (to: string): boolean => !to.startsWith('hole:') && !to.startsWith('box:');
 const laidSomewhere: Guard<{ to: string }> = {
   code: 'not-a-place-to-lay',
   rule: 'L1',

@@ -77,7 +77,7 @@ const takeOut = verb(
   },
 );
 /** T1: nuts of a wheel that are off or not yet snug. */
-export function notSnugIn(s: Standing, area: string) {
+function notSnugIn(s: Standing, area: string) {
   const holes = (stateOf(s.ledger, 'area', area)?.holes ?? []).filter((hole) => {
     const c = holeState(s, hole)?.called;
     return c && c.touchedAt > 0 && !c.leftEmpty && !(c.occupant && snugOrBetter(c.occupant.level));

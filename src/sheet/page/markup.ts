@@ -14,7 +14,7 @@ const entities: Readonly<Record<string, string>> = {
   '`': '&#96;',
 };
 /** Also for an attribute's value in quotes. What no page may hold is shown as the sign for what can't be shown. */
-export const escaped = (text: string): string =>
+const escaped = (text: string): string =>
   text
     .toWellFormed()
     .replace(/[\p{Cc}\p{Noncharacter_Code_Point}]/gu, '\u{fffd}')
