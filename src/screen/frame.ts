@@ -88,7 +88,8 @@ function tooSmall(columns: number, rows: number): Row[] {
 
 /** "12 of 80": where the picked row stands in its list. */
 function placeIn({ view, listed }: Scene): string {
-  if (view.asking || view.screen === 'strip' || view.screen === 'build' || listed.length === 0) return '';
+  const showsNoList = isOnHoles(view.screen) || view.screen === 'glance';
+  if (view.asking || showsNoList || listed.length === 0) return '';
   return `${Math.min(listed.length, (view.at[view.screen] ?? 0) + 1)} of ${listed.length} `;
 }
 

@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import pty from '@lydell/node-pty';
 import xterm from '@xterm/headless';
+import type { Glyph } from '../docs/screen-svg.ts';
 import { bytesOf } from './keys.ts';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
@@ -71,6 +72,8 @@ export type BenchSide = {
   printed(): string;
   /** How many cells of the screen are in a colour of their own. */
   coloured(): number;
+  /** Every cell of the screen with its look. */
+  glyphs(): Glyph[][];
   cursor(): { row: number; col: number; hidden: boolean };
   isAlternateScreen(): boolean;
   asked(): Asked;
@@ -222,7 +225,7 @@ export function start(args: readonly string[] = [], setting: Setting = {}): Benc
           at += writeSync(fd, bytes, at, Math.min(4096, bytes.length - at));
         } catch (thrown) {
           const { code } = thrown as NodeJS.ErrnoException;
-          if (code === 'EIO') return;
+          if (code === 'EIO' || code === 'EBADF') return;
           if (code !== 'EAGAIN') throw thrown;
         }
         await new Promise((resolve) => setTimeout(resolve, 2));
@@ -255,6 +258,23 @@ export function start(args: readonly string[] = [], setting: Setting = {}): Benc
       );
       return cells.filter((cell) => cell && !(cell.isFgDefault() && cell.isBgDefault())).length;
     },
+    glyphs: () =>
+      Array.from({ length: glass.rows }, (_, row) =>
+        Array.from({ length: glass.cols }, (_, column): Glyph => {
+          const { active } = glass.buffer;
+          const cell = active.getLine(active.baseY + row)?.getCell(column);
+          if (!cell) return { text: ' ' };
+          return {
+            text: cell.getWidth() === 0 ? '' : cell.getChars() || ' ',
+            ...(!cell.isFgDefault() && { ink: cell.getFgColor() }),
+            ...(!cell.isBgDefault() && { ground: cell.getBgColor() }),
+            ...(cell.isBold() && { bold: true }),
+            ...(cell.isDim() && { dim: true }),
+            ...(cell.isInverse() && { inverse: true }),
+            ...(cell.isStrikethrough() && { strike: true }),
+          };
+        }),
+      ),
     cursor: () => ({
       row: glass.buffer.active.cursorY,
       col: glass.buffer.active.cursorX,
@@ -264,7 +284,12 @@ export function start(args: readonly string[] = [], setting: Setting = {}): Benc
     asked,
     resize: (cols, rows) => {
       glass.resize(cols, rows);
-      line.resize(cols, rows);
+      try {
+        line.resize(cols, rows);
+      } catch (thrown) {
+        // It has just ended, and its terminal is closed already.
+        if (!/EBADF/.test(String(thrown))) throw thrown;
+      }
     },
     kill: async (signal) => {
       await until(

@@ -1,0 +1,52 @@
+// Which screens the README shows, and the keys of the demo job that lead to them.
+import type { ScreenId } from '../../src/view/screens.ts';
+import { demoDesk, sceneOf, textOf } from '../screen/scene.ts';
+
+export type Picture = {
+  name: string;
+  screen: ScreenId;
+  columns: number;
+  rows: number;
+  /** Pressed on the strip screen; none stays there. */
+  key?: string;
+  alt: string;
+};
+const size = { columns: 100, rows: 30 } as const;
+
+export const pictures: readonly Picture[] = [
+  {
+    name: 'strip',
+    screen: 'strip',
+    ...size,
+    alt: 'The strip screen: the cam cover drawn with each of its holes, the next one between arrows, the list of holes beside it, and the keys at the foot',
+  },
+  {
+    name: 'build',
+    screen: 'build',
+    ...size,
+    key: 'B',
+    alt: 'The build screen: the same cover on its way back, each hole with what is still to be done to it',
+  },
+  {
+    name: 'leaving',
+    screen: 'leaving',
+    ...size,
+    key: 'L',
+    alt: 'Before it leaves: everything that stands between the car and the road, each with the call that closes it',
+  },
+  {
+    name: 'glance',
+    screen: 'glance',
+    ...size,
+    key: 'G',
+    alt: 'The glance screen: how many are out, back and open, and the next hole, in figures that are read across the bay',
+  },
+];
+
+/** The fastener in use is that of the last one called. */
+const spec = { kind: 'bolt', head: 'hex 8', thread: 'M6', lengthMm: 35, shouldered: true };
+/** What stands on such a screen, right-hand blanks cut; made without a terminal. */
+export const paintedRows = ({ screen, columns, rows }: Picture): string[] =>
+  textOf(sceneOf({ screen }, { columns, rows, desk: demoDesk({ spec } as never) }))
+    .split('\n')
+    .map((row) => row.trimEnd());
