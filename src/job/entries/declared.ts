@@ -1,9 +1,9 @@
 // Entries that say what there is on the job: the same words whether a plan brought them or a call on the spot.
 import { z } from 'zod';
+import { reasonSchema } from '../reasons.ts';
 import { methodSchema, specSchema } from '../spec.ts';
 import { holeSchema, nameSchema, subjectSchema } from '../subjects.ts';
 
-const reason = z.string().min(1).max(400);
 const line = <K extends string, S extends z.ZodRawShape>(kind: K, shape: S) =>
   z.strictObject({ kind: z.literal(kind), ...shape });
 
@@ -39,12 +39,12 @@ export const newPartSchema = z.strictObject({
   replaces: nameSchema.optional(),
 });
 export type NewPart = z.infer<typeof newPartSchema>;
-export const cautionSchema = z.strictObject({ words: reason, at: subjectSchema.optional() });
+export const cautionSchema = z.strictObject({ words: reasonSchema, at: subjectSchema.optional() });
 /** When a service is due again, with where that figure comes from. */
 export const intervalSchema = z.strictObject({
   months: z.number().int().min(1).max(600).optional(),
   distanceKm: z.number().int().min(1).max(2_000_000).optional(),
-  from: reason,
+  from: reasonSchema,
 });
 
 export const declaredEntries = [
@@ -66,7 +66,7 @@ export const declaredEntries = [
     interval: intervalSchema.optional(),
   }),
   line('service-done', { service: nameSchema }),
-  line('service-dropped', { service: nameSchema, because: reason }),
+  line('service-dropped', { service: nameSchema, because: reasonSchema }),
 
   /** An area of holes. `planned` areas need no count by eye (K4); `critical` carries to every hole of it. */
   line('area-declared', {

@@ -25,6 +25,9 @@ export const gate = (code: string, rule: string, check: Guard<object>['check']):
   check,
 });
 
+const stillIn = (temporary: string | undefined) =>
+  temporary === undefined ? null : no(`${temporary} is in`, `take ${temporary} out`, [`temporary:${temporary}`]);
+
 const toolsOut = gate('tools-not-out', 'K1', (s) =>
   toolsStandOut(s.ledger)
     ? null
@@ -72,14 +75,8 @@ const startGates: Guard<object>[] = [
       : no('the oil level was not looked at', 'look at the oil level, and call it', ['vehicle']);
   }),
   connectionsMade,
-  gate('pin-still-in', 'T6', (s) => {
-    const [lock] = locksIn(s.ledger);
-    return lock ? no(`${lock} is in`, `take ${lock} out`, [`temporary:${lock}`]) : null;
-  }),
-  gate('jack-still-in', 'T1', (s) => {
-    const [jack] = inOfSort(s, ['jack', 'block']);
-    return jack ? no(`${jack.temporary} is in`, `take ${jack.temporary} out`, [`temporary:${jack.temporary}`]) : null;
-  }),
+  gate('pin-still-in', 'T6', (s) => stillIn(locksIn(s.ledger)[0])),
+  gate('jack-still-in', 'T1', (s) => stillIn(inOfSort(s, ['jack', 'block'])[0]?.temporary)),
   gate('working-fastener-in', 'T1', (s) => {
     const h = [...every(s.ledger, 'hole')].find((one) => one.called.occupant?.working);
     return h
@@ -122,12 +119,7 @@ const lower = verb(
   [
     isUp,
     { ...wheelsSnug, rule: 'T1' },
-    gate('stand-still-in', 'T1', (s) => {
-      const [stand] = inOfSort(s, ['stand']);
-      return stand
-        ? no(`${stand.temporary} is in`, `take ${stand.temporary} out`, [`temporary:${stand.temporary}`])
-        : null;
-    }),
+    gate('stand-still-in', 'T1', (s) => stillIn(inOfSort(s, ['stand'])[0]?.temporary)),
   ],
   () => [{ kind: 'car-lowered' }],
 );
@@ -147,10 +139,7 @@ const mayMove = [
       ? no(`steering: ${subjectText(`hole:${h.hole}`)} is not closed`, 'bring the steering tight', [`hole:${h.hole}`])
       : null;
   }),
-  gate('car-still-up', 'T1', (s) => {
-    const [one] = inOfSort(s, ['stand', 'jack', 'block']);
-    return one ? no(`${one.temporary} is in`, `take ${one.temporary} out`, [`temporary:${one.temporary}`]) : null;
-  }),
+  gate('car-still-up', 'T1', (s) => stillIn(inOfSort(s, ['stand', 'jack', 'block'])[0]?.temporary)),
 ];
 const move = verb(
   'move-car',

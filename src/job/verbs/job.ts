@@ -5,12 +5,12 @@ import type { Entry } from '../entry.ts';
 import { no } from '../guards.ts';
 import { stateOf } from '../ledger.ts';
 import { edgesOf } from '../order.ts';
+import { reasonSchema } from '../reasons.ts';
 import type { No } from '../refusal.ts';
 import { nameSchema, subjectSchema, subjectText } from '../subjects.ts';
 import { unsoundMethod } from '../tightening.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
 
-const reason = z.string().min(1).max(400);
 const declarationSchema = z.discriminatedUnion('kind', [...declaredEntries]);
 const notADeclaration = new Set(['job-opened', 'service-ordered', 'service-done', 'service-dropped', 'holes-counted']);
 
@@ -143,9 +143,12 @@ const isOrdered: Guard<{ service: string }> = {
 const done = verb('service-done', z.strictObject({ service: nameSchema }), [isOrdered], (_s, said) => [
   { kind: 'service-done', ...said },
 ]);
-const drop = verb('drop-service', z.strictObject({ service: nameSchema, because: reason }), [isOrdered], (_s, said) => [
-  { kind: 'service-dropped', ...said },
-]);
+const drop = verb(
+  'drop-service',
+  z.strictObject({ service: nameSchema, because: reasonSchema }),
+  [isOrdered],
+  (_s, said) => [{ kind: 'service-dropped', ...said }],
+);
 
 const declare = verb(
   'declare',
