@@ -1,4 +1,4 @@
-// What a declaration says, in a few words; what the other entries say, and a whole call, in entry-words.ts.
+// What a declaration says, in a few words; what the other entries say stands in entry-words.ts.
 import type { Entry } from '../job/entry.ts';
 import type { Method, Spec } from '../job/spec.ts';
 import { areaOf, subjectText, withinArea } from '../job/subjects.ts';

@@ -1,7 +1,6 @@
 // What an entry says, in a few words: for the answer to a call and for the log. What a declaration says stands in
-// declared-words.ts.
+// declared-words.ts, what a whole call says in call-words.ts.
 import type { Entry } from '../job/entry.ts';
-import { type Ledger, lineAt } from '../job/ledger.ts';
 import { subjectText } from '../job/subjects.ts';
 import { declaredWords } from './declared-words.ts';
 import { specWords } from './spec-words.ts';
@@ -219,31 +218,3 @@ const plainKind: Record<string, string> = {
   'road-tested': 'road tested',
   'job-resumed': 'job goes on',
 };
-
-const quiet = new Set(['area-declared', 'hole-declared', 'fastener-found', 'part-declared', 'rotation-begun']);
-const mostSaid = 3;
-/** A whole call in words, what it strikes or restores among them. */
-export function lineWords(ledger: Ledger, entries: readonly Entry[]): string {
-  const [first] = entries;
-  if (first?.kind !== 'calls-struck' && first?.kind !== 'calls-restored') return callWords(entries);
-  const lines = first.lines.map((n) => `${n} (${callWords(lineAt(ledger, n)?.entries ?? [])})`);
-  const shown = lines.length > mostSaid ? [...lines.slice(0, mostSaid), `${lines.length - mostSaid} more`] : lines;
-  return `${first.kind === 'calls-struck' ? 'struck' : 'restored'}: ${shown.join(', ')}`;
-}
-
-/** A whole call in words: declarations that only ride along are left out, many entries of a kind are counted. */
-export function callWords(entries: readonly Entry[]): string {
-  if (entries[0]?.kind === 'service-ordered') return orderWords(entries);
-  const loud = entries.filter((e) => !quiet.has(e.kind));
-  const said = (loud.length > 0 ? loud : entries).map(entryWords).filter(Boolean);
-  const more = said.length - mostSaid;
-  return more > 0 ? `${said.slice(0, mostSaid).join('; ')}; and ${more} more` : said.join('; ');
-}
-
-/** "timing belt, coolant pump ordered: areas 8, holes 37": what a plan declares rides along, and is only counted. */
-function orderWords(entries: readonly Entry[]): string {
-  const services = entries.flatMap((e) => (e.kind === 'service-ordered' ? e.service : []));
-  const areas = entries.filter((e) => e.kind === 'area-declared').length;
-  const holes = entries.filter((e) => e.kind === 'hole-declared').length;
-  return `${services.join(', ')} ordered${areas > 0 ? `: areas ${areas}, holes ${holes}` : ''}`;
-}

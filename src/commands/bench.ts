@@ -1,5 +1,5 @@
 // The program on the screen: the shelf, or a job opened by its name. What paints is handed in.
-import { callWords } from '../calls/entry-words.ts';
+import { callWords } from '../calls/call-words.ts';
 import { type Line, readLine } from '../job/line.ts';
 import { readLog } from '../job/log.ts';
 import { type Bench, createBench, type OnTheShelf } from '../session/bench.ts';

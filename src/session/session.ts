@@ -1,8 +1,8 @@
 // The running job: the ledger as it stands, what is faced, the last answer, and whether it is saved. One way to run a
 // call on it, whoever calls. It paints nothing and knows no rule.
 import { createStore, type StoreApi } from 'zustand/vanilla';
+import { lineWords } from '../calls/call-words.ts';
 import type { Desk, PlanOffer } from '../calls/desk.ts';
-import { lineWords } from '../calls/entry-words.ts';
 import type { Args } from '../calls/form.ts';
 import { readLine } from '../calls/line-reader.ts';
 import { facedWords } from '../calls/next-area.ts';
@@ -14,7 +14,6 @@ import { type Line, readLine as readJobLine, type Stamp } from '../job/line.ts';
 import { appendLine, readLog } from '../job/log.ts';
 import type { Refusal } from '../job/refusal.ts';
 import type { Said } from '../job/said.ts';
-import { areaOf } from '../job/subjects.ts';
 import { newlySuspected } from '../job/suspicions.ts';
 import { newlyDoubted } from '../job/tightening.ts';
 import { type Fault, isFault } from '../store/fault.ts';
@@ -24,6 +23,7 @@ import type { Interval } from '../trade/intervals.ts';
 import { plainDeep, plainText } from '../trade/plain-text.ts';
 import { type Facing, firstFacing } from '../view/facing.ts';
 import type { Clock } from './clock.ts';
+import { areaFaced, lastFaced } from './faced.ts';
 
 export type Answer =
   | { kind: 'taken'; text: string; n: number; call: string }
@@ -267,27 +267,4 @@ export function createSession({
       return saving.then(() => job.close());
     },
   };
-}
-
-/** A call on a hole of another area takes that area in use. */
-function areaFaced(said: Said): Partial<Facing> {
-  return typeof said.hole === 'string' && said.hole.includes('/') ? { area: areaOf(said.hole) } : {};
-}
-/** Opened again, the bench looks as it was left. */
-function lastFaced(lines: readonly Line[]): Partial<Facing> {
-  const last = lines.at(-1)?.facing;
-  return last
-    ? {
-        ...(last.area !== undefined && { area: last.area }),
-        ...(last.tray !== undefined && { tray: last.tray }),
-        ...lastInUse(lines),
-      }
-    : {};
-}
-/** The fastener in use is the one that came off last. */
-function lastInUse(lines: readonly Line[]): Partial<Facing> {
-  for (let i = lines.length - 1; i >= 0; i--) {
-    for (const entry of lines[i]?.entries ?? []) if (entry.kind === 'fastener-found') return { spec: entry.spec };
-  }
-  return {};
 }

@@ -5,8 +5,8 @@ import type { Line } from '../../job/line.ts';
 import { leaningOn, losesFooting, unstrikable } from '../../job/striking.ts';
 import { subjectText } from '../../job/subjects.ts';
 import { civilTime, timeOfDayText } from '../../trade/civil-time.ts';
+import { lineWords } from '../call-words.ts';
 import type { Desk } from '../desk.ts';
-import { lineWords } from '../entry-words.ts';
 import { type Listed, type Rows, rowsMadeBy } from '../listed.ts';
 
 export function logRows(desk: Desk): Rows {
