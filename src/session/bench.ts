@@ -298,7 +298,11 @@ export function createBench(doors: BenchDoors): Bench {
         });
       }
       case 'screens':
-        return ask(aCall('which screen', screenChoices(keymap)), (id) => carryOut(rowById.get(id) as Row, {}));
+        return ask(aCall('which screen', screenChoices(keymap)), (id) => {
+          // What was typed may be none of them.
+          const row = rowById.get(id);
+          if (row) carryOut(row, {});
+        });
       case 'which':
         which = true;
         return set({ note: 'Which one? The next call asks, and takes nothing by itself.' });

@@ -195,6 +195,15 @@ describe('leaving', () => {
   });
 });
 
+describe('a question that only names what there is', () => {
+  it.each(['tab', 'M'])('asked by %s, takes nothing for an answer that is none of it', async (key) => {
+    const at = await newJob();
+    await at.press(key, ...words('of 9'), 'enter');
+    expect(at.view().screen).toBe('strip');
+    expect(at.state().ledger.lines.length).toBe(1);
+  });
+});
+
 describe('counting trays', () => {
   it('[K1] goes on to the next tray, although the cursor stands on the one just counted', async () => {
     const at = await newJob();
