@@ -18,7 +18,7 @@ export const pictures: readonly Picture[] = [
     name: 'strip',
     screen: 'strip',
     ...size,
-    alt: 'The strip screen: the cam cover drawn with each of its holes, the next one between arrows, the list of holes beside it, and the keys at the foot',
+    alt: 'The strip screen: the areas with how much of each is off, the cam cover drawn with each of its holes, and the keys at the foot',
   },
   {
     name: 'build',

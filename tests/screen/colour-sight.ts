@@ -2,7 +2,7 @@
 //
 // Sources: the matrices are those of G. M. Machado, M. M. Oliveira, L. A. F. Fernandes, "A Physiologically-based Model
 // for Simulation of Color Vision Deficiency", IEEE TVCG 15(6), 2009, table of severity 1.0, taken on linear light; read
-// in seven independent copies that agree to the last digit, not in the print. Linear light, luminance and contrast as
+// in copies that agree to the last digit, not in the print. Linear light, luminance and contrast as
 // WCAG 2.2 defines "relative luminance" and "contrast ratio" (the threshold 0.04045 is IEC 61966-2-1's). Colours 16 to
 // 255: the cube of six levels and the greys of xterm's 256colres.h, from memory.
 export type Rgb = readonly [number, number, number];
