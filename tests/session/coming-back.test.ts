@@ -13,14 +13,14 @@ async function newJob() {
 
 describe('an area come back to', () => {
   const twoAreas = ['area cover', 'tray 1', 'use bolt hex 10', 'off 1', 'off 2', 'area pump', 'tray 2', 'off 1'];
-  async function after(...lines: string[]) {
+  async function benchAfter(...lines: string[]) {
     const at = await newJob();
     for (const line of [...twoAreas, ...lines]) at.session().runLine(line);
     return at;
   }
 
   it('has the tray in use in which its fasteners lie, and says so', async () => {
-    const at = await after('area cover');
+    const at = await benchAfter('area cover');
     expect(at.state().answer).toMatchObject({ kind: 'faced', text: 'at cover, tray 1' });
     await at.press('enter');
     expect(at.state().answer).toMatchObject({ text: 'cover 3 off, to tray 1' });
@@ -28,12 +28,12 @@ describe('an area come back to', () => {
     expect(at.state()).toMatchObject({ facing: { area: 'pump', tray: '2' }, answer: { text: 'at pump, tray 2' } });
   });
   it('leaves the tray as it is where they lie in several or none, or where it is at hand already', async () => {
-    const several = await after('off 2 to tray 3', 'area cover', 'tray 5', 'area pump');
+    const several = await benchAfter('off 2 to tray 3', 'area cover', 'tray 5', 'area pump');
     expect(several.state().answer).toMatchObject({ text: 'at pump' });
     expect(several.state().facing.tray).toBe('5');
-    const fresh = await after('area lid');
+    const fresh = await benchAfter('area lid');
     expect(fresh.state().facing).toMatchObject({ area: 'lid', tray: '2' });
-    const still = await after('tray 4', 'area pump');
+    const still = await benchAfter('tray 4', 'area pump');
     expect(still.state().facing.tray).toBe('4');
   });
   it('of a plan keeps the tray that was taken in use', async () => {
@@ -53,7 +53,7 @@ describe('an area come back to', () => {
     expect(at.state().facing).toMatchObject({ area: 'arch liner', tray: '1' });
   });
   it('says the tray as well where work goes on there by itself', async () => {
-    const at = await after('holes 2', 'off 2', 'back 1', 'area cover', 'holes 2', 'back 1', 'back 2', 'tray 7');
+    const at = await benchAfter('holes 2', 'off 2', 'back 1', 'area cover', 'holes 2', 'back 1', 'back 2', 'tray 7');
     await at.press('B', 't', 't', 'l', 'l');
     expect(at.state().facing.area).toBe('pump');
     expect(at.state().facing.tray).toBe('2');
