@@ -53,7 +53,9 @@ function unreadAcceptance(entry: Entry): string | undefined {
 function besideEntry(ledger: Ledger, entry: Entry): string[] {
   switch (entry.kind) {
     case 'fastener-removed':
-      return [...inTheWay(ledger, areaOf(entry.hole)), ...noStand(ledger, areaOf(entry.hole))];
+      return [inTheWay, noStand, undrained].flatMap((of) => of(ledger, areaOf(entry.hole)));
+    case 'part-removed':
+      return [...unlocked(ledger, entry.part), ...slackIn(ledger, entry.part)];
     case 'fastener-fitted':
       // Said with the first of them only.
       return [...offItsPart(ledger, entry.hole), ...withoutBead(ledger, entry.hole, isEmpty(ledger))];
@@ -93,6 +95,29 @@ function noStand(ledger: Ledger, area: string): string[] {
   if (stateOf(ledger, 'area', area)?.declared?.role !== 'wheel' || tallyOf(ledger, area).off > 0) return [];
   const stands = [...every(ledger, 'temporary')].some((t) => t.in && t.sort === 'stand');
   return stands ? [] : ['no stand is in: on stands, never on the jack'];
+}
+/** A connection of the area says that what lies behind it is full: a cover that only keeps oil in has none. */
+function undrained(ledger: Ledger, area: string): string[] {
+  if (tallyOf(ledger, area).off > 0) return [];
+  const full = [...every(ledger, 'connection')].flatMap(({ declared }) => {
+    const circuit = declared?.area === area ? declared.circuit : undefined;
+    const state = circuit === undefined ? undefined : stateOf(ledger, 'circuit', circuit);
+    return state && state.drainedAt <= state.filledAt ? [state.circuit] : [];
+  });
+  return full.map((circuit) => `${circuit} was not called drained: hot it stands under pressure, let it cool first`);
+}
+/** What holds the shafts of a drive in place, before the belt between them comes off. */
+function unlocked(ledger: Ledger, part: string): string[] {
+  if (![...every(ledger, 'drive')].some((d) => d.declared?.parts.includes(part))) return [];
+  const locks = [...every(ledger, 'temporary')].filter((t) => t.sort === 'lock' || t.sort === 'pin');
+  const missing = locks.filter((t) => !t.in).map((t) => t.temporary);
+  if (missing.length > 0) return [`${missing.join(' and ')} not in: turned to the marks first, then locked`];
+  return locks.length > 0 ? [] : ['nothing locks its shafts: turned to the marks first, then locked'];
+}
+function slackIn(ledger: Ledger, part: string): string[] {
+  const heldBy = stateOf(ledger, 'part', part)?.declared?.heldBy ?? [];
+  const slack = heldBy.filter((hole) => stateOf(ledger, 'hole', hole)?.called.occupant?.level === 'slack');
+  return slack.length > 0 ? [`still slack in it: ${slack.map((hole) => subjectText(`hole:${hole}`)).join(', ')}`] : [];
 }
 function offItsPart(ledger: Ledger, hole: Hole): string[] {
   const parts = stateOf(ledger, 'area', areaOf(hole))?.parts ?? [];

@@ -113,3 +113,59 @@ it('[K2] says what should lie in a tray where another number is counted', () => 
   expect(said(on, 'count-trays', { counts: [{ tray: '1', count: 3 }] })).toEqual(['2 should lie in tray 1 (K2)']);
   expect(said(on, 'count-trays', { counts: [{ tray: '1', count: 2 }] })).toEqual([]);
 });
+
+it('[R2] misses what locks the shafts before the belt between them comes off', () => {
+  const drive = {
+    kind: 'drive-declared',
+    drive: 'drive',
+    areas: [],
+    parts: ['belt'],
+    marks: ['crank'],
+    tensioner: 'none',
+    turns: 2,
+    crankKeyed: true,
+  } as Entry;
+  const on = bench();
+  on.declare(
+    { kind: 'part-declared', part: 'belt', heldBy: [] },
+    { kind: 'part-declared', part: 'fan', heldBy: [] },
+    drive,
+  );
+  expect(said(on, 'remove-part', { part: 'fan' })).toEqual([]);
+  expect(said(on, 'remove-part', { part: 'belt' })).toEqual([
+    'nothing locks its shafts: turned to the marks first, then locked',
+  ]);
+  on.declare(
+    { kind: 'temporary-declared', temporary: 'clamp', sort: 'lock' },
+    { kind: 'temporary-declared', temporary: 'pin', sort: 'pin' },
+  );
+  expect(said(on, 'remove-part', { part: 'belt' })).toEqual([
+    'clamp and pin not in: turned to the marks first, then locked',
+  ]);
+  on.call('put-in', { temporary: 'clamp', sort: 'lock' });
+  expect(said(on, 'remove-part', { part: 'belt' })).toEqual(['pin not in: turned to the marks first, then locked']);
+  on.call('put-in', { temporary: 'pin', sort: 'pin' });
+  expect(said(on, 'remove-part', { part: 'belt' })).toEqual([]);
+});
+
+it('[T5] misses the draining before the first bolt of an area that a hose of it says is full', () => {
+  const on = bench();
+  on.declare(
+    { kind: 'circuit-declared', circuit: 'coolant', fluid: 'coolant mix' },
+    { kind: 'connection-declared', connection: 'hose', area: 'pump', circuit: 'coolant' },
+  );
+  expect(said(on, 'remove', off('cover/1'))).toEqual([]);
+  expect(said(on, 'remove', off('pump/1'))).toEqual([
+    'coolant was not called drained: hot it stands under pressure, let it cool first',
+  ]);
+  on.call('drain', { circuit: 'coolant' });
+  expect(said(on, 'remove', off('pump/1'))).toEqual([]);
+});
+
+it('[O2] says of a part that comes off which bolts are only slack in it', () => {
+  const on = bench();
+  on.declare({ kind: 'part-declared', part: 'pan', heldBy: ['sump/1', 'sump/2'] });
+  on.call('slacken', { hole: 'sump/1', spec: m8 });
+  on.call('remove', { ...off('sump/2'), partStays: true });
+  expect(said(on, 'remove-part', { part: 'pan' })).toEqual(['still slack in it: sump 1']);
+});
