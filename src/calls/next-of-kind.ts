@@ -4,7 +4,7 @@
 import { uncounted } from '../job/counts.ts';
 import { blocked } from '../job/decide.ts';
 import { inFrontOf } from '../job/in-front.ts';
-import { every, type Ledger, stateOf } from '../job/ledger.ts';
+import { every, type Ledger } from '../job/ledger.ts';
 import { edgesOf, openBehind } from '../job/order.ts';
 import type { PartState } from '../job/states.ts';
 import { areaOf, named } from '../job/subjects.ts';
@@ -14,6 +14,7 @@ import type { Desk } from './desk.ts';
 import type { Args } from './form.ts';
 import { ownProposals } from './proposals.ts';
 import { meantBy, type Row } from './row.ts';
+import { isEmptyTray, isOneMore, oneMoreTray } from './trays.ts';
 
 type Kind = {
   slot: string;
@@ -158,10 +159,13 @@ const kinds: Readonly<Record<string, Kind>> = {
   tray: { slot: 'tray', inTurn: nextTrays },
 };
 
-/** The trays after the one in use in which nothing lies, as they stand on the bench. */
-function nextTrays({ ledger, facing, trays = [] }: Desk): string[] {
-  const isEmpty = (tray: string) => (stateOf(ledger, 'tray', tray)?.contents.length ?? 0) === 0;
-  return trays.slice(trays.indexOf(facing.tray) + 1).filter(isEmpty);
+/** The trays after the one in use in which nothing lies, as they stand on the bench; one more where all are used. */
+function nextTrays(desk: Desk): string[] {
+  const { facing, trays = [] } = desk;
+  if (isOneMore(desk, facing.tray)) return [];
+  const further = oneMoreTray(desk);
+  if (further !== undefined) return [further];
+  return trays.slice(trays.indexOf(facing.tray) + 1).filter((tray) => isEmptyTray(desk, tray));
 }
 
 /** The slot of this call that the next one of its kind fills, unless it is refused; nothing when it is asked for. */

@@ -83,6 +83,19 @@ describe('on a job from a plan', () => {
     expect(at.view().asking?.title).toBe('tray');
   });
 
+  it('takes one more tray into use where something lies in every other, and says so', async () => {
+    say('area right front wheel', 'off 1', 'tray 2', 'off 2', 'tray 3', 'off 3');
+    await at.press('t');
+    expect(at.view().asking).toBeUndefined();
+    expect(at.state().facing.tray).toBe('4');
+    expect(answer()).toBe('tray 4, one more: something lies in every other');
+    say('off 4');
+    await at.press('t');
+    expect(at.state().facing.tray).toBe('5');
+    await at.press('t');
+    expect(at.view().asking?.title).toBe('tray');
+  });
+
   it('counts the trays one after the other, each by its name', async () => {
     say('area right front wheel', 'off 1', 'tray 2', 'off 3', 'off 5');
     await at.press('L', 'c');

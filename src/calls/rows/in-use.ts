@@ -4,6 +4,7 @@ import { areaOf, subjectText } from '../../job/subjects.ts';
 import { facedAt, facedWords, nextArea } from '../next-area.ts';
 import { key, type Row } from '../row.ts';
 import { specWords } from '../spec-words.ts';
+import { isOneMore } from '../trays.ts';
 
 const sizeKeys: [string, string][] = [
   ['8', 'hex 8'],
@@ -67,7 +68,10 @@ export const inUseRows: readonly Row[] = [
     help: 'Take a tray in use: what comes off goes there.',
     group: 'in use',
     keys: [key('t', 'strip', { pad: '7' })],
-    means: (_desk, { tray }) => ({ face: { tray: tray as string }, answer: `tray ${tray}` }),
+    means: (desk, { tray }) => ({
+      face: { tray: tray as string },
+      answer: `tray ${tray}${isOneMore(desk, tray as string) ? ', one more: something lies in every other' : ''}`,
+    }),
   },
   {
     id: 'use',

@@ -1,0 +1,17 @@
+// The trays on the bench: in which of them nothing lies, and the number one more gets where all are used.
+import { stateOf } from '../job/ledger.ts';
+import type { Desk } from './desk.ts';
+
+export const isEmptyTray = ({ ledger }: Desk, tray: string): boolean =>
+  (stateOf(ledger, 'tray', tray)?.contents.length ?? 0) === 0;
+
+/** The first number above those of the bench in which nothing lies; nothing while a tray of the bench is empty. */
+export function oneMoreTray(desk: Desk): string | undefined {
+  const { trays = [] } = desk;
+  if (trays.length === 0 || trays.some((tray) => isEmptyTray(desk, tray))) return undefined;
+  const numbers = trays.map(Number).filter(Number.isInteger);
+  let number = Math.max(trays.length, ...numbers) + 1;
+  while (!isEmptyTray(desk, String(number))) number += 1;
+  return String(number);
+}
+export const isOneMore = (desk: Desk, tray: string): boolean => oneMoreTray(desk) === tray;
