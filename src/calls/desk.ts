@@ -93,6 +93,13 @@ export const leftToSlacken = (ledger: Ledger, area: string): string[] =>
     return h?.declared?.slackOnly === true && !isTouched(h);
   });
 
+/** Slack holes whose fastener is to come off, in the order they do. */
+export const slackToComeOff = (ledger: Ledger, area: string): string[] =>
+  inLooseningOrder(ledger, area).filter((one) => {
+    const h = stateOf(ledger, 'hole', one);
+    return h?.called.occupant?.level === 'slack' && !h.declared?.slackOnly;
+  });
+
 /** The hole that gets its own fastener next: the first in order that is off and has one; else the first that is off. */
 export function nextBack(desk: Desk): string | undefined {
   const off = offIn(desk);

@@ -31,6 +31,9 @@ export type Step =
         | 'pedal';
     };
 
+/** Why a call is refused before the job is asked, and what else to do; `by` is the call that does it. */
+export type No = { because: string; instead: string; by?: string };
+
 /** What a call comes to: something said to the job, a change of what is faced, or a step of the screen. */
 export type Meant =
   | { say: Said; face?: Partial<Facing> }
@@ -39,7 +42,7 @@ export type Meant =
   | { face: Partial<Facing>; answer: string }
   | { step: Step }
   | { again: { because: string } }
-  | { no: { because: string; instead: string } };
+  | { no: No };
 
 export type Binding = {
   key: string;
@@ -85,7 +88,7 @@ export type Row = {
   help: string;
   group: string;
   /** What is said when the hole, area or drive it is about can't be filled by itself. */
-  none?: string;
+  none?: string | ((desk: Desk) => string | No);
   /** How a slot is asked for, where its type alone says too little. */
   questions?: Readonly<Record<string, string>>;
   /** Asked beyond the slots, one after the other until nothing is left to ask; each answer stands among the slots. */
@@ -108,14 +111,14 @@ export type Row = {
 const undefinedGone = (args: Args): Args => Object.fromEntries(Object.entries(args).filter(([, v]) => v !== undefined));
 
 /** A call about a hole, an area or a drive that was not said and could not be filled by itself. */
-function lackingIn(row: Row, desk: Desk, filled: Args): { because: string; instead: string } | undefined {
+function lackingIn(row: Row, desk: Desk, filled: Args): No | undefined {
   if (!row.verb || !row.fills) return undefined;
   const slot = ['hole', 'area', 'drive'].find((one) => row.form.includes(`[<${one}>]`) && filled[one] === undefined);
   if (slot === undefined) return undefined;
   if (slot === 'drive') return { because: 'no drive is declared, or more than one', instead: 'say which drive' };
-  return desk.facing.area === undefined
-    ? { because: 'no area is in use', instead: 'take one in use first' }
-    : { because: row.none ?? 'no hole is pointed at', instead: `say which ${slot}, or take another area in use` };
+  if (desk.facing.area === undefined) return { because: 'no area is in use', instead: 'take one in use first' };
+  const none = (typeof row.none === 'function' ? row.none(desk) : row.none) ?? 'no hole is pointed at';
+  return typeof none === 'string' ? { because: none, instead: `say which ${slot}, or take another area in use` } : none;
 }
 
 /** What this row comes to with these slots filled. */

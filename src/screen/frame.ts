@@ -175,9 +175,10 @@ export function answerOf({ session, word, note, desk, view, keymap }: Scene): { 
   }
   if (word) return { text: word, look: refusedLook };
   if (note) return { text: note, look: takenLook };
-  return session?.answer ? answerWords(session.answer, desk) : { text: '', look: quietLook };
+  if (!session?.answer) return { text: '', look: quietLook };
+  return answerWords(session.answer, desk, (call) => keyOf(keymap, view.screen, call));
 }
-function answerWords(answer: Answer, desk: Desk): { text: string; look: Look } {
+function answerWords(answer: Answer, desk: Desk, keyFor: (call: string) => string): { text: string; look: Look } {
   switch (answer.kind) {
     case 'taken': {
       const { off, slack } = desk.ledger.tallies.all;
@@ -188,7 +189,9 @@ function answerWords(answer: Answer, desk: Desk): { text: string; look: Look } {
     case 'refused': {
       const rule = answer.refusal ? `[${answer.refusal.rule}] ` : '';
       const again = answer.againSays ? ' The same key again: it is done already.' : '';
-      return { text: `NO ${rule}${answer.text}; ${answer.instead}.${again}`, look: refusedLook };
+      const by = answer.by === undefined ? '' : keyFor(answer.by);
+      const instead = by === '' ? answer.instead : `${answer.instead}: ${by}`;
+      return { text: `NO ${rule}${answer.text}; ${instead}.${again}`, look: refusedLook };
     }
     case 'step':
       return { text: '', look: quietLook };

@@ -34,7 +34,7 @@ export function nextRows(scene: Scene, next: string | undefined, columns: number
         ? 'Nothing of it waits.'
         : doneWords(scene)
       : row
-        ? `> ${row.name} ${row.text.replace(/ +/g, ' ')}${row.end ? `, ${row.end}` : ''}${more.length > 1 ? `. Levels: ${more.join(', ')}` : ''}`
+        ? `> ${row.name} ${row.text.replace(/ +/g, ' ').trimEnd()}${row.end ? `, ${row.end}` : ''}${more.length > 1 ? `. Levels: ${more.join(', ')}` : ''}`
         : `> ${subjectText(`hole:${next}`)} is next`;
   const others = (listBeside ? [] : belongingsHere(desk)).map((one) => `${one.text} ${one.end}`);
   const coming = comingWords(scene);

@@ -72,7 +72,9 @@ function nextLines({ desk, view }: Scene): string[] {
   if (next === undefined) return desk.facing.area === undefined ? [] : ['nothing of this area is next'];
   const h = stateOf(desk.ledger, 'hole', next);
   const row = h && holeRow(desk, h);
-  return [`next: ${subjectText(`hole:${next}`)}${row ? `, ${row.text}${row.end ? `, ${row.end}` : ''}` : ''}`];
+  return [
+    `next: ${subjectText(`hole:${next}`)}${row ? `, ${row.text.trimEnd()}${row.end ? `, ${row.end}` : ''}` : ''}`,
+  ];
 }
 
 /** The picked row first, then what stands around it. */

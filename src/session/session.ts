@@ -28,8 +28,8 @@ import { areaFaced, lastFaced } from './faced.ts';
 export type Answer =
   | { kind: 'taken'; text: string; n: number; call: string }
   | { kind: 'faced'; text: string }
-  /** `againSays`: the same key once more says that it is done already. */
-  | { kind: 'refused'; text: string; instead: string; refusal?: Refusal; againSays?: true }
+  /** `againSays`: the same key once more says that it is done already; `by`: the call to make instead. */
+  | { kind: 'refused'; text: string; instead: string; by?: string; refusal?: Refusal; againSays?: true }
   | { kind: 'step'; step: Step };
 
 export type SessionState = {
@@ -120,7 +120,10 @@ export function createSession({
     answered({ kind: 'refused', text, instead, refusal });
 
   function carryOut(row: Row, meant: Meant, by: Line['by']): Answer {
-    if ('no' in meant) return no(meant.no.because, meant.no.instead);
+    if ('no' in meant) {
+      const { because: text, ...rest } = meant.no;
+      return answered({ kind: 'refused', text, ...rest });
+    }
     if ('step' in meant) return { kind: 'step', step: meant.step };
     if ('again' in meant) {
       return refused

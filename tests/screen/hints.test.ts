@@ -22,6 +22,16 @@ it.each([
 ])('with %d off it says: %s', (off, hint) => {
   expect(hintAfter(off, 5).replace(/\s*│\s*/g, ' ')).toContain(hint);
 });
+it('names the key of the call to make instead', () => {
+  const answer = { kind: 'refused', text: '1, 2 are only slack', instead: 'take them off', by: 'off' } as const;
+  const scene = sceneOf({ screen: 'strip' }, { session: { savedTo: 0, looking: false, answer } });
+  expect(textOf(scene)).toContain('NO 1, 2 are only slack; take them off: Enter.');
+});
+it('leaves no blank before a comma where nothing is known of a missing fastener', () => {
+  const story = newStory().call('open-job', { label: 'estate' }).call('find-empty', { hole: 'cover/1' });
+  const desk = { ...demoDesk({ area: 'cover', hole: 'cover/1' }), ledger: story.ledger };
+  expect(textOf(sceneOf({ screen: 'strip' }, { desk }))).toContain('> 1 missing, a finding on it is open');
+});
 it('says nothing any more after ten minutes, and nothing where a service is ordered', () => {
   expect(hintAfter(3, 11)).not.toContain('draws the area');
   expect(hintAfter(3, 5, 'timing belt')).not.toContain('draws the area');

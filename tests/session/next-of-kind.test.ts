@@ -135,6 +135,20 @@ describe('on a job from a plan', () => {
     expect(leftToSlacken(at.state().ledger, 'mount bracket')).toEqual([]);
   });
 
+  it('refuses with which are only slack, or only to be slackened, and the call for them', async () => {
+    say('area right front wheel');
+    await at.press('s', 's', 's', 's', 's', 's');
+    const only = 'none of it is as found; 4, 2, 5, 3, 1 are only slack';
+    expect(at.state().answer).toMatchObject({ text: only, instead: 'take them off', by: 'off' });
+    say('area mount bracket', 'off 1', 'off 2', 'off 3', 'area mount bracket');
+    await at.press('enter');
+    const left = 'nothing more of it comes off; 4, 5 are only to be slackened';
+    expect(at.state().answer).toMatchObject({ text: left, instead: 'slack them', by: 'slack' });
+    say('slack 4', 'slack 5', 'area mount bracket');
+    await at.press('enter');
+    expect(at.state().answer).toMatchObject({ text: 'every hole known of it has been called' });
+  });
+
   it('takes no pass pressed once more for "done already": that is said in words', async () => {
     say('area mount bracket', 'slack 4', 'slack 5', 'in stand', 'tight 4', 'tight 5', 'area mount bracket');
     at.pace.stepMs = 5000;

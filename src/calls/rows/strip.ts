@@ -1,16 +1,37 @@
 // What comes off: off, slack, missing, damaged, the wrong one.
 import { stateOf } from '../../job/ledger.ts';
-import { inTray } from '../../job/subjects.ts';
-import { type Desk, nextOff, nextSlack } from '../desk.ts';
+import { inTray, numberOf } from '../../job/subjects.ts';
+import { type Desk, leftToSlacken, nextOff, nextSlack, slackToComeOff } from '../desk.ts';
 import type { Args } from '../form.ts';
 import { onwards } from '../next-area.ts';
-import { key, type Row } from '../row.ts';
+import { key, type No, type Row } from '../row.ts';
 
 /** The fastener in use says what comes off, unless the plan knows the hole or it was said. */
 function coming(desk: Desk, hole: string | undefined): Args {
   const known = hole === undefined ? undefined : stateOf(desk.ledger, 'hole', hole);
   const inUse = known?.called.occupant || known?.declared?.wants ? undefined : desk.facing.spec;
   return { hole, to: inTray(desk.facing.tray), spec: inUse };
+}
+
+const mostNamed = 6;
+const numbers = (holes: readonly string[]): string =>
+  holes.length > mostNamed ? `all ${holes.length} left` : holes.map(numberOf).join(', ');
+const allCalled = 'every hole known of it has been called';
+/** Which are meant where none comes off any more: those only to be slackened may be as found. */
+function noneOff({ ledger, facing }: Desk): string | No {
+  const left = facing.area === undefined ? [] : leftToSlacken(ledger, facing.area);
+  if (left.length === 0) return allCalled;
+  const [are, them] = left.length === 1 ? ['is', 'it'] : ['are', 'them'];
+  const because = `nothing more of it comes off; ${numbers(left)} ${are} only to be slackened`;
+  return { because, instead: `slack ${them}`, by: 'slack' };
+}
+/** None is as found; what is slack may be to come off. */
+function noneSlack({ ledger, facing }: Desk): string | No {
+  const slack = facing.area === undefined ? [] : slackToComeOff(ledger, facing.area);
+  if (slack.length === 0) return allCalled;
+  const [are, them] = slack.length === 1 ? ['is', 'it'] : ['are', 'them'];
+  const because = `none of it is as found; ${numbers(slack)} ${are} only slack`;
+  return { because, instead: `take ${them} off`, by: 'off' };
 }
 
 const noTray = ({ to: _, ...rest }: Args): Args => rest;
@@ -22,7 +43,7 @@ export const stripRows: readonly Row[] = [
     spoken: ['take away number <hole> [to <to:place>]', 'take away next one'],
     label: 'off',
     help: 'A fastener came off; it lies in the tray in use. Levels under its number come with it.',
-    none: 'every hole known of it has been called',
+    none: noneOff,
     group: 'strip',
     keys: [key('enter', 'strip', { pad: 'enter' }), key('space', 'strip', { footer: false })],
     verb: 'remove',
@@ -36,7 +57,7 @@ export const stripRows: readonly Row[] = [
     spoken: ['only slackened number <hole>', 'only slackened next one'],
     label: 'slack',
     help: 'A fastener was loosened and stays in its hole.',
-    none: 'every hole known of it has been called',
+    none: noneSlack,
     group: 'strip',
     keys: [key('s', 'strip', { pad: '0' })],
     verb: 'slacken',
@@ -50,7 +71,7 @@ export const stripRows: readonly Row[] = [
     spoken: ['hole empty number <hole>'],
     label: 'missing',
     help: 'The hole was empty on arrival: a finding, and the hole is open.',
-    none: 'every hole known of it has been called',
+    none: noneOff,
     group: 'strip',
     keys: [key('m', 'strip', { pad: '1' })],
     verb: 'find-empty',
@@ -64,7 +85,7 @@ export const stripRows: readonly Row[] = [
     spoken: ['came damaged number <hole>'],
     label: 'damaged',
     help: 'It came off damaged: condemned, and a finding.',
-    none: 'every hole known of it has been called',
+    none: noneOff,
     group: 'strip',
     keys: [key('d', 'strip', { pad: '2' })],
     verb: 'remove',
@@ -79,7 +100,7 @@ export const stripRows: readonly Row[] = [
     spoken: ['odd one number <hole> as <spec>'],
     label: 'wrong one',
     help: 'What came off does not belong in this hole: a finding. Say what it is.',
-    none: 'every hole known of it has been called',
+    none: noneOff,
     group: 'strip',
     keys: [key('w', 'strip', { pad: '3', asks: ['spec'] })],
     verb: 'remove',
@@ -96,7 +117,7 @@ export const stripRows: readonly Row[] = [
     form: '[<hole>] [as <spec>]',
     label: 'found',
     help: 'Say what sits in a hole without touching it.',
-    none: 'every hole known of it has been called',
+    none: noneOff,
     group: 'strip',
     keys: [],
     verb: 'find-fastener',
