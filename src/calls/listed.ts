@@ -1,5 +1,6 @@
 // What a row of a screen's list is: the same rows are painted, moved through and picked from. How a list is made stands
 // in lists/; how it looks is the screen's.
+import type { ScreenId } from '../view/screens.ts';
 import type { Args } from './form.ts';
 
 /** How a row looks: open wants something, half is on its way, gated waits for another, done is closed, struck is struck, plain is neither. */
@@ -18,6 +19,8 @@ export type Listed = {
   picks: Args;
   /** The place this row leads to. */
   leads?: string;
+  /** On this screen, where it is not the usual one for the place. */
+  leadsOn?: ScreenId;
 };
 
 /** As much of a list as is looked at is made: a log has 20,000 rows. An array is one. */

@@ -356,7 +356,7 @@ export function createBench(doors: BenchDoors): Bench {
     const row = pickedOf(around);
     if (!row) return;
     if (get().view.screen === 'shelf') return void open(row.key);
-    if (row.leads) goTo(around, row.leads);
+    if (row.leads) goTo(around, row.leads, row.leadsOn);
   }
 
   function leave(): void {

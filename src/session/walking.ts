@@ -30,18 +30,17 @@ export function moveBy({ view, session, desk, listed, step }: Around, by: number
 }
 
 /** To the screen where a place is worked on, and to its line there. */
-export function goTo({ view, session, listed, step }: Around, at: string): void {
+export function goTo({ view, session, listed, step }: Around, at: string, on = screenFor(at)): void {
   const hole = named('hole', at);
   if (hole) session()?.face({ area: areaOf(hole), hole });
   const area = named('area', at);
   if (area) session()?.face({ area, hole: undefined });
-  const to = screenFor(at);
-  step({ to, from: view().screen });
+  step({ to: on, from: view().screen });
   const rows = listed();
   for (let i = 0; i < rows.length; i++) {
     const one = rows.at(i);
     const isIt = one?.leads === at || one?.key === nameOf(at) || Object.values(one?.picks ?? {}).includes(nameOf(at));
-    if (isIt) return step({ move: i - (view().at[to] ?? 0), of: rows.length });
+    if (isIt) return step({ move: i - (view().at[on] ?? 0), of: rows.length });
   }
 }
 

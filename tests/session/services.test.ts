@@ -256,6 +256,19 @@ describe('[P3] a service dropped', () => {
 });
 
 describe('still to do', () => {
+  it('leads from what is to take off to the screen where it comes off', async () => {
+    const at = await newJob();
+    await at.press('W');
+    await choose(at, 'front pads');
+    await at.press('enter', 'B', 'T');
+    const to = listed(at).findIndex((one) => one.name.trim() === 'take off' && one.leads?.startsWith('area:'));
+    await at.press(...Array.from({ length: to }, () => 'down'));
+    const leads = listed(at)[to]?.leads;
+    await at.press('enter');
+    expect([at.view().screen, at.view().from]).toEqual(['strip', 'todo']);
+    expect(`area:${at.session().desk().facing.area}`).toBe(leads);
+  });
+
   it('lists by service what is to take off, to judge and to fit, what is to buy, and tools', async () => {
     const at = await newJob();
     await at.press('W');

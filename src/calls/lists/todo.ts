@@ -46,7 +46,12 @@ function serviceRows({ works }: StillToDo, one: ServiceToDo, i: number): Listed[
       ...row(`${i} ${head}`, sums.length > 0 || one.unknown ? 'half' : 'done', 'service', head, end),
       picks: service ? { service } : {},
     },
-    ...takeOff.map((step) => row(`${i} off ${step.at}`, 'found', '  take off', stepText(works, step), '', step.at)),
+    ...takeOff.map(
+      (step): Listed => ({
+        ...row(`${i} off ${step.at}`, 'found', '  take off', stepText(works, step), '', step.at),
+        leadsOn: 'strip',
+      }),
+    ),
     ...judge.map((place) => under('judge', 'open', place)),
     ...fit.map((place) => under('fit', 'half', place)),
   ];
