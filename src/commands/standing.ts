@@ -38,7 +38,7 @@ export const standing: Command = {
           ...(p.next && { next: plainText(nextWords(desk, p.next)) }),
         }));
         if (args.flags.has('by-service')) {
-          out.write(args.flags.has('json') ? todoData(desk) : todoText(desk));
+          out.write(args.flags.has('json') ? todoData(desk) : todoText(desk, points.length));
         } else if (args.flags.has('json')) {
           out.write(
             `${JSON.stringify({ job: job.job, mayLeave: points.length === 0, open: points, totals: ledger.tallies.all }, null, 2)}\n`,
@@ -53,10 +53,12 @@ export const standing: Command = {
     }),
 };
 
-const todoText = (desk: Desk): string =>
-  todoRows(desk)
-    .map(({ name, text, end }) => `${plainText(`${name.padEnd(12)} ${text}${end ? `   (${end})` : ''}`)}\n`)
-    .join('');
+/** @param open how many points keep the car from leaving, those of no service among them */
+function todoText(desk: Desk, open: number): string {
+  const rows = todoRows(desk).map(({ name, text, end }) => `${name.padEnd(12)} ${text}${end ? `   (${end})` : ''}`);
+  const none = `nothing is left to do by service${open > 0 ? `; without --by-service: what else is open, ${open}` : ''}`;
+  return (rows.length > 0 ? rows : [none]).map((row) => `${plainText(row)}\n`).join('');
+}
 
 function todoData({ ledger, now }: Desk): string {
   const { services, newParts, tools } = stillToDo(ledger, now);

@@ -79,6 +79,15 @@ describe('standing', () => {
     expect(asData.newParts[0]).toMatchObject({ bought: 0 });
   });
 
+  it('says so where nothing is left to do by service', async () => {
+    const none = 'nothing is left to do by service';
+    expect(await bench.run(['standing', finished, '--by-service'])).toMatchObject({ exit: 0, out: `${none}\n` });
+    await bench.run(['take', 'van', '--new'], { input: 'job "grey van"\n' });
+    const { exit, out } = await bench.run(['standing', 'van', '--by-service']);
+    expect(exit).toBe(1);
+    expect(out).toMatch(new RegExp(`^${none}; without --by-service: what else is open, \\d+\n$`));
+  });
+
   it('ends with 2 for a job that is not there, and with 64 for what it does not know', async () => {
     expect(await bench.run(['standing', 'nowhere'])).toEqual({ exit: 2, out: '', complaint: missing() });
     for (const args of [[], ['hatchback', 'van'], ['hatchback', '--text']]) {
