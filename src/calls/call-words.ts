@@ -1,7 +1,10 @@
 // What a whole call says, in a few words, put together from what its entries say.
 import type { Entry } from '../job/entry.ts';
-import { type Ledger, lineAt } from '../job/ledger.ts';
+import { type Ledger, lineAt, stateOf } from '../job/ledger.ts';
+import { numberOf } from '../job/subjects.ts';
+import { fastenerOf } from './desk.ts';
 import { entryWords } from './entry-words.ts';
+import { specWords } from './spec-words.ts';
 
 const quiet = new Set(['area-declared', 'hole-declared', 'fastener-found', 'part-declared', 'rotation-begun']);
 const mostSaid = 3;
@@ -12,6 +15,20 @@ export function lineWords(ledger: Ledger, entries: readonly Entry[]): string {
   const lines = first.lines.map((n) => `${n} (${callWords(lineAt(ledger, n)?.entries ?? [])})`);
   const shown = lines.length > mostSaid ? [...lines.slice(0, mostSaid), `${lines.length - mostSaid} more`] : lines;
   return `${first.kind === 'calls-struck' ? 'struck' : 'restored'}: ${shown.join(', ')}`;
+}
+
+/** What was called of both of two exchanged holes goes on with the other: what either has now. */
+export function exchangedWords(ledger: Ledger, entries: readonly Entry[]): string[] {
+  return entries.flatMap((entry) => {
+    if (entry.kind !== 'holes-exchanged') return [];
+    const both = [entry.one, entry.other];
+    if (both.some((hole) => (stateOf(ledger, 'hole', hole)?.called.levels.length ?? 0) === 0)) return [];
+    const has = both.map((hole) => {
+      const f = stateOf(ledger, 'fastener', fastenerOf(ledger, hole) ?? '');
+      return `${numberOf(hole)} ${f ? specWords(f.spec) : 'none'}`;
+    });
+    return [`Exchanged: now ${has.join(', ')}`];
+  });
 }
 
 /** A whole call in words: declarations that only ride along are left out, many entries of a kind are counted. */

@@ -1,7 +1,7 @@
 // The running job: the ledger as it stands, what is faced, the last answer, and whether it is saved. One way to run a
 // call on it, whoever calls. It paints nothing and knows no rule.
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import { lineWords } from '../calls/call-words.ts';
+import { exchangedWords, lineWords } from '../calls/call-words.ts';
 import type { Desk, PlanOffer } from '../calls/desk.ts';
 import type { Args } from '../calls/form.ts';
 import { readLine } from '../calls/line-reader.ts';
@@ -205,7 +205,9 @@ export function createSession({
     const next = row?.after?.(desk(), said) ?? {};
     wentOnWith = next.area !== undefined && next.area !== facing.area ? call : undefined;
     store.setState((s) => ({ facing: { ...s.facing, ...next } }));
-    const words = [lineWords(ledger, line.entries), ...mind].join('. Mind: ');
+    const words = [[lineWords(ledger, line.entries), ...exchangedWords(after, line.entries)].join('. '), ...mind].join(
+      '. Mind: ',
+    );
     const text = plainText(
       next.area !== undefined && next.area !== facing.area
         ? `${words}. On to ${facedWords({ ...next, area: next.area })}`

@@ -245,6 +245,14 @@ describe('on a free job', () => {
     expect(answer()).toMatch(/^one 9 was really one 10/);
   });
 
+  it('[U3] says what either hole has after two that were called are exchanged', async () => {
+    say('area one', 'use bolt M6x25', 'off 3', 'use bolt M6x40', 'off 4', 'area one');
+    await at.press('e', '3', '4');
+    expect(answer()).toBe('one 3 was really one 4. Exchanged: now 3 bolt M6x40, 4 bolt M6x25');
+    say('was 4 really 5');
+    expect(answer()).toBe('one 4 was really one 5');
+  });
+
   it('passes over a hole that was empty when Enter brings back, and finds it for a new one', async () => {
     say('area one', 'off 1', 'missing 2', 'off 3', 'holes 3', 'box spare as bolt hex 10', 'area one');
     await at.press('B', 'enter', 'enter');
