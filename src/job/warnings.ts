@@ -111,12 +111,18 @@ function unlocked(ledger: Ledger, part: string): string[] {
   if (![...every(ledger, 'drive')].some((d) => d.declared?.parts.includes(part))) return [];
   const locks = [...every(ledger, 'temporary')].filter((t) => t.sort === 'lock' || t.sort === 'pin');
   const missing = locks.filter((t) => !t.in).map((t) => t.temporary);
-  if (missing.length > 0) return [`${missing.join(' and ')} not in: turned to the marks first, then locked`];
-  return locks.length > 0 ? [] : ['nothing locks its shafts: turned to the marks first, then locked'];
+  if (missing.length > 0)
+    return [`not in: ${missing.join(', ')}; what locks the shafts goes in at the marks, before the belt comes off`];
+  return locks.length > 0
+    ? []
+    : ['nothing locks its shafts; what does goes in at the marks, before the belt comes off'];
 }
 function slackIn(ledger: Ledger, part: string): string[] {
   const heldBy = stateOf(ledger, 'part', part)?.declared?.heldBy ?? [];
-  const slack = heldBy.filter((hole) => stateOf(ledger, 'hole', hole)?.called.occupant?.level === 'slack');
+  const slack = heldBy.filter((hole) => {
+    const state = stateOf(ledger, 'hole', hole);
+    return state?.called.occupant?.level === 'slack' && !state.declared?.slackOnly;
+  });
   return slack.length > 0 ? [`still slack in it: ${slack.map((hole) => subjectText(`hole:${hole}`)).join(', ')}`] : [];
 }
 function offItsPart(ledger: Ledger, hole: Hole): string[] {

@@ -133,17 +133,19 @@ it('[R2] misses what locks the shafts before the belt between them comes off', (
   );
   expect(said(on, 'remove-part', { part: 'fan' })).toEqual([]);
   expect(said(on, 'remove-part', { part: 'belt' })).toEqual([
-    'nothing locks its shafts: turned to the marks first, then locked',
+    'nothing locks its shafts; what does goes in at the marks, before the belt comes off',
   ]);
   on.declare(
     { kind: 'temporary-declared', temporary: 'clamp', sort: 'lock' },
     { kind: 'temporary-declared', temporary: 'pin', sort: 'pin' },
   );
   expect(said(on, 'remove-part', { part: 'belt' })).toEqual([
-    'clamp and pin not in: turned to the marks first, then locked',
+    'not in: clamp, pin; what locks the shafts goes in at the marks, before the belt comes off',
   ]);
   on.call('put-in', { temporary: 'clamp', sort: 'lock' });
-  expect(said(on, 'remove-part', { part: 'belt' })).toEqual(['pin not in: turned to the marks first, then locked']);
+  expect(said(on, 'remove-part', { part: 'belt' })).toEqual([
+    'not in: pin; what locks the shafts goes in at the marks, before the belt comes off',
+  ]);
   on.call('put-in', { temporary: 'pin', sort: 'pin' });
   expect(said(on, 'remove-part', { part: 'belt' })).toEqual([]);
 });
@@ -164,7 +166,11 @@ it('[T5] misses the draining before the first bolt of an area that a hose of it 
 
 it('[O2] says of a part that comes off which bolts are only slack in it', () => {
   const on = bench();
-  on.declare({ kind: 'part-declared', part: 'pan', heldBy: ['sump/1', 'sump/2'] });
+  on.declare(
+    { kind: 'part-declared', part: 'pan', heldBy: ['sump/1', 'sump/2', 'sump/3'] },
+    { kind: 'hole-declared', hole: 'sump/3', slackOnly: true },
+  );
+  on.call('slacken', { hole: 'sump/3', spec: m8 });
   on.call('slacken', { hole: 'sump/1', spec: m8 });
   on.call('remove', { ...off('sump/2'), partStays: true });
   expect(said(on, 'remove-part', { part: 'pan' })).toEqual(['still slack in it: sump 1']);
