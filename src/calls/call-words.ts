@@ -2,6 +2,7 @@
 import type { Entry } from '../job/entry.ts';
 import { type Ledger, lineAt, stateOf } from '../job/ledger.ts';
 import { numberOf } from '../job/subjects.ts';
+import { metric, type Units } from '../trade/units-shown.ts';
 import { fastenerOf } from './desk.ts';
 import { entryWords } from './entry-words.ts';
 import { specWords } from './spec-words.ts';
@@ -9,10 +10,10 @@ import { specWords } from './spec-words.ts';
 const quiet = new Set(['area-declared', 'hole-declared', 'fastener-found', 'part-declared', 'rotation-begun']);
 const mostSaid = 3;
 /** A whole call in words, what it strikes or restores among them. */
-export function lineWords(ledger: Ledger, entries: readonly Entry[]): string {
+export function lineWords(ledger: Ledger, entries: readonly Entry[], units: Units = metric): string {
   const [first] = entries;
-  if (first?.kind !== 'calls-struck' && first?.kind !== 'calls-restored') return callWords(entries);
-  const lines = first.lines.map((n) => `${n} (${callWords(lineAt(ledger, n)?.entries ?? [])})`);
+  if (first?.kind !== 'calls-struck' && first?.kind !== 'calls-restored') return callWords(entries, units);
+  const lines = first.lines.map((n) => `${n} (${callWords(lineAt(ledger, n)?.entries ?? [], units)})`);
   const shown = lines.length > mostSaid ? [...lines.slice(0, mostSaid), `${lines.length - mostSaid} more`] : lines;
   return `${first.kind === 'calls-struck' ? 'struck' : 'restored'}: ${shown.join(', ')}`;
 }
@@ -32,10 +33,10 @@ export function exchangedWords(ledger: Ledger, entries: readonly Entry[]): strin
 }
 
 /** A whole call in words: declarations that only ride along are left out, many entries of a kind are counted. */
-export function callWords(entries: readonly Entry[]): string {
+export function callWords(entries: readonly Entry[], units: Units = metric): string {
   if (entries[0]?.kind === 'service-ordered') return orderWords(entries);
   const loud = entries.filter((e) => !quiet.has(e.kind));
-  const said = (loud.length > 0 ? loud : entries).map(entryWords).filter(Boolean);
+  const said = (loud.length > 0 ? loud : entries).map((e) => entryWords(e, units)).filter(Boolean);
   const more = said.length - mostSaid;
   return more > 0 ? `${said.slice(0, mostSaid).join('; ')}; and ${more} more` : said.join('; ');
 }

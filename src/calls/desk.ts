@@ -11,6 +11,7 @@ import { holeIn, named, nameOf, numberOf } from '../job/subjects.ts';
 import { isWithdrawn } from '../job/withdrawn.ts';
 import type { Source } from '../plan/merge.ts';
 import type { Interval } from '../trade/intervals.ts';
+import type { Units } from '../trade/units-shown.ts';
 import type { Facing } from '../view/facing.ts';
 
 /** A plan as the calls need it, with its file as it is to be named. */
@@ -29,6 +30,10 @@ export type Desk = {
   plans: readonly PlanOffer[];
   /** The trays that stand on the bench, used or not. */
   trays?: readonly string[];
+  /** Who works here: offered where a call is signed, never assumed. */
+  name?: string | undefined;
+  /** Of figures typed without their unit, and of those shown; metric where nothing is said. */
+  units?: Units;
   /** The workshop's list of sealants; a job's own declarations go before it. */
   products?: readonly Product[];
   /** When services are next due, by the workshop's own table. */

@@ -2,6 +2,7 @@
 // declared-words.ts, what a whole call says in call-words.ts.
 import type { Entry } from '../job/entry.ts';
 import { subjectText } from '../job/subjects.ts';
+import { metric, temperatureText, type Units } from '../trade/units-shown.ts';
 import { declaredWords } from './declared-words.ts';
 import { specWords } from './spec-words.ts';
 
@@ -18,7 +19,7 @@ function dueParts({ on, atDistance }: Extract<Entry, { kind: 'due-noted' }>): st
 }
 
 /** One line of words for one entry; empty where it says nothing to a reader. */
-export function entryWords(entry: Entry): string {
+export function entryWords(entry: Entry, units: Units = metric): string {
   switch (entry.kind) {
     case 'job-opened':
       return `${entry.vehicle.label} on the bench`;
@@ -134,7 +135,7 @@ export function entryWords(entry: Entry): string {
     case 'bead-laid':
       return `${entry.label.product} laid on ${entry.face}`;
     case 'conditions-noted':
-      return `bench ${entry.celsius} \u00b0C${entry.humidityPct === undefined ? '' : `, ${entry.humidityPct} %`}`;
+      return `bench ${temperatureText(entry.celsius, units)}${entry.humidityPct === undefined ? '' : `, ${entry.humidityPct} %`}`;
     case 'clock-confirmed':
       return 'the time shown is right';
     case 'tensioner-live':

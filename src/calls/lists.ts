@@ -1,4 +1,5 @@
-// Which list a screen shows. The shelf's rows are the session's, since they are files.
+// Which list a screen shows. The rows of the shelf and of the settings are the session's, since they are
+// files.
 import type { ScreenId } from '../view/screens.ts';
 import type { Keymap } from './bindings.ts';
 import type { Desk } from './desk.ts';
@@ -40,6 +41,7 @@ export function listedOn(screen: ScreenId, before: ScreenId, desk: Desk, keymap:
     case 'help':
       return helpRows(desk, before, keymap);
     case 'glance':
+    case 'settings':
     case 'shelf':
       return [];
   }

@@ -5,6 +5,9 @@ import type { ScreenId } from '../view/screens.ts';
 import type { Desk } from './desk.ts';
 import type { Args } from './form.ts';
 
+/** What is changed on the screen of settings and has no key of its own. */
+export type Settable = 'name' | 'trays' | 'colours' | 'distance' | 'temperature' | 'torque';
+
 /** Steps of the screen itself; they write nothing and mean nothing on the command line. */
 export type Step =
   | { to: ScreenId }
@@ -29,7 +32,8 @@ export type Step =
         | 'same-again'
         | 'which'
         | 'pedal';
-    };
+    }
+  | { step: 'set'; what: Settable };
 
 /** Why a call is refused before the job is asked, and what else to do; `by` is the call that does it. */
 export type No = { because: string; instead: string; by?: string };
@@ -93,6 +97,8 @@ export type Row = {
   questions?: Readonly<Record<string, string>>;
   /** Asked beyond the slots, one after the other until nothing is left to ask; each answer stands among the slots. */
   besides?: (desk: Desk, args: Args) => Besides | undefined;
+  /** Whoever works here signs it: the name of the settings is offered. */
+  signed?: true;
   /** Asked a second time before it is made (X3). */
   twice?: string;
   /** A refusal for order is answered in words alone, never by the same key again: too much rides on it. */

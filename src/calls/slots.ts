@@ -7,6 +7,7 @@ import type { Sort } from '../job/states.ts';
 import { areaOf, holeIn, nameOf, nameSchema, sortOf, subjectText, withinArea } from '../job/subjects.ts';
 import { type Desk, fastenerOf, findingsOn } from './desk.ts';
 import { type Args, isChoice, type Reading, type ReadSlot, type Token } from './form.ts';
+import { readTemperatureIn, readTorqueIn, showMeasure } from './measures.ts';
 import { readSpec, specWords } from './spec-words.ts';
 
 type Read = (desk: Desk, rest: readonly Token[], stops: readonly string[], args: Args) => Reading;
@@ -284,6 +285,9 @@ const readers: Record<string, Read> = {
   number: number('number', () => true),
   count: number('count', (n) => Number.isInteger(n) && n >= 0),
   mm: number('size in mm', (n) => n > 0),
+  distance: number('distance', (n) => n >= 0),
+  temperature: ({ units }, rest) => readTemperatureIn(units, rest),
+  torque: ({ units }, rest) => readTorqueIn(units, rest),
   words: readWords('what it is'),
   path: readWords('the file'),
   who: readWords('who'),
@@ -316,7 +320,7 @@ export function showSlot(desk: Desk, type: string, value: unknown): string | und
   if (type === 'spec') return specWords(value as Spec);
   if (type === 'list') return (value as string[]).join(', ');
   if (type === 'lines') return (value as number[]).join(' ');
-  return String(value);
+  return showMeasure(desk.units, type, value as number) ?? String(value);
 }
 const holeWords = (desk: Desk, hole: string): string =>
   areaOf(hole) === desk.facing.area ? withinArea(hole) : subjectText(`hole:${hole}`);

@@ -79,12 +79,13 @@ export async function runBench(
     return exits.usage;
   }
   const coming = showAtHand();
-  const { habits, wrong, keep } = await habitsAtHand();
+  const { habits, wrong, keep, file } = await habitsAtHand();
   const unkept: string[] = [];
   const bench = createBench({
     jobs: jobsOnShelf,
     open: (job, how) => openSession(job, packageRoot, { ...how, tell: (line) => unkept.push(line) }),
     habits,
+    settingsFile: file,
     word: wrong[0],
     keep,
     ...voiceDoors(),

@@ -61,7 +61,7 @@ export async function openSession(
     plans: plans.offers,
     products: settings.settings().sealants,
     intervals: settings.settings().intervals,
-    trays: settings.settings().trays,
+    workshop: settings.settings(),
     reminders: remindersFrom(vehicles),
   });
   return {

@@ -5,6 +5,7 @@ import { figure, isRefused, refused } from '../trade/answer.ts';
 import { threadNamed } from '../trade/threads.ts';
 import { judgeTorque, withoutFigure } from '../trade/torque-judged.ts';
 import { isAccepted, type Stage, soundStages, stagesText } from '../trade/torque-stages.ts';
+import { metric, torqueFigure, torqueUnitOf, type Units } from '../trade/units-shown.ts';
 import { wantsOf } from './closed.ts';
 import type { Entry } from './entry.ts';
 import { type Ledger, stateOf } from './ledger.ts';
@@ -40,9 +41,9 @@ export function unsoundMethod(method: Method): string | undefined {
 }
 
 /** "40 N·m, +90°, with oil". */
-function methodWords(method: Method): string {
+function methodWords(method: Method, units: Units): string {
   const stages = stagesOf(method);
-  const how = stages.length > 0 && !withoutFigure.has(method.by) ? stagesText(stages) : manners[method.by];
+  const how = stages.length > 0 && !withoutFigure.has(method.by) ? stagesText(stages, units) : manners[method.by];
   const pin = method.by === 'castle' && stages.length > 0 ? ', castle nut, new pin' : '';
   return `${how}${pin}${method.with === undefined ? '' : method.with === 'dry' ? ', dry' : `, with ${method.with}`}`;
 }
@@ -50,13 +51,13 @@ function methodWords(method: Method): string {
 const lever = ({ adapterLengthMm, angleDegrees = 0 }: Adapter): string =>
   `adapter ${figure(adapterLengthMm)} mm ${angleDegrees === 0 ? 'straight out' : `at ${figure(angleDegrees)}°`}`;
 /** "set 35.6 N·m (adapter 50 mm straight out)": one figure for each torque stage. */
-function settingWords(method: Method, adapter: Adapter): string | undefined {
+function settingWords(method: Method, adapter: Adapter, units: Units): string | undefined {
   const torques = stagesOf(method).flatMap((stage) => ('newtonMetres' in stage ? [stage.newtonMetres] : []));
   if (torques.length === 0 || withoutFigure.has(method.by)) return undefined;
   const set = torques.map((newtonMetres) => torqueSettingFromAdapter(newtonMetres, adapter));
   const wrong = set.find(isRefused);
   if (wrong) return wrong.refused;
-  return `set the wrench to ${(set as number[]).map((one) => figure(Number(one.toFixed(1)))).join(', then ')} N·m: ${lever(adapter)}`;
+  return `set the wrench to ${(set as number[]).map((one) => torqueFigure(Number(one.toFixed(1)), units)).join(', then ')} ${torqueUnitOf(units)}: ${lever(adapter)}`;
 }
 
 /** What is known of the fastener in a hole, or of the one it wants. */
@@ -87,15 +88,15 @@ function torqueDoubted(method: Method, spec: Spec | undefined): string | undefin
 }
 
 /** What is to be done at a hole, a line each: its method, what to set, what is doubtful. Empty where no method was said. */
-export function tighteningWords(ledger: Ledger, hole: Hole): string[] {
+export function tighteningWords(ledger: Ledger, hole: Hole, units: Units = metric): string[] {
   const method = methodFor(ledger, hole);
   if (!method) return [];
   const adapter = stateOf(ledger, 'hole', hole)?.declared?.adapter;
   const several = stagesOf(method).length > 1 && (stateOf(ledger, 'area', areaOf(hole))?.holes.length ?? 0) > 1;
-  const setting = adapter && settingWords(method, adapter);
+  const setting = adapter && settingWords(method, adapter, units);
   const doubt = torqueDoubted(method, specAt(ledger, hole));
   return [
-    `${methodWords(method)}${several ? '; one stage on all before the next' : ''}`,
+    `${methodWords(method, units)}${several ? '; one stage on all before the next' : ''}`,
     ...(setting ? [setting] : []),
     ...(doubt ? [doubt] : []),
   ];

@@ -43,7 +43,8 @@ export function App({ bench, keys, colours }: { bench: Bench; keys: Keys; colour
   const ticks = useTick();
   const { exit } = useApp();
   const aloud = useIsScreenReaderEnabled();
-  const paint = useMemo(() => paintFor(colours), [colours]);
+  const coloured = colours && state.habits.colours;
+  const paint = useMemo(() => paintFor(coloured), [coloured]);
   const tooSmall = columns < smallest.columns || rows < smallest.rows;
   // What can't be seen can't be called; only leaving is. Known before the frame is painted: a key may follow at once.
   const unseen = useRef(tooSmall);

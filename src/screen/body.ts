@@ -34,7 +34,7 @@ export function bodyOf(scene: Scene, rows: number): Row[] {
 function nothingOn({ view: { screen }, keymap }: Scene, released: boolean): string {
   switch (screen) {
     case 'shelf':
-      return `No job yet. Press ${keyOf(keymap, screen, 'new-job')} for a new one.`;
+      return `No job yet. Press ${keyOf(keymap, screen, 'new-job')} for a new one; ${keyOf(keymap, screen, 'to-settings')} shows the settings.`;
     case 'services':
       return `No plan is at hand. Order a service by its name: ${keyOf(keymap, screen, 'service')}.`;
     case 'todo':

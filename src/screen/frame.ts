@@ -46,6 +46,7 @@ export const titles: Record<ScreenId, string> = {
   box: 'Parts box and trays',
   leaving: 'Before it leaves',
   log: 'Log',
+  settings: 'Settings',
   glance: 'Glance',
   help: 'Calls',
 };
@@ -112,7 +113,8 @@ export function inUseWords({ facing: { area, tray, spec } }: Desk): string {
   const fastener = specWords(spec);
   return ` ${area === undefined ? 'no area in use' : `at ${plainText(area)}`}   into tray ${plainText(tray)}   ${fastener === 'unknown' ? '' : fastener}`;
 }
-const isTab = (id: string): boolean => id.startsWith('to-') && id !== 'to-glance' && id !== 'to-todo';
+const withoutTab = new Set(['to-glance', 'to-todo', 'to-settings']);
+const isTab = (id: string): boolean => id.startsWith('to-') && !withoutTab.has(id);
 /** Every screen with the letter that leads to it; the one that is up stands out. */
 function tabsRow({ view, columns, keymap }: Scene): Row {
   const runs = keymap.keysOn(view.screen).flatMap(({ row, binding }) => {

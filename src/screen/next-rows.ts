@@ -125,7 +125,7 @@ function hintRows({ desk: { ledger, now }, keymap }: Scene, columns: number): Ro
 const tenMinutesMs = 10 * 60_000;
 /** O4: how the next one is brought up, what to set on the wrench, and what of it is doubtful. */
 const tighteningRows = (desk: Desk, next: string, columns: number): Row[] =>
-  wrapped(tighteningWords(desk.ledger, next).join('. '), columns - 2, 3).map((text) =>
+  wrapped(tighteningWords(desk.ledger, next, desk.units).join('. '), columns - 2, 3).map((text) =>
     plainRow(fitted(` ${plainText(text)}`, columns)),
   );
 /** Rows of pieces, none of them broken at the end of a row where it has room on the next. */

@@ -6,6 +6,7 @@ import { choicesFor, textOfChoice } from '../calls/choices.ts';
 import type { Desk } from '../calls/desk.ts';
 import type { Args, Slot } from '../calls/form.ts';
 import { isChoice, matchForm, tokens } from '../calls/form.ts';
+import { measureAsked } from '../calls/measures.ts';
 import { type Pressing, unanswered, whyNot } from '../calls/pressing.ts';
 import type { Besides, Row } from '../calls/row.ts';
 import { meantBy } from '../calls/row.ts';
@@ -80,13 +81,14 @@ export const screenChoices = (keymap: Keymap): Choice[] =>
   keymap.keysOn('strip').flatMap(({ row }) => (isScreenStep(row.id) ? [{ value: row.id, text: row.label }] : []));
 
 function askingFor(row: Row, { slot, type, optional }: Slot, args: Args, desk: Desk): Asking {
-  const judged = choicesFor(desk, type, args).map((value): Choice => choiceOf(row, slot, type, value, args, desk));
+  const known = type === 'who' && !row.signed ? [] : choicesFor(desk, type, args);
+  const judged = known.map((value): Choice => choiceOf(row, slot, type, value, args, desk));
   // Fixed choices keep their numbers, blocked or not; of names, those that can be taken come first.
   const choices = isChoice(type) ? judged : [...judged.filter((c) => !c.blocked), ...judged.filter((c) => c.blocked)];
   const usual = showSlot(desk, type, row.fills?.(desk, args)[slot]);
   const at = choices.findIndex((c) => c.value === usual);
   return {
-    title: titleOf(row, slot, type, args),
+    title: titleOf(row, slot, type, args, desk),
     row: row.id,
     slot,
     type,
@@ -96,8 +98,8 @@ function askingFor(row: Row, { slot, type, optional }: Slot, args: Args, desk: D
     at: Math.max(0, at),
   };
 }
-function titleOf(row: Row, slot: string, type: string, args: Args): string {
-  const asked = row.questions?.[slot] ?? titles[type] ?? slot;
+function titleOf(row: Row, slot: string, type: string, args: Args, { units }: Desk): string {
+  const asked = row.questions?.[slot] ?? measureAsked(units, type) ?? titles[type] ?? slot;
   const { tray } = args;
   const label = typeof tray === 'string' ? `${row.label} ${tray}` : row.label;
   return asked === row.label ? asked : `${label}: ${asked}`;

@@ -6,6 +6,7 @@ import type { Desk } from '../calls/desk.ts';
 import type { Args } from '../calls/form.ts';
 import { callsIn } from '../calls/line-reader.ts';
 import type { Rows } from '../calls/listed.ts';
+import { type SettingsFile, settingRows } from '../calls/lists/settings.ts';
 import { listedOn } from '../calls/lists.ts';
 import { type Pressing, pressing } from '../calls/pressing.ts';
 import { meantBy, type Row, type Step } from '../calls/row.ts';
@@ -15,7 +16,8 @@ import { firstFacing } from '../view/facing.ts';
 import type { ScreenId } from '../view/screens.ts';
 import { acting, firstView, type View, type ViewStep, viewed } from '../view/view.ts';
 import { aCall, callChoices, freshArea, plainAsking, pressingAfter, questionOf, screenChoices } from './asking.ts';
-import { type Habits, keymapFor, pedalCall, standardHabits } from './habits.ts';
+import { changeSetting } from './changing.ts';
+import { type Habits, keymapFor, pedalCall, standardHabits, workshopOf } from './habits.ts';
 import { createEar, type Heard } from './hearing.ts';
 import { heldKey } from './held-key.ts';
 import { createKeeping } from './keeping.ts';
@@ -71,6 +73,8 @@ export type BenchDoors = {
   jobs(): Promise<readonly OnTheShelf[]>;
   open: Opener;
   habits?: Habits;
+  /** What of the settings only the file holds, and where it is. */
+  settingsFile?: SettingsFile;
   /** What is wrong with the settings, told once. */
   word?: string | undefined;
   /** How to get a recogniser, or a speaking program, where there is none. */
@@ -96,6 +100,9 @@ export function createBench(doors: BenchDoors): Bench {
     keymap: keymapFor(habits),
   }));
   const { getState: get, setState: set } = store;
+  store.subscribe((b, before) => {
+    if (b.session !== before.session || b.habits !== before.habits) b.session?.suits(workshopOf(b.habits));
+  });
   const step = (s: ViewStep) => set((b) => ({ view: viewed(b.view, s) }));
   /** The call whose slots are being asked for one after the other. */
   let gathering: Pressing | undefined;
@@ -116,12 +123,15 @@ export function createBench(doors: BenchDoors): Bench {
       facing: firstFacing,
       now: { atMs: 0, zoneMin: 0, run: 0, awakeMs: 0 },
       plans: [],
+      ...workshopOf(get().habits),
     };
   const listed = (): Rows => {
     const { view, shelf, keymap } = get();
     if (view.screen === 'shelf') {
       return shelf.map((one) => ({ key: one.path, mark: 'plain', name: '', text: one.name, end: one.said, picks: {} }));
     }
+    if (view.screen === 'settings')
+      return settingRows({ ...get().habits, speaking: get().speaking === true, file: doors.settingsFile });
     return listedOn(acting(view), view.before, desk(), keymap);
   };
   const around: Around = { view: () => get().view, session, desk, listed, step };
@@ -135,7 +145,8 @@ export function createBench(doors: BenchDoors): Bench {
   }
   async function open(named: string, how: Parameters<Opener>[1] = {}): Promise<void> {
     // The job in hand is gone back to: opened again it would find itself in use.
-    if (session()?.job.path === named && how.withoutLineAt === undefined) return step({ to: get().view.before });
+    if (session()?.job.path === named && how.withoutLineAt === undefined)
+      return step({ to: get().view.before === 'settings' ? 'strip' : get().view.before });
     if (session()?.store.getState().notSaved && how.withoutLineAt === undefined)
       return set({
         word: 'A call of the job in hand is NOT SAVED: save it first, or leave the program, which lists it.',
@@ -265,6 +276,7 @@ export function createBench(doors: BenchDoors): Bench {
     const { view, keymap } = get();
     if ('to' in s) {
       if (s.to === 'shelf') void refreshShelf();
+      if (s.to === 'settings') return view.screen === s.to ? undefined : step({ to: s.to, from: view.screen });
       // Without a job every other screen would be empty.
       return session() || s.to === 'shelf' ? step({ to: s.to }) : undefined;
     }
@@ -323,6 +335,8 @@ export function createBench(doors: BenchDoors): Bench {
         const speaking = !get().speaking;
         return set({ speaking, note: speaking ? 'Answers are spoken.' : 'Answers are not spoken.' });
       }
+      case 'set':
+        return changeSetting(s.what, get().habits, { keep: keeping.keep, ask: questions.ask });
       case 'pedal':
         return keeping.learnPedals();
       case 'retry':
@@ -356,6 +370,10 @@ export function createBench(doors: BenchDoors): Bench {
     const row = pickedOf(around);
     if (!row) return;
     if (get().view.screen === 'shelf') return void open(row.key);
+    if (get().view.screen === 'settings') {
+      const setting = rowById.get(row.key);
+      return setting ? carryOut(setting, {}) : set({ note: `Only the file holds it: ${doors.settingsFile?.path}` });
+    }
     if (row.leads) goTo(around, row.leads, row.leadsOn);
   }
 
@@ -367,6 +385,7 @@ export function createBench(doors: BenchDoors): Bench {
     if (view.screen === 'help' || view.screen === 'glance') return step({ to: view.before });
     if (view.screen === 'shelf') return quit();
     if (view.from) return step({ to: view.from });
+    if (!at) return step({ to: 'shelf' });
     if (view.screen === 'todo' && view.todoFrom !== 'shelf') return step({ to: view.todoFrom ?? 'strip' });
     if (view.screen !== 'strip') return step({ to: 'strip' });
     void refreshShelf();

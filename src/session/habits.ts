@@ -2,16 +2,32 @@
 // what the bench makes of it, and why a key of one's own is refused.
 import { type Keymap, keymapOf, type OwnKey } from '../calls/bindings.ts';
 import { rowById } from '../calls/table.ts';
+import { metric, torqueUnitOf, type Units } from '../trade/units-shown.ts';
 import { screens } from '../view/screens.ts';
 
 export type Habits = {
+  name?: string | undefined;
+  trays: readonly string[];
+  units: Units;
+  colours: boolean;
   keypad: boolean;
   sounds: boolean;
   keys: readonly OwnKey[];
   /** The keys that one or two foot pedals send. */
   pedals: { again?: string | undefined; strike?: string | undefined };
 };
-export const standardHabits: Habits = { keypad: false, sounds: true, keys: [], pedals: {} };
+export const standardHabits: Habits = {
+  trays: ['1', '2', '3', '4', '5', '6'],
+  units: metric,
+  colours: true,
+  keypad: false,
+  sounds: true,
+  keys: [],
+  pedals: {},
+};
+
+/** What of them a call is read and shown by. */
+export const workshopOf = ({ name, trays, units }: Habits) => ({ name, trays, units });
 
 /** Keys that can't be taken are left as the table has them; `wrongKeys` tells of them. */
 export function keymapFor(habits: Habits): Keymap {
@@ -26,7 +42,14 @@ export function pedalCall({ pedals }: Habits, key: string): string | undefined {
 }
 
 /** What was set, for the answer. */
-export function habitWords({ keypad, sounds, pedals }: Partial<Habits>): string {
+export function habitWords(changed: Partial<Habits>): string {
+  const { keypad, sounds, pedals, trays, units, colours } = changed;
+  if ('name' in changed)
+    return changed.name === undefined ? 'No name is offered.' : `"${changed.name}" is offered where a call is signed.`;
+  if (trays) return `Trays: ${trays.join(', ')}.`;
+  if (units)
+    return `Distance in ${units.distance}, temperature in \u00b0${units.temperature}, torque in ${torqueUnitOf(units)}.`;
+  if (colours !== undefined) return colours ? 'Colours are on.' : 'Colours are off; shapes and words stay.';
   if (keypad !== undefined)
     return keypad ? 'The keys are read by the numeric keypad.' : 'The keys are read by their letters.';
   if (sounds !== undefined) return sounds ? 'Bells are on.' : 'Bells are off.';

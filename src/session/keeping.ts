@@ -20,13 +20,16 @@ export function createKeeping({
   /** The words of a fault when it could not be kept. */
   toFile?: (habits: Habits) => Promise<string | undefined>;
 }): Keeping {
+  let kept: Promise<void> = Promise.resolve();
   let learning: keyof Habits['pedals'] | undefined;
 
   function keep(changed: Partial<Habits>): void {
     const habits = { ...get(), ...changed };
     set({ habits, keymap: keymapFor(habits), note: habitWords(changed) });
-    void toFile?.(habits).then((fault) => {
-      if (fault !== undefined) set({ word: fault });
+    // One after the other: two at once would find the file changed under them.
+    kept = kept.then(async () => {
+      const fault = await toFile?.(habits);
+      if (fault !== undefined) set({ word: `Not kept, it holds until the program is left: ${fault}` });
     });
   }
   /** The next key pressed is the pedal's; then that of a second one. Escape leaves one out. */

@@ -50,6 +50,8 @@ export type Session = {
   job: OpenJob<Line>;
   run(row: Row, args: Args, by: Line['by']): Answer;
   runLine(text: string, by?: Line['by']): Answer;
+  /** The workshop it works in, as the settings have it now. */
+  suits(workshop: Workshop): void;
   /** Changes what is faced without a call: pointing at a hole. */
   face(facing: Partial<Facing>): void;
   desk(): Desk;
@@ -60,13 +62,16 @@ export type Session = {
   close(): Promise<readonly Line[]>;
 };
 
+/** What of the settings a call is read and shown by. */
+export type Workshop = Pick<Desk, 'name' | 'trays' | 'units'>;
+
 export type SessionOptions = {
   job: OpenJob<Line>;
   clock: Clock;
   plans?: readonly PlanOffer[];
   products?: readonly Product[];
   intervals?: Readonly<Record<string, Interval>>;
-  trays?: readonly string[];
+  workshop?: Workshop;
   /** Looks at a photograph's file; throws a fault where there is none to look at. */
   photo?: (file: string) => Photograph;
   /** What earlier jobs left, to be told when the job opens on this vehicle. */
@@ -84,7 +89,7 @@ export function createSession({
   plans = [],
   products = [],
   intervals = {},
-  trays = [],
+  workshop = {},
   photo = photographAt,
   reminders = () => [],
   facing = {},
@@ -102,6 +107,8 @@ export function createSession({
   /** The call with which work went on to another area: pressed once more by habit, it means nothing there. */
   let wentOnWith: string | undefined;
 
+  let shop = workshop;
+
   const now = (): Stamp => ({ ...clock(), run });
   const desk = (): Desk => ({
     ledger: store.getState().ledger,
@@ -110,7 +117,7 @@ export function createSession({
     plans,
     products,
     intervals,
-    trays,
+    ...shop,
   });
   const answered = (answer: Answer): Answer => {
     store.setState({ answer });
@@ -205,9 +212,10 @@ export function createSession({
     const next = row?.after?.(desk(), said) ?? {};
     wentOnWith = next.area !== undefined && next.area !== facing.area ? call : undefined;
     store.setState((s) => ({ facing: { ...s.facing, ...next } }));
-    const words = [[lineWords(ledger, line.entries), ...exchangedWords(after, line.entries)].join('. '), ...mind].join(
-      '. Mind: ',
-    );
+    const words = [
+      [lineWords(ledger, line.entries, shop.units), ...exchangedWords(after, line.entries)].join('. '),
+      ...mind,
+    ].join('. Mind: ');
     const text = plainText(
       next.area !== undefined && next.area !== facing.area
         ? `${words}. On to ${facedWords({ ...next, area: next.area })}`
@@ -257,6 +265,9 @@ export function createSession({
       const asked = read.row.besides?.(desk(), read.args);
       if (asked) return no(asked.title, asked.inWords);
       return carryOut(read.row, meantBy(read.row, desk(), read.args), by);
+    },
+    suits({ name, trays, units }) {
+      shop = { name, trays, units };
     },
     face: (faced) => store.setState((s) => ({ facing: { ...s.facing, ...faced } })),
     settled: () => saving,

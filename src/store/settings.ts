@@ -5,6 +5,7 @@ import { z } from 'zod';
 import { productSchema } from '../job/entries/declared.ts';
 import { nameSchema } from '../job/subjects.ts';
 import { plainDeep } from '../trade/plain-text.ts';
+import { distanceUnits, metric, temperatureUnits, torqueUnits } from '../trade/units-shown.ts';
 import { type Disk, realDisk } from './disk.ts';
 import { type Fault, fault, faultFrom } from './fault.ts';
 import { whereJsonBreaks } from './json-place.ts';
@@ -24,10 +25,20 @@ const sealantSchema = productSchema.superRefine((product, found) => {
 });
 
 const settingsSchema = z.strictObject({
-  /** Asked for on the sheet and at release; offered, never assumed. */
+  /** Offered where a call is signed, never assumed. */
   name: z.string().min(1).max(60).optional(),
   trays: z.array(nameSchema).min(1).max(40).default(['1', '2', '3', '4', '5', '6']),
   sounds: z.boolean().default(true),
+  /** NO_COLOR of the terminal goes before it. */
+  colours: z.boolean().default(true),
+  /** Of figures typed without their unit, and of those shown. */
+  units: z
+    .strictObject({
+      distance: z.enum(distanceUnits).default(metric.distance),
+      temperature: z.enum(temperatureUnits).default(metric.temperature),
+      torque: z.enum(torqueUnits).default(metric.torque),
+    })
+    .prefault({}),
   /** Read the keys by a numeric keypad. */
   keypad: z.boolean().default(false),
   /** Keys of one's own, by the id of the call; whether there is such a call is the bench's to say. */

@@ -3,6 +3,8 @@
 import { type Answer, absurd, figure, isRefused, refused } from './answer.ts';
 import { chosenHere, cited } from './cited.ts';
 import { degreesPerTurn } from './definitions.ts';
+import { newtonMetresOf, type TorqueUnit } from './units.ts';
+import { metric, torqueFigure, torqueText, torqueUnitOf, type Units } from './units-shown.ts';
 
 export type Stage =
   | { newtonMetres: number }
@@ -11,20 +13,27 @@ export type Stage =
   /** The torque read at the end of the last stage must lie between; 0 to: no upper limit. */
   | { acceptFromNewtonMetres: number; acceptToNewtonMetres?: number };
 
+const newtonMetre = /n·?m\b\.?/gi;
+const footPound = /\b(?:lb[fs]?[\s.·-]*ft|ft[\s.·-]*lb[fs]?)\b\.?/gi;
+
 const mostStages = cited(8, 'stages', chosenHere).value;
 const torqueLimits = cited({ from: 0.5, to: 2000 }, 'N·m', chosenHere);
 const angleLimits = cited({ from: 1, to: 720 }, '°', chosenHere);
 const loosenLimits = cited({ from: 1, to: 1080 }, '°', chosenHere);
 
 /**
- * Reads stages as written: "20 40 +60 +80", "40 Nm, +90°, -1 turn, 40, +90, +90", "30 +90 accept 60-110".
+ * Reads stages as written, one unit of torque for all of them, `bare` where none is said: "20 40 +60 +80", "40 Nm, +90°, -1 turn, 40, +90, +90", "30 +90 accept 60-110".
  * @returns the stages in order; refused where one is none, or they make no sense together (see `soundStages`)
  */
-export function readStages(text: string): Answer<Stage[]> {
+export function readStages(text: string, bare: 'N·m' | 'lbf·ft' = 'N·m'): Answer<Stage[]> {
+  const [inNewton, inFoot] = [newtonMetre, footPound].map((unit) => text.search(unit) >= 0);
+  if (inNewton && inFoot) return refused('N·m and lbf·ft side by side: one unit for all stages');
+  const unit = inFoot ? 'lbf·ft' : inNewton ? 'N·m' : bare;
   const words = text
+    .replace(footPound, ' ')
     .replace(/,(?=\d)/g, '.')
     .replace(/→|->|,|;/g, ' ')
-    .replace(/n·?m\b\.?/gi, ' ')
+    .replace(newtonMetre, ' ')
     .replace(/°|deg(rees)?\b/gi, ' ')
     .replace(/([+-])\s+(?=\d)/g, '$1')
     .trim()
@@ -35,9 +44,22 @@ export function readStages(text: string): Answer<Stage[]> {
     const word = words[at] as string;
     const stage = word.toLowerCase() === 'accept' ? readAccepted(words[++at] ?? '') : readStage(word);
     if (isRefused(stage)) return stage;
-    stages.push(stage);
+    stages.push(unit === 'N·m' ? stage : turnedFrom(unit, stage));
   }
   return soundStages(stages);
+}
+
+/** To a hundredth of a newton metre. */
+function turnedFrom(unit: TorqueUnit, stage: Stage): Stage {
+  const one = newtonMetresOf(1, unit) as number;
+  const turned = (value: number): number => Number((value * one).toFixed(2));
+  if ('newtonMetres' in stage) return { newtonMetres: turned(stage.newtonMetres) };
+  if (!('acceptFromNewtonMetres' in stage)) return stage;
+  const { acceptFromNewtonMetres: from, acceptToNewtonMetres: to } = stage;
+  return {
+    acceptFromNewtonMetres: turned(from),
+    ...(to !== undefined && { acceptToNewtonMetres: turned(to) }),
+  };
 }
 
 function readStage(word: string): Answer<Stage> {
@@ -104,14 +126,18 @@ function absurdStage(stage: Stage): ReturnType<typeof absurd> {
 }
 
 /** "40 N·m", "+90°", "loosen 360°", "accept 60 to 110 N·m". */
-function stageText(stage: Stage): string {
-  if ('newtonMetres' in stage) return `${figure(stage.newtonMetres)} N·m`;
+function stageText(stage: Stage, units: Units = metric): string {
+  if ('newtonMetres' in stage) return torqueText(stage.newtonMetres, units);
   if ('degrees' in stage) return `+${figure(stage.degrees)}°`;
   if ('loosenDegrees' in stage) return `loosen ${figure(stage.loosenDegrees)}°`;
   const { acceptFromNewtonMetres: from, acceptToNewtonMetres: to } = stage;
-  return to === undefined ? `accept from ${figure(from)} N·m` : `accept ${figure(from)} to ${figure(to)} N·m`;
+  const unit = torqueUnitOf(units);
+  return to === undefined
+    ? `accept from ${torqueFigure(from, units)} ${unit}`
+    : `accept ${torqueFigure(from, units)} to ${torqueFigure(to, units)} ${unit}`;
 }
-export const stagesText = (stages: readonly Stage[]): string => stages.map(stageText).join(', ');
+export const stagesText = (stages: readonly Stage[], units: Units = metric): string =>
+  stages.map((stage) => stageText(stage, units)).join(', ');
 
 /** Whether the torque read at the end is what the last stage wants; null where it wants none. Units: N·m. */
 export function isAccepted(stages: readonly Stage[], readNewtonMetres: number): boolean | null {

@@ -90,11 +90,11 @@ function torqueUnit(written: string): Answer<TorqueUnit> {
   return known ?? refused(`"${written}" is no unit of torque: N·m, kgf·m, lbf·ft, lbf·in`);
 }
 
-/** "25 Nm", "18.5 lb-ft", "250kgf.cm"; a bare number is newton metres. Answers newton metres. */
-export function readTorque(text: string): Answer<number> {
+/** "25 Nm", "18.5 lb-ft", "250kgf.cm"; a bare number is in `bare`. Answers newton metres. */
+export function readTorque(text: string, bare: TorqueUnit = 'N·m'): Answer<number> {
   const [value, unit] = apart(text);
   if (value === undefined) return refused(`"${text}" is no torque: a figure and its unit, like 25 Nm`);
-  return newtonMetresOf(value, unit === '' ? 'N·m' : unit);
+  return newtonMetresOf(value, unit === '' ? bare : unit);
 }
 
 /** °C from °F. Source: NIST SP 811, 2008, appendix B.8, exact. */
@@ -104,14 +104,14 @@ export const celsiusFromFahrenheit = (degrees: number): number =>
 export const fahrenheitFromCelsius = (celsius: number): number =>
   celsius * fahrenheit.value.perCelsius + fahrenheit.value.atFreezing;
 
-/** "10", "10 °C", "50F": answers °C. Refused: another unit, below -60 °C, above 400 °C. */
-export function readTemperature(text: string): Answer<number> {
+/** "10", "10 °C", "50F": answers °C; a bare number is in `bare`. Refused: another unit, below -60 °C, above 400 °C. */
+export function readTemperature(text: string, bare: 'C' | 'F' = 'C'): Answer<number> {
   const [value, unit] = apart(text);
   if (value === undefined) return refused(`"${text}" is no temperature: a figure, and F where it is Fahrenheit`);
   const letter = unit.toLowerCase().replace(/[°º.]|deg(rees)?|elsius|elcius|ahrenheit|\s/g, '');
   if (letter !== '' && letter !== 'c' && letter !== 'f')
     return refused(`"${unit}" is no unit of temperature: °C or °F`);
-  const celsius = letter === 'f' ? celsiusFromFahrenheit(value) : value;
+  const celsius = (letter || bare.toLowerCase()) === 'f' ? celsiusFromFahrenheit(value) : value;
   return absurd('a temperature of', celsius, temperatureLimits) ?? celsius;
 }
 

@@ -11,6 +11,7 @@ export const screens = [
   'box',
   'leaving',
   'log',
+  'settings',
   'glance',
   'help',
 ] as const;

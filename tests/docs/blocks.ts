@@ -5,12 +5,14 @@ import { fileURLToPath } from 'node:url';
 import { standardKeymap } from '../../src/calls/bindings.ts';
 import { keypadPicture } from '../../src/calls/keypad-picture.ts';
 import { usage } from '../../src/calls/line-reader.ts';
+import { settingRows } from '../../src/calls/lists/settings.ts';
 import { rows as calls } from '../../src/calls/table.ts';
 import { needSaid } from '../../src/commands/plans-need.ts';
 import { countOf, neededFor } from '../../src/plan/need.ts';
 import { countText } from '../../src/plan/need-words.ts';
 import { readPlan } from '../../src/plan/read-plan.ts';
 import { worksOf } from '../../src/plan/works.ts';
+import { standardHabits } from '../../src/session/habits.ts';
 import { screens } from '../../src/view/screens.ts';
 import { launcher, type Room, rooms } from '../boundaries/rooms.ts';
 import { checks } from '../published/checks.ts';
@@ -46,6 +48,14 @@ function roomsBlock(): string {
       room.pure ? 'yes' : '',
     ]),
   ).concat(`\n\nBeside them \`src/${launcher}\` finds a Node that is new enough and starts the bundle.`);
+}
+
+function settingsBlock(): string {
+  const shown = settingRows({ ...standardHabits, speaking: false });
+  return table(
+    ['setting', 'as it comes', 'Enter', 'what it means'],
+    shown.map(({ name, text, end = '', more }) => [name, text, end.replace('Enter: ', ''), String(more)]),
+  );
 }
 
 function rulesBlock(): string {
@@ -171,6 +181,7 @@ export const blocks: Readonly<Record<string, () => string>> = {
   keys: keysBlock,
   plans: plansBlock,
   need: needBlock,
+  settings: settingsBlock,
   keypad: () => ['```text', keypadPicture('strip').trimEnd(), '```'].join('\n'),
   rules: rulesBlock,
   dependencies: dependenciesBlock,

@@ -2,9 +2,11 @@
 // a frame of any size: exactly as many rows and cells as the screen has.
 import { describe, expect, it } from 'vitest';
 import { offerOf } from '../../src/calls/desk.ts';
+import { type SettingsShown, settingRows } from '../../src/calls/lists/settings.ts';
 import { emptyLedger } from '../../src/job/ledger.ts';
 import { cellsOf } from '../../src/screen/cells.ts';
 import { frame } from '../../src/screen/frame.ts';
+import { standardHabits } from '../../src/session/habits.ts';
 import { screens } from '../../src/view/screens.ts';
 import type { View } from '../../src/view/view.ts';
 import { playLines, scriptLines, upTo } from '../jobs/lines.ts';
@@ -12,7 +14,14 @@ import { shipped, shippedNames } from '../plan/shipped/shipped.ts';
 import { newStory } from '../sheet/bench-story.ts';
 import { demoDesk, sceneOf, textOf } from './scene.ts';
 
-const jobScreens = screens.filter((screen) => screen !== 'shelf');
+const jobScreens = screens.filter((screen) => screen !== 'shelf' && screen !== 'settings');
+const settingsScene = (more: Partial<SettingsShown> = {}, size = {}) =>
+  sceneOf({ screen: 'settings', before: 'shelf' }, {
+    listed: settingRows({ ...standardHabits, speaking: false, file: settingsFile, ...more }),
+    session: undefined,
+    ...size,
+  } as never);
+const settingsFile = { path: '/home/bench/countback/settings.json', keys: 2, intervals: 1, sealants: 3, wrong: [] };
 const plansShipped = () => shippedNames.map((file) => offerOf({ plan: shipped(file), file }));
 const kept = (name: string) => `./frames/${name}.txt`;
 
@@ -27,6 +36,16 @@ describe('at 80 by 24', () => {
     ] as const;
     const shelf = sceneOf({ screen: 'shelf' }, { listed: [...listed], session: undefined } as never);
     await expect(textOf(shelf)).toMatchFileSnapshot(kept('shelf'));
+  });
+  it('the settings before any job, and with a file that is broken', async () => {
+    await expect(textOf(settingsScene())).toMatchFileSnapshot(kept('settings'));
+    await expect(textOf(settingsScene({}, { columns: 120, rows: 40 }))).toMatchFileSnapshot(kept('settings-120'));
+    const wrong = [
+      '/home/bench/countback/settings.json, sounds: this must be true or false; put it right and start again',
+    ];
+    const broken = settingsScene({ file: { ...settingsFile, keys: 0, intervals: 0, sealants: 0, wrong } });
+    const onFile = { ...broken, view: { ...broken.view, at: { settings: 13 } } };
+    await expect(textOf(onFile)).toMatchFileSnapshot(kept('settings-broken'));
   });
   it('a job with nothing called yet', async () => {
     const desk = { ...demoDesk(), ledger: emptyLedger, facing: { tray: '1', spec: {} } };

@@ -68,7 +68,7 @@ export async function atTheBench(lines?: readonly Line[], opened: Opened = {}, h
   const shelf: OnTheShelf[] = [{ name: 'x', path: '/jobs/x', said: '' }];
   const kept: Habits[] = [];
   const bench = createBench({
-    habits: { ...standardHabits, ...habits },
+    habits: { ...standardHabits, trays: opened.trays ?? [], ...habits },
     keep: async (all) => {
       kept.push(all);
       return undefined;
@@ -83,7 +83,7 @@ export async function atTheBench(lines?: readonly Line[], opened: Opened = {}, h
         job,
         clock: ticking(lines?.at(-1) ?? monday, pace),
         plans: opened.plans ?? plansAtHand(),
-        ...(opened.trays && { trays: opened.trays }),
+        ...(opened.trays && { workshop: { trays: opened.trays } }),
       });
       sessions.push(session);
       return session;

@@ -123,6 +123,7 @@ describe('pedals', () => {
     await at.press('f10');
     expect(at.kept.at(-1)?.pedals).toEqual({ again: 'f9', strike: 'f10' });
     await at.press('/', ...words('set the pedal'), 'enter', 'escape');
+    await new Promise(setImmediate);
     expect(at.kept.at(-1)?.pedals).toMatchObject({ again: undefined });
   });
 });

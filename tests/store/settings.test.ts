@@ -32,6 +32,8 @@ const mine: Settings = {
   name: 'Mo',
   trays: ['left', 'right'],
   sounds: false,
+  colours: false,
+  units: { distance: 'mi', temperature: 'F', torque: 'lbf ft' },
   keypad: true,
   keys: [{ call: 'off', key: 'j', on: 'strip' }],
   pedals: { again: 'f9' },

@@ -10,7 +10,7 @@ import type { Desk } from '../desk.ts';
 import { type Listed, type Rows, rowsMadeBy } from '../listed.ts';
 
 export function logRows(desk: Desk): Rows {
-  const { ledger } = desk;
+  const { ledger, units } = desk;
   const { length } = ledger.lines;
   return rowsMadeBy(length, (i): Listed => {
     const n = length - i;
@@ -21,7 +21,7 @@ export function logRows(desk: Desk): Rows {
       key: String(n),
       mark: struck ? 'struck' : line?.overrides ? 'half' : 'plain',
       name: String(n),
-      text: lineWords(ledger, line?.entries ?? []),
+      text: lineWords(ledger, line?.entries ?? [], units),
       end: [struck ? 'struck' : '', line?.overrides ? 'done already' : '', line ? whenWords(line, desk) : '']
         .filter(Boolean)
         .join(', '),

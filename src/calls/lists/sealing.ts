@@ -5,6 +5,7 @@ import { every } from '../../job/ledger.ts';
 import type { CircuitState, FaceState } from '../../job/states.ts';
 import { isWithdrawn } from '../../job/withdrawn.ts';
 import { civilTime, lengthOfTimeText, timeOfDayText } from '../../trade/civil-time.ts';
+import { metric, temperatureText } from '../../trade/units-shown.ts';
 import type { Desk } from '../desk.ts';
 import type { Listed } from '../listed.ts';
 
@@ -21,7 +22,9 @@ export function sealingRows(desk: Desk): Listed[] {
     key: 'bench',
     mark: 'plain',
     name: 'bench',
-    text: bench ? `${bench.celsius} °C, ${bench.humidityPct ?? 'humidity unknown: 40'} %` : 'not noted',
+    text: bench
+      ? `${temperatureText(bench.celsius, desk.units ?? metric)}, ${bench.humidityPct ?? 'humidity unknown: 40'} %`
+      : 'not noted',
     end: bench ? '' : 'nothing cures by the book until it is: b',
     picks: {},
   };

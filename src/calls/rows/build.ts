@@ -92,7 +92,7 @@ export const buildRows: readonly Row[] = [
   {
     id: 'tight',
     words: ['tight', 'pull up'],
-    form: '[<hole>] [pass <pass:words>] [with <tool:words>] [read <read:number>]',
+    form: '[<hole>] [pass <pass:words>] [with <tool:words>] [read <read:torque>]',
     spoken: ['pull up number <hole>', 'pull up next one'],
     label: 'tight',
     help: 'The next pass of this hole is done: snug first, then its final by its method. "read 80" where the method wants the torque read at its end.',

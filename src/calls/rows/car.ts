@@ -1,5 +1,7 @@
 // The car as a whole: start, move, road test, release, waiting.
+import { stateOf } from '../../job/ledger.ts';
 import { isMakersAlone } from '../../trade/intervals.ts';
+import { metric } from '../../trade/units-shown.ts';
 import { dueNext } from '../next-due.ts';
 import { key, type Row } from '../row.ts';
 
@@ -80,17 +82,19 @@ export const carRows: readonly Row[] = [
     group: 'the car',
     keys: [key('n', 'leaving')],
     verb: 'waive-road-test',
+    signed: true,
   },
   {
     id: 'odometer',
     words: ['odometer', 'distance run'],
-    form: '<distance:number> [<unit:km|mi>]',
+    form: '<distance:distance> [<unit:km|mi>]',
     spoken: ['the distance run is <distance:figures>'],
     label: 'odometer',
     help: 'The distance on the clock.',
     group: 'the car',
     keys: [key('o', 'leaving', { pad: '7' })],
     verb: 'note-odometer',
+    fills: ({ units = metric }) => ({ unit: units.distance }),
   },
   {
     id: 'due',
@@ -103,6 +107,16 @@ export const carRows: readonly Row[] = [
     verb: 'note-due',
     means: (desk, args) => {
       const { what, on, atDistance } = args as { what: string; on?: string; atDistance?: number };
+      const noOdometer = stateOf(desk.ledger, 'vehicle', 'vehicle')?.odometer === undefined;
+      // Where no odometer is noted the job counts in km.
+      if (atDistance !== undefined && noOdometer && desk.units?.distance === 'mi')
+        return {
+          no: {
+            because: 'the odometer is not noted, which the distance goes by',
+            instead: 'note it first',
+            by: 'odometer',
+          },
+        };
       if (on !== undefined || atDistance !== undefined) return { say: { verb: 'note-due', ...args } };
       const due = dueNext(desk, what);
       if (!('why' in due)) return { say: { verb: 'note-due', what, ...due } };
@@ -123,6 +137,7 @@ export const carRows: readonly Row[] = [
     twice: 'The car leaves: release it?',
     keys: [key('x', 'leaving', { pad: '9' })],
     verb: 'release',
+    signed: true,
   },
   {
     id: 'reopen',
@@ -133,6 +148,7 @@ export const carRows: readonly Row[] = [
     group: 'the car',
     keys: [key('v', 'leaving')],
     verb: 'reopen',
+    signed: true,
   },
   {
     id: 'leaves',
@@ -144,6 +160,7 @@ export const carRows: readonly Row[] = [
     twice: 'Not fit to drive, the list is handed over: leave it so?',
     keys: [key('u', 'leaving')],
     verb: 'leave-unreleased',
+    signed: true,
   },
   {
     id: 'waiting',

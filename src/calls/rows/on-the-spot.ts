@@ -123,7 +123,7 @@ export const onTheSpotRows: readonly Row[] = [
   {
     id: 'label',
     words: ['label', 'product label'],
-    form: '<product> <kind:moisture|anaerobic|non-setting|dry> [skin <skin:number>] [fill <fill:number>] [run <run:number>] [full <full:number>] at <celsius:number> <humidity:number> [lowest <lowest:number>]',
+    form: '<product> <kind:moisture|anaerobic|non-setting|dry> [skin <skin:number>] [fill <fill:number>] [run <run:number>] [full <full:number>] at <celsius:temperature> <humidity:number> [lowest <lowest:temperature>]',
     label: 'product label',
     help: 'A sealant\u2019s label: skin minutes, hours to fill, run and full cure, at degrees Celsius and % humidity, lowest temperature.',
     group: 'on the spot',

@@ -10,7 +10,7 @@ export const sealingRows: readonly Row[] = [
   {
     id: 'bench',
     words: ['bench', 'it is'],
-    form: '<celsius:number> [degrees] [<humidityPct:number>] [percent]',
+    form: '<celsius:temperature> [degrees] [<humidityPct:number>] [percent]',
     spoken: ['bench is at <celsius:count> degrees [<humidityPct:count> percent]'],
     label: 'bench conditions',
     help: 'Temperature and humidity at the bench, from now until said again. Unknown humidity counts as 40 %.',

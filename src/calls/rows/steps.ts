@@ -1,6 +1,6 @@
 // Steps of the screen itself: going from one screen to another, moving in a list, typing a line, help, leaving.
 import { type ScreenId, screens } from '../../view/screens.ts';
-import { key, type Row, type Step } from '../row.ts';
+import { key, type Row, type Settable, type Step } from '../row.ts';
 
 const stepRow = (
   id: string,
@@ -23,8 +23,20 @@ const stepRow = (
 });
 const go = (to: ScreenId, letter: string, label: string, help: string): Row =>
   stepRow(`to-${to}`, [`show ${to}`], label, help, { to }, [key(letter, 'any', { footer: false })], [`show me ${to}`]);
+const apartFromShelf = screens.filter((screen) => screen !== 'shelf');
 const inLists = screens.filter((screen) => screen !== 'glance');
 const listsAlone = inLists.filter((screen) => screen !== 'strip' && screen !== 'build');
+
+const set = (what: Settable, words: string, help: string): Row =>
+  stepRow(`set-${what}`, [words], words, help, { step: 'set', what }, []);
+const settingRows: readonly Row[] = [
+  set('name', 'my name', 'Who works here: offered where a call is signed, never assumed.'),
+  set('trays', 'my trays', 'The trays that stand on the bench.'),
+  set('distance', 'distance in', 'Kilometres or miles, where a distance is typed without its unit.'),
+  set('temperature', 'temperature in', 'Degrees Celsius or Fahrenheit, typed without a unit and shown.'),
+  set('torque', 'torque in', 'Newton metres or pound-force feet, typed without a unit and shown.'),
+  set('colours', 'colours', 'Colours on or off; shapes and words stay.'),
+];
 
 export const stepRows: readonly Row[] = [
   go('strip', 'S', 'Strip', 'What comes off.'),
@@ -69,9 +81,17 @@ export const stepRows: readonly Row[] = [
   stepRow('page-down', ['page down'], 'page down', 'A page down.', { step: 'page-down' }, [
     key('page-down', inLists, { footer: false }),
   ]),
-  stepRow('choose', ['choose'], 'choose', 'Open what is chosen, or go to its place.', { step: 'choose' }, [
-    key('enter', ['shelf', 'todo', 'findings', 'leaving', 'log'], { pad: 'enter' }),
-  ]),
+  stepRow(
+    'choose',
+    ['choose'],
+    'choose',
+    'Open what is chosen, go to its place, or change the setting.',
+    { step: 'choose' },
+    [
+      key('enter', ['shelf', 'todo', 'findings', 'leaving', 'log'], { pad: 'enter' }),
+      key('enter', 'settings', { pad: 'enter', footer: 'Enter change' }),
+    ],
+  ),
   stepRow('new-job', ['make a job'], 'new job', 'A new job on the shelf.', { step: 'new' }, [
     key('n', 'shelf', { pad: '1' }),
   ]),
@@ -155,6 +175,11 @@ export const stepRows: readonly Row[] = [
     [key('A', 'any', { footer: false })],
     ['speak answers'],
   ),
+  {
+    ...go('settings', 'E', 'settings', 'Name, trays, units, colours, sounds, keypad; before any job as well.'),
+    keys: [key('E', 'shelf'), key('E', apartFromShelf, { footer: false })],
+  },
+  ...settingRows,
   stepRow('retry', ['save again'], 'save again', 'Save what could not be saved.', { step: 'retry' }, [
     key('!', 'any', { footer: false }),
   ]),

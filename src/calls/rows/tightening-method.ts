@@ -4,6 +4,7 @@ import { torqueSettingFromAdapter } from '../../trade/adapter.ts';
 import { type Answer, isRefused, refused } from '../../trade/answer.ts';
 import { readStages, type Stage } from '../../trade/torque-stages.ts';
 import { readTorque } from '../../trade/units.ts';
+import { metric, torqueUnitOf } from '../../trade/units-shown.ts';
 import { ofArea, ofHole } from '../declaring.ts';
 import type { Desk } from '../desk.ts';
 import type { Args } from '../form.ts';
@@ -11,7 +12,7 @@ import type { Meant, Row } from '../row.ts';
 
 function methodMeant(desk: Desk, args: Args): Meant {
   const { by, value, with: liquid, into, hole } = args;
-  const stages = value === undefined ? [] : torquesOf(value as string);
+  const stages = value === undefined ? [] : torquesOf(value as string, torqueUnitOf(desk.units ?? metric));
   if (isRefused(stages))
     return { no: { because: stages.refused, instead: 'as "40 +90 +90", "25 lbf ft", "30 +90 accept 60-110"' } };
   const [first, second] = stages;
@@ -20,11 +21,11 @@ function methodMeant(desk: Desk, args: Args): Meant {
   const method = { by, ...figures, ...(liquid ? { with: liquid } : {}), ...(into ? { into } : {}) };
   return hole ? ofHole(() => ({ method }))(desk, args) : ofArea(() => ({ method }))(desk, args);
 }
-/** One torque in any unit, or stages in newton metres and degrees. */
-function torquesOf(words: string): Answer<Stage[]> {
+/** One torque in any unit, or stages of one unit and degrees. */
+function torquesOf(words: string, bare: ReturnType<typeof torqueUnitOf>): Answer<Stage[]> {
   // With a sign before it, it is an angle.
-  const torque = /^[+-]/.test(words) ? refused('an angle') : readTorque(words);
-  return isRefused(torque) || torque === 0 ? readStages(words) : [{ newtonMetres: Number(torque.toFixed(2)) }];
+  const torque = /^[+-]/.test(words) ? refused('an angle') : readTorque(words, bare);
+  return isRefused(torque) || torque === 0 ? readStages(words, bare) : [{ newtonMetres: Number(torque.toFixed(2)) }];
 }
 
 function adapterMeant(desk: Desk, args: Args): Meant {

@@ -1,0 +1,37 @@
+// Figures that may be typed with their unit or without: without one they are in the units of the workshop. What comes out
+// is degrees Celsius and newton metres; a distance keeps its unit, which is a slot of its own.
+import { type Answer, isRefused } from '../trade/answer.ts';
+import { readTemperature, readTorque } from '../trade/units.ts';
+import { metric, temperatureFigure, torqueFigure, torqueUnitOf, type Units } from '../trade/units-shown.ts';
+import type { Reading, Token } from './form.ts';
+
+const mostWords = 3;
+/** A figure alone or with the words of its unit, the longest reading first. */
+function measured(rest: readonly Token[], what: string, read: (text: string) => Answer<number>): Reading {
+  if (rest.length === 0) return { why: `${what} is missing` };
+  const lengths = Array.from({ length: Math.min(mostWords, rest.length) }, (_, i) => i + 1).reverse();
+  const found = lengths.flatMap((used) => {
+    const text = rest.slice(0, used).map((token) => token.text);
+    const value = read(text.join(' '));
+    return isRefused(value) ? [] : [{ value: Number(value.toFixed(2)), used }];
+  });
+  if (found.length > 0) return found;
+  const alone = read(rest[0]?.text ?? '');
+  return { why: isRefused(alone) ? alone.refused : `"${rest[0]?.text}" is no ${what}` };
+}
+export const readTemperatureIn = (units: Units = metric, rest: readonly Token[]): Reading =>
+  measured(rest, 'a temperature', (text) => readTemperature(text, units.temperature));
+export const readTorqueIn = (units: Units = metric, rest: readonly Token[]): Reading =>
+  measured(rest, 'a torque', (text) => readTorque(text, torqueUnitOf(units)));
+
+/** A value in words that its reader takes; undefined where the type is none of these. */
+export function showMeasure(units: Units = metric, type: string, value: number): string | undefined {
+  if (type === 'temperature') return temperatureFigure(value, units);
+  return type === 'torque' ? torqueFigure(value, units) : undefined;
+}
+/** How it is asked for. */
+export function measureAsked(units: Units = metric, type: string): string | undefined {
+  if (type === 'temperature') return `how many \u00b0${units.temperature}`;
+  if (type === 'torque') return `how many ${torqueUnitOf(units)}`;
+  return type === 'distance' ? `how many ${units.distance}` : undefined;
+}
