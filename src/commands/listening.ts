@@ -8,7 +8,7 @@ import { createMouth, howToGetSpeech } from '../voice/speaking.ts';
 /** How the program is to listen: not at all, by its own adapter, or by a program of the workshop's. */
 export type ByVoice = { listen?: boolean; listenWith?: string };
 export const voiceDoors = (): { howToHear: string; howToSpeak?: string } => ({
-  howToHear: `The program was not started with --listen. ${howToGetOne}.`,
+  howToHear: `The program was not started with --listen; ${howToGetOne}.`,
   ...(createMouth() === undefined && { howToSpeak: howToGetSpeech }),
 });
 /** After the last word the room still sounds. */

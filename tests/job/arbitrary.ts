@@ -10,6 +10,7 @@ import type { Entry } from '../../src/job/entry.ts';
 import { openPointsWithNext } from '../../src/job/next-call.ts';
 import type { Said } from '../../src/job/said.ts';
 import { type Bench, bench, m6, m8, stretch } from './bench.ts';
+import { defOf } from './schema-parts.ts';
 
 const areas = ['cover', 'idler', 'wheel'];
 const holes = [...areas.flatMap((area) => [`${area}/1`, `${area}/2`]), 'idler/1 nut'];
@@ -29,17 +30,6 @@ const strings = [
 ];
 const specs = [m6, m8, stretch, {}, { kind: 'nut', oneUse: true }] as const;
 
-type Def = {
-  type: string;
-  shape?: Record<string, z.ZodType>;
-  values?: unknown[];
-  entries?: Record<string, string>;
-  innerType?: z.ZodType;
-  element?: z.ZodType;
-  items?: z.ZodType[];
-  options?: z.ZodType[];
-};
-const defOf = (schema: z.ZodType): Def => schema.def as unknown as Def;
 const takes = (schema: z.ZodType, value: unknown): boolean => schema.safeParse(value).success;
 
 const drawn = new WeakMap<z.ZodType, fc.Arbitrary<unknown>>();

@@ -106,3 +106,13 @@ export async function atTheBench(lines?: readonly Line[], opened: Opened = {}, h
     },
   };
 }
+
+/** The keys that type a text. */
+export const lettersOf = (text: string): string[] => [...text].map((char) => (char === ' ' ? 'space' : char));
+/** A job without a plan, made on the shelf by its keys. */
+export async function newJob(...how: Parameters<typeof atTheBench>): ReturnType<typeof atTheBench> {
+  const at = await atTheBench(...how);
+  await at.press('n', ...lettersOf('estate'), 'enter');
+  await new Promise(setImmediate);
+  return at;
+}

@@ -5,16 +5,8 @@ import type { Line } from '../../src/job/line.ts';
 import { fault } from '../../src/store/fault.ts';
 import { ringOf } from '../../src/trade/layout.ts';
 import { demoLines } from '../demo/at-hand.ts';
-import { atTheBench } from './at-the-bench.ts';
+import { atTheBench, lettersOf, newJob } from './at-the-bench.ts';
 import { occupantOf } from './reading.ts';
-
-const words = (text: string) => [...text].map((char) => (char === ' ' ? 'space' : char));
-async function newJob() {
-  const at = await atTheBench();
-  await at.press('n', ...words('estate'), 'enter');
-  await new Promise(setImmediate);
-  return at;
-}
 
 describe('the shelf', () => {
   it('makes a job by its name and goes to strip', async () => {
@@ -25,14 +17,14 @@ describe('the shelf', () => {
   });
   it('keeps keys that are pressed while a job is being opened', async () => {
     const at = await atTheBench();
-    await at.press('n', ...words('estate'), 'enter', 'a', ...words('sump'), 'enter', 'enter');
+    await at.press('n', ...lettersOf('estate'), 'enter', 'a', ...lettersOf('sump'), 'enter', 'enter');
     await new Promise(setImmediate);
     await at.press();
     expect(at.state().answer).toMatchObject({ kind: 'taken', text: 'sump 1 off, to tray 1' });
   });
   it('says a fault in its own words and stays', async () => {
     const at = await atTheBench();
-    await at.press('n', ...words('broken'), 'enter');
+    await at.press('n', ...lettersOf('broken'), 'enter');
     await new Promise(setImmediate);
     expect(at.bench.store.getState().word).toContain('line 3 is damaged');
     expect(at.view().screen).toBe('shelf');
@@ -69,9 +61,9 @@ describe('one key, one fastener', () => {
   });
   it('adds a thread or a length to the fastener in use, and starts anew with a kind or a head', async () => {
     const at = await newJob();
-    await at.press('a', '+', 'n', '9', 'x', ...words('M12x1.5'), 'enter');
+    await at.press('a', '+', 'n', '9', 'x', ...lettersOf('M12x1.5'), 'enter');
     expect(at.state().facing.spec).toEqual({ kind: 'nut', head: 'hex 19', thread: 'M12x1.5' });
-    await at.press('x', ...words('bolt hex 10'), 'enter');
+    await at.press('x', ...lettersOf('bolt hex 10'), 'enter');
     expect(at.state().facing.spec).toEqual({ kind: 'bolt', head: 'hex 10' });
   });
   it('has the fastener in use at hand when the job is opened again', async () => {
@@ -82,9 +74,9 @@ describe('one key, one fastener', () => {
   });
   it('[T1] knows by its name what goes in, and asks where the name does not say', async () => {
     const at = await newJob();
-    await at.press('i', ...words('rear stand'), 'enter');
+    await at.press('i', ...lettersOf('rear stand'), 'enter');
     expect(stateOf(at.state().ledger, 'temporary', 'rear stand')?.sort).toBe('stand');
-    await at.press('i', ...words('blue thing'), 'enter');
+    await at.press('i', ...lettersOf('blue thing'), 'enter');
     expect(at.view().asking).toMatchObject({ slot: 'sort' });
   });
   it('makes an area in two keys, sets the fastener in two, and takes one off with each key after', async () => {
@@ -105,8 +97,8 @@ describe('one key, one fastener', () => {
   });
   it('[F2] says what is odd about what came off as the answer to the call, and takes one key for either answer', async () => {
     const at = await newJob();
-    const line = (text: string) => at.press('/', ...words(text), 'enter');
-    await at.press('a', ...words('mount'), 'enter');
+    const line = (text: string) => at.press('/', ...lettersOf(text), 'enter');
+    await at.press('a', ...lettersOf('mount'), 'enter');
     await line('off 1 as bolt hex 14 M10x1.25x60 10.9');
     await line('off 2 as bolt hex 14 M10x1.25x60 10.9');
     await line('off 3 as bolt hex 17 M10x1.25x50 8.8');
@@ -167,7 +159,7 @@ describe('putting right', () => {
 describe('leaving', () => {
   it('[X5] puts the call of the picked line at hand, to be taken with Enter and not before', async () => {
     const at = await newJob();
-    await at.press('c', ...words('plug'), 'enter', 'L');
+    await at.press('c', ...lettersOf('plug'), 'enter', 'L');
     const rows = at.bench.listed();
     const places = rows.slice(0, rows.length).map((row) => row.leads);
     await at.press(...places.slice(0, places.indexOf('connection:plug')).map(() => 'down'), 'space');
@@ -178,7 +170,7 @@ describe('leaving', () => {
   });
   it('[X5] keeps a row picked where the list has grown shorter', async () => {
     const at = await newJob();
-    await at.press('a', ...words('sump'), 'enter', 'enter', 'enter', 'L', ...Array<string>(20).fill('down'));
+    await at.press('a', ...lettersOf('sump'), 'enter', 'enter', 'enter', 'L', ...Array<string>(20).fill('down'));
     const cursor = at.view().at.leaving ?? 0;
     expect(cursor).toBe(at.bench.listed().length - 1);
     at.session().runLine('strike 3');
@@ -190,7 +182,7 @@ describe('leaving', () => {
     const at = await newJob();
     await at.press('L', 'space');
     expect(at.view().asking?.typed).toBe('odometer ');
-    await at.press(...words('120'), 'enter');
+    await at.press(...lettersOf('120'), 'enter');
     expect(at.state().answer).toMatchObject({ kind: 'taken' });
   });
 });
@@ -198,7 +190,7 @@ describe('leaving', () => {
 describe('a question that only names what there is', () => {
   it.each(['tab', 'M'])('asked by %s, takes nothing for an answer that is none of it', async (key) => {
     const at = await newJob();
-    await at.press(key, ...words('of 9'), 'enter');
+    await at.press(key, ...lettersOf('of 9'), 'enter');
     expect(at.view().screen).toBe('strip');
     expect(at.state().ledger.lines.length).toBe(1);
   });
@@ -221,7 +213,7 @@ describe('counting trays', () => {
 describe('a typed line', () => {
   it('is at hand again with Up, the last one first', async () => {
     const at = await newJob();
-    await at.press('/', ...words('nonsense'), 'enter', '/', ...words('note two'), 'enter', '/', 'up');
+    await at.press('/', ...lettersOf('nonsense'), 'enter', '/', ...lettersOf('note two'), 'enter', '/', 'up');
     expect(at.view().asking?.typed).toBe('note two');
     await at.press('up');
     expect(at.view().asking?.typed).toBe('nonsense');
@@ -277,24 +269,24 @@ describe('asking', () => {
   it('is left by Escape with nothing written', async () => {
     const at = await newJob();
     const { length } = at.state().ledger.lines;
-    await at.press('p', ...words('wheel'), 'escape', 'O', 'escape', '/', ...words('off'), 'escape');
+    await at.press('p', ...lettersOf('wheel'), 'escape', 'O', 'escape', '/', ...lettersOf('off'), 'escape');
     expect(at.view().asking).toBeUndefined();
     expect(at.state().ledger.lines.length).toBe(length);
   });
   it('says why an answer cannot be read, and takes another', async () => {
     const at = await newJob();
-    await at.press('a', '+', 'x', ...words('frog'), 'enter');
+    await at.press('a', '+', 'x', ...lettersOf('frog'), 'enter');
     expect(at.view().asking?.why).toContain('frog');
-    await at.press(...words('backspace').map(() => 'backspace'), ...words('nut hex 17'), 'enter');
+    await at.press(...lettersOf('backspace').map(() => 'backspace'), ...lettersOf('nut hex 17'), 'enter');
     expect(at.state().facing.spec).toEqual({ kind: 'nut', head: 'hex 17' });
   });
   it('[X3] asks release twice, and "not yet" releases nothing', async () => {
     const at = await newJob();
-    await at.press('L', 'x', ...words('me'), 'enter');
+    await at.press('L', 'x', ...lettersOf('me'), 'enter');
     expect(at.view().asking).toMatchObject({ slot: 'sure' });
     await at.press('1');
     expect(at.state().answer).not.toMatchObject({ kind: 'refused' });
-    await at.press('x', ...words('me'), 'enter', '2');
+    await at.press('x', ...lettersOf('me'), 'enter', '2');
     expect(at.state().answer).toMatchObject({ kind: 'refused', refusal: { rule: 'X1' } });
   });
   it('lists first what can be taken, and says of the rest why not', async () => {
@@ -406,7 +398,7 @@ describe('a full disk', () => {
     const at = await newJob();
     at.disk.full = true;
     await at.press('a', '+', 'enter');
-    await at.press('H', 'n', ...words('other'), 'enter');
+    await at.press('H', 'n', ...lettersOf('other'), 'enter');
     expect(at.opens).toHaveLength(1);
     expect(at.bench.store.getState().word).toContain('NOT SAVED');
   });

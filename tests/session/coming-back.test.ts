@@ -1,15 +1,7 @@
 // Coming back: to an area and its tray, through the list of the check rotation, from what is still to do.
 import { describe, expect, it } from 'vitest';
 import { demoLines } from '../demo/at-hand.ts';
-import { atTheBench } from './at-the-bench.ts';
-
-const words = (text: string) => [...text].map((char) => (char === ' ' ? 'space' : char));
-async function newJob() {
-  const at = await atTheBench();
-  await at.press('n', ...words('estate'), 'enter');
-  await new Promise(setImmediate);
-  return at;
-}
+import { atTheBench, newJob } from './at-the-bench.ts';
 
 describe('an area come back to', () => {
   const twoAreas = ['area cover', 'tray 1', 'use bolt hex 10', 'off 1', 'off 2', 'area pump', 'tray 2', 'off 1'];

@@ -6,9 +6,8 @@ import { standardKeymap } from '../../src/calls/bindings.ts';
 import { readTrays } from '../../src/session/changing.ts';
 import { type Habits, standardHabits } from '../../src/session/habits.ts';
 import { createKeeping } from '../../src/session/keeping.ts';
-import { atTheBench } from './at-the-bench.ts';
+import { atTheBench, lettersOf, newJob } from './at-the-bench.ts';
 
-const letters = (text: string) => [...text].map((char) => (char === ' ' ? 'space' : char));
 const settingsKey = standardKeymap.keysOn('shelf').find(({ row }) => row.id === 'to-settings')?.binding.key as string;
 
 async function onSettings(habits: Partial<Habits> = {}) {
@@ -29,12 +28,7 @@ async function onSettings(habits: Partial<Habits> = {}) {
   const habitsNow = () => at.bench.store.getState().habits;
   return { ...at, to, row, habitsNow };
 }
-async function inJob(habits: Partial<Habits> = {}) {
-  const at = await atTheBench(undefined, {}, habits);
-  await at.press('n', ...letters('estate'), 'enter');
-  await setImmediate();
-  return at;
-}
+const inJob = (habits: Partial<Habits> = {}) => newJob(undefined, {}, habits);
 
 describe('the screen of settings', () => {
   it('is there before any job is open, and leads back to the shelf', async () => {
@@ -88,14 +82,14 @@ describe('the screen of settings', () => {
   });
   it('takes the trays as a list, for the job in hand at once', async () => {
     const at = await inJob({ trays: ['1'] });
-    await at.press(settingsKey, 'down', 'enter', 'backspace', ...letters('1-3, left'), 'enter');
+    await at.press(settingsKey, 'down', 'enter', 'backspace', ...lettersOf('1-3, left'), 'enter');
     expect(at.bench.desk().trays).toEqual(['1', '2', '3', 'left']);
     expect(at.session().desk().trays).toEqual(['1', '2', '3', 'left']);
   });
   it('keeps the question while the trays are none', async () => {
     const at = await onSettings({ trays: ['1'] });
     await at.to('trays');
-    await at.press('enter', ...letters(', 1'), 'enter');
+    await at.press('enter', ...lettersOf(', 1'), 'enter');
     expect(at.view().asking?.why).toBe('"1" is there twice');
     expect(at.habitsNow().trays).toEqual(['1']);
   });
@@ -187,6 +181,13 @@ describe('units', () => {
     at.session().runLine(line);
     expect(entryOf(at)).toMatchObject({ kind: 'area-declared', method: expected });
   });
+  it('what the wrench showed is kept in newton metres', async () => {
+    const at = await inJob({ units: inches });
+    for (const line of ['area lid', 'holes 1', 'off 1 as bolt hex 10', 'back 1', 'tight 1', 'tight 1 read 30'])
+      expect({ line, kind: at.session().runLine(line).kind }).not.toMatchObject({ kind: 'refused' });
+    // 30 lbf ft: NIST SP 811, B.8, 1 lbf ft = 1.355818 N m.
+    expect(entryOf(at)).toMatchObject({ kind: 'fastener-tightened', readNewtonMetres: 40.67 });
+  });
   it('a distance that is due waits for the odometer whose unit it goes by', async () => {
     const at = await inJob({ units: inches });
     expect(at.session().runLine('due coolant at 120000')).toMatchObject({ kind: 'refused', by: 'odometer' });
@@ -200,14 +201,14 @@ describe('the name', () => {
     const at = await inJob({ name: 'Io Marsh' });
     await at.press('L', 'u');
     expect(at.view().asking).toMatchObject({ slot: 'who', typed: '', choices: [{ value: 'Io Marsh' }] });
-    await at.press(...letters('Ada'), 'enter');
-    await at.press(...letters('towed'), 'enter', '2');
+    await at.press(...lettersOf('Ada'), 'enter');
+    await at.press(...lettersOf('towed'), 'enter', '2');
     await setImmediate();
     expect(at.state().ledger.lines.all.at(-1)?.entries[0]).toMatchObject({ kind: 'left-unreleased', who: 'Ada' });
   });
   it('is taken with Enter', async () => {
     const at = await inJob({ name: 'Io Marsh' });
-    await at.press('L', 'u', 'enter', ...letters('towed'), 'enter', '2');
+    await at.press('L', 'u', 'enter', ...lettersOf('towed'), 'enter', '2');
     await setImmediate();
     expect(at.state().ledger.lines.all.at(-1)?.entries[0]).toMatchObject({ kind: 'left-unreleased', who: 'Io Marsh' });
   });

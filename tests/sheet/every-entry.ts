@@ -5,18 +5,8 @@ import { declaredEntries } from '../../src/job/entries/declared.ts';
 import { fastenerEntries } from '../../src/job/entries/fasteners.ts';
 import { workEntries } from '../../src/job/entries/works.ts';
 import type { Entry, EntryKind } from '../../src/job/entry.ts';
+import { defOf } from '../job/schema-parts.ts';
 import { newStory, type Story } from './bench-story.ts';
-
-type Def = {
-  type: string;
-  shape?: Record<string, z.ZodType>;
-  values?: unknown[];
-  entries?: Record<string, string>;
-  innerType?: z.ZodType;
-  element?: z.ZodType;
-  items?: z.ZodType[];
-  options?: z.ZodType[];
-};
 
 /** Last those after which nothing is taken, or which take lines back. */
 const atTheEnd: readonly EntryKind[] = ['reopened', 'left-unreleased', 'calls-struck', 'calls-restored', 'released'];
@@ -40,7 +30,7 @@ export function everyEntry(evil: string): Hostile {
   const harmless = ['f3.1', 's3.1', 'p3.1', 'd3.1', 'a'.repeat(64), 'scrap', 'vehicle'];
 
   function filled(schema: z.ZodType): unknown {
-    const def = schema.def as unknown as Def;
+    const def = defOf(schema);
     switch (def.type) {
       case 'literal':
         return def.values?.[0];
