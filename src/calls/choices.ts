@@ -6,7 +6,9 @@ import { isWithdrawn } from '../job/withdrawn.ts';
 import type { Desk } from './desk.ts';
 import { type Args, isChoice } from './form.ts';
 import { boxProposals } from './proposals.ts';
-import { names, piles, plannedServices } from './slots.ts';
+import { names } from './slot-names.ts';
+import { piles } from './slot-places.ts';
+import { plannedServices } from './slots.ts';
 import { specWords } from './spec-words.ts';
 
 /** Names a slot could take now, for choosing from a list; empty when they are typed. */
