@@ -1,5 +1,5 @@
 // The one door to the log: guards first, then what the call writes. It refuses; it never changes anything.
-import { z } from 'zod';
+import * as z from 'zod';
 import { type Entry, entrySchema } from './entry.ts';
 import { type Ledger, stateOf } from './ledger.ts';
 import type { Line, Stamp } from './line.ts';

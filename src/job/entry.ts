@@ -1,5 +1,5 @@
 // The union of everything a job's log can say. Shapes are strict: an unknown name or field is from a newer program (V1).
-import { z } from 'zod';
+import * as z from 'zod';
 import { declaredEntries } from './entries/declared.ts';
 import { fastenerEntries } from './entries/fasteners.ts';
 import { workEntries } from './entries/works.ts';

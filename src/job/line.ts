@@ -1,5 +1,5 @@
 // One line is what one call wrote: the unit of writing, of "saved", of tearing and of striking.
-import { z } from 'zod';
+import * as z from 'zod';
 import { entryKinds, entrySchema } from './entry.ts';
 import { nameSchema } from './subjects.ts';
 

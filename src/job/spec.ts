@@ -1,6 +1,6 @@
 // What a fastener is, as far as it is known, and how it is to be tightened. Equality and contradiction of two specs
 // live here; whether a head can carry a thread is a computation of the trade, not of this module.
-import { z } from 'zod';
+import * as z from 'zod';
 import { isSameThread } from '../trade/threads.ts';
 
 export const fastenerKinds = [

@@ -1,6 +1,6 @@
 // Names of things on the job, as plain strings: which hole, where a fastener lies, what a finding is about.
 // A name never holds "/" or ":"; both are ours.
-import { z } from 'zod';
+import * as z from 'zod';
 
 export const nameSchema = z
   .string()

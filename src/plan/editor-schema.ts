@@ -1,6 +1,6 @@
 // The JSON Schema of a plan file, made from what the program reads it with. It knows the shape alone: whether names,
 // holes and orders fit together, only checking a plan tells.
-import { z } from 'zod';
+import * as z from 'zod';
 import { planSchema } from './plan.ts';
 
 export const planSchemaForEditors = (): object => ({

@@ -1,6 +1,6 @@
 // The shape of a plan file. A plan says what there is on a kind of vehicle, in the same words in which a job's log
 // declares it, written more briefly: hole ranges, and several places behind one front.
-import { z } from 'zod';
+import * as z from 'zod';
 import { areaRoles, finishedLater, intervalSchema, productSchema, temporaryKinds } from '../job/entries/declared.ts';
 import { methodSchema, specSchema } from '../job/spec.ts';
 import { nameSchema, subjectSchema } from '../job/subjects.ts';

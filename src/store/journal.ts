@@ -1,6 +1,6 @@
 // What the bytes of a job file say: a header line, then one line a call. Decides what is refused, what is dropped and
 // what is doubtful. It opens nothing and changes nothing; the lines' own shape comes from whoever reads them.
-import { z } from 'zod';
+import * as z from 'zod';
 import { isPlainJson, plainDeep } from '../trade/plain-text.ts';
 import { beforeFirst, type Chain, linked, type Reached, readChain } from './chain.ts';
 import { type Fault, fault } from './fault.ts';

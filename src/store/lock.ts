@@ -6,7 +6,7 @@
 // a late thief acting on what it read long ago finds that the lock has another key now, and starts again.
 import { randomBytes } from 'node:crypto';
 import { basename, dirname, join } from 'node:path';
-import { z } from 'zod';
+import * as z from 'zod';
 import { type Disk, readFile } from './disk.ts';
 import { type Fault, fault, hasCode } from './fault.ts';
 import type { Mark, Processes } from './processes.ts';

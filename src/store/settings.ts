@@ -1,7 +1,7 @@
 // What a workshop sets once: who works here, trays, sounds, the sealants on the shelf. A missing file means the defaults;
 // a broken one is told, line by line, and left as it is. Settings never change what a job demands.
 import { Low } from 'lowdb';
-import { z } from 'zod';
+import * as z from 'zod';
 import { productSchema } from '../job/entries/declared.ts';
 import { nameSchema } from '../job/subjects.ts';
 import { plainDeep } from '../trade/plain-text.ts';

@@ -1,7 +1,7 @@
 // What the workshop remembers of vehicles, by registration or else by its own label: one small file, whole and durable.
 // It can be read, taken out as a whole and forgotten; a job file does not depend on it.
 import { Low } from 'lowdb';
-import { z } from 'zod';
+import * as z from 'zod';
 import { plainDeep } from '../trade/plain-text.ts';
 import { type Disk, realDisk } from './disk.ts';
 import { type Fault, fault, faultFrom } from './fault.ts';

@@ -1,5 +1,5 @@
 // Entries that say what there is on the job: the same words whether a plan brought them or a call on the spot.
-import { z } from 'zod';
+import * as z from 'zod';
 import { reasonSchema } from '../reasons.ts';
 import { methodSchema, specSchema } from '../spec.ts';
 import { holeSchema, nameSchema, subjectSchema } from '../subjects.ts';

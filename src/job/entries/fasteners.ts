@@ -1,6 +1,6 @@
 // Entries about holes, fasteners and their pieces. Each carries everything resolved: which hole, which fastener,
 // from where and to where; nothing is looked up when it is read again.
-import { z } from 'zod';
+import * as z from 'zod';
 import { personSchema, reasonSchema } from '../reasons.ts';
 import { methodSchema, specSchema } from '../spec.ts';
 import { holeSchema, nameSchema, placeSchema } from '../subjects.ts';

@@ -1,6 +1,6 @@
 // Entries about everything that is no fastener: parts, connections, temporaries, parts box, fluids, faces, the drive,
 // findings, counts, and the car itself.
-import { z } from 'zod';
+import * as z from 'zod';
 import { personSchema, reasonSchema } from '../reasons.ts';
 import { specSchema } from '../spec.ts';
 import { nameSchema, subjectSchema } from '../subjects.ts';

@@ -1,5 +1,5 @@
 // Verbs on the parts box and on fluids and their circuits (T4, T5).
-import { z } from 'zod';
+import * as z from 'zod';
 import { meanwhile, no, notReached } from '../guards.ts';
 import { stateOf } from '../ledger.ts';
 import { circuitOpenedAt } from '../open-points.ts';

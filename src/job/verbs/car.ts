@@ -1,6 +1,6 @@
 // Verbs on the car as a whole: first start, lowered, moved, pedal, road, tools out. What is noted of it stands in
 // notes.ts; waiting and release in release.ts.
-import { z } from 'zod';
+import * as z from 'zod';
 import { holesOf, isClosed, isTouched } from '../closed.ts';
 import { toolsStandOut } from '../counts.ts';
 import { inOfSort, meanwhile, no, notReached, traysCounted } from '../guards.ts';

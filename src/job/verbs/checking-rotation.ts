@@ -1,6 +1,6 @@
 // Verbs on what a check rotation shows: its marks, locks slid in, the tension, and the tension set anew. The turns
 // themselves are called in turning.ts.
-import { z } from 'zod';
+import * as z from 'zod';
 import { no } from '../guards.ts';
 import { rotationNeeded, runningTry, wantedOfTry } from '../rotation.ts';
 import { nameSchema } from '../subjects.ts';

@@ -1,5 +1,5 @@
 // Verbs that state and correct: left empty, what a hole wants, a spec, holes exchanged (L5, L11, U3).
-import { z } from 'zod';
+import * as z from 'zod';
 import { isCritical } from '../closed.ts';
 import { fastenerIdSchema } from '../entries/fasteners.ts';
 import { fastenerState, holeState, no } from '../guards.ts';

@@ -1,5 +1,5 @@
 // Verbs on a sealing face: cleaned, a bead laid on it. Its holes are brought up as any other's, in tighten.ts.
-import { z } from 'zod';
+import * as z from 'zod';
 import { faceOpenedAt } from '../beads.ts';
 import { type Product, productSchema } from '../entries/declared.ts';
 import { no } from '../guards.ts';

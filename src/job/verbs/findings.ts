@@ -1,5 +1,5 @@
 // Verbs on findings and thread repair (F1 to F6).
-import { z } from 'zod';
+import * as z from 'zod';
 import { isCriticalAt } from '../critical.ts';
 import { waysOfAsking } from '../entries/works.ts';
 import { holeState, no } from '../guards.ts';

@@ -1,5 +1,5 @@
 // The verb that puts a fastener into a hole by a few turns, and all that may stand against it (L5 to L8, K4).
-import { z } from 'zod';
+import * as z from 'zod';
 import { chosenFor, mayNotTrade, openFindingOf } from '../choose.ts';
 import { wantsOf } from '../closed.ts';
 import type { Entry } from '../entry.ts';

@@ -1,5 +1,5 @@
 // Verbs that open a job, order services, declare what there is, count by eye, and strike or restore lines.
-import { z } from 'zod';
+import * as z from 'zod';
 import { cautionSchema, declaredEntries, intervalSchema, newPartSchema } from '../entries/declared.ts';
 import type { Entry } from '../entry.ts';
 import { no } from '../guards.ts';

@@ -1,6 +1,6 @@
 // Verbs on what is lost (L9): a fastener or a piece called lost, searched for, ruled out. Found again, it is moved from
 // there as from anywhere, in whereabouts.ts.
-import { z } from 'zod';
+import * as z from 'zod';
 import { likeInTray } from '../choose.ts';
 import { pieceIdSchema } from '../entries/fasteners.ts';
 import { fastenerState, no } from '../guards.ts';

@@ -1,5 +1,5 @@
 // Verbs that only note: odometer, what falls due, a remark, the conditions at the bench, the clock called right.
-import { z } from 'zod';
+import * as z from 'zod';
 import { verb } from '../verb.ts';
 import { nothing } from './car.ts';
 

@@ -1,5 +1,5 @@
 // Verbs on parts and connections: off and parted, back and made, renewed, judged (O2, T2, T3).
-import { z } from 'zod';
+import * as z from 'zod';
 import { partVerdicts } from '../entries/works.ts';
 import type { Entry } from '../entry.ts';
 import { behindRefusal, holeState, no } from '../guards.ts';

@@ -1,5 +1,5 @@
 // The verb that calls a whole pass of an area complete (O3).
-import { z } from 'zod';
+import * as z from 'zod';
 import { holesOf, isTouched } from '../closed.ts';
 import type { Entry } from '../entry.ts';
 import { no } from '../guards.ts';

@@ -1,6 +1,6 @@
 // A photograph noted by its file and the digest of its bytes. Whoever says it has looked at the file; the job never does.
 
-import { z } from 'zod';
+import * as z from 'zod';
 import { photoShape } from '../entries/works.ts';
 import { verb } from '../verb.ts';
 

@@ -1,6 +1,6 @@
 // Verbs on how the job stands: waiting, resumed, released, reopened, left unreleased. What keeps it from release is
 // counted in open-points.ts.
-import { z } from 'zod';
+import * as z from 'zod';
 import { no } from '../guards.ts';
 import { openPoints } from '../open-points.ts';
 import { personSchema, reasonSchema } from '../reasons.ts';

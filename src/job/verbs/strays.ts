@@ -1,5 +1,5 @@
 // Verbs on strays (K3): found in a tray, given to a hole, scrapped, no part of this vehicle.
-import { z } from 'zod';
+import * as z from 'zod';
 import { wantsOf } from '../closed.ts';
 import type { Entry } from '../entry.ts';
 import { holeState, holesAreCounted, no, occupantOf } from '../guards.ts';

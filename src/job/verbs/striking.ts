@@ -1,5 +1,5 @@
 // Verbs that strike lines of the log and restore them (U1, U2).
-import { z } from 'zod';
+import * as z from 'zod';
 import { no } from '../guards.ts';
 import { leaningOn, struckAlready, unstrikable } from '../striking.ts';
 import { type Guard, verb } from '../verb.ts';

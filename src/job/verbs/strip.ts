@@ -1,5 +1,5 @@
 // Verbs that take apart: found, found empty, slack, off, broken.
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Entry } from '../entry.ts';
 import { fastenerState, holdsSomething, holeState, mayNotServe, no, occupantOf } from '../guards.ts';
 import { stateOf } from '../ledger.ts';

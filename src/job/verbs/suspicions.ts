@@ -1,5 +1,5 @@
 // Verbs that answer a suspicion (F2): right, then it is a finding; or meant so.
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Entry } from '../entry.ts';
 import { no } from '../guards.ts';
 import { holeSchema, subjectText } from '../subjects.ts';

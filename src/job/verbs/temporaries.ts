@@ -1,5 +1,5 @@
 // Verbs on what is put in for the work and must come away, and on masking open works (T1, F6).
-import { z } from 'zod';
+import * as z from 'zod';
 import { areaStandsOpen } from '../closed.ts';
 import { temporaryKinds } from '../entries/declared.ts';
 import { holeState, no } from '../guards.ts';

@@ -1,5 +1,5 @@
 // What may keep a fastener from being tightened, one guard a reason, and which pass of its area is meant.
-import { z } from 'zod';
+import * as z from 'zod';
 import { isShouldered, laterOf } from '../closed.ts';
 import {
   fastenerState,

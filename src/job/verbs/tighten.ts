@@ -1,6 +1,6 @@
 // Verbs that bring a fastener up: tightened by passes, on for now made final, looked at again. What may keep it from being
 // tightened stands in tighten-guards.ts.
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Entry } from '../entry.ts';
 import {
   behindOf,

@@ -1,6 +1,6 @@
 // Verbs on a drive: its tensioner let live, the crank turned, a bind felt and explained. What a check
 // rotation shows is called in checking-rotation.ts.
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Entry } from '../entry.ts';
 import { no, traysCounted } from '../guards.ts';
 import { stateOf } from '../ledger.ts';

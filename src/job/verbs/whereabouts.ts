@@ -1,6 +1,6 @@
 // Verbs on where a fastener lies and whether it serves: moved, condemned, measured, scrapped, a piece of it moved. What is
 // lost stands in losses.ts, a stray in strays.ts, U3's corrections in corrections.ts.
-import { z } from 'zod';
+import * as z from 'zod';
 import { fastenerIdSchema, pieceIdSchema } from '../entries/fasteners.ts';
 import type { Entry } from '../entry.ts';
 import { fastenerState, holeState, mayNotServe, no } from '../guards.ts';
