@@ -34,7 +34,7 @@ export type Journal<L> = {
   doubt?: { fault: Fault; byte: number };
 };
 
-const untouched = 'nothing was changed; a dated copy lies in the folder "copies" beside it';
+const untouched = 'the file was left as it is';
 
 export function headerLine(job: string) {
   return linked({ countback: 'job', format: fileFormat, job }, beforeFirst);
@@ -59,7 +59,7 @@ export function readJournal<L extends { n: number }>(bytes: Buffer, path: string
   if (tail.kind === 'torn')
     journal.torn = fault(
       'torn',
-      `the last line was half written and is left out: ${tail.bytes} bytes, never shown as saved`,
+      `the last line was half written and is left out: ${tail.bytes} bytes, of a call that was not saved or was cut off later`,
       placeIn(path, tail),
       'look at the last call and go on from there',
     );
@@ -99,11 +99,10 @@ export const placeIn = (path: string, at: { line: number; byte: number }) =>
   `${path}, line ${at.line}, byte ${at.byte}`;
 
 const newer = (what: string, place: string) =>
-  fault('newer', what, place, 'open it with a newer countback; nothing was changed');
+  fault('newer', what, place, 'open it with a newer countback; the file was left as it is');
 
 function headerFrom(chain: Chain, bytes: Buffer, path: string): string {
-  if (bytes.length === 0)
-    throw fault('empty', 'the job file is empty', path, 'a dated copy lies in the folder "copies" beside it');
+  if (bytes.length === 0) throw fault('empty', 'the job file is empty', path, untouched);
   if (!bytes.subarray(0, headerStart.length).equals(headerStart))
     throw fault('foreign', 'this is no job file, or its beginning is damaged', path, untouched);
   const [verified] = chain.texts;

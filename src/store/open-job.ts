@@ -3,7 +3,7 @@
 import { Low } from 'lowdb';
 import { plainText } from '../trade/plain-text.ts';
 import { copyBeforeCut, copyOfTheDay } from './copies.ts';
-import { type Disk, realDisk } from './disk.ts';
+import { type Disk, readFile, realDisk } from './disk.ts';
 import { type Fault, fault, faultFrom, hasCode, isFault } from './fault.ts';
 import { everySoOften, followJob } from './follow.ts';
 import { headerLine, type ReadLine } from './journal.ts';
@@ -11,6 +11,7 @@ import { type JobFile, type JournalAdapter, journalAdapter, readJobBytes } from 
 import { type Lock, takeLock } from './lock.ts';
 import { type Processes, realProcesses } from './processes.ts';
 import { type Saved, savingOf } from './saving.ts';
+import { withWayBack } from './way-back.ts';
 import { writeWhole } from './whole-file.ts';
 
 export type OpenJob<L> = {
@@ -78,7 +79,7 @@ export async function openJob<L extends { n: number }>(options: OpenJobOptions<L
       throw thrown;
     }
   } catch (thrown) {
-    throw faultFrom(thrown, path);
+    throw await withWayBack(faultFrom(thrown, path), { disk, path, readLine: options.readLine });
   }
 }
 
@@ -112,9 +113,10 @@ async function openWith<L extends { n: number }>(
   }
 
   if (read.doubt) await copyBeforeCut(disk, path, read.bytes, now());
-  await copyOfTheDay(disk, path, read.bytes, now()).catch((thrown: unknown) =>
-    shared.notices.push(noCopy(thrown, path)),
-  );
+  if (torn) shared.notices = [await keptBeforeCut(torn, disk, path, read.bytes, now())];
+  // Without an end that is cut off: a copy that held it would not be the beginning of what the job is by evening.
+  const holding = read.bytes.subarray(0, read.reached.end);
+  await copyOfTheDay(disk, path, holding, now()).catch((thrown: unknown) => shared.notices.push(noCopy(thrown, path)));
   // Settles what an earlier end left behind; where that fails, the job is open and in trouble.
   if (!saving.trouble()) await saving.retry();
   const unsaved = () => low.data.lines.slice(adapter.saved().lines);
@@ -136,6 +138,11 @@ async function openWith<L extends { n: number }>(
       closed = true;
       await saving.idle();
       await adapter.close();
+      // What was called since it was opened: a job of one day would else have its first line for a copy.
+      if (!saving.trouble())
+        await readFile(disk, path)
+          .then((bytes) => copyOfTheDay(disk, path, bytes, now()))
+          .catch(() => undefined);
       await letGo(lock);
       return unsaved();
     },
@@ -195,6 +202,17 @@ async function lockOrFault(disk: Disk, processes: Processes, path: string): Prom
 
 /** A lock that cannot be let go of dies with this process. */
 const letGo = (lock: Lock) => lock.release().catch(() => undefined);
+
+/** What is cut off the end of a file leaves no trace in it: it stays in a copy, and that is told. */
+async function keptBeforeCut(torn: Fault, disk: Disk, path: string, bytes: Buffer, now: Date): Promise<Fault> {
+  try {
+    const copy = await copyBeforeCut(disk, path, bytes, now);
+    return fault(torn.kind, torn.what, torn.where, `${torn.next}; the file as it was lies in ${copy}`);
+  } catch (thrown) {
+    const why = faultFrom(thrown, path);
+    return fault(torn.kind, torn.what, torn.where, `${torn.next}; no copy of it as it was could be made: ${why.what}`);
+  }
+}
 
 function noCopy(thrown: unknown, path: string): Fault {
   const why = faultFrom(thrown, path);

@@ -49,7 +49,7 @@ const withByte = (at: number): Buffer => {
 
 const files: [string, () => Uint8Array | string, RegExp][] = [
   ['damaged in the middle', () => withByte((lineEnds()[0] ?? 0) + 20), /, line 2, byte \d+: line 2 is not as it was/],
-  ['with a damaged header', () => withByte(30), /, line 1, byte 0: the header is not as it was written; nothing was/],
+  ['with a damaged header', () => withByte(30), /, line 1, byte 0: the header is not as it was written; the file was/],
   [
     'of a newer format',
     () => forged({ ...header, format: 7 }),
@@ -67,7 +67,11 @@ const files: [string, () => Uint8Array | string, RegExp][] = [
   ],
   ['of another program', () => `# ${steering}\nroot:x:0:0\n`, /: this is no job file, or its beginning is damaged; /],
   ['full of NUL bytes', () => Buffer.alloc(5000), /: this is no job file, or its beginning is damaged; /],
-  ['that is empty', () => '', /: the job file is empty; a dated copy lies in the folder "copies" beside it/],
+  [
+    'that is empty',
+    () => '',
+    /: the job file is empty; the file was left as it is; no dated copy of it holds a call: bring it back from your own/,
+  ],
 ];
 
 describe('a job file', () => {
@@ -119,7 +123,7 @@ describe('a job file', () => {
     const { exit, out, complaint } = await bench.run(['take', 'van'], { input: 'area "cam cover"\noff 1\n' });
     expect({ exit, out }).toEqual({ exit: 0, out: '       at cam cover\n    2  cam cover 1 off, to tray 1\n' });
     expect(complaint).toMatch(
-      /, line 3, byte \d+: the last line was half written and is left out: \d+ bytes, never shown as saved; look at the/,
+      /, line 3, byte \d+: the last line was half written and is left out: \d+ bytes, of a call that was not saved or was cut off later; look at the last call and go on from there; the file as it was lies in .*-before-cut/,
     );
     expect(complaint.split('\n')).toHaveLength(2);
     expect((await bench.run(['take', 'van'])).complaint).toBe('');

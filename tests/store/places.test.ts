@@ -116,27 +116,28 @@ it('[D2] brings the copy of the day up to date by more of the same, and writes o
   };
   await openAndCall();
   const afterOne = disk.bytesAt('/jobs/blue.countback.jsonl');
-  await openAndCall();
+  // Also when it is closed: a job of one day has a copy of all that was called.
   expect(disk.bytesAt(copy)).toEqual(afterOne);
+  await openAndCall();
+  expect(disk.bytesAt(copy)).toEqual(disk.bytesAt('/jobs/blue.countback.jsonl'));
   const other = Buffer.concat([afterOne?.subarray(0, -2) ?? Buffer.alloc(0), Buffer.from('!\n')]);
   disk.put(copy, other);
   await openAndCall();
   expect(disk.bytesAt(copy)).toEqual(other);
 });
 
-it('[D2] makes one dated copy a day at opening and keeps the last seven', async () => {
+it('[D2] makes one dated copy a day, at opening and at closing, and keeps the last seven', async () => {
   const disk = await newJobOn();
   disk.put('/jobs/other.countback.jsonl', Buffer.from('x'));
   const copies = () => disk.names().filter((name) => name.startsWith('/jobs/copies/'));
   const kept: Buffer[] = [];
   for (let day = 1; day <= 10; day++)
     for (const hour of [8, 20]) {
-      const bytes = disk.bytesAt('/jobs/blue.countback.jsonl') ?? Buffer.alloc(0);
-      if (hour === 20) kept.push(bytes);
       const job = await openOn(disk, { now: () => new Date(2026, 1, 20 + day, hour) });
       const n = job.lines().length + 1;
       await job.append(linesTo(n)[n - 1] ?? { n, said: '' });
       await job.close();
+      if (hour === 20) kept.push(disk.bytesAt('/jobs/blue.countback.jsonl') ?? Buffer.alloc(0));
       if (day === 1) {
         disk.put('/jobs/copies/blue.notes.countback.jsonl', Buffer.from('mine'));
         disk.put('/jobs/copies/blue.2.2026-01-01.countback.jsonl', Buffer.from('of another job'));

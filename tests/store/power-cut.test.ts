@@ -69,7 +69,7 @@ it('[D1] [D2] a power cut at any operation keeps every line shown as saved, whol
 });
 
 it('[D2] a power cut while a cut job is opened again and goes on loses nothing either', async () => {
-  const first = (await fillWatched(await newJobOn(), 6, 4)).filter((_, i) => i % 23 === 0);
+  const first = (await fillWatched(await newJobOn(), 6, 4)).filter((_, i) => i % 37 === 0);
   let cuts = 0;
   for (const { after, at } of first) {
     const kept = (await openOn(after.cut(1), { look: true })).lines().length;
@@ -131,12 +131,16 @@ it('[D2] the dated copy and the copy before a cut are whole when the power goes'
   disk.put(jobPath, bytes);
   disk.remove('/jobs/copies/blue.2026-03-04.countback.jsonl');
   const look = await openOn(disk);
+  const holding = bytes.subarray(0, look.doubt?.byte);
   const fallen = pullingThePlug(disk, { acknowledged: 0, begun: 0 }, 4);
   await openOn(disk, { withoutLineAt: look.doubt?.byte, now: noon });
   let copies = 0;
   for (const { after, at } of fallen) {
     const found = after.names().filter((name) => name.startsWith('/jobs/copies/') && !name.includes('.new-'));
-    for (const name of found) expect(after.bytesAt(name)?.equals(bytes), `${name} ${at}`).toBe(true);
+    for (const name of found) {
+      const whole = name.includes('before-cut') ? bytes : holding;
+      expect(after.bytesAt(name)?.equals(whole), `${name} ${at}`).toBe(true);
+    }
     copies += found.length;
     const file = after.bytesAt(jobPath) ?? Buffer.alloc(0);
     if (!file.equals(bytes))

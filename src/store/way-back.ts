@@ -1,0 +1,57 @@
+// What there is to go back to where a job file is refused: the newest of its dated copies that holds calls, and the very
+// command that puts it in its place and keeps the broken file beside it. It changes nothing itself.
+import { copiesOf } from './copies.ts';
+import { type Disk, readFile } from './disk.ts';
+import { type Fault, fault, isFault } from './fault.ts';
+import { type ReadLine, readJournal } from './journal.ts';
+
+export type GoodCopy = { path: string; calls: number; changedMs: number };
+
+/** The newest copy that can be read whole and holds at least one call. */
+export async function goodCopyOf<L extends { n: number }>(
+  disk: Disk,
+  jobPath: string,
+  readLine: ReadLine<L>,
+): Promise<GoodCopy | undefined> {
+  const copies = await copiesOf(disk, jobPath).catch(() => []);
+  for (const path of copies.reverse()) {
+    try {
+      const { lines, doubt } = readJournal(await readFile(disk, path), path, readLine);
+      if (lines.length > 0 && !doubt)
+        return { path, calls: lines.length, changedMs: (await disk.stat(path)).changedMs };
+    } catch (thrown) {
+      // A copy that is broken too is passed over for an older one.
+      if (!isFault(thrown) && !(thrown instanceof Error && 'code' in thrown)) throw thrown;
+    }
+  }
+  return undefined;
+}
+
+export function commandBack(jobPath: string, { path }: GoodCopy, platform: string): string {
+  const [job, copy, aside] = [jobPath, path, `${jobPath}.broken`].map((one) => quoted(one, platform));
+  return platform === 'win32'
+    ? `move ${job} ${aside} & copy ${copy} ${job}`
+    : `mv ${job} ${aside} && cp ${copy} ${job}`;
+}
+/** Only where a shell would read it otherwise. */
+function quoted(path: string, platform: string): string {
+  if (platform === 'win32') return `"${path}"`;
+  return /^[\w./+:@%-]+$/.test(path) ? path : `'${path.replaceAll("'", "'\\''")}'`;
+}
+
+const broken: ReadonlySet<Fault['kind']> = new Set(['damaged', 'foreign', 'empty']);
+
+/** A refused file's fault, with the way back there is from it. */
+export async function withWayBack<L extends { n: number }>(
+  told: Fault,
+  { disk, path, readLine }: { disk: Disk; path: string; readLine: ReadLine<L> },
+): Promise<Fault> {
+  if (!broken.has(told.kind)) return told;
+  const facts = await disk.stat(path).catch(() => undefined);
+  if (facts?.kind !== 'file') return told;
+  const copy = await goodCopyOf(disk, path, readLine);
+  const way = copy
+    ? `its newest good copy has ${copy.calls} ${copy.calls === 1 ? 'call' : 'calls'}, and comes back with: ${commandBack(path, copy, process.platform)}`
+    : 'no dated copy of it holds a call: bring it back from your own backup';
+  return fault(told.kind, told.what, told.where, `${told.next}; ${way}`);
+}

@@ -1,0 +1,60 @@
+// Where a job file is refused: the way back that is told is one that is there, and a torn end that was cut off stays in
+// a copy.
+import { expect, it } from 'vitest';
+import { commandBack } from '../../src/store/way-back.ts';
+import { linesTo, newJobOn, openOn } from './practice.ts';
+
+const path = '/jobs/blue.countback.jsonl';
+const copyOf = (day: string) => `/jobs/copies/blue.${day}.countback.jsonl`;
+const of = (day: number) => ({ now: () => new Date(2026, 2, day, 9) });
+
+async function twoDays() {
+  const disk = await newJobOn();
+  for (const day of [4, 5]) {
+    const job = await openOn(disk, of(day));
+    const n = job.lines().length + 1;
+    await job.append(linesTo(n)[n - 1] ?? { n, said: '' });
+    await job.close();
+  }
+  return disk;
+}
+
+it('[D4] a damaged file is refused with its newest good copy and the command that brings it back', async () => {
+  const disk = await twoDays();
+  disk.put(path, Buffer.from('a picture'));
+  const told = await openOn(disk).catch((thrown: Error) => thrown.message);
+  expect(told).toContain('this is no job file, or its beginning is damaged; the file was left as it is');
+  expect(told).toContain(
+    `2 calls, and comes back with: mv ${path} ${path}.broken && cp ${copyOf('2026-03-05')} ${path}`,
+  );
+  // A copy that is broken too, or holds no call, is no way back.
+  disk.put(copyOf('2026-03-05'), Buffer.from('a picture'));
+  await expect(openOn(disk)).rejects.toMatchObject({ next: expect.stringContaining(`has 1 call, and comes back`) });
+  disk.put(copyOf('2026-03-04'), (disk.bytesAt(copyOf('2026-03-04')) as Buffer).subarray(0, 75));
+  await expect(openOn(disk)).rejects.toMatchObject({
+    next: expect.stringContaining('no dated copy of it holds a call'),
+  });
+});
+
+it('[D2] a torn end that is cut off the file stays in a copy, which is told, and the copy of the day goes on', async () => {
+  const disk = await twoDays();
+  const torn = Buffer.concat([disk.bytesAt(path) as Buffer, Buffer.from('{"n":3,"said":')]);
+  disk.put(path, torn);
+  const job = await openOn(disk, of(5));
+  const aside = '/jobs/copies/blue.2026-03-05-090000-before-cut.countback.jsonl';
+  expect(job.notices.map((one) => one.next)).toEqual([expect.stringContaining(`lies in ${aside}`)]);
+  expect(disk.bytesAt(aside)).toEqual(torn);
+  await job.append(linesTo(3)[2] ?? { n: 3, said: '' });
+  await job.close();
+  expect(disk.bytesAt(copyOf('2026-03-05'))).toEqual(disk.bytesAt(path));
+});
+
+it('a command quotes what a shell would read otherwise', () => {
+  const copy = { path: "/my jobs/copies/o'x", calls: 1, changedMs: 0 };
+  expect(commandBack('/my jobs/x', copy, 'linux')).toBe(
+    "mv '/my jobs/x' '/my jobs/x.broken' && cp '/my jobs/copies/o'\\''x' '/my jobs/x'",
+  );
+  expect(commandBack('C:\\j\\x', { ...copy, path: 'C:\\j\\c' }, 'win32')).toBe(
+    'move "C:\\j\\x" "C:\\j\\x.broken" & copy "C:\\j\\c" "C:\\j\\x"',
+  );
+});
