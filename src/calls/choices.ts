@@ -15,7 +15,7 @@ import { specWords } from './spec-words.ts';
 export function choicesFor(desk: Desk, type: string, args: Args = {}): string[] {
   if (isChoice(type)) return type.split('|');
   if (type === 'who') return desk.name === undefined ? [] : [desk.name];
-  if (type === 'plan') return desk.plans.map((p) => p.name);
+  if (type === 'plan') return desk.plans().map((p) => p.name);
   if (type === 'planned') return [...plannedServices(desk, args)];
   if (type === 'place') return [...names(desk.ledger, 'tray').map((t) => `tray ${t}`), ...piles];
   if (type === 'finding') {

@@ -27,7 +27,8 @@ export type Desk = {
   ledger: Ledger;
   facing: Facing;
   now: Stamp;
-  plans: readonly PlanOffer[];
+  /** Those at hand, read from the disk when they are first asked for; the same list every time. */
+  plans(): readonly PlanOffer[];
   /** The trays that stand on the bench, used or not. */
   trays?: readonly string[];
   /** Who works here: offered where a call is signed, never assumed. */

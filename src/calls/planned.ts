@@ -19,7 +19,8 @@ const chosenOn = ({ ledger, facing }: Desk): readonly Chosen[] =>
 
 const merged = new WeakMap<readonly PlanOffer[], Map<string, Merged>>();
 /** The plans of these services as one; plans are read once and never change while the program runs. */
-function togetherOf({ plans }: Desk, chosen: readonly Chosen[]): Merged {
+function togetherOf(desk: Desk, chosen: readonly Chosen[]): Merged {
+  const plans = desk.plans();
   const names = new Set(chosen.map((one) => one.plan));
   const [first, ...more] = plans.filter((one) => names.has(one.name));
   if (!first) return { ok: false, clashes: [{ what: 'there is no such plan', places: [] }] };
@@ -36,8 +37,8 @@ export function servicesBeside(desk: Desk): SideBySide {
   const chosen = chosenOn(desk);
   const known = compared.get(desk.ledger) ?? new Map<string, SideBySide>();
   compared.set(desk.ledger, known);
-  const key = JSON.stringify([chosen, desk.plans.map((one) => one.name)]);
-  const plans = desk.plans.map((one) => one.plan);
+  const key = JSON.stringify([chosen, desk.plans().map((one) => one.name)]);
+  const plans = desk.plans().map((one) => one.plan);
   const there = known.get(key) ?? sideBySide(desk.ledger, plans, chosen);
   known.set(key, there);
   return there;

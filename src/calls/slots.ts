@@ -40,7 +40,10 @@ const readLines: Read = (_desk, rest) => {
 };
 
 export const plannedServices = (desk: Desk, args: Args): readonly string[] =>
-  desk.plans.filter((p) => args.plan === undefined || p.name === args.plan).flatMap((p) => p.services);
+  desk
+    .plans()
+    .filter((p) => args.plan === undefined || p.name === args.plan)
+    .flatMap((p) => p.services);
 function oneOf(known: readonly string[], what: string, rest: readonly Token[], stops: readonly string[]): Reading {
   if (rest.length === 0) return missing(`the name of the ${what}`);
   const found = knownAtStart(known, rest);
@@ -64,7 +67,7 @@ const readers: Record<string, Read> = {
   product: readName('product', 'the name of the product'),
   plan: (desk, rest, stops) =>
     oneOf(
-      desk.plans.map((p) => p.name),
+      desk.plans().map((p) => p.name),
       'plan',
       rest,
       stops,

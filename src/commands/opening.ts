@@ -11,7 +11,7 @@ import { isPath, type JobPlace, jobPlace, placesOn, thisMachine } from '../store
 import { openSettings } from '../store/settings.ts';
 import { openVehicles } from '../store/vehicles.ts';
 import { exits, type Out } from './answer.ts';
-import { plansAtHand } from './plans.ts';
+import { type PlanShelf, planShelf } from './plans.ts';
 import { keepMemory, remindersFrom } from './remembering.ts';
 
 const faultText = (fault: Fault): string => `countback: ${fault.message}`;
@@ -39,34 +39,39 @@ export type Opening = {
   withoutLineAt?: number;
   /** Told in one line when what the workshop remembers of the vehicle could not be kept. */
   tell?: (line: string) => void;
+  /** The plans are read when they are first asked for, or a moment later; told of each that is left out. */
+  plansLater?: (leftOut: Fault) => void;
 };
 
 export async function openSession(
   named: string,
   packageRoot: URL,
-  { fresh = false, withoutLineAt, tell }: Opening = {},
+  { fresh = false, withoutLineAt, tell, plansLater }: Opening = {},
 ): Promise<Session> {
   const places = placesOn(thisMachine());
   const place = placeOf(named);
   if (fresh) await makeNew(named, place);
   const settings = await openSettings(places.settings);
-  const plans = await plansAtHand(packageRoot);
+  const plans = planShelf(packageRoot);
   const job = await openThere(named, place, withoutLineAt === undefined ? {} : { withoutLineAt });
   const vehicles = await openVehicles(places.vehicles);
-  const notices = [...job.notices, ...settings.faults, ...plans.faults, ...(vehicles.fault ? [vehicles.fault] : [])];
+  const leftOut = plansLater ? [] : plans.all().faults;
+  const notices = [...job.notices, ...settings.faults, ...leftOut, ...(vehicles.fault ? [vehicles.fault] : [])];
   const linesBefore = job.lines().length;
   const session = createSession({
     job: { ...job, notices },
     clock: machineClock(),
-    plans: plans.offers,
+    plans: () => plans.all().offers,
     products: settings.settings().sealants,
     intervals: settings.settings().intervals,
     workshop: settings.settings(),
     reminders: remindersFrom(vehicles),
   });
+  const reading = plansLater && readInTime(plans, plansLater);
   return {
     ...session,
     async close() {
+      clearTimeout(reading?.timer);
       const unsaved = await session.close();
       const saved = job.lines().slice(0, job.lines().length - unsaved.length);
       // Looking at a job is no reason to remember it: it may have been forgotten since. One that lies elsewhere is not the
@@ -78,6 +83,19 @@ export async function openSession(
       return unsaved;
     },
   };
+}
+
+/** Long enough for the first frame, shorter than a hand needs to ask for a plan. */
+const plansAfterMs = 150;
+
+/** One file at a time: a key pressed meanwhile waits for one of them at most. */
+function readInTime(plans: PlanShelf, told: (leftOut: Fault) => void): { timer: NodeJS.Timeout } {
+  const goOn = () => {
+    if (plans.readOne()) reading.timer = setTimeout(goOn);
+    else for (const one of plans.all().faults) told(one);
+  };
+  const reading = { timer: setTimeout(goOn, plansAfterMs) };
+  return reading;
 }
 
 export function placeOf(named: string): JobPlace {

@@ -1,5 +1,5 @@
 // Reading a plan file from the disk: what the file itself is refused for comes back with what is wrong in it.
-import { open } from 'node:fs/promises';
+import { closeSync, fstatSync, openSync, readFileSync } from 'node:fs';
 import { longestPlan, type ReadPlan, readPlan } from '../plan/read-plan.ts';
 import { faultFrom } from '../store/fault.ts';
 import { whereJsonBreaks } from '../store/json-place.ts';
@@ -8,16 +8,16 @@ import { whereJsonBreaks } from '../store/json-place.ts';
 const longestBytes = 4 * longestPlan;
 
 /** Never reads more of a file than a plan may be long. */
-export async function readPlanFile(file: string): Promise<ReadPlan> {
+export function readPlanFile(file: string): ReadPlan {
   try {
-    const handle = await open(file, 'r');
+    const open = openSync(file, 'r');
     try {
-      const { size } = await handle.stat();
+      const { size } = fstatSync(open);
       // One byte too many is told as all the rest would be.
-      const text = size > longestBytes ? ' '.repeat(longestPlan + 1) : await handle.readFile('utf8');
+      const text = size > longestBytes ? ' '.repeat(longestPlan + 1) : readFileSync(open, 'utf8');
       return readPlan(text, file, whereJsonBreaks);
     } finally {
-      await handle.close();
+      closeSync(open);
     }
   } catch (thrown) {
     const { what, where, next } = faultFrom(thrown, file);

@@ -5,7 +5,7 @@ import { readPlanFile } from './plan-file.ts';
 export async function checkPlans(files: readonly string[], _args: Parsed, out: Out): Promise<number> {
   let exit: number = exits.fine;
   for (const file of files) {
-    const read = await readPlanFile(file);
+    const read = readPlanFile(file);
     if (read.ok) {
       const { name, services, areas } = read.plan;
       out.write(`${file}: sound: ${name}, services ${services.length}, areas ${areas.length}\n`);

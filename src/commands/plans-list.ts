@@ -7,7 +7,7 @@ import { exits, type Out } from './answer.ts';
 import { plansAtHand } from './plans.ts';
 
 export async function listPlans(out: Out, packageRoot: URL): Promise<number> {
-  const { offers, faults } = await plansAtHand(packageRoot);
+  const { offers, faults } = plansAtHand(packageRoot);
   for (const { plan, file } of offers) {
     const works = worksOf(plan);
     out.write(`${plan.name}\n    ${plan.vehicle}\n    ${file}\n`);

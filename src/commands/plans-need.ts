@@ -56,12 +56,12 @@ export function needSaid(
 const clashText = ({ what, places }: Clash): string => `${what}: ${places.join(' and ')}`;
 
 /** The plans named, else those at hand. */
-async function sourcesFor(args: Parsed, packageRoot: URL): Promise<{ all: Source[] } | { why: string }> {
+async function sourcesFor(args: Parsed, packageRoot: URL): Promise<{ all: readonly Source[] } | { why: string }> {
   const files = args.lists.get('plan');
-  if (!files) return { all: (await plansAtHand(packageRoot)).offers };
+  if (!files) return { all: plansAtHand(packageRoot).offers };
   const all: Source[] = [];
   for (const file of files) {
-    const read = await readPlanFile(file);
+    const read = readPlanFile(file);
     if (!read.ok) return { why: `${read.fault.where}: ${read.fault.what}; ${read.fault.next}` };
     all.push({ plan: read.plan, file });
   }

@@ -52,7 +52,7 @@ async function improve(
   take: string | undefined,
   out: Out,
 ): Promise<number> {
-  const read = await readPlanFile(file);
+  const read = readPlanFile(file);
   if (!read.ok) throw fault('bad-plan', read.fault.what, read.fault.where, read.fault.next);
   const changes = changesIn(read.plan);
   const taken = chosen(changes, take ?? '');

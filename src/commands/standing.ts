@@ -30,7 +30,7 @@ export const standing: Command = {
         const lines = job.lines();
         const ledger = readLog(lines);
         const now = { ...machineClock()(), run: (lines.at(-1)?.run ?? 0) + 1 };
-        const desk: Desk = { ledger, facing: firstFacing, now, plans: [] };
+        const desk: Desk = { ledger, facing: firstFacing, now, plans: () => [] };
         const points = openPointsWithNext(ledger, now).map((p) => ({
           code: p.code,
           at: p.at,

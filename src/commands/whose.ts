@@ -49,7 +49,7 @@ export const whose: Command = {
       try {
         const lines = job.lines();
         const now = { ...machineClock()(), run: (lines.at(-1)?.run ?? 0) + 1 };
-        const desk: Desk = { ledger: readLog(lines), facing: firstFacing, now, plans: [] };
+        const desk: Desk = { ledger: readLog(lines), facing: firstFacing, now, plans: () => [] };
         const told = toldOf(desk, args.values.get('hole'), asked);
         if (isRefused(told)) {
           out.complain(`countback: ${told.refused}`);

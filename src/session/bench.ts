@@ -65,6 +65,8 @@ export type Bench = {
   heed(): ReturnType<ReturnType<typeof createEar>['heed']>;
   /** Tells whether a recogniser is there, and why none is. */
   ears(are: boolean, why?: string): void;
+  /** One line for whoever is at the bench, after what stands there to be read. */
+  tell(line: string): void;
   quit(): void;
 };
 /** Opens a job; `fresh` makes it, `withoutLineAt` goes on without a last line that does not hold. Throws a fault. */
@@ -122,7 +124,7 @@ export function createBench(doors: BenchDoors): Bench {
       ledger: emptyLedger,
       facing: firstFacing,
       now: { atMs: 0, zoneMin: 0, run: 0, awakeMs: 0 },
-      plans: [],
+      plans: () => [],
       ...workshopOf(get().habits),
     };
   const listed = (): Rows => {
@@ -422,6 +424,7 @@ export function createBench(doors: BenchDoors): Bench {
     hear,
     heed: ear.heed,
     ears: (are, why) => set({ listening: are ? ear.isOn() : undefined, ...(why !== undefined && { word: why }) }),
+    tell: (line) => set({ word: [get().word, line].filter(Boolean).join(' ') }),
     store,
     press,
     type(text) {

@@ -68,7 +68,7 @@ export type Workshop = Pick<Desk, 'name' | 'trays' | 'units'>;
 export type SessionOptions = {
   job: OpenJob<Line>;
   clock: Clock;
-  plans?: readonly PlanOffer[];
+  plans?: () => readonly PlanOffer[];
   products?: readonly Product[];
   intervals?: Readonly<Record<string, Interval>>;
   workshop?: Workshop;
@@ -79,6 +79,9 @@ export type SessionOptions = {
   facing?: Partial<Facing>;
 };
 
+const noPlanOffers: readonly PlanOffer[] = [];
+const noPlans = () => noPlanOffers;
+
 const leastMsToRead = 700;
 
 const runOf = (lines: readonly Line[]): number => lines.reduce((most, line) => Math.max(most, line.run), 0) + 1;
@@ -86,7 +89,7 @@ const runOf = (lines: readonly Line[]): number => lines.reduce((most, line) => M
 export function createSession({
   job,
   clock,
-  plans = [],
+  plans = noPlans,
   products = [],
   intervals = {},
   workshop = {},

@@ -33,7 +33,7 @@ const nicely = 15;
 export function benchDesk(): Desk {
   const line = 'finding at cam cover 7 thread stripped in the head';
   const { ledger, now, places } = playLines(upTo(scriptLines('reference-planned.calls'), line));
-  return { ledger, facing: places.at(-1)?.facing as Desk['facing'], now, plans: plansAtHand() };
+  return { ledger, facing: places.at(-1)?.facing as Desk['facing'], now, plans: plansAtHand };
 }
 
 type Said = { voice: Voice; noise: string; text: string; pcm: Buffer };

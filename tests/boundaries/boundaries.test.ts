@@ -108,6 +108,7 @@ describe('the judge', () => {
     ['a deed', 'store/a.ts', 'start(); function start() {}', /does something on import/],
     ['a deed under a condition', 'store/a.ts', 'if (1) { f(); } function f() {}', /does something on import/],
     ['a top-level await', 'store/a.ts', 'export const x = await Promise.resolve(1);', /does something on import/],
+    ['all of zod', 'job/a.ts', `import { z } from 'zod';`, /forty languages/],
     ['a memory', 'trade/a.ts', 'let last = 0; export const x = () => (last += 1);', /remembers nothing/],
   ];
 
@@ -122,7 +123,7 @@ describe('the judge', () => {
     ['a comment, a string, a key', 'job/a.ts', `// Date.now()\nexport const x = { process: 'Date', performance: 1 };`],
     ['a member of that name', 'job/a.ts', 'export const x = (a: { process: number }) => a.process;'],
     ['a type of that name', 'job/a.ts', 'export type X = { at: Date; p: typeof process };'],
-    ['a definition by a call', 'job/a.ts', `import { z } from 'zod'; export const x = z.strictObject({});`],
+    ['a definition by a call', 'job/a.ts', `import * as z from 'zod'; export const x = z.strictObject({});`],
     [
       'a subpath of a package',
       'screen/a.tsx',

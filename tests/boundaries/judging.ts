@@ -50,6 +50,12 @@ export function judge(path: string, text: string): string[] {
     const why = judgeImport(room, path, from, typesOnly);
     if (why !== null) say(line, why);
   }
+  if (/^import \{[^}]*\bz\b[^}]*\} from 'zod'/m.test(text)) {
+    say(
+      1,
+      "imports { z }: write import * as z from 'zod', or all that zod knows in forty languages is read at every start",
+    );
+  }
   if (room.pure) {
     for (const { what, line } of source.reaches) {
       say(line, `uses ${what}: ${room.name} is pure, so time, chance, ids and the machine's manners come in as values`);

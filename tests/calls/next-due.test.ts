@@ -15,7 +15,7 @@ function deskWith(odometer?: { distance: number; unit: 'km' | 'mi' }, intervals:
   const on = bench({ opened: false });
   on.call('open-job', { label: 'estate' });
   if (odometer) on.call('note-odometer', odometer);
-  return { ledger: on.ledger(), facing: firstFacing, now: on.now(), plans: plansAtHand(), intervals };
+  return { ledger: on.ledger(), facing: firstFacing, now: on.now(), plans: plansAtHand, intervals };
 }
 const at120 = { distance: 120_000, unit: 'km' } as const;
 const said = (desk: Desk, text: string) => {
@@ -55,7 +55,7 @@ describe('next due', () => {
     const ordered = (own: Record<string, Interval> = {}): Desk => {
       const on = bench();
       on.call('order-service', { service: 'front brakes', interval });
-      return { ledger: on.ledger(), facing: firstFacing, now: on.now(), plans: [], intervals: own };
+      return { ledger: on.ledger(), facing: firstFacing, now: on.now(), plans: () => [], intervals: own };
     };
     expect(dueNext(ordered(), 'front brakes')).toEqual({ on: '2028-03-02', atDistance: 160_000 });
     expect(dueNext(ordered({ 'front brakes': { months: 12 } }), 'front brakes')).toEqual({ on: '2027-03-02' });

@@ -8,7 +8,7 @@ it('[P1] proposes what the plan says is bought new, supplies too, until it is in
   const at = await atTheBench([]);
   const say = (line: string) => at.session().runLine(line);
   say('job "van"');
-  const offer = at.session().desk().plans[0];
+  const offer = at.session().desk().plans()[0];
   const bought = offer?.plan?.newParts?.find((one) => one.sort === 'supply');
   const service = bought?.services?.[0] ?? offer?.services[0];
   expect(say(`plan ${offer?.name} for ${service}`)).toHaveProperty('kind', 'taken');

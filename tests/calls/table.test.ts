@@ -12,7 +12,7 @@ const desk: Desk = {
   ledger: emptyLedger,
   facing: { tray: '1', spec: {} },
   now: { atMs: 0, zoneMin: 0, run: 1, awakeMs: 0 },
-  plans: [],
+  plans: () => [],
 };
 
 describe('the table of calls', () => {

@@ -10,7 +10,7 @@ function meant(text: string) {
   const on = bench();
   on.off('head/1', m8);
   const facing = { ...firstFacing, area: 'head' };
-  const desk: Desk = { ledger: on.ledger(), facing, now: on.now(), plans: [] };
+  const desk: Desk = { ledger: on.ledger(), facing, now: on.now(), plans: () => [] };
   const read = readLine(desk, text);
   if ('why' in read) return { no: { because: read.why } };
   return meantBy(read.row, desk, read.args);

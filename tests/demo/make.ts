@@ -20,7 +20,8 @@ export async function makeDemo(demo: DemoJob, folder: string, root: URL): Promis
   let atMs = demo.beganMs;
   let beganMs = atMs;
   const clock = () => ({ atMs, zoneMin: demo.zoneMin, awakeMs: atMs - beganMs });
-  const { offers: plans } = await plansAtHand(root);
+  const { offers } = plansAtHand(root);
+  const plans = () => offers;
   const open = async () =>
     createSession({ job: await openJob({ path: file, readLine, now: () => new Date(atMs) }), clock, plans });
   let session = await open();

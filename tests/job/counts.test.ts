@@ -8,7 +8,7 @@ import { firstFacing } from '../../src/view/facing.ts';
 import { type Bench, bench, m6, m8 } from './bench.ts';
 
 const count = (on: Bench, tray: string, n: number) => on.call('count-trays', { counts: [{ tray, count: n }] });
-const desk = (on: Bench) => ({ ledger: on.ledger(), now: on.now(), facing: firstFacing, plans: [] });
+const desk = (on: Bench) => ({ ledger: on.ledger(), now: on.now(), facing: firstFacing, plans: () => [] });
 /** A call in words, as it is typed at the bench. */
 function typed(on: Bench, words: string): number {
   const read = readLine(desk(on), words);

@@ -631,7 +631,7 @@ describe('time earned', () => {
 
   it('[S7] it is asked on return, once, and only while something cures', () => {
     const on = sealed();
-    const asked = () => timeToConfirm({ ledger: on.ledger(), now: on.now(), facing: firstFacing, plans: [] });
+    const asked = () => timeToConfirm({ ledger: on.ledger(), now: on.now(), facing: firstFacing, plans: () => [] });
     on.wait(hours(1));
     expect(asked()).toBeUndefined();
     on.away(3);

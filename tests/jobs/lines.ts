@@ -59,9 +59,11 @@ function inMemory(lines: readonly Line[]): OpenJob<Line> {
   };
 }
 
-export const plansAtHand = (): PlanOffer[] => [
-  offerOf({ plan: referencePlan(), file: 'inline-four-belt-service.json' }),
-];
+let atHand: readonly PlanOffer[] | undefined;
+export const plansAtHand = (): readonly PlanOffer[] => {
+  atHand ??= [offerOf({ plan: referencePlan(), file: 'inline-four-belt-service.json' })];
+  return atHand;
+};
 
 /** Where a play stands before a line: enough to go on from there in another way. */
 export type Place = {
@@ -86,7 +88,7 @@ export const linesOf = (ledger: Ledger): Line[] => ledger.lines.all.slice(0, led
 
 export function playLines(
   script: readonly ScriptLine[],
-  plans: PlanOffer[] = plansAtHand(),
+  plans: readonly PlanOffer[] = plansAtHand(),
   from?: Place,
 ): PlayedLines {
   let now = from?.now ?? opening;
@@ -97,7 +99,7 @@ export function playLines(
   const places: Place[] = [];
 
   function sessionWith(lines: readonly Line[]): Session {
-    return createSession({ job: inMemory(lines), clock: () => now, plans });
+    return createSession({ job: inMemory(lines), clock: () => now, plans: () => plans });
   }
   for (const line of script) {
     const { ledger, facing } = session.store.getState();

@@ -22,7 +22,8 @@ const settingsScene = (more: Partial<SettingsShown> = {}, size = {}) =>
     ...size,
   } as never);
 const settingsFile = { path: '/home/bench/countback/settings.json', keys: 2, intervals: 1, sealants: 3, wrong: [] };
-const plansShipped = () => shippedNames.map((file) => offerOf({ plan: shipped(file), file }));
+const offersShipped = shippedNames.map((file) => offerOf({ plan: shipped(file), file }));
+const plansShipped = () => offersShipped;
 const kept = (name: string) => `./frames/${name}.txt`;
 
 describe('at 80 by 24', () => {
@@ -84,7 +85,7 @@ describe('at 80 by 24', () => {
   });
   it('services side by side and what is still to do, half way into a job of three', async () => {
     const half = playLines(upTo(scriptLines('reference-planned.calls'), 'in cam clamp'));
-    const desk = { ...demoDesk(), ledger: half.ledger, now: half.now, plans: plansShipped() };
+    const desk = { ...demoDesk(), ledger: half.ledger, now: half.now, plans: plansShipped };
     for (const screen of ['services', 'todo'] as const) {
       await expect(textOf(sceneOf({ screen }, { desk }))).toMatchFileSnapshot(kept(`${screen}-half-way`));
       const wide = sceneOf({ screen }, { desk, columns: 120, rows: 40 });

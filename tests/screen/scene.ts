@@ -13,7 +13,7 @@ export const demoDesk = (facing: Partial<Facing> = {}): Desk => ({
   ledger,
   facing: { area: 'cam cover', tray: '5', spec: {}, ...facing },
   now: { ...now, atMs: now.atMs + 40 * 60_000, awakeMs: now.awakeMs + 40 * 60_000 },
-  plans: [],
+  plans: () => [],
 });
 export function sceneOf(view: Partial<View>, more: Partial<Scene> = {}): Scene {
   const whole: View = { ...firstView, before: 'strip', ...view };

@@ -82,7 +82,7 @@ export async function atTheBench(lines?: readonly Line[], opened: Opened = {}, h
       const session = createSession({
         job,
         clock: ticking(lines?.at(-1) ?? monday, pace),
-        plans: opened.plans ?? plansAtHand(),
+        plans: () => opened.plans ?? plansAtHand(),
         ...(opened.trays && { workshop: { trays: opened.trays } }),
       });
       sessions.push(session);

@@ -6,7 +6,7 @@ import { atTheBench } from './at-the-bench.ts';
 
 /** Presses a script on a bench of its own; what is waited for comes an hour later. */
 export async function pressed(script: readonly Stretch[], keypad: boolean): Promise<readonly Line[]> {
-  const { offers } = await plansAtHand(new URL('../../', import.meta.url));
+  const { offers } = plansAtHand(new URL('../../', import.meta.url));
   const at = await atTheBench(undefined, { trays: ['1', '2', '3', '4', '5', '6'], plans: offers }, { keypad });
   at.pace.stepMs = 200;
   for (const { keys, until, text } of script) {

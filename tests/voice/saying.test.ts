@@ -20,7 +20,7 @@ import { compressor, over, pcmOf, rate } from './speech.ts';
 function deskAt(line: string, area: string): Desk {
   const { ledger, now, places } = playLines(upTo(scriptLines('reference-planned.calls'), line));
   const facing = { ...(places.at(-1)?.facing as Desk['facing']), area };
-  return { ledger, facing, now, plans: plansAtHand() };
+  return { ledger, facing, now, plans: plansAtHand };
 }
 const desk = deskAt('finding at cam cover 7 thread stripped in the head', 'cam cover');
 

@@ -21,7 +21,7 @@ it.skipIf(lacking.length > 0)(
   async () => {
     const { ledger, now, places } = playLines(upTo(scriptLines('reference-planned.calls'), 'area cam cover'));
     const facing = { ...(places.at(-1)?.facing as { tray: string; spec: object }), area: 'cam cover' };
-    const grammar = grammarOf({ ledger, facing, now, plans: plansAtHand() });
+    const grammar = grammarOf({ ledger, facing, now, plans: plansAtHand });
     const [voice] = voices;
     const pcm = ['take away number four four', 'my grandmother likes bananas'].map((text) =>
       over(spoken(voice as Voice, text), 'clean', 0, 1),

@@ -60,7 +60,7 @@ export async function speakJob(
       createSession({
         job: await openJob<Line>({ path, readLine: readJobLine }),
         clock: () => now,
-        plans: plansAtHand(),
+        plans: plansAtHand,
       });
     let session = await opened();
     const ear = createEar({
