@@ -12,7 +12,7 @@ export function listRows(listed: Rows, picked: number, columns: number, rows: nu
   const from = windowFrom(at, listed.length, rows);
   return listed.slice(from, from + rows).map((one, i) => listedRow(one, from + i === at, columns));
 }
-const mostMoreRows = 3;
+const mostMoreRows = 6;
 /** What the picked row has to say beyond its own line. */
 export function moreRows(picked: Listed | undefined, columns: number): Row[] {
   const more = typeof picked?.more === 'function' ? picked.more() : picked?.more;

@@ -7,6 +7,7 @@ import type { Args } from '../calls/form.ts';
 import { callsIn } from '../calls/line-reader.ts';
 import type { Rows } from '../calls/listed.ts';
 import { type SettingsFile, settingRows } from '../calls/lists/settings.ts';
+import { type OnTheShelf, shelfRows } from '../calls/lists/shelf.ts';
 import { listedOn } from '../calls/lists.ts';
 import { type Pressing, pressing } from '../calls/pressing.ts';
 import { meantBy, type Row, type Step } from '../calls/row.ts';
@@ -15,7 +16,16 @@ import { emptyLedger } from '../job/ledger.ts';
 import { firstFacing } from '../view/facing.ts';
 import type { ScreenId } from '../view/screens.ts';
 import { acting, firstView, type View, type ViewStep, viewed } from '../view/view.ts';
-import { aCall, callChoices, freshArea, plainAsking, pressingAfter, questionOf, screenChoices } from './asking.ts';
+import {
+  aCall,
+  callChoices,
+  freshArea,
+  plainAsking,
+  pressingAfter,
+  questionOf,
+  screenChoices,
+  yesOrNo,
+} from './asking.ts';
 import { changeSetting } from './changing.ts';
 import { type Habits, keymapFor, pedalCall, standardHabits, workshopOf } from './habits.ts';
 import { createEar, type Heard } from './hearing.ts';
@@ -27,7 +37,6 @@ import type { Answer, Session } from './session.ts';
 import { withNextOfKind } from './unasked.ts';
 import { type Around, goTo, moveBy, onHoles, pickedOf, placedBy, startPlacing } from './walking.ts';
 
-export type OnTheShelf = { name: string; path: string; said: string };
 export type BenchState = {
   view: View;
   session?: Session;
@@ -70,7 +79,10 @@ export type Bench = {
   quit(): void;
 };
 /** Opens a job; `fresh` makes it, `withoutLineAt` goes on without a last line that does not hold. Throws a fault. */
-export type Opener = (named: string, how: { fresh?: boolean; withoutLineAt?: number }) => Promise<Session>;
+export type Opener = (
+  named: string,
+  how: { fresh?: boolean; withoutLineAt?: number; look?: boolean },
+) => Promise<Session>;
 export type BenchDoors = {
   jobs(): Promise<readonly OnTheShelf[]>;
   open: Opener;
@@ -129,9 +141,7 @@ export function createBench(doors: BenchDoors): Bench {
     };
   const listed = (): Rows => {
     const { view, shelf, keymap } = get();
-    if (view.screen === 'shelf') {
-      return shelf.map((one) => ({ key: one.path, mark: 'plain', name: '', text: one.name, end: one.said, picks: {} }));
-    }
+    if (view.screen === 'shelf') return shelfRows(shelf);
     if (view.screen === 'settings')
       return settingRows({ ...get().habits, speaking: get().speaking === true, file: doors.settingsFile });
     return listedOn(acting(view), view.before, desk(), keymap);
@@ -371,12 +381,21 @@ export function createBench(doors: BenchDoors): Bench {
   function choose(): void {
     const row = pickedOf(around);
     if (!row) return;
-    if (get().view.screen === 'shelf') return void open(row.key);
+    if (get().view.screen === 'shelf') return void takeFromShelf(row.key);
     if (get().view.screen === 'settings') {
       const setting = rowById.get(row.key);
       return setting ? carryOut(setting, {}) : set({ note: `Only the file holds it: ${doors.settingsFile?.path}` });
     }
     if (row.leads) goTo(around, row.leads, row.leadsOn);
+  }
+
+  /** One that cannot be opened leads to its newest copy, where there is one. */
+  async function takeFromShelf(path: string): Promise<void> {
+    const broken = get().shelf.find((one) => one.path === path)?.broken;
+    if (!broken) return open(path);
+    if (!broken.copy) return set({ word: broken.why });
+    await open(broken.copy.path, { look: true });
+    set({ note: `To look only: ${broken.copy.said}. The job itself is as it was.` });
   }
 
   function leave(): void {
@@ -385,7 +404,8 @@ export function createBench(doors: BenchDoors): Bench {
     if (at && desk().facing.hole && !view.from) return at.face({ hole: undefined });
     if (at?.store.getState().answer?.kind === 'refused') return at.store.setState({ answer: undefined });
     if (view.screen === 'help' || view.screen === 'glance') return step({ to: view.before });
-    if (view.screen === 'shelf') return quit();
+    if (view.screen === 'shelf')
+      return ask(yesOrNo('leave the program', 'leave', 'not yet'), (yes) => (yes === 'yes' ? quit() : undefined));
     if (view.from) return step({ to: view.from });
     if (!at) return step({ to: 'shelf' });
     if (view.screen === 'todo' && view.todoFrom !== 'shelf') return step({ to: view.todoFrom ?? 'strip' });

@@ -230,10 +230,9 @@ export function createSession({
   function mayNotWrite(): Answer | undefined {
     if (store.getState().looking) {
       const why = job.whyLook;
-      return no(
-        why ? `opened to look only: ${why.message}` : 'opened to look only',
-        'close the other program, and open again',
-      );
+      return why
+        ? no(`opened to look only: ${why.message}`, 'close the other program, and open again')
+        : no('this is a copy, opened to look only', 'bring the job back first: the shelf says how');
     }
     const trouble = job.trouble();
     return trouble ? no(`NOT SAVED: ${trouble.message}`, 'make room or mend the disk, then save again') : undefined;

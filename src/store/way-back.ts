@@ -1,5 +1,6 @@
 // What there is to go back to where a job file is refused: the newest of its dated copies that holds calls, and the very
 // command that puts it in its place and keeps the broken file beside it. It changes nothing itself.
+import { basename, dirname, join } from 'node:path';
 import { copiesOf } from './copies.ts';
 import { type Disk, readFile } from './disk.ts';
 import { type Fault, fault, isFault } from './fault.ts';
@@ -28,10 +29,13 @@ export async function goodCopyOf<L extends { n: number }>(
 }
 
 export function commandBack(jobPath: string, { path }: GoodCopy, platform: string): string {
-  const [job, copy, aside] = [jobPath, path, `${jobPath}.broken`].map((one) => quoted(one, platform));
+  const file = basename(jobPath);
+  const [folder, job, copy, aside] = [dirname(jobPath), file, join('copies', basename(path)), `${file}.broken`].map(
+    (one) => quoted(one, platform),
+  );
   return platform === 'win32'
-    ? `move ${job} ${aside} & copy ${copy} ${job}`
-    : `mv ${job} ${aside} && cp ${copy} ${job}`;
+    ? `cd /d ${folder} & move ${job} ${aside} & copy ${copy} ${job}`
+    : `cd ${folder} && mv ${job} ${aside} && cp ${copy} ${job}`;
 }
 /** Only where a shell would read it otherwise. */
 function quoted(path: string, platform: string): string {

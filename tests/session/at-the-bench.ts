@@ -1,8 +1,9 @@
 // A bench with a job kept in memory: keys go in, the lines come out, and the disk fills up or holds a bad last line when
 // told to. No screen and no file.
 import type { PlanOffer } from '../../src/calls/desk.ts';
+import type { OnTheShelf } from '../../src/calls/lists/shelf.ts';
 import type { Line, Stamp } from '../../src/job/line.ts';
-import { createBench, type OnTheShelf, type Opener } from '../../src/session/bench.ts';
+import { createBench, type Opener } from '../../src/session/bench.ts';
 import { type Habits, standardHabits } from '../../src/session/habits.ts';
 import { createSession, type Session } from '../../src/session/session.ts';
 import { fault } from '../../src/store/fault.ts';
@@ -15,6 +16,7 @@ export type Opened = {
   doubt?: OpenJob<Line>['doubt'];
   notices?: OpenJob<Line>['notices'];
   look?: boolean;
+  shelf?: readonly OnTheShelf[];
   trays?: readonly string[];
   plans?: readonly PlanOffer[];
 };
@@ -65,7 +67,7 @@ export async function atTheBench(lines?: readonly Line[], opened: Opened = {}, h
   const pace = { stepMs: 60_000 };
   const opens: { named: string; how: Parameters<Opener>[1] }[] = [];
   const sessions: Session[] = [];
-  const shelf: OnTheShelf[] = [{ name: 'x', path: '/jobs/x', said: '' }];
+  const shelf: readonly OnTheShelf[] = opened.shelf ?? [{ name: 'x', path: '/jobs/x', said: '' }];
   const kept: Habits[] = [];
   const bench = createBench({
     habits: { ...standardHabits, trays: opened.trays ?? [], ...habits },

@@ -1,5 +1,6 @@
 // The bench as a mechanic works it: keys in, calls and screens out.
 import { describe, expect, it } from 'vitest';
+import type { OnTheShelf } from '../../src/calls/lists/shelf.ts';
 import { stateOf } from '../../src/job/ledger.ts';
 import type { Line } from '../../src/job/line.ts';
 import { fault } from '../../src/store/fault.ts';
@@ -30,6 +31,45 @@ describe('the shelf', () => {
     expect(at.view().screen).toBe('shelf');
     await at.press('S', 'a', 'B');
     expect(at.view().screen).toBe('shelf');
+  });
+  const estate = (file: string, more: Partial<OnTheShelf> = {}): OnTheShelf => ({
+    name: 'estate',
+    path: `/jobs/${file}`,
+    said: '2 off, 3 holes open',
+    changed: '4 Mar 12:00',
+    file,
+    ...more,
+  });
+  const damaged = { name: 'van', said: 'line 18 is not as it was written', broken: { why: 'all of it, and how' } };
+  const copy = { path: '/jobs/copies/van', said: 'its copy of 3 Mar 9:00, 17 calls' };
+
+  it('tells two jobs of one name apart, and puts what cannot be opened behind them, with all there is to say of it', async () => {
+    const at = await atTheBench(undefined, { shelf: [estate('van', damaged), estate('one'), estate('two')] });
+    await new Promise(setImmediate);
+    const rows = at.bench.listed();
+    expect(rows.slice(0, 3).map(({ text, end }) => [text, end])).toEqual([
+      ['estate, file one', '2 off, 3 holes open   4 Mar 12:00'],
+      ['estate, file two', '2 off, 3 holes open   4 Mar 12:00'],
+      ['! van: line 18 is not as it was written', '4 Mar 12:00'],
+    ]);
+    expect(rows.at(2)?.more).toBe('all of it, and how');
+    await at.press('page-down', 'enter');
+    expect(at.bench.store.getState().word).toBe('all of it, and how');
+    expect(at.opens).toEqual([]);
+  });
+  it('opens the copy of what cannot be opened, to look only', async () => {
+    const broken = { ...damaged, broken: { ...damaged.broken, copy } };
+    const at = await atTheBench(undefined, { look: true, shelf: [estate('one'), estate('van', broken)] });
+    await new Promise(setImmediate);
+    await at.press('down');
+    expect(at.bench.listed().at(1)?.more).toBe(
+      'Enter opens to look only: its copy of 3 Mar 9:00, 17 calls. all of it, and how',
+    );
+    await at.press('enter');
+    await new Promise(setImmediate);
+    expect(at.opens).toEqual([{ named: '/jobs/copies/van', how: { look: true } }]);
+    await at.press('a', '+', 'enter');
+    expect(at.state().answer).toMatchObject({ text: 'this is a copy, opened to look only' });
   });
   it('goes nowhere else before a job is open', async () => {
     const at = await atTheBench();
@@ -233,12 +273,15 @@ describe('Escape', () => {
     await at.press('escape');
     expect(at.view().screen).toBe('strip');
   });
-  it('always leads up, at last out of the program, from every screen with a job in hand', async () => {
+  it('always leads up, at last to whether to leave the program, from every screen with a job in hand', async () => {
     for (const screen of [...'SBFRCPLJWTG?']) {
       const at = await newJob();
       await at.press(screen);
-      for (let times = 0; times < 4 && !at.bench.store.getState().leaving; times += 1) await at.press('escape');
-      expect({ screen, leaving: at.bench.store.getState().leaving }).toEqual({ screen, leaving: true });
+      for (let times = 0; times < 4 && !at.view().asking; times += 1) await at.press('escape');
+      expect({ screen, asking: at.view().asking?.title }).toEqual({ screen, asking: 'leave the program' });
+      expect(at.bench.store.getState().leaving).toBe(false);
+      await at.press('2');
+      expect(at.bench.store.getState().leaving).toBe(true);
     }
   });
   it('leads back to where a place was gone to from', async () => {

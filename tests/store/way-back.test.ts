@@ -24,8 +24,9 @@ it('[D4] a damaged file is refused with its newest good copy and the command tha
   disk.put(path, Buffer.from('a picture'));
   const told = await openOn(disk).catch((thrown: Error) => thrown.message);
   expect(told).toContain('this is no job file, or its beginning is damaged; the file was left as it is');
+  const name = 'blue.countback.jsonl';
   expect(told).toContain(
-    `2 calls, and comes back with: mv ${path} ${path}.broken && cp ${copyOf('2026-03-05')} ${path}`,
+    `2 calls, and comes back with: cd /jobs && mv ${name} ${name}.broken && cp copies/blue.2026-03-05.countback.jsonl ${name}`,
   );
   // A copy that is broken too, or holds no call, is no way back.
   disk.put(copyOf('2026-03-05'), Buffer.from('a picture'));
@@ -51,10 +52,6 @@ it('[D2] a torn end that is cut off the file stays in a copy, which is told, and
 
 it('a command quotes what a shell would read otherwise', () => {
   const copy = { path: "/my jobs/copies/o'x", calls: 1, changedMs: 0 };
-  expect(commandBack('/my jobs/x', copy, 'linux')).toBe(
-    "mv '/my jobs/x' '/my jobs/x.broken' && cp '/my jobs/copies/o'\\''x' '/my jobs/x'",
-  );
-  expect(commandBack('C:\\j\\x', { ...copy, path: 'C:\\j\\c' }, 'win32')).toBe(
-    'move "C:\\j\\x" "C:\\j\\x.broken" & copy "C:\\j\\c" "C:\\j\\x"',
-  );
+  expect(commandBack('/my jobs/x', copy, 'linux')).toBe("cd '/my jobs' && mv x x.broken && cp 'copies/o'\\''x' x");
+  expect(commandBack('/j/x', copy, 'win32')).toMatch(/^cd \/d "\/j" & move "x" "x.broken" & copy "copies.o'x" "x"$/);
 });

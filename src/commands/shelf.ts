@@ -1,0 +1,67 @@
+// The shelf of jobs as the bench shows it: how each job stands, and of a file that cannot be opened why, and what there is
+// to go back to.
+import { basename } from 'node:path';
+import type { OnTheShelf } from '../calls/lists/shelf.ts';
+import { readLine } from '../job/line.ts';
+import { readLog } from '../job/log.ts';
+import { realDisk } from '../store/disk.ts';
+import { type Fault, faultFrom, isFault } from '../store/fault.ts';
+import { openJob } from '../store/open-job.ts';
+import { jobFileEnding, placesOn, thisMachine } from '../store/places.ts';
+import { jobsIn } from '../store/shelf.ts';
+import { goodCopyOf } from '../store/way-back.ts';
+import { civilTime, timeOfDayText } from '../trade/civil-time.ts';
+import { plainText } from '../trade/plain-text.ts';
+
+export async function jobsOnShelf(): Promise<readonly OnTheShelf[]> {
+  const { jobs } = placesOn(thisMachine());
+  try {
+    return await Promise.all((await jobsIn(realDisk, jobs)).map((one) => onShelf(one.path, one.changedMs)));
+  } catch (thrown) {
+    if (!isFault(thrown)) throw thrown;
+    return [{ name: plainText(jobs), path: jobs, said: plainText(thrown.what), broken: { why: thrown.message } }];
+  }
+}
+
+async function onShelf(path: string, changedMs: number): Promise<OnTheShelf> {
+  const file = plainText(basename(path, jobFileEnding));
+  const shared = { path, file, changed: whenText(changedMs) };
+  try {
+    const job = await openJob({ path, readLine, look: true });
+    const ledger = readLog(job.lines());
+    await job.close();
+    const { off, open } = ledger.tallies.all;
+    const isReleased = ledger.lines.length > 0 && vehicleReleased(ledger);
+    const stands = isReleased ? 'released' : `${off} off, ${open} holes open`;
+    const odd = job.doubt ?? job.notices[0];
+    return { ...shared, name: plainText(job.job), said: odd ? `end cut off; ${stands}` : stands };
+  } catch (thrown) {
+    return { ...shared, name: file, ...(await refused(path, faultFrom(thrown, path))) };
+  }
+}
+
+async function refused(path: string, told: Fault): Promise<Pick<OnTheShelf, 'said' | 'broken'>> {
+  const copy = await goodCopyOf(realDisk, path, readLine);
+  const said = copy && `its copy of ${whenText(copy.changedMs)}, ${copy.calls} ${copy.calls === 1 ? 'call' : 'calls'}`;
+  return {
+    said: plainText(told.what),
+    broken: { why: told.message, ...(copy && said && { copy: { path: copy.path, said } }) },
+  };
+}
+
+const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+/** "25 Nov 23:48", on this machine's clock. */
+function whenText(atMs: number): string {
+  const zoneMin = -new Date(atMs).getTimezoneOffset();
+  const { day, month } = civilTime(atMs, zoneMin);
+  return `${day} ${months[month - 1]} ${timeOfDayText(atMs, zoneMin)}`;
+}
+
+const vehicleReleased = (ledger: ReturnType<typeof readLog>): boolean => {
+  for (let i = ledger.lines.length - 1; i >= 0; i--) {
+    const kinds = ledger.lines.all[i]?.entries.map((e) => e.kind) ?? [];
+    if (kinds.includes('reopened')) return false;
+    if (kinds.includes('released')) return ledger.verdicts[i + 1] === true;
+  }
+  return false;
+};
