@@ -36,7 +36,7 @@ export async function bundle(entry = 'src/main.tsx', whole = join(root, 'dist/co
       // The program opens no connection. One package would take its own bytes through fetch, which brings in all of it.
       fetch: 'undefined',
     },
-    alias: { 'react-devtools-core': './.build/no-devtools.js' },
+    alias: { 'react-devtools-core': './.build/no-devtools.js', 'string-width': './.build/string-width.js' },
     // Some packages still call require() for Node's own modules.
     banner: {
       js: "import { createRequire as makeRequire } from 'node:module';\nconst require = makeRequire(import.meta.url);",

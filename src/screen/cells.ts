@@ -1,10 +1,6 @@
 // Text cut and filled to a number of terminal cells, and lists cut to the rows there are. Nothing of ink or of a job.
+import { widthOf } from './width.ts';
 
-/** Two cells wide: the blocks of Unicode 16 East Asian Width W and F that people type names in. */
-const wide =
-  /[\u1100-\u115f\u2e80-\u303e\u3041-\ua4cf\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe6f\uff00-\uff60\uffe0-\uffe6]/u;
-const joined = /\p{M}/u;
-const widthOf = (char: string): number => (joined.test(char) ? 0 : wide.test(char) || char > '\uffff' ? 2 : 1);
 const onlyPlain = /^[\x20-\x7e]*$/;
 export const cellsOf = (text: string): number => {
   if (onlyPlain.test(text)) return text.length;
@@ -42,11 +38,21 @@ export function windowFrom(at: number, of: number, rows: number): number {
   return Math.max(0, Math.min(at - Math.floor(rows / 2), of - rows));
 }
 
+/** A word longer than a row, as a path may be, in pieces: none of it is lost. */
+function inRows(word: string, cells: number): string[] {
+  if (cellsOf(word) <= cells) return [word];
+  const pieces = [''];
+  for (const char of word) {
+    if (cellsOf(pieces.at(-1) as string) + widthOf(char) > Math.max(2, cells)) pieces.push('');
+    pieces[pieces.length - 1] += char;
+  }
+  return pieces;
+}
 /** Words broken into rows of at most `cells`. */
 export function wrapped(text: string, cells: number, most: number): string[] {
   const out: string[] = [];
   let row = '';
-  for (const word of text.split(' ')) {
+  for (const word of text.split(' ').flatMap((whole) => inRows(whole, cells))) {
     if (row !== '' && cellsOf(row) + 1 + cellsOf(word) > cells) {
       out.push(row);
       row = word;

@@ -86,7 +86,7 @@ export const rooms: readonly Room[] = [
     name: 'screen',
     holds: 'what is painted and the keyboard; ONE component owns the keys',
     ours: ['trade', 'job', 'plan', 'view', 'calls', 'session', 'voice', 'sheet'],
-    packages: ['ink', 'react', 'zustand'],
+    packages: ['ink', 'react', 'zustand', 'get-east-asian-width'],
     pure: false,
     draws: true,
   },
