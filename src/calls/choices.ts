@@ -75,12 +75,13 @@ export function isHere({ ledger, facing: { area } }: Desk, sort: string, name: s
   }
 }
 
-/** Specs already met on this job, the last one first, then the plain bolt, nut and screw of each usual head. */
+/** Specs in use before and those met on this job, the last one first, then the plain bolt, nut and screw of each head. */
 function specsAtHand({ ledger, facing }: Desk): string[] {
   const met = [...every(ledger, 'fastener')].map((f) => specWords(f.spec)).reverse();
   const plain = ['bolt', 'nut', 'screw'].flatMap((kind) => usualHeads.map((size) => `${kind} hex ${size}`));
   const inUse = specWords(facing.spec);
-  return [...new Set([...met, ...plain])].filter((words) => words !== 'unknown' && words !== inUse);
+  const before = (facing.specsBefore ?? []).map(specWords);
+  return [...new Set([...before, ...met, ...plain])].filter((words) => words !== 'unknown' && words !== inUse);
 }
 const usualHeads = [8, 10, 12, 13, 14, 16, 17, 19];
 

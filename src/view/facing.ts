@@ -7,6 +7,8 @@ export type Facing = {
   tray: string;
   /** The fastener in use: what comes off next is this, until another is said. */
   spec: Spec;
+  /** Fasteners that were in use before it, the last one first: the next of a row is often one of them. */
+  specsBefore?: readonly Spec[];
   /** A hole pointed at by hand ("cam cover/7"); forgotten after one call. */
   hole?: string;
   /** Services chosen to be ordered together, each with its plan. */

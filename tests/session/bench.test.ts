@@ -106,6 +106,23 @@ describe('one key, one fastener', () => {
     await at.press('x', ...lettersOf('bolt hex 10'), 'enter');
     expect(at.state().facing.spec).toEqual({ kind: 'bolt', head: 'hex 10' });
   });
+  it('offers the fasteners in use before first, so that longer ones in the middle of a row are two keys', async () => {
+    const at = await newJob();
+    const inUse = () => at.bench.desk().facing.spec;
+    await at.press('a', '+', 'b', '0', 'x', ...lettersOf('M6x25'), 'enter', 'x', ...lettersOf('M6x40'), 'enter', 'x');
+    expect(
+      at
+        .view()
+        .asking?.choices.slice(0, 2)
+        .map((one) => one.text),
+    ).toEqual(['bolt hex 10 M6x25', 'bolt hex 10']);
+    await at.press('1');
+    expect(inUse()).toMatchObject({ thread: 'M6', lengthMm: 25 });
+    await at.press('x', '1');
+    expect(inUse()).toMatchObject({ thread: 'M6', lengthMm: 40 });
+    await at.press('8', 'x', '1', 'x', '1');
+    expect(inUse()).toEqual({ kind: 'bolt', head: 'hex 8' });
+  });
   it('has the fastener in use at hand when the job is opened again', async () => {
     const at = await newJob();
     await at.press('a', '+', 'n', '9', 'enter', 't', '2', 'enter');

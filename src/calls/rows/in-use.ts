@@ -1,6 +1,8 @@
 // What is in use: the area, the tray, the fastener; what stays set until it is changed.
-import { fastenerKinds, type Spec } from '../../job/spec.ts';
+import { fastenerKinds, type Spec, specText } from '../../job/spec.ts';
 import { areaOf, subjectText } from '../../job/subjects.ts';
+import type { Facing } from '../../view/facing.ts';
+import type { Desk } from '../desk.ts';
 import { facedAt, facedWords, nextArea } from '../next-area.ts';
 import { key, type Row } from '../row.ts';
 import { specWords } from '../spec-words.ts';
@@ -26,6 +28,13 @@ const kindKeys: [string, string][] = [
 
 /** Kinds that have no head and no thread: with them those of the fastener before are forgotten. */
 const withoutHead: ReadonlySet<string> = new Set(['clip']);
+
+const mostBefore = 3;
+const inUse = ({ facing }: Desk, spec: Spec): Partial<Facing> => {
+  const before = [facing.spec, ...(facing.specsBefore ?? [])].filter((one) => specText(one) !== specText(spec));
+  const once = new Map(before.map((one) => [specText(one), one]));
+  return { spec, specsBefore: [...once.values()].slice(0, mostBefore) };
+};
 
 export const inUseRows: readonly Row[] = [
   {
@@ -96,7 +105,7 @@ export const inUseRows: readonly Row[] = [
       const adds = merge || ((spec as Spec).kind === undefined && (spec as Spec).head === undefined);
       const before = withoutHead.has((spec as Spec).kind ?? '') ? {} : desk.facing.spec;
       const next = (adds ? { ...before, ...(spec as Spec) } : spec) as Spec;
-      return { face: { spec: next }, answer: `now ${specWords(next)}` };
+      return { face: inUse(desk, next), answer: `now ${specWords(next)}` };
     },
   },
   {
@@ -111,7 +120,7 @@ export const inUseRows: readonly Row[] = [
     means: (desk, { spec }) => {
       const kind = desk.facing.spec.kind ?? 'bolt';
       const next = { kind, ...(spec as Spec) } as Spec;
-      return { face: { spec: next }, answer: `now ${specWords(next)}` };
+      return { face: inUse(desk, next), answer: `now ${specWords(next)}` };
     },
   },
   {
