@@ -2,10 +2,9 @@
 // and findings that came from or lie in them; what was declared of the holes stays.
 import { everyKey, noted, put, settled } from './drawers.ts';
 import type { EntryOf } from './entry.ts';
-import { evolveArea } from './evolve/area-and-parts.ts';
 import { freshHole } from './evolve/hole.ts';
 import type { Work } from './fold.ts';
-import { areaOf, inHole } from './subjects.ts';
+import { inHole } from './subjects.ts';
 
 export function exchange(work: Work, entry: EntryOf<'holes-exchanged'>, n: number): void {
   const { one, other } = entry;
@@ -35,10 +34,5 @@ export function exchange(work: Work, entry: EntryOf<'holes-exchanged'>, n: numbe
   for (const [name, t] of [...everyKey(settled(work.states.temporary))]) {
     if (t.at && swapped(t.at) !== t.at) put(work.states.temporary, name, { ...t, at: swapped(t.at) });
   }
-  for (const hole of [one, other]) {
-    const area = areaOf(hole);
-    work.changed.add(`hole:${hole}`);
-    // It may be the first that is said of its area.
-    put(work.states.area, area, evolveArea(noted(work.states.area, area), entry, n, area));
-  }
+  for (const hole of [one, other]) work.changed.add(`hole:${hole}`);
 }

@@ -12,7 +12,7 @@ import { evolveBox, evolveTray } from './evolve/tray-and-box.ts';
 import { evolveVehicle } from './evolve/vehicle.ts';
 import { evolveCircuit, evolveFinding, evolveService } from './evolve/works.ts';
 import { exchange } from './exchange.ts';
-import { bySort, everySort, keyName, keySort, type Ledger } from './ledger.ts';
+import { bySort, keyName, keySort, type Ledger } from './ledger.ts';
 import type { Line, Stamp } from './line.ts';
 import type { Sort, States } from './states.ts';
 import { retally } from './tally.ts';
@@ -31,7 +31,7 @@ export type Work = {
   names: { [S in Sort]: Row<string> };
   misfits: Draft<readonly number[]>;
   verdicts: Record<number, boolean>;
-  coupled: boolean;
+  exchanges: readonly number[];
   changed: Set<string>;
   /** Subjects that a strike left to be folded anew, once, when they are next looked at: a log may strike a hundred times. */
   stale: Set<string>;
@@ -47,7 +47,7 @@ function workOn(before: Ledger): Work {
     names: { ...before.names },
     misfits: draftOf(before.misfits),
     verdicts: { ...before.verdicts },
-    coupled: before.coupled,
+    exchanges: before.exchanges,
     changed: new Set(),
     stale: new Set(),
   };
@@ -63,7 +63,7 @@ function finish(work: Work): Ledger {
     names: work.names,
     misfits: settled(work.misfits),
     verdicts: work.verdicts,
-    coupled: work.coupled,
+    exchanges: work.exchanges,
     tallies: work.before.tallies,
   };
   return { ...ledger, tallies: retally(work.before, ledger, work.changed) };
@@ -108,13 +108,17 @@ function file(work: Work, entry: Entry, n: number): void {
 
 function evolveAll(work: Work, entry: Entry, n: number): void {
   if (entry.kind === 'holes-exchanged') {
-    work.coupled = true;
+    work.exchanges = [...work.exchanges, n];
     foldStale(work);
     exchange(work, entry, n);
-    return;
   }
-  for (const key of touches(entry)) if (!work.stale.has(key)) evolveOne(work, key, entry, n);
+  for (const key of touches(entry))
+    if (isFoldedAlone(entry, key) && !work.stale.has(key)) evolveOne(work, key, entry, n);
 }
+
+/** The two holes of an exchange are folded together; their areas only hear of it. */
+const isFoldedAlone = (entry: Entry, key: string): boolean =>
+  entry.kind !== 'holes-exchanged' || keySort(key) === 'area';
 
 function evolveOne(work: Work, key: string, entry: Entry, n: number): void {
   const sort = keySort(key);
@@ -171,8 +175,10 @@ function strike(work: Work, entry: EntryOf<'calls-struck' | 'calls-restored'>, b
     put(work.struck, String(n), entry.kind === 'calls-struck' ? by : undefined);
     for (const one of struck.entries) for (const key of touches(one)) keys.add(key);
   }
-  if (work.coupled) replayAll(work);
-  else for (const key of keys) work.stale.add(key);
+  const coupled = coupledKeys(work);
+  const together = [...keys].some((key) => coupled.has(key));
+  if (together) refoldTogether(work, coupled);
+  for (const key of keys) if (!together || !coupled.has(key)) work.stale.add(key);
 }
 
 function foldStale(work: Work): void {
@@ -195,22 +201,45 @@ function refold(work: Work, key: string): void {
   }
 }
 
-function replayAll(work: Work): void {
-  work.stale.clear();
-  for (const sort of everySort) {
-    const { all, length } = work.names[sort];
-    for (let i = 0; i < length; i++) {
-      const key = sort === 'vehicle' ? 'vehicle' : `${sort}:${all[i]}`;
-      put(work.states[sort] as Draft<unknown>, all[i] as string, undefined);
-      put(work.misfits, key, undefined);
-      work.changed.add(key);
+/** What an exchange moves from hole to hole, beside the holes themselves. */
+const movedByExchange: ReadonlySet<Sort> = new Set(['fastener', 'piece', 'finding', 'temporary']);
+
+/** The chains that exchanges make one: the holes exchanged, and whatever was ever called at one of them. */
+function coupledKeys(work: Work): Set<string> {
+  const coupled = new Set<string>();
+  const entriesOf = (n: number) => (work.lines.all[n - 1] as Line).entries;
+  for (const entry of work.exchanges.flatMap(entriesOf)) {
+    if (entry.kind !== 'holes-exchanged') continue;
+    for (const hole of [`hole:${entry.one}`, `hole:${entry.other}`]) {
+      if (coupled.has(hole)) continue;
+      coupled.add(hole);
+      const chain = noted(work.chains, hole) ?? emptyRow<number>();
+      for (const one of chain.all.slice(0, chain.length).flatMap(entriesOf)) {
+        for (const key of touches(one)) if (movedByExchange.has(keySort(key))) coupled.add(key);
+      }
     }
   }
-  for (let i = 0; i < work.lines.length; i++) {
-    const line = work.lines.all[i] as Line;
-    if (noted(work.struck, String(line.n)) !== undefined) continue;
-    for (const entry of line.entries) {
-      if (entry.kind !== 'calls-struck' && entry.kind !== 'calls-restored') evolveAll(work, entry, line.n);
+  return coupled;
+}
+
+/** Two chains speak of one another: all of them are folded anew, line by line. */
+function refoldTogether(work: Work, keys: ReadonlySet<string>): void {
+  const lines = new Set<number>();
+  for (const key of keys) {
+    put(work.states[keySort(key)] as Draft<unknown>, keyName(key), undefined);
+    put(work.misfits, key, undefined);
+    work.changed.add(key);
+    work.stale.delete(key);
+    const chain = noted(work.chains, key) ?? emptyRow<number>();
+    for (let i = 0; i < chain.length; i++) lines.add(chain.all[i] as number);
+  }
+  for (const n of [...lines].sort((a, b) => a - b)) {
+    if (noted(work.struck, String(n)) !== undefined) continue;
+    for (const entry of (work.lines.all[n - 1] as Line).entries) {
+      if (entry.kind === 'holes-exchanged') exchange(work, entry, n);
+      for (const key of touches(entry)) {
+        if (keys.has(key) && isFoldedAlone(entry, key)) evolveOne(work, key, entry, n);
+      }
     }
   }
 }

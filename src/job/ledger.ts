@@ -32,8 +32,8 @@ export type Ledger = {
   readonly tallies: Tallies;
   /** Line of each `released` → whether nothing was open when it was said (X2). */
   readonly verdicts: Readonly<Record<number, boolean>>;
-  /** Holes were exchanged: two chains speak of one another, so a strike replays the whole log. */
-  readonly coupled: boolean;
+  /** The lines on which holes were exchanged, struck ones too: from there on two chains speak of one another. */
+  readonly exchanges: readonly number[];
 };
 
 const sorts: Record<Sort, null> = {
@@ -69,7 +69,7 @@ export const emptyLedger: Ledger = {
   misfits: emptyDrawers(),
   tallies: { all: zeroTally, areas: {} },
   verdicts: {},
-  coupled: false,
+  exchanges: [],
 };
 
 export const stateOf = <S extends Sort>(ledger: Ledger, sort: S, name: string): States[S] | undefined =>

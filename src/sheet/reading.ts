@@ -34,9 +34,8 @@ export function* standingEntries(ledger: Ledger): Generator<{ line: Line; entry:
 /** U3: the hole that what line `n` called of `hole` really was of, after the exchanges called since. */
 export function asCorrected(ledger: Ledger, hole: string, n: number): string {
   let really = hole;
-  if (!ledger.coupled) return really;
-  for (let at = n + 1; at <= ledger.lines.length; at++) {
-    if (isStruck(ledger, at)) continue;
+  for (const at of ledger.exchanges) {
+    if (at <= n || isStruck(ledger, at)) continue;
     for (const entry of lineAt(ledger, at)?.entries ?? []) {
       if (entry.kind !== 'holes-exchanged') continue;
       if (really === entry.one) really = entry.other;

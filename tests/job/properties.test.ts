@@ -60,7 +60,7 @@ const inOrder = (value: Record<string, unknown>) =>
   Object.fromEntries(Object.entries(value).sort(([a], [b]) => (a < b ? -1 : 1)));
 const flat = (drawers: readonly object[]) => inOrder(Object.assign({}, ...drawers));
 /** All that a ledger holds, however it came to it. */
-const held = ({ lines, struck, chains, states, names, misfits, tallies, verdicts, coupled }: Ledger) => ({
+const held = ({ lines, struck, chains, states, names, misfits, tallies, verdicts, exchanges }: Ledger) => ({
   lines: lines.length,
   struck: flat(struck),
   chains: Object.entries(flat(chains)).map(([key, row]) => {
@@ -72,7 +72,7 @@ const held = ({ lines, struck, chains, states, names, misfits, tallies, verdicts
   misfits: flat(misfits),
   tallies,
   verdicts,
-  coupled,
+  exchanges,
 });
 const lastOf = (lines: readonly Line[]) => lines.at(-1) ?? { atMs: 0, zoneMin: 0, run: 1, awakeMs: 0 };
 const appended = (lines: readonly Line[]): Ledger =>
