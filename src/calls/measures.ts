@@ -31,7 +31,7 @@ export function showMeasure(units: Units = metric, type: string, value: number):
 }
 /** How it is asked for. */
 export function measureAsked(units: Units = metric, type: string): string | undefined {
-  if (type === 'temperature') return `how many \u00b0${units.temperature}`;
+  if (type === 'temperature') return `how many \u00b0${units.temperature}, as ${units.temperature === 'F' ? 64 : 18}`;
   if (type === 'torque') return `how many ${torqueUnitOf(units)}`;
   return type === 'distance' ? `how many ${units.distance}` : undefined;
 }

@@ -68,6 +68,8 @@ export type Besides = {
   key: string;
   title: string;
   choices: readonly { value: string; text: string }[];
+  /** The answer with which the call is not made. */
+  givesUp?: string;
   /** How a typed line answers it beforehand. */
   inWords: string;
 };

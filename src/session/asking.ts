@@ -135,14 +135,17 @@ const closedTypes = new Set([
   'planned',
 ]);
 
+/** Only what stands in the list is an answer. */
+export const isOfTheseOnly = ({ type, choices }: Asking): boolean =>
+  choices.length > 0 && (type.includes('|') || closedTypes.has(type));
+
 /** What Enter answers: what stands typed, unless it picks one of the choices; with nothing typed, the one pointed at. */
 export function answerOf(asking: Asking): string {
   const choices = offered(asking);
   const typed = asking.typed.trim();
   const exact = choices.find((c) => c.text.toLowerCase() === typed.toLowerCase() || c.value === typed);
   if (exact) return exact.value;
-  const ofTheseOnly = asking.type.includes('|') || closedTypes.has(asking.type);
-  if (typed !== '' && !(ofTheseOnly && choices.length > 0)) return typed;
+  if (typed !== '' && !(isOfTheseOnly(asking) && choices.length > 0)) return typed;
   if (asking.optional && typed === '' && asking.at === 0) return '';
   return choices[asking.at]?.value ?? typed;
 }
@@ -167,7 +170,10 @@ export function pressingAfter(
 ): Pressing | { why: string } | 'given up' {
   const { slot } = asking;
   if (slot === 'sure') return text === 'yes' ? { ...pressing, args: { ...pressing.args, sure: true } } : 'given up';
-  if (asking.type === besidesType) return { ...pressing, args: { ...pressing.args, [slot]: text } };
+  if (asking.type === besidesType) {
+    if (text === pressing.bound.row.besides?.(desk, pressing.args)?.givesUp) return 'given up';
+    return { ...pressing, args: { ...pressing.args, [slot]: text } };
+  }
   if (asking.optional && text.trim() === '') return { ...pressing, leftOut: new Set([...pressing.leftOut, slot]) };
   const more = saidWithIt(pressing, slot, text, desk);
   if (more) return { ...pressing, args: { ...pressing.args, ...more } };

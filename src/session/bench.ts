@@ -35,7 +35,7 @@ import { greetingOf, questionsOnOpening } from './opening.ts';
 import { createQuestions } from './questions.ts';
 import type { Answer, Session } from './session.ts';
 import { withNextOfKind } from './unasked.ts';
-import { type Around, goTo, moveBy, onHoles, pickedOf, placedBy, startPlacing } from './walking.ts';
+import { type Around, goTo, moveBy, onHoles, pickedOf, placedBy, startPlacing, startWhereItWaits } from './walking.ts';
 
 export type BenchState = {
   view: View;
@@ -290,7 +290,9 @@ export function createBench(doors: BenchDoors): Bench {
       if (s.to === 'shelf') void refreshShelf();
       if (s.to === 'settings') return view.screen === s.to ? undefined : step({ to: s.to, from: view.screen });
       // Without a job every other screen would be empty.
-      return session() || s.to === 'shelf' ? step({ to: s.to }) : undefined;
+      if (!session() && s.to !== 'shelf') return;
+      step({ to: s.to });
+      return startWhereItWaits(around);
     }
     switch (s.step) {
       case 'up':

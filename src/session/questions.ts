@@ -1,7 +1,7 @@
 // What is being asked on the bench and the keys that answer it: choosing, typing, going back to what was typed before.
 // What an answer comes to is its asker's.
 import { type Asking, areNumbered, offered, type ViewStep } from '../view/view.ts';
-import { answerOf, meantAlready } from './asking.ts';
+import { answerOf, isOfTheseOnly, meantAlready } from './asking.ts';
 
 /** Told the answer in words; a reason is why it can't be read, and the question stays. */
 export type Answered = (text: string) => { why: string } | undefined;
@@ -35,6 +35,10 @@ export function createQuestions(
     if (answered === then && asked() === before) stop();
   }
   function typed(text: string): void {
+    const before = asked();
+    const none = before && isOfTheseOnly(before) && offered({ ...before, typed: before.typed + text }).length === 0;
+    // A key pressed by habit empties no list: what is asked for is one of those that stand there.
+    if (none) return step({ wrong: `none of these has "${before.typed}${text}": choose one by its number` });
     step({ type: text });
     const asking = asked();
     const meant = asking && meantAlready(asking);

@@ -29,6 +29,15 @@ export function moveBy({ view, session, desk, listed, step }: Around, by: number
   if (hole !== undefined) session()?.face({ hole: hole as string });
 }
 
+/** Faces are few and each is worked on in turn: their list begins with the first that wants something. */
+export function startWhereItWaits({ view, listed, step }: Around): void {
+  const { screen, at } = view();
+  if (screen !== 'sealing') return;
+  const rows = listed();
+  const waits = rows.slice(0, rows.length).findIndex((one) => one.mark === 'open');
+  if (waits >= 0) step({ move: waits - (at[screen] ?? 0), of: rows.length });
+}
+
 /** To the screen where a place is worked on, and to its line there. */
 export function goTo({ view, session, listed, step }: Around, at: string, on = screenFor(at)): void {
   const hole = named('hole', at);

@@ -1,5 +1,6 @@
 // Sealing faces, beads, the conditions and the clock they cure by.
 import { every, stateOf } from '../../job/ledger.ts';
+import { askedOnCleaning, askedOnLaying } from '../closed-over.ts';
 import type { Desk } from '../desk.ts';
 import { key, type Row } from '../row.ts';
 
@@ -16,28 +17,32 @@ export const sealingRows: readonly Row[] = [
     help: 'Temperature and humidity at the bench, from now until said again. Unknown humidity counts as 40 %.',
     group: 'sealing',
     keys: [key('b', 'sealing', { pad: '3', asks: ['humidityPct'] })],
+    questions: { humidityPct: 'humidity of the air in %, as 45 (left out: unknown)' },
     verb: 'note-conditions',
   },
   {
     id: 'clean',
     words: ['clean', 'face clean'],
-    form: '<face>',
+    form: '<face> [<late:all the same>]',
     spoken: ['all clean <face>'],
     label: 'face clean',
     help: 'A sealing face is clean, dry and free of oil.',
     group: 'sealing',
     keys: [key('c', 'sealing', { pad: '1' })],
     verb: 'clean-face',
+    besides: askedOnCleaning,
+    means: (_desk, { face }) => ({ say: { verb: 'clean-face', face } }),
   },
   {
     id: 'bead',
     words: ['bead', 'sealant laid'],
-    form: '<face> [with <product>]',
+    form: '<face> [with <product>] [<late:all the same>]',
     spoken: ['sealant laid <face> with <product>'],
     label: 'bead laid',
     help: 'A bead, or dabs in one go, of a product of the list on a face called clean.',
     group: 'sealing',
     keys: [key('s', 'sealing', { pad: '2' })],
+    besides: askedOnLaying,
     means: (desk, { face, product }) => {
       const name = (product as string | undefined) ?? lastProduct(desk);
       const declared = name !== undefined && stateOf(desk.ledger, 'product', name) !== undefined;

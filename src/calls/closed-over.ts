@@ -1,0 +1,50 @@
+// Whether a face is meant that cannot well be: one that is closed over, or a bead on one that wants none. A call made too
+// late is still a call, so nothing is refused: it is asked for once more before it is written.
+import { snugOrBetter } from '../job/hole-states.ts';
+import { stateOf } from '../job/ledger.ts';
+import type { FaceState } from '../job/states.ts';
+import type { Desk } from './desk.ts';
+import type { Args } from './form.ts';
+import type { Besides } from './row.ts';
+
+/** Everything that presses it holds something pulled up, or is as found: nobody reaches it now. */
+function isClosedOver({ ledger }: Desk, { declared }: FaceState): boolean {
+  const pressedBy = declared?.pressedBy ?? [];
+  const isShut = (hole: string): boolean => {
+    const called = stateOf(ledger, 'hole', hole)?.called;
+    if (!called || called.touchedAt === 0) return true;
+    return called.occupant !== undefined && snugOrBetter(called.occupant.level);
+  };
+  return pressedBy.length > 0 && pressedBy.every(isShut);
+}
+/** Its area is known from a plan, which would name the bead. */
+const wantsNone = ({ ledger }: Desk, { declared }: FaceState): boolean =>
+  declared !== undefined &&
+  !declared.bead &&
+  declared.area !== undefined &&
+  stateOf(ledger, 'area', declared.area)?.declared?.planned === true;
+
+const asked = (title: string): Besides => ({
+  key: 'late',
+  title,
+  choices: [
+    { value: 'no', text: 'no: another face is meant' },
+    { value: 'all the same', text: 'all the same' },
+  ],
+  givesUp: 'no',
+  inWords: 'name the face that is meant, or say it with "all the same" at its end',
+});
+const faceOf = ({ ledger }: Desk, { face }: Args) =>
+  typeof face === 'string' ? stateOf(ledger, 'face', face) : undefined;
+
+export function askedOnCleaning(desk: Desk, args: Args): Besides | undefined {
+  const face = faceOf(desk, args);
+  if (!face || args.late !== undefined || !isClosedOver(desk, face)) return undefined;
+  return asked(`${face.face} is closed over: was it cleaned before?`);
+}
+export function askedOnLaying(desk: Desk, args: Args): Besides | undefined {
+  const face = faceOf(desk, args);
+  if (!face || args.late !== undefined) return undefined;
+  if (isClosedOver(desk, face)) return asked(`${face.face} is closed over: was the bead laid before?`);
+  return wantsNone(desk, face) ? asked(`${face.face} wants no bead by its plan: is one laid?`) : undefined;
+}

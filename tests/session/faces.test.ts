@@ -1,0 +1,73 @@
+// The list of faces: where it begins, and what is asked before a call is written of a face nobody can reach.
+import { describe, expect, it } from 'vitest';
+import { pickedAt } from '../../src/calls/listed.ts';
+import { stateOf } from '../../src/job/ledger.ts';
+import { type PartWay, partWay } from './part-way.ts';
+
+const count = (at: PartWay) => at.state().ledger.lines.length;
+
+describe('the list of faces', () => {
+  it('begins with the first that wants something, also when it is come back to', async () => {
+    const at = await partWay('clean cam cover face');
+    await at.press('C');
+    const picked = () => pickedAt(at.bench.listed(), at.view().at.sealing);
+    expect(picked()?.text).toBe('cam cover face');
+    await at.press('page-up', 'page-up', 'B', 'C');
+    expect(picked()?.text).toBe('cam cover face');
+    await at.press('c');
+    expect(stateOf(at.state().ledger, 'face', 'cam cover face')?.cleanedAt).toBe(count(at));
+  });
+});
+
+describe('a face that is closed over', () => {
+  it('[S1] is asked for once more before it is called clean or a bead is laid, and the careful answer comes first', async () => {
+    const at = await partWay('area tensioner and idler', 2);
+    const before = count(at);
+    await at.press('C', 'page-up', 'page-up', 'down', 'c');
+    expect(at.view().asking).toMatchObject({
+      title: expect.stringContaining('is closed over: was it cleaned before?'),
+      choices: [{ value: 'no' }, { value: 'all the same' }],
+    });
+    await at.press('c', 'c', 'enter');
+    expect(count(at)).toBe(before);
+    expect(at.view().asking).toBeUndefined();
+    await at.press('s', 'enter');
+    expect(count(at)).toBe(before);
+    await at.press('c', '2');
+    expect(count(at)).toBe(before + 1);
+    expect(at.answer()).toContain('Mind: ');
+  });
+  it('[S1] takes a typed line only with the words for it', async () => {
+    const at = await partWay('area tensioner and idler', 2);
+    const before = count(at);
+    await at.type('clean pump face');
+    expect(at.answer()).toBe('pump face is closed over: was it cleaned before?');
+    expect(count(at)).toBe(before);
+    at.say('clean pump face all the same', 'bead pump face with joint sealant all the same');
+    expect(count(at)).toBe(before + 2);
+  });
+  it('asks of a bead as well where the plan wants none', async () => {
+    const at = await partWay('renewed pump');
+    await at.type('bead pump face');
+    expect(at.answer()).toBe('pump face wants no bead by its plan: is one laid?');
+    at.say('clean pump face');
+  });
+});
+
+describe('a question whose answers stand in a list', () => {
+  it('keeps the list when a letter is pressed by habit, and says so', async () => {
+    const at = await partWay('area tensioner and idler', 2);
+    await at.press('C', 'page-up', 'page-up', 'down', 'c', 'q');
+    expect(at.view().asking).toMatchObject({ typed: '', why: expect.stringContaining('none of these has "q"') });
+  });
+});
+
+describe('the conditions at the bench', () => {
+  it('are asked for with their unit and an example', async () => {
+    const at = await partWay('bench 21 55');
+    await at.press('C', 'b');
+    expect(at.view().asking?.title).toBe('bench conditions: how many °C, as 18');
+    await at.press('2', '1', 'enter');
+    expect(at.view().asking?.title).toBe('bench conditions: humidity of the air in %, as 45 (left out: unknown)');
+  });
+});
