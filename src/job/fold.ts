@@ -89,14 +89,15 @@ function takeLine(work: Work, line: Line): void {
     if (entry.kind === 'calls-struck' || entry.kind === 'calls-restored') {
       strike(work, entry, line.n);
     } else {
-      file(work, entry, line.n);
-      evolveAll(work, entry, line.n);
+      const keys = touches(entry);
+      file(work, keys, line.n);
+      evolveAll(work, entry, line.n, keys);
     }
   }
 }
 
-function file(work: Work, entry: Entry, n: number): void {
-  for (const key of touches(entry)) {
+function file(work: Work, keys: readonly string[], n: number): void {
+  for (const key of keys) {
     const chain = noted(work.chains, key) ?? emptyRow<number>();
     if (chain.length === 0) {
       const sort = keySort(key);
@@ -106,14 +107,13 @@ function file(work: Work, entry: Entry, n: number): void {
   }
 }
 
-function evolveAll(work: Work, entry: Entry, n: number): void {
+function evolveAll(work: Work, entry: Entry, n: number, keys: readonly string[]): void {
   if (entry.kind === 'holes-exchanged') {
     work.exchanges = [...work.exchanges, n];
     foldStale(work);
     exchange(work, entry, n);
   }
-  for (const key of touches(entry))
-    if (isFoldedAlone(entry, key) && !work.stale.has(key)) evolveOne(work, key, entry, n);
+  for (const key of keys) if (isFoldedAlone(entry, key) && !work.stale.has(key)) evolveOne(work, key, entry, n);
 }
 
 /** The two holes of an exchange are folded together; their areas only hear of it. */
@@ -195,8 +195,10 @@ function refold(work: Work, key: string): void {
   for (let i = 0; i < chain.length; i++) {
     const n = chain.all[i] as number;
     if (noted(work.struck, String(n)) !== undefined) continue;
-    for (const entry of (work.lines.all[n - 1] as Line).entries) {
-      if (touches(entry).includes(key)) evolveOne(work, key, entry, n);
+    const { entries } = work.lines.all[n - 1] as Line;
+    for (const entry of entries) {
+      // The only entry of a line in the chain is what brought the line into it.
+      if (entries.length === 1 || touches(entry).includes(key)) evolveOne(work, key, entry, n);
     }
   }
 }
