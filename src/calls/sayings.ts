@@ -40,10 +40,16 @@ export const compounds: Readonly<Record<string, { nodes: readonly Node[]; writte
   },
 };
 /**
- * A number that settles a call is said twice: "number six six". Said once, six was heard as three by every decoder alike,
- * and seven as one or ten.
+ * A number that settles a call is said with the one before it, "number six after five". Said once or twice over, a figure
+ * is lost the same way each time: in noise six was heard as three by every decoder alike, and seven as ten.
  */
-const twice = (ways: readonly Way[]): Way[] => ways.map(({ say, as }) => ({ say: `${say} ${say}`, as }));
+const counted = (ways: readonly Way[]): Way[] => ways.map(({ say, as }) => ({ say: countedOn(say, as), as }));
+function countedOn(say: string, as: string): string {
+  const [, n, level = ''] = /^(?:[a-z]+ )?(\d+)( .*)?$/.exec(as) ?? [];
+  if (n === undefined) return `${say} ${say}`;
+  if (Number(n) === 0) return 'none at all';
+  return `${numberInWords(Number(n))} after ${numberInWords(Number(n) - 1)}${level && ` ${asSaid(level)}`}`;
+}
 const isNumber = ({ as }: Way): boolean => /^\d/.test(as);
 const mostFreeHoles = 20;
 const mostTrays = 12;
@@ -63,7 +69,7 @@ function waysOfType(desk: Desk, type: string, args: Args): Way[] {
       return holeWays(desk);
     case 'tray':
       return [...same(choicesFor(desk, 'tray')), ...numbers(1, mostTrays)].flatMap((way) =>
-        isNumber(way) ? twice([way]) : way,
+        isNumber(way) ? counted([way]) : way,
       );
     case 'place':
       return [
@@ -75,12 +81,12 @@ function waysOfType(desk: Desk, type: string, args: Args): Way[] {
     case 'finding':
       return findingWays(desk);
     case 'count':
-      return twice(numbers(0, 99));
+      return counted(numbers(0, 99));
     case 'number':
     case 'mm':
       return [...numbers(0, 99), ...tenths];
     case 'few':
-      return twice(numbers(1, 10));
+      return counted(numbers(1, 10));
     case 'length':
     case 'size':
       return numbers(4, 150);
@@ -93,9 +99,9 @@ function waysOfType(desk: Desk, type: string, args: Args): Way[] {
     case 'class':
       return same(['8.8', '9.8', '10.9', '12.9']);
     case 'socket':
-      return twice(sized('hex', metricHeads));
+      return counted(sized('hex', metricHeads));
     case 'star':
-      return twice(sized('star', starHeads));
+      return counted(sized('star', starHeads));
     case 'lines':
       return latestLines(desk);
     case 'who':
@@ -113,7 +119,7 @@ function holeWays(desk: Desk): Way[] {
   const { area } = desk.facing;
   if (area === undefined) return [];
   const known = choicesFor(desk, 'hole');
-  return twice(areHolesKnown(desk.ledger, area) ? same(known) : [...same(known), ...numbers(1, mostFreeHoles)]);
+  return counted(areHolesKnown(desk.ledger, area) ? same(known) : [...same(known), ...numbers(1, mostFreeHoles)]);
 }
 /** The last lines of the log by their numbers, figure by figure. */
 const latestLines = ({ ledger: { lines } }: Desk): Way[] =>

@@ -2,7 +2,7 @@
 import type { Bench } from '../session/bench.ts';
 import { type Ears, listenByMicrophone, listenWith } from '../voice/ears.ts';
 import { type Grammar, grammarOf } from '../voice/grammar.ts';
-import { howToGetOne } from '../voice/pocketsphinx.ts';
+import { guessedIn, howToGetOne } from '../voice/pocketsphinx.ts';
 import { createMouth, howToGetSpeech } from '../voice/speaking.ts';
 
 /** How the program is to listen: not at all, by its own adapter, or by a program of the workshop's. */
@@ -38,6 +38,8 @@ export function joinVoice(bench: Bench, { listen = false, listenWith: command }:
     else ears = found;
     if (ears) bench.ears(true);
   }
+  const warn = ears && command === undefined ? warnsOfGuesses(bench, () => grammarOf(bench.desk())) : undefined;
+  warn?.();
   let answered: unknown = bench.store.getState().session?.store.getState().answer;
   let told = bench.store.getState().heard;
   function say(text: string): void {
@@ -48,6 +50,7 @@ export function joinVoice(bench: Bench, { listen = false, listenWith: command }:
   }
   function onChange(): void {
     renew?.();
+    warn?.();
     const { session, heard, speaking } = bench.store.getState();
     if (!speaking) mouth?.hush();
     const answer = session?.store.getState().answer;
@@ -77,3 +80,25 @@ export function joinVoice(bench: Bench, { listen = false, listenWith: command }:
     ears?.stop();
   };
 }
+
+/** A name is told once, when listening starts or when it comes up; not before the key that brought it was painted. */
+export function warnsOfGuesses(
+  bench: Pick<Bench, 'desk' | 'tell' | 'store'>,
+  grammar: () => Grammar,
+  guessed = guessedIn,
+): () => void {
+  const told = new Set<string>();
+  let lines = -1;
+  return () => {
+    const { length } = bench.desk().ledger.lines;
+    if (bench.store.getState().session === undefined || length === lines) return;
+    lines = length;
+    setImmediate(() => {
+      const fresh = guessed(grammar()).filter((word) => !told.has(word));
+      for (const word of fresh) told.add(word);
+      if (fresh.length > 0) bench.tell(guessedText(fresh));
+    });
+  };
+}
+export const guessedText = (words: readonly string[]): string =>
+  `Not in the dictionary, so listened for as spelt: ${words.join(', ')}. If it is not understood, call it by key.`;

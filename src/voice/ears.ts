@@ -6,8 +6,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import type { Grammar } from './grammar.ts';
-import { type Heard, judged } from './judge.ts';
-import { decodeAll, decoders, howToGetOne, isOnPath, isReady } from './pocketsphinx.ts';
+import { heardIn } from './hearings.ts';
+import type { Heard } from './judge.ts';
+import { howToGetOne, isOnPath, isReady } from './pocketsphinx.ts';
 import { createCutter, rate } from './utterances.ts';
 
 export type Ears = { stop(): void; deaf(isDeaf: boolean): void };
@@ -18,12 +19,6 @@ export type Listening = {
   /** The recogniser ended or can't go on, and why. */
   failed(why: string): void;
 };
-
-/** Every decoder on one utterance. */
-async function decoded(utterance: Buffer, grammar: Grammar): Promise<Heard> {
-  const all = await Promise.all(decoders.map((decoder) => decodeAll([utterance], grammar, decoder)));
-  return judged(all.flatMap(([only]) => only ?? []));
-}
 
 /** A program that gives the microphone's sound: 16 kHz, 16 bit, one channel, without a header. */
 export function microphone(own = process.env.COUNTBACK_MICROPHONE): string | undefined {
@@ -44,8 +39,8 @@ export function listenByMicrophone({ grammar, heard, failed }: Listening): Ears 
     if (isDeaf) return cutter.drop();
     for (const utterance of cutter.push(pcm)) {
       before = before
-        .then(() => (stopped ? 'nothing' : decoded(utterance, grammar())))
-        .then((what) => {
+        .then(() => (stopped ? [] : heardIn([utterance], grammar())))
+        .then(([what = 'nothing']) => {
           if (!stopped && what !== 'nothing') heard(what);
         })
         .catch((thrown: unknown) => failed(thrown instanceof Error ? thrown.message : String(thrown)));

@@ -23,7 +23,10 @@ function dictionaryAtHand(): ReadonlyMap<string, readonly string[]> {
   return known;
 }
 
-const both = [
+/** Words of the grammar whose sound had to be guessed from their spelling. */
+export const guessedIn = ({ words }: Grammar): readonly string[] => dictionaryOf(words, dictionaryAtHand()).guessed;
+
+export const settings = [
   '-beam',
   '1e-80',
   '-pbeam',
@@ -36,16 +39,15 @@ const both = [
   'batch',
   '-bestpath',
   'no',
-];
+  '-vad_threshold',
+  '2.7',
+] as const;
 /**
  * They hear the same words at other speeds and pitches, so that they err elsewhere: a narrower band or another weight of
  * the grammar did not do that, such decoders erred together.
  */
-export const decoders: readonly Decoder[] = [1, 1.05, 0.94].map((stretch) => ({
-  stretch,
-  settings: [...both, '-vad_threshold', '2.7'],
-}));
-export type Decoder = { stretch: number; settings: readonly string[] };
+export const decoders: readonly Decoder[] = [1, 1.05, 0.94].map((stretch) => ({ stretch }));
+export type Decoder = { stretch: number };
 
 /** The sound drawn out or pressed together, pitch and all. */
 export function stretched(pcm: Buffer, by: number): Buffer {
@@ -66,20 +68,18 @@ export function stretched(pcm: Buffer, by: number): Buffer {
 export async function decodeAll(
   utterances: readonly Buffer[],
   grammar: Grammar,
-  { stretch, settings }: Decoder,
+  { stretch }: Decoder,
   nice?: number,
 ): Promise<Decoded[]> {
   const folder = mkdtempSync(join(tmpdir(), 'countback-heard-'));
   try {
-    const { text } = dictionaryOf(grammar.words, dictionaryAtHand());
-    writeFileSync(join(folder, 'words.dict'), text);
+    writeDictionary(folder, grammar.words);
     writeFileSync(join(folder, 'calls.jsgf'), grammar.jsgf);
     writeFileSync(join(folder, 'utterances'), utterances.map((_, i) => `u${i}\n`).join(''));
     utterances.forEach((pcm, i) => {
       writeFileSync(join(folder, `u${i}.raw`), stretched(pcm, stretch));
     });
     const at = (name: string) => join(folder, name);
-    const args = ['-hmm', join(modelFolder, 'en-us'), '-dict', at('words.dict'), '-jsgf', at('calls.jsgf')];
     const io = [
       '-adcin',
       'yes',
@@ -92,14 +92,24 @@ export async function decodeAll(
       '-hypseg',
       at('heard'),
     ];
-    await run('pocketsphinx_batch', [...args, ...io, ...settings], nice);
+    await runBatch([...modelArgs(folder), '-jsgf', at('calls.jsgf'), ...io, ...settings], nice);
     const lines = readFileSync(at('heard'), 'utf8').split('\n');
     return utterances.map((_, i) => readSegments(lines.find((line) => line.startsWith(`u${i} `)) ?? ''));
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
 }
-function run(program: string, args: readonly string[], nice?: number): Promise<void> {
+export function writeDictionary(folder: string, words: readonly string[]): void {
+  writeFileSync(join(folder, 'words.dict'), dictionaryOf(words, dictionaryAtHand()).text);
+}
+export const modelArgs = (folder: string): string[] => [
+  '-hmm',
+  join(modelFolder, 'en-us'),
+  '-dict',
+  join(folder, 'words.dict'),
+];
+export function runBatch(args: readonly string[], nice?: number): Promise<void> {
+  const program = 'pocketsphinx_batch';
   const [name, all] = nice ? ['nice', ['-n', String(nice), program, ...args]] : [program, [...args]];
   return new Promise((done, failed) => {
     execFile(name, all, { maxBuffer: 1 << 28 }, (error, _out, complaint) => {

@@ -1,5 +1,7 @@
 // Outside programs in the place of a recogniser and of a speaking program: what they print is heard, what is said is said.
 import { expect, it } from 'vitest';
+import type { Desk } from '../../src/calls/desk.ts';
+import { guessedText, warnsOfGuesses } from '../../src/commands/listening.ts';
 import { createBench } from '../../src/session/bench.ts';
 import { listenWith, microphone } from '../../src/voice/ears.ts';
 import type { Grammar } from '../../src/voice/grammar.ts';
@@ -84,4 +86,33 @@ it('says on the bench how to get a recogniser where there is none, and takes no 
   expect(bench.store.getState().listening).toBe(true);
   bench.press('A');
   expect(bench.store.getState()).toMatchObject({ speaking: true, note: 'Answers are spoken.' });
+});
+
+it('tells once of each name whose sound was guessed, when listening starts and when the name comes up', async () => {
+  const told: string[] = [];
+  let words = ['pump', 'zwickel'];
+  let length = 4;
+  const bench = {
+    desk: () => ({ ledger: { lines: { length } } }) as Desk,
+    store: { getState: () => ({ session: {} }) },
+    tell: (line: string) => void told.push(line),
+  };
+  const turn = () => new Promise((done) => setImmediate(done));
+  const warn = warnsOfGuesses(
+    bench as unknown as Parameters<typeof warnsOfGuesses>[0],
+    () => ({ jsgf: '', words, phrases: 1 }),
+    (grammar) => grammar.words.filter((word) => word !== 'pump'),
+  );
+  warn();
+  warn();
+  await turn();
+  expect(told).toEqual([guessedText(['zwickel'])]);
+  words = ['pump', 'zwickel', 'blech'];
+  warn();
+  await turn();
+  expect(told).toHaveLength(1);
+  length++;
+  warn();
+  await turn();
+  expect(told.slice(1)).toEqual([guessedText(['blech'])]);
 });
