@@ -206,16 +206,19 @@ export function entryWords(entry: Entry, units: Units = metric): string {
     case 'product-declared':
     case 'tray-declared':
       return declaredWords(entry);
-    default:
-      return plainKind[entry.kind] ?? entry.kind;
+    case 'tools-out':
+      return 'tools out';
+    case 'engine-started':
+      return 'engine started';
+    case 'pedal-firm':
+      return 'brake pedal firm';
+    case 'car-lowered':
+      return 'car on its wheels';
+    case 'car-moved':
+      return 'car moved';
+    case 'road-tested':
+      return 'road tested';
+    case 'job-resumed':
+      return 'job goes on';
   }
 }
-const plainKind: Record<string, string> = {
-  'tools-out': 'tools out',
-  'engine-started': 'engine started',
-  'pedal-firm': 'brake pedal firm',
-  'car-lowered': 'car on its wheels',
-  'car-moved': 'car moved',
-  'road-tested': 'road tested',
-  'job-resumed': 'job goes on',
-};

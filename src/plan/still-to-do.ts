@@ -35,29 +35,46 @@ export type StillToDo = {
   works: Works;
 };
 
-const judged: ReadonlySet<string> = new Set([
-  'finding-open',
-  'suspicion',
-  'part-not-judged',
-  'condemned-about',
-  'broken-about',
-  'lost',
-  'stray',
-]);
-const fitted = new Set<OpenPointCode>([
-  'hole-open',
-  'for-now',
-  'working-in',
-  'part-off',
-  'companions',
-  'blind-holes',
-  'direction',
-  'connection-parted',
-  'temporary-in',
-  'bead-missing',
-  'rotation-needed',
-  'circuit-empty',
-]);
+/** Under which head an open point of a service stands; the rest is of the car as a whole, and told when it leaves. */
+const heads: Record<OpenPointCode, 'judge' | 'fit' | 'neither'> = {
+  'hole-open': 'fit',
+  'for-now': 'fit',
+  'working-in': 'fit',
+  'finding-open': 'judge',
+  suspicion: 'judge',
+  lost: 'judge',
+  'condemned-about': 'judge',
+  'broken-about': 'judge',
+  stray: 'judge',
+  'part-off': 'fit',
+  'part-not-judged': 'judge',
+  companions: 'fit',
+  'blind-holes': 'fit',
+  direction: 'fit',
+  'connection-parted': 'fit',
+  'temporary-in': 'fit',
+  masked: 'neither',
+  'holes-not-counted': 'neither',
+  'bead-missing': 'fit',
+  'bead-curing': 'neither',
+  'rotation-needed': 'fit',
+  'circuit-empty': 'fit',
+  'circuit-unchecked': 'neither',
+  'tray-not-empty': 'neither',
+  'tray-uncounted': 'neither',
+  'scrap-differs': 'neither',
+  'box-differs': 'neither',
+  tools: 'neither',
+  'box-left': 'neither',
+  'service-open': 'neither',
+  'second-look': 'neither',
+  pedal: 'neither',
+  'road-test': 'neither',
+  odometer: 'neither',
+  waiting: 'neither',
+  misfit: 'neither',
+  books: 'neither',
+};
 
 export function stillToDo(ledger: Ledger, now: Stamp): StillToDo {
   const works = worksFrom(unionOf([declaredOn(ledger)]));
@@ -127,8 +144,8 @@ function placeOf(ledger: Ledger, { at }: OpenPoint): Subject {
 }
 
 function sorted(ledger: Ledger, works: Works, points: readonly OpenPoint[]): Pick<ServiceToDo, 'judge' | 'fit'> {
-  const fit = points.filter((one) => fitted.has(one.code));
-  const judge = points.filter((one) => judged.has(one.code));
+  const fit = points.filter((one) => heads[one.code] === 'fit');
+  const judge = points.filter((one) => heads[one.code] === 'judge');
   /** A part goes back with its area. */
   const goesBackWith = (one: OpenPoint): Subject => {
     const area = sortOf(one.at) === 'part' ? areaOfUnit(works, one.at) : undefined;
@@ -172,7 +189,7 @@ function bought(ledger: Ledger, wanted: readonly NewPart[]): Bought[] {
 }
 
 function toolsFor(ledger: Ledger, points: readonly OpenPoint[], takeOff: readonly Unit[]): ToolWanted[] {
-  const open = points.flatMap(({ at, code }) => (fitted.has(code) ? (named('hole', at) ?? []) : []));
+  const open = points.flatMap(({ at, code }) => (heads[code] === 'fit' ? (named('hole', at) ?? []) : []));
   const holes = [...new Set([...takeOff.flatMap((unit) => holeOfUnit(unit) ?? []), ...open])];
   const wanting = holes.flatMap((hole) => {
     const tool = stateOf(ledger, 'hole', hole)?.declared?.tool;

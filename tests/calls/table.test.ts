@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { standardKeymap } from '../../src/calls/bindings.ts';
 import type { Desk } from '../../src/calls/desk.ts';
 import { slotsOf } from '../../src/calls/form.ts';
+import { sayings } from '../../src/calls/sayings.ts';
 import { readSlot } from '../../src/calls/slots.ts';
 import { formOf, rows } from '../../src/calls/table.ts';
 import { verbs } from '../../src/job/decide.ts';
@@ -60,6 +61,16 @@ describe('the table of calls', () => {
     expect([...verbs.keys()].filter((verb) => !reached.has(verb))).toEqual([]);
   });
 
+  it('gives every slot that is said out loud a type that something can fill', () => {
+    const typed = new Set([...formOf.values()].flatMap((form) => slotsOf(form).map(({ type }) => type)));
+    const onlySaid = ['socket', 'star', 'few', 'figures'];
+    const unfilled = sayings.flatMap(({ row, nodes }) =>
+      slotsOf(nodes)
+        .filter(({ type }) => !typed.has(type) && !onlySaid.includes(type))
+        .map(({ slot, type }) => `${row.id}: <${slot}:${type}>; a slot that is said carries its type as in the form`),
+    );
+    expect(unfilled).toEqual([]);
+  });
   it('has a reader for every slot of every form', () => {
     for (const [id, form] of formOf) {
       for (const { type } of slotsOf(form))

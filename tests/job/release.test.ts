@@ -264,7 +264,7 @@ describe('released', () => {
       if (code === 'badly-said') badly.add(id);
       else expect(`${id} ${code}`).toBe(`${id} job-is-released`);
     }
-    expect([...badly]).toEqual([]);
+    expect([...badly], 'give each of them what it takes, in `anything` below').toEqual([]);
   });
 
   it('[X3] reopening is an entry: proofs stand as usual, and release is asked anew', () => {
