@@ -8,7 +8,7 @@ import { areasListed, belongingsHere, holesHere } from '../calls/lists/holes.ts'
 import { areaDrawn, type DrawnArea, type DrawnHole } from '../calls/lists/map.ts';
 import { nextArea } from '../calls/next-area.ts';
 import { plainText } from '../trade/plain-text.ts';
-import { fitted, spread, windowFrom, wrapped } from './cells.ts';
+import { cellsOf, fitted, spread, windowFrom, wrapped } from './cells.ts';
 import { chosenLook, type Look, lookOf, nextLook, shapeOf, takenLook, uncoloured, wordsLook } from './colours.ts';
 import type { Scene } from './frame.ts';
 import { keyOf } from './key-names.ts';
@@ -17,11 +17,24 @@ import { mapRows, type Tag } from './map.ts';
 import { aroundRows, nextRows } from './next-rows.ts';
 import { filled, plainRow, type Row } from './rows.tsx';
 
-/** Wide enough for the holes one by one beside the cardboard, and for their specs unshortened. */
+/** Wide enough for the holes one by one beside the cardboard. */
 const widthWithList = 110;
-const widthWithAll = 160;
-const areaCellsOf = (columns: number): number => (columns >= widthWithAll ? 36 : 27);
-const listCellsOf = (columns: number): number => (columns >= widthWithAll ? 66 : columns >= widthWithList ? 46 : 0);
+/** What the cardboard keeps beside the areas, and beside the areas and the holes. */
+const sheetAlone = 50;
+const sheetBesideList = 38;
+/** As wide as the longest name and what is said of it, as far as the cardboard leaves room; no narrower than a few words. */
+function areaCellsOf(areas: readonly Listed[], columns: number): number {
+  const wanted = Math.max(0, ...areas.map((a) => cellsOf(plainText(a.name)) + 1 + cellsOf(a.text) + 3));
+  return Math.max(20, Math.min(wanted, columns >= widthWithList ? 36 : columns - 1 - sheetAlone));
+}
+/** As wide as the longest of the holes shown, as far as the cardboard leaves room. */
+function listCellsOf(rows: readonly Listed[], columns: number, areaCells: number): number {
+  if (columns < widthWithList) return 0;
+  const wanted = Math.max(0, ...rows.map((one) => cellsOf(one.text) + (one.end ? 1 + cellsOf(one.end) : 0)));
+  return Math.max(40, Math.min(wanted + listNameCells + 7, listCellsMost, columns - areaCells - 2 - sheetBesideList));
+}
+const listNameCells = 6;
+const listCellsMost = 66;
 /** In no look of its own: a change of look costs more than a cell, and there are two on every row. */
 const rule: Row = [{ text: '│' }];
 
@@ -31,14 +44,15 @@ export function benchRows(scene: Scene, rows: number): Row[] {
   const areas = areasListed(desk, building);
   if (areas.length === 0 && desk.facing.area === undefined) return firstHints(scene);
   const next = nextHole(desk, view.screen);
-  const areaCells = areaCellsOf(columns);
-  const listCells = listCellsOf(columns);
+  const areaCells = areaCellsOf(areas, columns);
+  const holes = columns < widthWithList ? [] : holesBeside(scene, next, rows);
+  const listCells = listCellsOf(holes, columns, areaCells);
   const room = columns - areaCells - 1 - (listCells > 0 ? listCells + 1 : 0);
   const left = areaRows(areas, desk.facing.area, rows, areaCells);
   const drawn = areaDrawn(desk, next, building);
   const sheet = drawn ? sheetRows(scene, drawn, next, room, rows) : noAreaRows(scene, room);
   const beside = [left, filled(sheet, rows, room)];
-  if (listCells > 0) beside.push(filled(holeRows(scene, next, listCells, rows), rows, listCells));
+  if (listCells > 0) beside.push(filled(holeRows(holes, next, listCells), rows, listCells));
   return Array.from({ length: rows }, (_, i) =>
     beside.flatMap((column, at) => [...(at > 0 ? rule : []), ...(column[i] as Row)]),
   );
@@ -86,10 +100,14 @@ function noAreaRows(scene: Scene, columns: number): Row[] {
   ];
 }
 
+const rowsWithRoom = 24;
+const detailRows = 8;
 /** The title, the cardboard, and what the next call speaks of. */
 function sheetRows(scene: Scene, drawn: DrawnArea, next: string | undefined, columns: number, rows: number): Row[] {
-  const details = nextRows(scene, next, columns, listCellsOf(scene.columns) > 0);
-  const height = Math.max(3, rows - 1 - details.length);
+  const details = nextRows(scene, next, columns, scene.columns >= widthWithList);
+  // So much is kept for them that the drawing stands as it is from one screen to the other.
+  const kept = Math.max(details.length, rows >= rowsWithRoom ? detailRows : 0);
+  const height = Math.max(3, rows - 1 - kept);
   const tags = drawn.holes.map((hole) => ({ ...tagOf(hole, hole.hole === next), at: hole.at }));
   return [
     plainRow(fitted(` ${plainText(titleOf(scene, drawn))}`, columns), takenLook),
@@ -118,17 +136,33 @@ function tagOf(
   return { texts: [`${said}${order}`, said, short, shapeOf(mark)], look, wordsLook: uncoloured(look) };
 }
 
-function holeRows(scene: Scene, next: string | undefined, columns: number, rows: number): Row[] {
+/** The holes, and behind them the parts and connections, as many as have room; the state in a column as wide as it need be. */
+function holesBeside(scene: Scene, next: string | undefined, rows: number): Listed[] {
   const { listed, desk, view } = scene;
   const others = belongingsHere(desk);
   const at = holesHere(desk, view.screen === 'build' ? 'tightening' : 'loosening').findIndex((h) => h.hole === next);
   const from = windowFrom(Math.max(0, at), listed.length + others.length, rows);
-  const shown = [
-    ...listed.slice(from, from + rows),
+  const holes = listed.slice(from, from + rows);
+  const shortened = Math.min(...holes.map(({ text }) => stateColumn(text)));
+  return [
+    ...holes.map((one) => ({ ...one, text: withoutBlanks(one.text, shortened) })),
     ...others.slice(Math.max(0, from - listed.length), Math.max(0, from + rows - listed.length)),
   ];
-  return shown.map((one) => listedRow(one, one.key === next, columns, 7));
 }
+/** How many blanks stand between the state and the fastener, but one. */
+const stateColumn = (text: string): number =>
+  Math.max(0, (/^[^ ]+(?: [^ ]+)*?( {2,})/.exec(text)?.[1]?.length ?? 1) - 1);
+const withoutBlanks = (text: string, many: number): string =>
+  Number.isFinite(many) ? text.replace(/ {2,}/, (blanks) => ' '.repeat(blanks.length - many)) : text;
+
+const holeRows = (shown: readonly Listed[], next: string | undefined, columns: number): Row[] =>
+  shown.map((one) => {
+    // The fastener stays whole; what is said at the end gives way.
+    const room = columns - listNameCells - 8 - cellsOf(one.text);
+    const end = one.end && cellsOf(one.end) > room && room >= fewestEndCells ? fitted(one.end, room) : one.end;
+    return listedRow({ ...one, ...(end !== undefined && { end }) }, one.key === next, columns, listNameCells);
+  });
+const fewestEndCells = 6;
 
 function firstHints({ keymap, columns }: Scene): Row[] {
   const strip = (call: string, args?: Args) => keyOf(keymap, 'strip', call, args);

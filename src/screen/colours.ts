@@ -12,7 +12,7 @@ export const palette = {
   alarm: { ink: 124, ground: 231 },
 } as const satisfies Record<string, { ink: number; ground?: number }>;
 export type Colour = keyof typeof palette;
-export type Look = { color?: Colour; bold?: true; dim?: true; inverse?: true; strike?: true };
+export type Look = { color?: Colour; bold?: true; dim?: true; inverse?: true; strike?: true; hidden?: true };
 export type Paint = (look: Look) => Look;
 
 export const uncoloured: Paint = ({ color: _, ...rest }) => rest;

@@ -5,7 +5,7 @@ import { type Desk, nextHole } from '../calls/desk.ts';
 import type { Rows } from '../calls/listed.ts';
 import { specWords } from '../calls/spec-words.ts';
 import { stateOf } from '../job/ledger.ts';
-import { numberOf } from '../job/subjects.ts';
+import { areaOf, numberOf } from '../job/subjects.ts';
 import type { Answer, SessionState } from '../session/session.ts';
 import { plainText } from '../trade/plain-text.ts';
 import type { ScreenId } from '../view/screens.ts';
@@ -13,7 +13,7 @@ import type { View } from '../view/view.ts';
 import { bodyOf } from './body.ts';
 import { cellsOf, fitted, spread, wrapped } from './cells.ts';
 import { alarmLook, type Look, quietLook, refusedLook, takenLook } from './colours.ts';
-import { figureCells, figureRows } from './figures.ts';
+import { canBeDrawn, figureCells, figureHeight, figureRows } from './figures.ts';
 import { footOf } from './footer.ts';
 import { keyName, keyOf } from './key-names.ts';
 import { endRow, filled, plainRow, type Row } from './rows.tsx';
@@ -136,39 +136,45 @@ const mostAnswerRows = 4;
 function answerRows(scene: Scene): Row[] {
   const { columns, rows, session } = scene;
   const rule = plainRow('─'.repeat(columns), quietLook);
-  const isLarge = rows >= largeFrom.rows && columns >= largeFrom.columns && scene.view.screen !== 'glance';
-  if (session && isLarge) return [rule, ...largeAnswer(scene)];
+  const isLarge = rows >= largeFrom.rows && columns >= largeFrom.columns && isOnHoles(scene.view.screen);
+  if (session && isLarge && !scene.view.asking) return [rule, ...largeAnswer(scene)];
   const words = answerWordRows(scene, columns);
   return [rule, ...filled(words, Math.max(words.length, fewestAnswerRows), columns)];
 }
-function answerWordRows(scene: Scene, columns: number): Row[] {
+function answerWordRows(scene: Scene, columns: number, most = mostAnswerRows): Row[] {
   const { text, look } = answerOf(scene);
-  return wrapped(plainText(text), columns - 2, mostAnswerRows).map((row) => plainRow(fitted(` ${row}`, columns), look));
+  return wrapped(plainText(text), columns - 2, most).map((row) => plainRow(fitted(` ${row}`, columns), look));
 }
 const largeFrom = { columns: 110, rows: 36 } as const;
-/** Where there is room: how many are off and which hole is next, in figures read from two metres, beside the words. */
+/** Beside the words, read from two metres: the next hole with its area; without one, how many are off. */
 function largeAnswer(scene: Scene): Row[] {
   const { desk, view, columns } = scene;
-  const next = isOnHoles(view.screen) ? nextHole(desk, view.screen) : undefined;
-  const said = [
-    { figure: String(desk.ledger.tallies.all.off), after: ' off ' },
-    ...(next === undefined ? [] : [{ figure: numberOf(next), after: ' next ' }]),
-  ].map(({ figure, after }) => ({
-    rows: figureRows(figure, 1, figureCells(figure, 1), {}),
-    after,
-    cells: figureCells(figure, 1),
-  }));
-  const room = columns - said.reduce((sum, one) => sum + one.cells + one.after.length, 0);
-  const height = Math.max(...said.map((one) => one.rows.length));
-  const words = filled(answerWordRows(scene, room), height, room);
+  const next = nextHole(desk, view.screen);
+  const { off } = desk.ledger.tallies.all;
+  const height = figureHeight(1);
+  const figure = next === undefined ? String(off) : numberOf(next);
+  const after = next === undefined ? ' off ' : ' next ';
+  const area = next === undefined ? undefined : plainText(areaOf(next));
+  const used = figureCells(figure, 1) + after.length;
+  const areaCells = area !== undefined && canBeDrawn(area) ? figureCells(area, 'narrow') + areaGap : 0;
+  // A long answer goes before it.
+  const beside = columns - used - areaCells;
+  const isShort = beside >= fewestWordCells && answerWordRows(scene, beside, height + 1).length <= height;
+  const fits = areaCells > 0 && isShort;
+  const room = columns - used - (fits ? areaCells : 0);
+  const words = filled(answerWordRows(scene, room, height), height, room);
+  const drawnArea = fits && area !== undefined ? figureRows(area, 'narrow', areaCells, {}) : undefined;
+  const drawnFigure = figureRows(figure, 1, figureCells(figure, 1), {});
   return Array.from({ length: height }, (_, i) => [
     ...(words[i] as Row),
-    ...said.flatMap(({ rows, after }) => [
-      ...(rows[i] as Row),
-      { text: i === height - 1 ? after : ' '.repeat(after.length) },
-    ]),
+    ...(drawnArea?.[i] ?? []),
+    ...(drawnFigure[i] as Row),
+    { text: i === height - 1 ? after : ' '.repeat(after.length) },
   ]);
 }
+/** Between the area and the figure, half of it on either side of the area. */
+const areaGap = 6;
+const fewestWordCells = 20;
 const isOnHoles = (screen: ScreenId): boolean => screen === 'strip' || screen === 'build';
 export function answerOf({ session, word, note, desk, view, keymap }: Scene): { text: string; look: Look } {
   if (session?.notSaved) {

@@ -1,41 +1,86 @@
 // What is read from across the bay: how many are out, back, open, and which hole is next.
 import { nextHole } from '../calls/desk.ts';
-import { numberOf, subjectText } from '../job/subjects.ts';
+import { areaOf, numberOf } from '../job/subjects.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { cellsOf, fitted } from './cells.ts';
 import { type Look, lookOf, quietLook } from './colours.ts';
-import { figureRows, inTheMiddle, scaleFor } from './figures.ts';
+import { canBeDrawn, figureCells, figureHeight, figureRows, inTheMiddle, type Scale, scaleFor } from './figures.ts';
 import type { Scene } from './frame.ts';
 import { filled, plainRow, type Row } from './rows.tsx';
 
+/** Words, a row for what belongs to them, and figures of two dots each way; and the least the next hole wants. */
+const largeAbove = figureHeight('narrow') + 2 + figureHeight(2);
+const smallestBelow = 9;
+
 type Figure = { title: string; figure: string; look: Look };
 
+/** Three sums above, and below them the next hole: its area in large words, where they have room, and its number. */
 export function glanceRows(scene: Scene, rows: number): Row[] {
   const { desk, columns, view } = scene;
   const { off, slack, open, touched } = desk.ledger.tallies.all;
   const next = nextHole(desk, view.before);
-  const quarters: Figure[] = [
+  const sums: Figure[] = [
     { title: slack > 0 ? `OUT, and ${slack} slack` : 'OUT', figure: String(off), look: lookOf('open') },
     { title: 'BACK', figure: String(Math.max(0, touched - off - slack)), look: lookOf('done') },
     { title: 'OPEN', figure: String(open), look: lookOf(open === 0 ? 'done' : 'half') },
-    {
-      title: next === undefined ? 'NEXT' : `NEXT ${plainText(subjectText(`hole:${next}`))}`,
-      figure: next === undefined ? '-' : numberOf(next),
-      look: {},
-    },
   ];
-  const width = Math.floor(columns / 2);
-  const height = Math.floor(rows / 2);
-  const scale = Math.min(...quarters.map((q) => scaleFor(q.figure, width - 4, height - 2)));
-  const drawn = quarters.map((q) => quarterRows(q, scale, width, height));
-  const both = (left: Row[], right: Row[]): Row[] =>
-    left.map((row, i) => [...row, ...(right[i] as Row), { text: ' '.repeat(columns - 2 * width) }]);
-  const [a, b, c, d] = drawn as [Row[], Row[], Row[], Row[]];
-  return filled([...both(a, b), ...both(c, d)], rows, columns);
+  const width = Math.floor(columns / sums.length);
+  const large = rows >= largeAbove + smallestBelow;
+  const height = large ? Math.max(largeAbove, Math.floor(rows / 2)) : Math.floor(rows / 2);
+  const head = large ? figureHeight('narrow') + 1 : 1;
+  const scale = Math.min(...sums.map((one) => scaleFor(one.figure, width - 4, height - head - 1)));
+  const drawn = sums.map((one) => sumRows(one, large, scale, width, height));
+  const above = Array.from(
+    { length: height },
+    (_, i): Row => [...drawn.flatMap((one) => one[i] as Row), { text: ' '.repeat(columns - width * sums.length) }],
+  );
+  return filled([...above, ...nextRows(next, columns, rows - height)], rows, columns);
 }
 
-function quarterRows({ title, figure, look }: Figure, scale: number, columns: number, rows: number): Row[] {
-  const said = fitted(title, Math.min(cellsOf(title), columns - 2));
-  const head = inTheMiddle([{ text: said, look: { ...quietLook, bold: true } }], cellsOf(said), columns);
-  return filled([head, ...figureRows(figure, scale, columns, look), plainRow(' '.repeat(columns))], rows, columns);
+function sumRows({ title, figure, look }: Figure, large: boolean, scale: Scale, columns: number, rows: number): Row[] {
+  const [word] = title.split(',') as [string];
+  const head = large ? figureRows(word, 'narrow', columns, quietLook) : [];
+  const said = large && word === title ? '' : fitted(title, Math.min(cellsOf(title), columns - 2));
+  const small = inTheMiddle([{ text: said, look: { ...quietLook, bold: true } }], cellsOf(said), columns);
+  return filled([...head, small, ...figureRows(figure, scale, columns, look)], rows, columns);
+}
+
+/** The area as large as it fits, in words of a row each where there is height for them, and the number beside it. */
+function nextRows(next: string | undefined, columns: number, rows: number): Row[] {
+  if (next === undefined) return inThe(rows, [inTheMiddle([{ text: 'nothing is next' }], 15, columns)], columns);
+  const area = plainText(areaOf(next));
+  const numeral = numberOf(next);
+  const title = fitted(`NEXT ${area} ${numeral}`, Math.min(cellsOf(`NEXT ${area} ${numeral}`), columns - 2));
+  const below = rows - 1;
+  const scale = Math.max(1, scaleFor(numeral, Math.floor(columns / 4), below - 1));
+  const numberCells = figureCells(numeral, scale) + 2;
+  const room = columns - numberCells;
+  const right = inThe(below, figureRows(numeral, scale, numberCells, { bold: true }), numberCells);
+  const left = inThe(below, areaLines(area, room - 2, below - 1, room), room);
+  return [
+    inTheMiddle([{ text: title, look: { bold: true } }], cellsOf(title), columns),
+    ...Array.from({ length: below }, (_, i): Row => [...(left[i] as Row), ...(right[i] as Row)]),
+  ];
+}
+/** A name on one line at the largest scale, else a word a line; none where it has no room at all. */
+function areaLines(area: string, room: number, rows: number, columns: number): Row[] {
+  if (!canBeDrawn(area)) return [];
+  const words = area.split(' ');
+  for (const scale of [3, 2, 1, 'narrow'] as const) {
+    const gap = scale === 'narrow' ? 1 : scale;
+    for (const lines of [[area], words]) {
+      const high = lines.length * figureHeight(scale) + (lines.length - 1) * gap;
+      if (high > rows || lines.some((line) => figureCells(line, scale) > room)) continue;
+      return lines.flatMap((line, i) => [
+        ...(i > 0 ? Array.from({ length: gap }, () => plainRow(' '.repeat(columns))) : []),
+        ...figureRows(line, scale, columns, { bold: true }),
+      ]);
+    }
+  }
+  return [];
+}
+/** Rows in the middle of a height. */
+function inThe(height: number, rows: readonly Row[], columns: number): Row[] {
+  const above = Math.max(0, Math.floor((height - rows.length) / 2));
+  return filled([...Array.from({ length: above }, () => plainRow(' '.repeat(columns))), ...rows], height, columns);
 }

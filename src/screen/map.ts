@@ -3,7 +3,7 @@
 import type { Point } from '../trade/layout.ts';
 import { cellsOf } from './cells.ts';
 import type { Look } from './colours.ts';
-import { brailleOf, cellKey, closedLine } from './outline.ts';
+import { brailleOf, cellKey, closedLine, type Dots } from './outline.ts';
 import type { Row, Run } from './rows.tsx';
 
 export type Tag = {
@@ -27,10 +27,13 @@ export function mapRows({ outline, tags }: Sheet, columns: number, rows: number)
   const longest = Math.max(0, ...tags.map((tag) => tag.texts.length - 1));
   for (let shorter = 0; shorter <= longest; shorter++) {
     const isLast = shorter === longest;
-    const said = tags.map((tag) => (tag.first && isLast ? tag : { ...tag, texts: tag.texts.slice(shorter) }));
+    const said = tags.map((tag) => (tag.first ? tag : { ...tag, texts: tag.texts.slice(shorter) }));
     const paper = papered(line, columns, rows);
-    const inTurn = [...said.filter((tag) => tag.first), ...said.filter((tag) => !tag.first)];
-    const fits = (tag: Tag) => put(tag, place(tag.at), paper, isLast ? allMoves : noMoves);
+    const [next, others] = [said.filter((tag) => tag.first), said.filter((tag) => !tag.first)];
+    // The next one says what the others leave room for; where even the shortest are too much, they give way to it.
+    const inTurn = isLast ? [...next, ...others] : [...others, ...next];
+    const fits = (tag: Tag) =>
+      isLast ? put(tag, place(tag.at), paper, allMoves) : put(tag, place(tag.at), paper, besideFrame, line);
     // On the last try those without room are left out; before it one of them is enough to say less of all.
     if (isLast) for (const tag of inTurn) fits(tag);
     if (isLast || inTurn.every(fits)) return rowsOf(paper);
@@ -67,28 +70,48 @@ const rowsOf = ({ cells, columns, rows }: Paper): Row[] =>
   Array.from({ length: rows }, (_, row) => merged(cells.slice(row * columns, (row + 1) * columns)));
 
 type Moves = readonly (readonly [right: number, down: number])[];
-const noMoves: Moves = [[0, 0]];
-const allMoves: Moves = [...noMoves, [0, 1], [0, -1], [1, 0], [-1, 0], [2, 0], [-2, 0]];
+/** A tag is not written over the outline where a cell or three to the side frees it. */
+const besideFrame: Moves = [
+  [0, 0],
+  [-1, 0],
+  [1, 0],
+  [-2, 0],
+  [2, 0],
+  [-3, 0],
+  [3, 0],
+];
+const allMoves: Moves = [
+  [0, 0],
+  [0, 1],
+  [0, -1],
+  [1, 0],
+  [-1, 0],
+  [2, 0],
+  [-2, 0],
+];
 
-/** The longest text that touches no other tag; on the last try moved by a cell or two. False when none has room. */
-function put(tag: Tag, [x, y]: Point, paper: Paper, moves: Moves): boolean {
-  const texts = moves === noMoves ? tag.texts.slice(0, 1) : tag.texts;
+/** The longest text that touches no other tag, moved by a cell or two. False when none has room. */
+function put(tag: Tag, [x, y]: Point, paper: Paper, moves: Moves, frame?: Dots): boolean {
+  const texts = moves === allMoves ? tag.texts : tag.first ? tag.texts.slice(0, -1) : tag.texts.slice(0, 1);
   for (const text of texts) {
     for (const [right, down] of moves) {
       const width = cellsOf(text);
       const column = Math.round(x) + right - Math.floor((width - 1) / 2);
       const row = Math.round(y) + down;
-      if (!isFree(paper, column, row, width)) continue;
+      if (!isFree(paper, column, row, width, frame)) continue;
       write(paper, column, row, text, tag);
       return true;
     }
   }
   return false;
 }
-function isFree({ taken, columns, rows }: Paper, column: number, row: number, width: number): boolean {
+function isFree({ taken, columns, rows }: Paper, column: number, row: number, width: number, frame?: Dots): boolean {
   if (row < 0 || row >= rows || column < 0 || column + width > columns) return false;
   for (let i = -1; i <= width; i++) {
-    if (column + i >= 0 && column + i < columns && taken.has(cellKey(column + i, row, columns))) return false;
+    const key = cellKey(column + i, row, columns);
+    const isGap = i < 0 || i === width;
+    if (column + i < 0 || column + i >= columns) continue;
+    if (taken.has(key) || (!isGap && frame?.has(key))) return false;
   }
   return true;
 }

@@ -25,12 +25,12 @@ function colourSgr(color: Colour): string {
   return `38;5;${ink}${ground === undefined ? '' : `;48;5;${ground}`}`;
 }
 /**
- * SGR parameters of a look. Source: ECMA-48, 5th edition 1991, 8.3.117 (bold, faint, reverse, crossed out); the 256
- * colours after 38;5 and 48;5 as xterm's control sequences have them.
+ * SGR parameters of a look. Source: ECMA-48, 5th edition 1991, 8.3.117 (bold, faint, reverse, concealed, crossed out);
+ * the 256 colours after 38;5 and 48;5 as xterm's control sequences have them.
  */
 function sgrOf(look: Look | undefined, paint: Paint): string {
-  const { color, bold, dim, inverse, strike } = look ? paint(look) : {};
-  return [bold && 1, dim && 2, inverse && 7, strike && 9, color !== undefined && colourSgr(color)]
+  const { color, bold, dim, inverse, hidden, strike } = look ? paint(look) : {};
+  return [bold && 1, dim && 2, inverse && 7, hidden && 8, strike && 9, color !== undefined && colourSgr(color)]
     .filter(Boolean)
     .join(';');
 }

@@ -55,6 +55,15 @@ describe('a map', () => {
     const map = drawn(coverOf(25, 12), 110, 30, 137);
     expect(map.join('\n')).toContain('>138');
   });
+  it('writes no tag over the outline, and lets the next one say less before the others do', () => {
+    for (const count of [1, 2, 3, 6, 7, 12]) {
+      const map = drawn(gridOf(count), 52, 13, count - 1);
+      const rows = map.filter((row) => /[◉>]/.test(row));
+      for (const row of rows) expect(row, `${count}`).toMatch(/^ *[\u2801-\u28ff].*[\u2801-\u28ff] *$/u);
+      if (count > 1) expect(rows.join('\n')).toContain('◉1 off');
+    }
+    expect(drawn(gridOf(6), 52, 13, 5).join('\n')).toMatch(/◉5 off +>6</);
+  });
   it('draws its outline where no tag is', () => {
     expect(drawn(ringOf(5), 60, 15).join('')).toMatch(/[\u2801-\u28ff]{3}/);
   });

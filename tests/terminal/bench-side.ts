@@ -265,7 +265,7 @@ export function start(args: readonly string[] = [], setting: Setting = {}): Benc
           const cell = active.getLine(active.baseY + row)?.getCell(column);
           if (!cell) return { text: ' ' };
           return {
-            text: cell.getWidth() === 0 ? '' : cell.getChars() || ' ',
+            text: cell.getWidth() === 0 ? '' : cell.isInvisible() ? ' ' : cell.getChars() || ' ',
             ...(!cell.isFgDefault() && { ink: cell.getFgColor() }),
             ...(!cell.isBgDefault() && { ground: cell.getBgColor() }),
             ...(cell.isBold() && { bold: true }),
