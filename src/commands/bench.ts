@@ -41,8 +41,10 @@ export async function runBench(
   const coming = showAtHand();
   const { habits, wrong, keep, file } = await habitsAtHand();
   const unkept: string[] = [];
+  const firstFrame = Promise.withResolvers<void>();
   const bench = createBench({
-    jobs: jobsOnShelf,
+    jobs: () => firstFrame.promise.then(jobsOnShelf),
+    shelfLater: named !== undefined,
     open: (job, how) =>
       openSession(job, packageRoot, {
         ...how,
@@ -70,6 +72,7 @@ export async function runBench(
   try {
     const shown = show(bench, keysOf(process.stdin, terminal.stop), { colours: !process.env.NO_COLOR });
     terminal.shows(shown);
+    setImmediate(firstFrame.resolve);
     await shown.left;
   } finally {
     endVoice();

@@ -16,7 +16,13 @@ import { plainText } from '../trade/plain-text.ts';
 export async function jobsOnShelf(): Promise<readonly OnTheShelf[]> {
   const { jobs } = placesOn(thisMachine());
   try {
-    return await Promise.all((await jobsIn(realDisk, jobs)).map((one) => onShelf(one.path, one.changedMs)));
+    const shelf: OnTheShelf[] = [];
+    for (const { path, changedMs } of await jobsIn(realDisk, jobs)) {
+      shelf.push(await onShelf(path, changedMs));
+      // A key is not to wait for a hundred jobs.
+      await new Promise(setImmediate);
+    }
+    return shelf;
   } catch (thrown) {
     if (!isFault(thrown)) throw thrown;
     return [{ name: plainText(jobs), path: jobs, said: plainText(thrown.what), broken: { why: thrown.message } }];

@@ -69,6 +69,7 @@ export function App({ bench, keys, colours }: { bench: Bench; keys: Keys; colour
     desk,
     ...(session && { session }),
     listed,
+    reading: state.shelf === undefined,
     keymap: state.keymap,
     ...(state.word !== undefined && { word: state.word }),
     ...(state.note !== undefined && { note: state.note }),

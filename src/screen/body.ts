@@ -31,9 +31,10 @@ export function bodyOf(scene: Scene, rows: number): Row[] {
   return [...filled(listRows(listed, at, columns, rows - more.length), rows - more.length, columns), ...more];
 }
 
-function nothingOn({ view: { screen }, keymap }: Scene, released: boolean): string {
+function nothingOn({ view: { screen }, keymap, reading }: Scene, released: boolean): string {
   switch (screen) {
     case 'shelf':
+      if (reading) return 'The jobs are being read.';
       return `No job yet. Press ${keyOf(keymap, screen, 'new-job')} for a new one; ${keyOf(keymap, screen, 'to-settings')} shows the settings.`;
     case 'services':
       return `No plan is at hand. Order a service by its name: ${keyOf(keymap, screen, 'service')}.`;

@@ -23,6 +23,8 @@ export type Scene = {
   desk: Desk;
   session?: Pick<SessionState, 'answer' | 'savedTo' | 'notSaved' | 'looking'>;
   listed: Rows;
+  /** The shelf is not read yet. */
+  reading?: boolean;
   keymap: Keymap;
   word?: string;
   note?: string;
@@ -63,8 +65,8 @@ function whileSame<More extends unknown[]>(make: (scene: Scene, ...more: More) =
   let from: readonly unknown[] = [];
   let made: Row[] = [];
   return (scene, ...more) => {
-    const { view, desk, listed, keymap, greeting, columns, rows } = scene;
-    const now = [view, desk, listed, keymap, greeting, columns, rows, ...more];
+    const { view, desk, listed, reading, keymap, greeting, columns, rows } = scene;
+    const now = [view, desk, listed, reading, keymap, greeting, columns, rows, ...more];
     if (now.length !== from.length || now.some((one, i) => one !== from[i])) made = make(scene, ...more);
     from = now;
     return made;

@@ -40,7 +40,8 @@ import { type Around, goTo, moveBy, onHoles, pickedOf, placedBy, startPlacing, s
 export type BenchState = {
   view: View;
   session?: Session;
-  shelf: readonly OnTheShelf[];
+  /** Undefined until it was read. */
+  shelf?: readonly OnTheShelf[];
   /** What the shelf or the opening of a job has to say; a job's own answers are its session's. */
   word?: string;
   /** What a key of the screen itself came to: keypad on, sounds off. */
@@ -84,7 +85,10 @@ export type Opener = (
   how: { fresh?: boolean; withoutLineAt?: number; look?: boolean },
 ) => Promise<Session>;
 export type BenchDoors = {
+  /** Read when the bench is made, and again whenever it is gone to. */
   jobs(): Promise<readonly OnTheShelf[]>;
+  /** A job is opened at once: the shelf is not read before it is gone to. */
+  shelfLater?: boolean;
   open: Opener;
   habits?: Habits;
   /** What of the settings only the file holds, and where it is. */
@@ -107,7 +111,6 @@ export function createBench(doors: BenchDoors): Bench {
   const habits = doors.habits ?? standardHabits;
   const store = createStore<BenchState>(() => ({
     view: firstView,
-    shelf: [],
     leaving: false,
     ...(doors.word !== undefined && { word: doors.word }),
     habits,
@@ -141,7 +144,7 @@ export function createBench(doors: BenchDoors): Bench {
     };
   const listed = (): Rows => {
     const { view, shelf, keymap } = get();
-    if (view.screen === 'shelf') return shelfRows(shelf);
+    if (view.screen === 'shelf') return shelfRows(shelf ?? []);
     if (view.screen === 'settings')
       return settingRows({ ...get().habits, speaking: get().speaking === true, file: doors.settingsFile });
     return listedOn(acting(view), view.before, desk(), keymap);
@@ -171,6 +174,7 @@ export function createBench(doors: BenchDoors): Bench {
       opening(named, opened);
     } catch (thrown) {
       set({ word: thrown instanceof Error ? thrown.message : String(thrown) });
+      if (get().shelf === undefined) void refreshShelf();
     } finally {
       const keys = pressedMeanwhile ?? [];
       pressedMeanwhile = undefined;
@@ -393,7 +397,7 @@ export function createBench(doors: BenchDoors): Bench {
 
   /** One that cannot be opened leads to its newest copy, where there is one. */
   async function takeFromShelf(path: string): Promise<void> {
-    const broken = get().shelf.find((one) => one.path === path)?.broken;
+    const broken = get().shelf?.find((one) => one.path === path)?.broken;
     if (!broken) return open(path);
     if (!broken.copy) return set({ word: broken.why });
     await open(broken.copy.path, { look: true });
@@ -441,7 +445,7 @@ export function createBench(doors: BenchDoors): Bench {
     show(answer);
   }
 
-  void refreshShelf();
+  if (!doors.shelfLater) void refreshShelf();
   return {
     hear,
     heed: ear.heed,

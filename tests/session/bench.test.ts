@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { OnTheShelf } from '../../src/calls/lists/shelf.ts';
 import { stateOf } from '../../src/job/ledger.ts';
 import type { Line } from '../../src/job/line.ts';
+import { createBench } from '../../src/session/bench.ts';
 import { fault } from '../../src/store/fault.ts';
 import { ringOf } from '../../src/trade/layout.ts';
 import { demoLines } from '../demo/at-hand.ts';
@@ -71,6 +72,21 @@ describe('the shelf', () => {
     await at.press('a', '+', 'enter');
     expect(at.state().answer).toMatchObject({ text: 'this is a copy, opened to look only' });
   });
+  it('is not read where a job is opened at once, before it is gone to or nothing could be opened', async () => {
+    let read = 0;
+    const jobs = async () => {
+      read++;
+      return [];
+    };
+    const later = createBench({ jobs, open: () => Promise.reject(new Error('gone')), shelfLater: true });
+    expect([read, later.store.getState().shelf]).toEqual([0, undefined]);
+    await later.open('red one');
+    await later.store.getState().session?.settled();
+    expect([read, later.store.getState().shelf]).toEqual([1, []]);
+    createBench({ jobs, open: () => Promise.reject(new Error('gone')) });
+    expect(read).toBe(2);
+  });
+
   it('goes nowhere else before a job is open', async () => {
     const at = await atTheBench();
     await at.press('S', 'B', 'L', '/', 'a');

@@ -16,7 +16,7 @@ afterEach(() => {
 
 it('asks nothing before the first job, and a setting is kept from the screen of settings', async () => {
   const bench = start([], { dataDir });
-  const first = await bench.waitFor((frame) => head(frame).includes('Shelf of jobs'));
+  const first = await bench.waitFor((frame) => said(frame).includes('No job yet'));
   expect(said(first)).toContain(`No job yet. Press ${keyFor('new-job', 'shelf')} for a new one`);
   expect(said(first)).not.toMatch(/leave it/);
   expect(existsSync(dataDir) ? readdirSync(dataDir) : []).toEqual([]);
