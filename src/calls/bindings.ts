@@ -53,4 +53,10 @@ const owned = (row: Row, binding: Binding, own: readonly OwnKey[]): Binding => {
   return mine ? { ...binding, key: mine.key } : binding;
 };
 
+/** The calls that lead to a screen, in the order in which they are numbered where one is asked for. */
+export const screenIds = (keymap: Keymap): string[] =>
+  keymap
+    .keysOn('strip')
+    .flatMap(({ row: { id, group } }) => (id.startsWith('to-') && group === 'the screen' ? [id] : []));
+
 export const standardKeymap = keymapOf();

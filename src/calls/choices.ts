@@ -14,7 +14,7 @@ import { specWords } from './spec-words.ts';
 /** Names a slot could take now, for choosing from a list; empty when they are typed. */
 export function choicesFor(desk: Desk, type: string, args: Args = {}): string[] {
   if (isChoice(type)) return type.split('|');
-  if (type === 'who') return desk.name === undefined ? [] : [desk.name];
+  if (type === 'who') return namesSaid(desk);
   if (type === 'plan') return desk.plans().map((p) => p.name);
   if (type === 'planned') return [...plannedServices(desk, args)];
   if (type === 'place') return [...names(desk.ledger, 'tray').map((t) => `tray ${t}`), ...piles];
@@ -78,12 +78,25 @@ export function isHere({ ledger, facing: { area } }: Desk, sort: string, name: s
 /** Specs in use before and those met on this job, the last one first, then the plain bolt, nut and screw of each head. */
 function specsAtHand({ ledger, facing }: Desk): string[] {
   const met = [...every(ledger, 'fastener')].map((f) => specWords(f.spec)).reverse();
-  const plain = ['bolt', 'nut', 'screw'].flatMap((kind) => usualHeads.map((size) => `${kind} hex ${size}`));
+  const kinds = [...new Set([facing.spec.kind ?? 'bolt', 'bolt', 'nut', 'screw'])];
+  const plain = kinds.flatMap((kind) => usualHeads.map((size) => `${kind} hex ${size}`));
   const inUse = specWords(facing.spec);
   const before = (facing.specsBefore ?? []).map(specWords);
-  return [...new Set([...before, ...met, ...plain])].filter((words) => words !== 'unknown' && words !== inUse);
+  // So few that the heads used most stand on the same page: a head is then two keys, on a keypad too.
+  const first = [...new Set([...before, ...met])].slice(0, mostFirst);
+  return [...new Set([...first, ...plain, ...met])].filter((words) => words !== 'unknown' && words !== inUse);
 }
-const usualHeads = [8, 10, 12, 13, 14, 16, 17, 19];
+const mostFirst = 4;
+/** The commonest first: no source, common practice at the bench. */
+const usualHeads = [10, 8, 13, 12, 14, 17, 16, 19];
+
+/** Whoever works here, and who signed something on this job, the last one first; whom it waited for signed nothing. */
+function namesSaid({ ledger, name }: Desk): string[] {
+  const { all, length } = ledger.lines;
+  const entries = all.slice(0, length).flatMap((line) => line.entries);
+  const said = entries.flatMap((e) => ('who' in e && e.who && e.kind !== 'job-waiting' ? [e.who] : []));
+  return [...new Set([...(name === undefined ? [] : [name]), ...said.reverse()])];
+}
 
 /** Holes of the area in use as they are said there, in the order of their numbers. */
 function holesInUse({ ledger, facing }: Desk): string[] {

@@ -172,7 +172,9 @@ function firstHints({ keymap, columns }: Scene): Row[] {
     '  Nothing was called yet.',
     '',
     `  ${strip('area')}   name the area you begin with: "cam cover"`,
-    `  ${bolt} ${ten}   the fastener in use: a bolt, head 10; it stays until you change it`,
+    keymap.pad
+      ? `  ${strip('use')}   the fastener in use, from a list; it stays until you change it`
+      : `  ${bolt} ${ten}   the fastener in use: a bolt, head 10; it stays until you change it`,
     `  ${strip('off')}   one came off; it lies in the tray in use`,
     `  ${strip('strike-last')}   strike the last call`,
     `  ${strip('to-services')}   or choose services from the plans, which name all there is`,

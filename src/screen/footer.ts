@@ -1,6 +1,7 @@
 // The keys of the screen that is up, in the order of the table, along the bottom. One that is refused just now is dim;
 // help and the typed line are always there.
 
+import { type Bound, padKeys } from '../calls/bindings.ts';
 import { pickedAt } from '../calls/listed.ts';
 import { whyNot } from '../calls/pressing.ts';
 import { acting, areNumbered } from '../view/view.ts';
@@ -19,13 +20,16 @@ export function footOf({ view, desk, columns, listed, keymap }: Scene): Row[] {
     const how = choices.length === 0 ? 'type it' : areNumbered(choices) ? 'its number is taken at once' : '1-9 choose';
     const fresh = type === 'area' ? '   + a new one' : '';
     const [leave, move] = keymap.pad ? ['-', '* rubs out   + page'] : ['Esc', 'up/down move'];
-    const text = ` Enter take   ${leave} leave it   ${how}   ${move}${fresh}`;
+    const length = keymap.pad && type === 'spec' ? '   0 6 . 25 is M6x25' : '';
+    const text = ` Enter take   ${leave} leave it   ${how}   ${move}${fresh}${length}`;
     return filled([plainRow(fitted(text, columns), quietLook)], footerRows, columns);
   }
   const screen = acting(view);
   const onHoles = screen === 'strip' || screen === 'build';
   const picks = onHoles ? {} : (pickedAt(listed, view.at[screen])?.picks ?? {});
-  const shown = keymap.keysOn(screen).filter((b) => b.binding.footer !== false);
+  // By the keypad the keys of the pad alone: letters go on working and stand in help.
+  const isAtHand = ({ binding }: Bound) => !keymap.pad || (padKeys as readonly string[]).includes(binding.key);
+  const shown = keymap.keysOn(screen).filter((b) => b.binding.footer !== false && isAtHand(b));
   const pieces = [...shown.filter((b) => !always.has(b.row.id)), ...shown.filter((b) => always.has(b.row.id))];
   const runs = pieces.map((bound): Run & { id: string } => ({
     id: bound.row.id,

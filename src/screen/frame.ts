@@ -1,6 +1,6 @@
 // One frame of the program as rows of text: head, body, last answer, keys. Pure: the same state gives the same rows,
 // exactly as many and as wide as the screen.
-import type { Keymap } from '../calls/bindings.ts';
+import { type Keymap, screenIds } from '../calls/bindings.ts';
 import { type Desk, nextHole } from '../calls/desk.ts';
 import type { Rows } from '../calls/listed.ts';
 import { specWords } from '../calls/spec-words.ts';
@@ -119,9 +119,13 @@ const withoutTab = new Set(['to-glance', 'to-todo', 'to-settings']);
 const isTab = (id: string): boolean => id.startsWith('to-') && !withoutTab.has(id);
 /** Every screen with the letter that leads to it; the one that is up stands out. */
 function tabsRow({ view, columns, keymap }: Scene): Row {
+  const all = screenIds(keymap);
   const runs = keymap.keysOn(view.screen).flatMap(({ row, binding }) => {
     const look: Look = row.id === `to-${view.screen}` ? { bold: true } : quietLook;
-    return row.group === 'the screen' && isTab(row.id) ? [{ text: ` ${keyName(binding.key)} ${row.label}`, look }] : [];
+    // By the keypad its number in the list of the screens, as far as that is one key.
+    const nth = all.indexOf(row.id) + 1;
+    const said = keymap.pad ? (nth <= 9 ? String(nth) : ' ') : keyName(binding.key);
+    return row.group === 'the screen' && isTab(row.id) ? [{ text: ` ${said} ${row.label}`, look }] : [];
   });
   const text = runs.map((run) => run.text).join('');
   return cellsOf(text) <= columns ? endRow(runs, columns) : plainRow(fitted(text, columns), quietLook);

@@ -1,5 +1,5 @@
 // Keys as they are printed on the caps, and which of them makes a call.
-import type { Keymap } from '../calls/bindings.ts';
+import { type Keymap, padKeys } from '../calls/bindings.ts';
 import type { Args } from '../calls/form.ts';
 import type { ScreenId } from '../view/screens.ts';
 
@@ -18,5 +18,10 @@ export const keyName = (key: string): string => names[key] ?? key;
 export function keyOf(keymap: Keymap, screen: ScreenId, call: string, args?: Args): string {
   const keys = keymap.keysOn(screen).filter((bound) => bound.row.id === call);
   const found = args ? keys.find((bound) => JSON.stringify(bound.binding.args) === JSON.stringify(args)) : keys[0];
-  return found ? keyName(found.binding.key) : '';
+  if (!found) return '';
+  // On a keypad what has no place of its own is behind the screens or behind the calls of the screen.
+  const isThere = !keymap.pad || (padKeys as readonly string[]).includes(found.binding.key);
+  return isThere ? keyName(found.binding.key) : behind(keymap, screen, call.startsWith('to-') ? 'screens' : 'more');
 }
+const behind = (keymap: Keymap, screen: ScreenId, call: string): string =>
+  keyName(keymap.keysOn(screen).find((bound) => bound.row.id === call)?.binding.key ?? '');

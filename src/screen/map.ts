@@ -25,20 +25,23 @@ export function mapRows({ outline, tags }: Sheet, columns: number, rows: number)
   const line = closedLine(outline.map(place), columns, rows);
   // All tags of one map say as much as the most crowded of them can.
   const longest = Math.max(0, ...tags.map((tag) => tag.texts.length - 1));
-  for (let shorter = 0; shorter <= longest; shorter++) {
-    const isLast = shorter === longest;
-    const said = tags.map((tag) => (tag.first ? tag : { ...tag, texts: tag.texts.slice(shorter) }));
-    const paper = papered(line, columns, rows);
-    const [next, others] = [said.filter((tag) => tag.first), said.filter((tag) => !tag.first)];
-    // The next one says what the others leave room for; where even the shortest are too much, they give way to it.
-    const inTurn = isLast ? [...next, ...others] : [...others, ...next];
-    const fits = (tag: Tag) =>
-      isLast ? put(tag, place(tag.at), paper, allMoves) : put(tag, place(tag.at), paper, besideFrame, line);
-    // On the last try those without room are left out; before it one of them is enough to say less of all.
-    if (isLast) for (const tag of inTurn) fits(tag);
-    if (isLast || inTurn.every(fits)) return rowsOf(paper);
+  const levels = Array.from({ length: longest }, (_, shorter) => shorter);
+  // Beside the outline, however little is said, before over it.
+  for (const frame of [line, undefined]) {
+    for (const shorter of levels) {
+      const paper = papered(line, columns, rows);
+      const said = tags.map((tag) => (tag.first ? tag : { ...tag, texts: tag.texts.slice(shorter) }));
+      // The next one says what the others leave room for.
+      const inTurn = [...said.filter((tag) => !tag.first), ...said.filter((tag) => tag.first)];
+      if (inTurn.every((tag) => put(tag, place(tag.at), paper, besideFrame, frame))) return rowsOf(paper);
+    }
   }
-  return [];
+  // Even the shortest are too much: they give way to the next one, and those without room are left out.
+  const paper = papered(line, columns, rows);
+  const shortest = tags.map((tag) => (tag.first ? tag : { ...tag, texts: tag.texts.slice(longest) }));
+  for (const tag of [...shortest.filter((one) => one.first), ...shortest.filter((one) => !one.first)])
+    put(tag, place(tag.at), paper, allMoves);
+  return rowsOf(paper);
 }
 
 /** Kept free at the edges whatever the tags say, so that the drawing stands still while they change. */

@@ -12,7 +12,7 @@ import { areaOf, numberOf, subjectText, withinArea } from '../job/subjects.ts';
 import { suspectedAt, suspicionText } from '../job/suspicions.ts';
 import { tighteningWords } from '../job/tightening.ts';
 import { plainText } from '../trade/plain-text.ts';
-import { fitted, wrapped } from './cells.ts';
+import { cellsOf, fitted, wrapped } from './cells.ts';
 import { type Look, quietLook } from './colours.ts';
 import type { Scene } from './frame.ts';
 import { keyName, keyOf } from './key-names.ts';
@@ -130,7 +130,9 @@ const tighteningRows = (desk: Desk, next: string, columns: number): Row[] =>
   );
 /** Rows of pieces, none of them broken at the end of a row where it has room on the next. */
 function inPieces(pieces: readonly string[], columns: number): string[] {
-  const solid = pieces.map((piece) => plainText(piece).replaceAll(' ', '\u00a0'));
+  const solid = pieces.map((piece) =>
+    cellsOf(piece) > columns ? plainText(piece) : plainText(piece).replaceAll(' ', '\u00a0'),
+  );
   return wrapped(solid.join('\u00a0\u00a0 '), columns, quietRows).map((row) => row.replaceAll('\u00a0', ' '));
 }
 const nextWordsLook: Look = { bold: true };

@@ -1,7 +1,7 @@
 // What is asked before a call is made: one slot after the other, chosen from a list or typed, and at last whether it is
 // meant where that is asked twice. Pure: the question, and what an answer to it comes to, from the desk as it stands.
 
-import type { Bound, Keymap } from '../calls/bindings.ts';
+import { type Bound, type Keymap, screenIds } from '../calls/bindings.ts';
 import { choicesFor, textOfChoice } from '../calls/choices.ts';
 import type { Desk } from '../calls/desk.ts';
 import type { Args, Slot } from '../calls/form.ts';
@@ -78,7 +78,7 @@ const isScreenStep = (id: string): boolean => id.startsWith('to-') && rowById.ge
 /** Steps that are made by moving, or are the question itself. */
 const notChosen = new Set(['up', 'down', 'page-up', 'page-down', 'choose', 'more', 'screens', 'leave']);
 export const screenChoices = (keymap: Keymap): Choice[] =>
-  keymap.keysOn('strip').flatMap(({ row }) => (isScreenStep(row.id) ? [{ value: row.id, text: row.label }] : []));
+  screenIds(keymap).map((id) => ({ value: id, text: rowById.get(id)?.label ?? id }));
 
 function askingFor(row: Row, { slot, type, optional }: Slot, args: Args, desk: Desk): Asking {
   const known = type === 'who' && !row.signed ? [] : choicesFor(desk, type, args);
@@ -189,8 +189,13 @@ function saidWithIt({ bound, args }: Pressing, slot: string, text: string, desk:
   return Object.keys(matched.args).length > 1 ? matched.args : undefined;
 }
 
-export function readAnswer(desk: Desk, type: string, text: string, args: Args): { value: unknown } | { why: string } {
+/** What a keypad can say of a thread and a length, beginning with a 0, which chooses nothing: "06.25" is M6x25. */
+const byDigits = /^0(\d{1,2})\.(\d{1,3})$/;
+const inWords = (type: string, text: string): string => (type === 'spec' ? text.replace(byDigits, 'M$1x$2') : text);
+
+export function readAnswer(desk: Desk, type: string, said: string, args: Args): { value: unknown } | { why: string } {
   const read = readSlot(desk);
+  const text = inWords(type, said);
   const matched = matchForm([{ slot: 'value', type }], tokens(text), (of, rest, stops) => read(of, rest, stops, args));
   return 'why' in matched ? matched : { value: matched.args.value };
 }

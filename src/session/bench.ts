@@ -279,7 +279,12 @@ export function createBench(doors: BenchDoors): Bench {
     const at = session();
     if (!at) return;
     const { length } = at.store.getState().ledger.lines;
-    show(at.run(row, args, get().keymap.pad ? 'pad' : 'key'));
+    const { pad } = get().keymap;
+    const answer = at.run(row, args, pad ? 'pad' : 'key');
+    show(answer);
+    // K4: a keypad has no key left for it, so the refusal asks.
+    const wantsCount = answer.kind === 'refused' && answer.refusal?.code === 'holes-not-counted';
+    if (pad && wantsCount) return begin({ row: rowById.get('holes') as Row, binding: { key: '', on: 'any' } });
     // In the log the newest line comes first; what was picked stays picked.
     const more = at.store.getState().ledger.lines.length - length;
     if (get().view.screen === 'log' && more > 0) step({ move: more, of: listed().length });

@@ -1,6 +1,7 @@
 // Whole frames of every screen at 80 by 24, kept beside this file and read by eye when one changes; and what holds for
 // a frame of any size: exactly as many rows and cells as the screen has.
 import { describe, expect, it } from 'vitest';
+import { keymapOf, padKeys } from '../../src/calls/bindings.ts';
 import { offerOf } from '../../src/calls/desk.ts';
 import { type SettingsShown, settingRows } from '../../src/calls/lists/settings.ts';
 import { emptyLedger } from '../../src/job/ledger.ts';
@@ -110,6 +111,26 @@ describe.each([
   it.each(jobScreens)('%s', async (screen) => {
     const scene = sceneOf({ screen, before: 'build' }, { columns, rows });
     await expect(textOf(scene)).toMatchFileSnapshot(kept(`${screen}-${columns}`));
+  });
+});
+
+describe('by a keypad', () => {
+  const keymap = keymapOf({ pad: true });
+  it.each(jobScreens)('%s names no key that is not on it', (screen) => {
+    const rows = textOf(sceneOf({ screen, before: 'strip' }, { keymap })).split('\n');
+    const [, tabs] = rows;
+    expect(tabs).toMatch(/^ 1 Strip 2 Build 3 /);
+    const foot = rows.slice(-3).join(' ');
+    const keys = [...foot.matchAll(/(?:^| {2,}|^ )([^ ]+) [a-z]/g)].map((match) => match[1]);
+    expect(keys.length).toBeGreaterThan(1);
+    expect(keys.filter((key) => key !== 'Enter' && !(padKeys as readonly string[]).includes(key ?? ''))).toEqual([]);
+  });
+  it('the hints of the first minutes name its keys too', () => {
+    const desk = { ...demoDesk(), ledger: emptyLedger, facing: { tray: '1', spec: {} } };
+    const text = textOf(sceneOf({ screen: 'strip' }, { desk, keymap }));
+    expect(text).toContain('  8   name the area you begin with');
+    expect(text).toContain('  9   the fastener in use, from a list');
+    expect(text).toContain('  *   what must be closed before the car leaves');
   });
 });
 

@@ -60,13 +60,43 @@ describe('a keypad', () => {
   });
   it('says another fastener by its number, in a job without a plan', async () => {
     const at = await newJob({ keypad: true });
-    await at.press('8', '+', '9', '3', 'enter', '9', '9', 'enter');
+    await at.press('8', '+', '9', '4', 'enter', '9', '8', 'enter');
     const heads = at
       .state()
       .ledger.lines.all.flatMap((line) =>
         line.entries.flatMap((e) => (e.kind === 'fastener-found' ? `${e.spec.kind} ${e.spec.head}` : [])),
       );
     expect(heads).toEqual(['bolt hex 12', 'nut hex 10']);
+  });
+  it('says a thread and a length, a head of the commonest, and one that was in use, by a few keys', async () => {
+    const at = await newJob({ keypad: true });
+    await at.press('8', '+', '9', '1');
+    expect(at.state().facing.spec).toEqual({ kind: 'bolt', head: 'hex 10' });
+    await at.press('9', ...'06.25', 'enter');
+    expect(at.state().facing.spec).toEqual({ kind: 'bolt', head: 'hex 10', thread: 'M6', lengthMm: 25 });
+    await at.press('9', ...'06.40', 'enter', '9', '1');
+    expect(at.state().facing.spec).toMatchObject({ thread: 'M6', lengthMm: 25 });
+  });
+  it('[K4] is asked for the count of the holes where a refusal wants it, since no key of the pad is left for it', async () => {
+    const at = await newJob({ keypad: true });
+    await at.press('8', '+', '9', '1', 'enter', 'enter', '*', '2', 'enter');
+    expect(at.state().answer).toMatchObject({ kind: 'refused', refusal: { rule: 'K4' } });
+    expect(at.view().asking?.title).toContain('count holes');
+    await at.press('2', 'enter', 'enter');
+    expect(at.state().ledger.tallies.all.off).toBe(1);
+  });
+  it('[K4] asks nothing by itself where there are letters', async () => {
+    const at = await newJob();
+    await at.press('a', '+', 'enter', 'B', 'enter');
+    expect(at.state().answer).toMatchObject({ kind: 'refused', refusal: { rule: 'K4' } });
+    expect(at.view().asking).toBeUndefined();
+  });
+  it('[X3] offers who signed something on this job, the last one first, so that a release needs no letters', async () => {
+    const at = await newJob({ keypad: true, name: 'Io Marsh' });
+    at.session().runLine('no road test by Ann because "no plates"');
+    at.session().runLine('waiting for Bo because "parts on order"');
+    await at.press('*', '7', '9');
+    expect(at.view().asking?.choices.map((one) => one.text)).toEqual(['Io Marsh', 'Ann']);
   });
   it('writes down that a call came from the pad', async () => {
     const at = await newJob({ keypad: true });
