@@ -4,6 +4,7 @@ import { decide } from './decide.ts';
 import { type Ledger, stateOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
 import type { OpenPoint } from './open-point.ts';
+import { oncePerMoment } from './once-per-ledger.ts';
 import { openPoints } from './open-points.ts';
 import type { Said } from './said.ts';
 import { named } from './subjects.ts';
@@ -12,10 +13,10 @@ import { candidates } from './towards.ts';
 const stamped = (point: OpenPoint): string => `${point.code} ${point.at}`;
 
 /** The open points, each with its next call. */
-export const openPointsWithNext = (ledger: Ledger, now: Stamp): OpenPoint[] => {
+export const openPointsWithNext = oncePerMoment((ledger, now): readonly OpenPoint[] => {
   const { points, withNext } = openPointsToLookAt(ledger, now);
   return points.map(withNext);
-};
+});
 
 /** The same, with the next call of a point found only when it is asked for: it costs more than all the points. */
 export function openPointsToLookAt(

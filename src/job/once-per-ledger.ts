@@ -1,6 +1,7 @@
 // A reading of the ledger that is asked for many times between two calls, worked out once: a ledger never changes. What is
 // read must not be changed by whoever asks.
 import type { Ledger } from './ledger.ts';
+import type { Stamp } from './line.ts';
 
 export function oncePerLedger<T>(read: (ledger: Ledger, name: string) => T): (ledger: Ledger, name: string) => T {
   const known = new WeakMap<Ledger, Map<string, T>>();
@@ -11,3 +12,17 @@ export function oncePerLedger<T>(read: (ledger: Ledger, name: string) => T): (le
     return here.get(name) as T;
   };
 }
+
+/** The same of a reading that the clock has a part in: it is kept for the moment last asked for. */
+export function oncePerMoment<T>(read: (ledger: Ledger, now: Stamp) => T): (ledger: Ledger, now: Stamp) => T {
+  const known = new WeakMap<Ledger, { now: Stamp; here: T }>();
+  return (ledger, now) => {
+    const last = known.get(ledger);
+    if (last && isSameMoment(last.now, now)) return last.here;
+    const here = read(ledger, now);
+    known.set(ledger, { now: { ...now }, here });
+    return here;
+  };
+}
+const isSameMoment = (a: Stamp, b: Stamp): boolean =>
+  a.atMs === b.atMs && a.zoneMin === b.zoneMin && a.run === b.run && a.awakeMs === b.awakeMs;

@@ -7,6 +7,7 @@ import { countStands, holesUncounted, pileDiffersBy, plannedNotCalled, toolsStan
 import { everyKey } from './drawers.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
+import { oncePerMoment } from './once-per-ledger.ts';
 import type { OpenPoint } from './open-point.ts';
 import { readyText } from './ready.ts';
 import { driveOpenedAt, rotationNeeded } from './rotation.ts';
@@ -15,19 +16,17 @@ import type { CircuitState } from './states.ts';
 import { areaOf, subjectText } from './subjects.ts';
 import { suspectedOn, suspicionText } from './suspicions.ts';
 
-export function openPoints(ledger: Ledger, now: Stamp): OpenPoint[] {
-  return [
-    ...misfitPoints(ledger),
-    ...holePoints(ledger),
-    ...fastenerPoints(ledger),
-    ...partPoints(ledger),
-    ...areaPoints(ledger),
-    ...facePoints(ledger, now),
-    ...proofPoints(ledger),
-    ...trayAndBoxPoints(ledger),
-    ...vehiclePoints(ledger),
-  ];
-}
+export const openPoints = oncePerMoment((ledger, now): readonly OpenPoint[] => [
+  ...misfitPoints(ledger),
+  ...holePoints(ledger),
+  ...fastenerPoints(ledger),
+  ...partPoints(ledger),
+  ...areaPoints(ledger),
+  ...facePoints(ledger, now),
+  ...proofPoints(ledger),
+  ...trayAndBoxPoints(ledger),
+  ...vehiclePoints(ledger),
+]);
 /** X1. */
 export const mayLeave = (ledger: Ledger, now: Stamp): boolean => openPoints(ledger, now).length === 0;
 
