@@ -5,6 +5,7 @@ import { type Command, exits, type Out, type Parsed, parse } from './answer.ts';
 import { runBench, type ShowAtHand } from './bench.ts';
 import { calls } from './calls.ts';
 import { demoOf } from './demo.ts';
+import { inRows } from './in-rows.ts';
 import { plans } from './planning.ts';
 import { reckon } from './reckon.ts';
 import { sheet } from './sheet.ts';
@@ -43,7 +44,7 @@ export async function runCommandLine(words: readonly string[], around: Surroundi
     return exits.usage;
   }
   if (rest.includes('--help') || rest.includes('-h')) {
-    out.write(`countback ${command.usage}\n    ${command.help}\n`);
+    out.write(`${usageText(command.usage)}\n${inRows(command.help, 6)}\n`.replace(/^ {2}/gm, ''));
     return exits.fine;
   }
   const args = parse(rest, command.options);
@@ -92,16 +93,24 @@ function openOf(show: ShowAtHand): Command {
 }
 
 function help(commands: readonly Command[]): string {
-  const lines = commands.map((c) => `  countback ${c.usage}\n      ${c.help}\n`);
-  return `countback: keeps account, beside a car in pieces, of every fastener and part until all of it is back
+  const lines = commands.map((c) => `${usageText(c.usage)}\n${inRows(c.help, 6)}\n`);
+  return `countback: keeps account, beside a car in pieces, of every fastener and part
+until all of it is back
 
   countback              the shelf of jobs, on the screen
 ${lines.join('')}  countback --help       this page
   countback --version    the version
 
 JOB is a name, or a path to a job file. COUNTBACK_DATA says where jobs are kept.
+In the checkout it is "npx countback ...", or "npm start -- ...".
 `;
 }
+
+/** A usage in rows, none of its short choices broken. */
+const usageText = (usage: string): string => {
+  const solid = usage.replace(/\[[^[\]|]{1,24}\]/g, (choice) => choice.replaceAll(' ', '\u00a0'));
+  return inRows(`countback ${solid}`, 2, 10).replaceAll('\u00a0', ' ');
+};
 
 function version(packageRoot: URL): string {
   const { version } = JSON.parse(readFileSync(new URL('package.json', packageRoot), 'utf8')) as { version: string };

@@ -7,9 +7,11 @@ import { createSession, type Session } from '../session/session.ts';
 import { makeFolders, realDisk } from '../store/disk.ts';
 import { type Fault, fault, faultFrom, isFault } from '../store/fault.ts';
 import { createJob, type OpenJob, type OpenJobOptions, openJob } from '../store/open-job.ts';
-import { isPath, type JobPlace, jobPlace, placesOn, thisMachine } from '../store/places.ts';
+import { isPath, type JobPlace, jobPlace, placesOn, slugOf, thisMachine } from '../store/places.ts';
 import { openSettings } from '../store/settings.ts';
+import { jobsIn } from '../store/shelf.ts';
 import { openVehicles } from '../store/vehicles.ts';
+import { plainText } from '../trade/plain-text.ts';
 import { exits, type Out } from './answer.ts';
 import { type PlanShelf, planShelf } from './plans.ts';
 import { keepMemory, remindersFrom } from './remembering.ts';
@@ -115,9 +117,35 @@ async function openThere(
     return await openJob({ path, readLine: readJobLine, ...how });
   } catch (thrown) {
     if (!isFault(thrown) || thrown.kind !== 'missing' || isPath(named)) throw thrown;
-    const next = '"countback" alone shows the jobs there are, "countback take NAME --new" makes a new one';
+    const next = `${await jobsNear(named)}; "countback take NAME --new" makes a new one`;
     throw fault('missing', 'there is no job of this name', path, next);
   }
+}
+
+const mostNamed = 5;
+/** Which jobs there are, those that are called alike first. */
+async function jobsNear(named: string): Promise<string> {
+  const there = await jobsIn(realDisk, placesOn(thisMachine()).jobs).catch(() => []);
+  const names = [...new Set(there.flatMap((one) => ('job' in one ? [plainText(one.job)] : [])))];
+  if (names.length === 0) return 'there is none yet';
+  const wanted = slugOf(named);
+  const apart = new Map(names.map((name) => [name, stepsApart(wanted, slugOf(name))]));
+  const nearest = names.sort((a, b) => (apart.get(a) ?? 0) - (apart.get(b) ?? 0));
+  const said = nearest.slice(0, mostNamed).map((name) => `"${name}"`);
+  const left = names.length - said.length;
+  return `there is ${said.join(', ')}${left > 0 ? ` and ${left} more, which "countback" alone shows` : ''}`;
+}
+/** How many letters make the one name of the other; none where it only goes on. */
+function stepsApart(wanted: string, name: string): number {
+  if (name.startsWith(wanted) || name.includes(`-${wanted}`)) return 0;
+  let before = Array.from({ length: name.length + 1 }, (_, i) => i);
+  for (const [i, letter] of [...wanted].entries()) {
+    const row = [i + 1];
+    for (const [j, other] of [...name].entries())
+      row.push(Math.min((row[j] ?? 0) + 1, (before[j + 1] ?? 0) + 1, (before[j] ?? 0) + (letter === other ? 0 : 1)));
+    before = row;
+  }
+  return before.at(-1) ?? 0;
 }
 
 /** A name never makes a file anywhere but in the folder of jobs, and a path never makes a folder. */

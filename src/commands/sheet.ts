@@ -11,6 +11,7 @@ import { fault, faultFrom } from '../store/fault.ts';
 import { placesOn, thisMachine } from '../store/places.ts';
 import { openSettings } from '../store/settings.ts';
 import { writeWhole } from '../store/whole-file.ts';
+import { plainText } from '../trade/plain-text.ts';
 import { type Command, exits } from './answer.ts';
 import { openToLook, orFault } from './opening.ts';
 import { photosNow } from './photos-now.ts';
@@ -58,7 +59,12 @@ export const sheet: Command = {
           if (one.state !== 'as noted') out.complain(`countback: the photograph of line ${n} is ${one.state}`);
         const file = args.values.get('o');
         if (file === undefined) out.write(text.endsWith('\n') ? text : `${text}\n`);
-        else await write(file, text, args.flags.has('force'));
+        else {
+          const isFile = await write(file, text, args.flags.has('force'));
+          const whose = copy === 'owner' ? "the owner's copy" : "the workshop's copy";
+          if (isFile)
+            out.write(`${plainText(file)}: ${whose}, ${formNames[forms[0] ?? 'text']}, after call ${lines.length}\n`);
+        }
         return exits.fine;
       } finally {
         await job.close();
@@ -66,18 +72,23 @@ export const sheet: Command = {
     }),
 };
 
+const formNames = { text: 'as text', html: 'one page', csv: 'a table' } as const;
 const inForm = { text: sheetText, html: sheetPage, csv: sheetCsv } as const;
 
-/** Whole or not at all, where it is a file; a device is simply written to. */
-export async function write(file: string, text: string, force: boolean): Promise<void> {
+/** Whole or not at all, where it is a file, which is answered; a device is simply written to. */
+export async function write(file: string, text: string, force: boolean): Promise<boolean> {
   try {
     const there = await realDisk.stat(file).catch(() => undefined);
     if (there && !force) throw fault('exists', 'this is there already', file, 'choose another name, or add --force');
-    if (there && there.kind !== 'file') return await writeFile(file, text);
+    if (there && there.kind !== 'file') {
+      await writeFile(file, text);
+      return false;
+    }
     // The folder is never made: a slip in its name would hide the sheet.
     await realDisk.stat(dirname(file));
     const path = there ? await realpath(file) : file;
     await writeWhole(realDisk, path, Buffer.from(text), there ? 'replace' : 'fresh');
+    return true;
   } catch (thrown) {
     throw faultFrom(thrown, file);
   }

@@ -37,16 +37,20 @@ export const standing: Command = {
           because: plainText(p.because),
           ...(p.next && { next: plainText(nextWords(desk, p.next)) }),
         }));
+        // What is gone from the end of the file may be a bolt that came off: no answer that the car may leave.
+        const end = job.notices[0] ?? job.doubt?.fault;
+        if (end && !args.flags.has('json')) out.write(`NOT SURE: ${end.what}\n`);
+        const mayLeave = points.length === 0 && !end;
         if (args.flags.has('by-service')) {
           out.write(args.flags.has('json') ? todoData(desk) : todoText(desk, points.length));
         } else if (args.flags.has('json')) {
           out.write(
-            `${JSON.stringify({ job: job.job, mayLeave: points.length === 0, open: points, totals: ledger.tallies.all }, null, 2)}\n`,
+            `${JSON.stringify({ job: job.job, mayLeave, ...(end && { fileEnd: end.what }), open: points, totals: ledger.tallies.all }, null, 2)}\n`,
           );
         } else {
           out.write(standingText(ledger, { now, wordsOf: (said) => nextWords(desk, said) }));
         }
-        return points.length === 0 ? exits.fine : exits.open;
+        return mayLeave ? exits.fine : exits.open;
       } finally {
         await job.close();
       }

@@ -9,7 +9,7 @@ import { every, type Ledger, stateOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
 import { oncePerMoment } from './once-per-ledger.ts';
 import type { OpenPoint } from './open-point.ts';
-import { readyText } from './ready.ts';
+import { awayText, readyText } from './ready.ts';
 import { driveOpenedAt, rotationNeeded } from './rotation.ts';
 import { specText } from './spec.ts';
 import type { CircuitState } from './states.ts';
@@ -134,7 +134,8 @@ function* facePoints(ledger: Ledger, now: Stamp): Generator<OpenPoint> {
     const curing = beads.find((b) => !b.void && !b.reached.full);
     if (curing) {
       const ready = readyText(curing, 'full', now);
-      const because = curing.togetherAt === 0 ? ready : `${curing.label.product} is curing, ${ready}`;
+      const because =
+        curing.togetherAt === 0 ? ready : `${curing.label.product} is curing, ${ready}${awayText(curing)}`;
       yield { code: 'bead-curing', at, because };
     }
   }

@@ -5,6 +5,7 @@ import { conditionsAt } from './clock.ts';
 import { snugOrBetter } from './hole-states.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
+import { worthAsking } from './ready.ts';
 import { runningTry, tensionerNotLive, wantedOfTry } from './rotation.ts';
 import type { Said } from './said.ts';
 import { towardsHole } from './towards-hole.ts';
@@ -19,8 +20,6 @@ export function towardsBead(ledger: Ledger, face: string): Said[] {
     : [{ verb: 'clean-face', face }];
 }
 
-/** Less than a minute away changes no cure. */
-const worthAsking = 1 / 60;
 /** A face wants to be together, the bench to be told, time away to be called right; the rest is waiting, and no call. */
 export function towardsCure(ledger: Ledger, face: string, now: Stamp): Said[] {
   const f = stateOf(ledger, 'face', face);

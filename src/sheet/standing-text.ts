@@ -21,9 +21,11 @@ export function standingText(ledger: Ledger, { now, wordsOf, zone }: StandingOpt
 }
 
 /** "cam cover 7: off -> cam cover 7 back" */
-export function openPointLine({ at, because, next }: OpenPoint, wordsOf: (said: Said) => string): string {
+export function openPointLine({ code, at, because, next }: OpenPoint, wordsOf: (said: Said) => string): string {
   const call = next ? wordsOf(next) : 'no call is free towards it yet';
-  return plainText(`${placeWords(at)}: ${because} -> ${call}`);
+  // S7: from anywhere else it reads as a riddle.
+  const forWhat = next?.verb === 'confirm-clock' && code !== 'bead-curing' ? ', for what cures before it' : '';
+  return plainText(`${placeWords(at)}: ${because} -> ${call}${forWhat}`);
 }
 
 /** X2: released only when X1 allowed it and nothing was written since; everything else says plainly that it is not. */

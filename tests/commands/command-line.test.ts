@@ -33,6 +33,8 @@ describe('the command line', () => {
       expect(usage).toMatch(new RegExp(`^countback ${command}`));
       expect(whole.out).toContain(usage);
     }
+    for (const { out } of [whole, ...ones])
+      for (const row of out.split('\n')) expect([...row].length, row).toBeLessThan(81);
   });
 
   it('answers what it does not know with one line and 64', async () => {

@@ -40,6 +40,9 @@ describe('plans', () => {
     const { exit, out, complaint } = await bench.run(['plans']);
     expect(out).toContain('inline-four belt service\n');
     expect(out).toContain('our own way\n');
+    expect(out).toContain('    own.json, of your own\n');
+    expect(out).toContain('    inline-four-belt-service.json\n');
+    expect(out).toMatch(/To take one on a job: O on the bench, .*\nin a line: plan ".+" for ".+"\n$/);
     expect(out).toContain('    timing belt: 29 fasteners, 2 slackened, 10 parts, 2 connections\n');
     expect(complaint).toMatch(/^countback: .*broken\.json: left out: this is not JSON in line 1, column 2; .*\n$/);
     expect(exit).toBe(1);

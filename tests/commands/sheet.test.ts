@@ -48,7 +48,12 @@ it.each(['--text', '--html', '--csv'])('never writes over a file without --force
   expect(refused).toMatchObject({ exit: 2, out: '' });
   expect(refused.complaint).toContain('this is there already; choose another name, or add --force');
   expect(readFileSync(file, 'utf8')).toBe('mine');
-  expect(await bench.run(['sheet', 'hatchback', form, '-o', file, '--force'])).toMatchObject({ exit: 0, out: '' });
+  expect(await bench.run(['sheet', 'hatchback', form, '-o', file, '--force'])).toMatchObject({
+    exit: 0,
+    out: expect.stringMatching(
+      /kept--(text|html|csv): the owner's copy, (as text|one page|a table), after call \d+\n$/,
+    ),
+  });
   expect(readFileSync(file, 'utf8')).not.toContain('mine');
 });
 

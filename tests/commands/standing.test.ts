@@ -20,7 +20,7 @@ beforeEach(() => {
 });
 afterEach(() => bench.remove());
 const missing = () =>
-  `countback: ${bench.fileOf('nowhere')}: there is no job of this name; "countback" alone shows the jobs there are, "countback take NAME --new" makes a new one\n`;
+  `countback: ${bench.fileOf('nowhere')}: there is no job of this name; there is "hatchback"; "countback take NAME --new" makes a new one\n`;
 
 describe('standing', () => {
   it('[X5] ends with 1 while anything is open, and names every place with the next call', async () => {
@@ -45,6 +45,28 @@ describe('standing', () => {
     const { exit, out } = await bench.run(['standing', finished, '--json']);
     expect(exit).toBe(0);
     expect(JSON.parse(out)).toMatchObject({ mayLeave: true, open: [] });
+  });
+
+  it('[X1 D2] is no answer that the car may leave where the end of the file is cut off', async () => {
+    const whole = readFileSync(finished);
+    const cut = bench.fileOf('cut');
+    writeFileSync(cut, whole.subarray(0, whole.length - 60));
+    // What is left may well have nothing open: the release was the last line.
+    const { exit, out, complaint } = await bench.run(['standing', 'cut']);
+    expect(exit).toBe(1);
+    expect(out).toMatch(/^NOT SURE: the last line was half written and is left out: \d+ bytes/);
+    expect(complaint).toContain('half written');
+    const data = await bench.run(['standing', 'cut', '--json']);
+    expect(data.exit).toBe(1);
+    expect(JSON.parse(data.out)).toMatchObject({ mayLeave: false, fileEnd: expect.stringContaining('half written') });
+  });
+
+  it('names the jobs there are where there is none of that name, what is called alike first', async () => {
+    for (const job of ['grey van', 'blue four']) await bench.run(['take', job, '--new'], { input: 'area sump\n' });
+    const next = async (named: string) => (await bench.run(['standing', named])).complaint;
+    expect(await next('blue')).toContain('there is "blue four", ');
+    expect(await next('gray van')).toContain('there is "grey van", ');
+    expect(await next('hatchbak')).toContain('there is "hatchback", ');
   });
 
   it('gives the same as data', async () => {
@@ -126,8 +148,9 @@ describe('sheet', () => {
     expect((await bench.run(['sheet', 'hatchback', '--workshop'])).out).toMatch(/^JOB SHEET .*workshop/);
   });
 
-  it('writes it into a new file, and says nothing', async () => {
-    expect(await sheetTo('sheet.txt')).toEqual({ exit: 0, out: '', complaint: '' });
+  it('writes it into a new file, and says whose copy, in which form, and how far it goes', async () => {
+    const out = "sheet.txt: the owner's copy, as text, after call 2\n";
+    expect(await sheetTo('sheet.txt')).toEqual({ exit: 0, out, complaint: '' });
     const written = readFileSync(join(bench.folder, 'sheet.txt'), 'utf8');
     expect(undated(written)).toBe(undated(await printed()));
     expect(readdirSync(bench.folder).sort()).toEqual(['data', 'sheet.txt']);
@@ -142,7 +165,8 @@ describe('sheet', () => {
       complaint: 'countback: sheet.txt: this is there already; choose another name, or add --force\n',
     });
     expect(readFileSync(path, 'utf8')).toBe('mine');
-    expect(await sheetTo('sheet.txt', '--force')).toEqual({ exit: 0, out: '', complaint: '' });
+    const out = "sheet.txt: the owner's copy, as text, after call 2\n";
+    expect(await sheetTo('sheet.txt', '--force')).toEqual({ exit: 0, out, complaint: '' });
     expect(readFileSync(path, 'utf8')).toMatch(/^JOB SHEET/);
   });
 

@@ -65,7 +65,7 @@ describe('take', () => {
     const missing = await take('off 1\n');
     expect(missing).toMatchObject({ exit: 2, out: '' });
     expect(missing.complaint).toBe(
-      `countback: ${bench.fileOf('hatchback')}: there is no job of this name; "countback" alone shows the jobs there are, "countback take NAME --new" makes a new one\n`,
+      `countback: ${bench.fileOf('hatchback')}: there is no job of this name; there is none yet; "countback take NAME --new" makes a new one\n`,
     );
     begun();
     const there = await take('off 7\n', '--new');

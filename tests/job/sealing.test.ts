@@ -402,6 +402,10 @@ describe('what an hour at the bench is worth', () => {
     expect(on.next('road-test', 'vehicle')).toBeUndefined();
     on.away(2);
     expect(next(on)).toEqual({ verb: 'confirm-clock' });
+    // S7: what the clock has to do with it, and why the time slides on, is said beside it.
+    expect(on.because('bead-curing', 'face:sump')).toMatch(
+      /is curing, ready .*; 2 h away count only once the clock is called right$/,
+    );
     expect(next(sealed({ conditions: null }))).toEqual({ verb: 'note-conditions', celsius: 23 });
     on.slack('sump/1');
     expect(next(on)).toEqual({ verb: 'tighten', hole: 'sump/1' });

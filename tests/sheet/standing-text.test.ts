@@ -24,6 +24,14 @@ it('X5: each open point is one line with its place, why, and the next call in wo
   expect(lines.find((line) => line.includes('no road test'))).not.toContain('waive');
 });
 
+it('S7: says what the clock is called right for, where it is not said already', () => {
+  const next = { verb: 'confirm-clock' };
+  const line = (code: 'road-test' | 'bead-curing') =>
+    openPointLine({ code, at: 'vehicle', because: 'x', next }, wordsOf);
+  expect(line('road-test')).toBe('the car: x -> confirm-clock, for what cures before it');
+  expect(line('bead-curing')).toBe('the car: x -> confirm-clock');
+});
+
 it('says so where no call is free', () => {
   expect(openPointLine({ code: 'books', at: 'vehicle', because: 'the two books differ' }, wordsOf)).toBe(
     'the car: the two books differ -> no call is free towards it yet',

@@ -23,7 +23,8 @@ export function leavingRows(desk: Desk): Rows {
     const { at, because, code } = point;
     const text = `${at === 'vehicle' ? '' : `${subjectText(at)}: `}${because}`;
     const end = point.next ? nextWords(desk, point.next) : '';
-    const more = end === '' ? `${text}.` : `${text}. Next: ${end}`;
+    const forWhat = point.next?.verb === 'confirm-clock' && code !== 'bead-curing' ? ', for what cures before it' : '';
+    const more = end === '' ? `${text}.` : `${text}. Next: ${end}${forWhat}`;
     return {
       key: `${code} ${at}`,
       mark: isGated(point) ? 'gated' : 'open',
