@@ -96,7 +96,7 @@ export type Row = {
   /** What is said when the hole, area or drive it is about can't be filled by itself. */
   none?: string | ((desk: Desk) => string | No);
   /** How a slot is asked for, where its type alone says too little. */
-  questions?: Readonly<Record<string, string>>;
+  questions?: Readonly<Record<string, string | ((args: Args) => string)>>;
   /** Asked beyond the slots, one after the other until nothing is left to ask; each answer stands among the slots. */
   besides?: (desk: Desk, args: Args) => Besides | undefined;
   /** Whoever works here signs it: the name of the settings is offered. */

@@ -4,6 +4,7 @@
 import { type Bound, padKeys } from '../calls/bindings.ts';
 import { pickedAt } from '../calls/listed.ts';
 import { whyNot } from '../calls/pressing.ts';
+import { numberOf } from '../job/subjects.ts';
 import { acting, areNumbered } from '../view/view.ts';
 import { cellsOf, fitted } from './cells.ts';
 import { quietLook } from './colours.ts';
@@ -11,6 +12,7 @@ import type { Scene } from './frame.ts';
 import { keyName } from './key-names.ts';
 import { endRow, filled, plainRow, type Row, type Run } from './rows.tsx';
 
+const placingLook = { bold: true } as const;
 const always = new Set(['to-glance', 'help', 'line']);
 const footerRows = 3;
 
@@ -23,6 +25,12 @@ export function footOf({ view, desk, columns, listed, keymap }: Scene): Row[] {
     const length = keymap.pad && type === 'spec' ? '   0 6 . 25 is M6x25' : '';
     const text = ` Enter take   ${leave} leave it   ${how}   ${move}${fresh}${length}`;
     return filled([plainRow(fitted(text, columns), quietLook)], footerRows, columns);
+  }
+  const { placing } = desk.facing;
+  if (placing) {
+    const number = numberOf(placing.hole);
+    const text = ` the arrows move ${number}, at ${placing.at.join(' ')}   Enter keeps it there   Esc leaves it where it was`;
+    return filled([plainRow(fitted(text, columns), placingLook)], footerRows, columns);
   }
   const screen = acting(view);
   const onHoles = screen === 'strip' || screen === 'build';

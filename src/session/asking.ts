@@ -99,7 +99,8 @@ function askingFor(row: Row, { slot, type, optional }: Slot, args: Args, desk: D
   };
 }
 function titleOf(row: Row, slot: string, type: string, args: Args, { units }: Desk): string {
-  const asked = row.questions?.[slot] ?? measureAsked(units, type) ?? titles[type] ?? slot;
+  const said = row.questions?.[slot];
+  const asked = (typeof said === 'function' ? said(args) : said) ?? measureAsked(units, type) ?? titles[type] ?? slot;
   const { tray } = args;
   const label = typeof tray === 'string' ? `${row.label} ${tray}` : row.label;
   return asked === row.label ? asked : `${label}: ${asked}`;

@@ -234,7 +234,11 @@ export function createBench(doors: BenchDoors): Bench {
     // Before a job is open only the screen's own steps mean anything.
     if (!bound || (!at && bound.row.group !== 'the screen')) return;
     if (bound.row.group === 'the screen' || pace === 'fine') return begin(bound);
-    set({ word: `"${key}" is held down or stuck: it is not taken any more until it is let go.` });
+    const strike = get()
+      .keymap.keysOn(acting(view))
+      .find((one) => one.row.id === 'strike-last')?.binding.key;
+    const undo = strike === undefined ? '' : ` What it called before stands; "${strike}" strikes the last call.`;
+    set({ word: `"${key}" is held down or stuck: it is not taken any more until it is let go.${undo}` });
   }
   const boundBy = (key: string, screen: ScreenId): Bound | undefined => {
     const { habits, keymap } = get();

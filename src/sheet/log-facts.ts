@@ -59,7 +59,8 @@ export function correctionFacts(of: Reading): CorrectionFact[] {
 function correction(entry: Entry): { what: string; because: string } | undefined {
   switch (entry.kind) {
     case 'holes-exchanged': {
-      const what = `what was called of ${subjectText(`hole:${entry.one}`)} was of ${subjectText(`hole:${entry.other}`)}`;
+      const [one, other] = [entry.one, entry.other].map((hole) => subjectText(`hole:${hole}`));
+      const what = `${one} and ${other} exchanged: what was called of the one was of the other`;
       return { what, because: entry.because };
     }
     case 'spec-corrected':

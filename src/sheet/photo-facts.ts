@@ -1,6 +1,7 @@
 // The photographs of a job on its sheet: by file and digest as noted, and what has become of the file since. Who prints
 // the sheet looks at the files; here nothing is read.
 import { stateOf } from '../job/ledger.ts';
+import type { Copy } from './area-text.ts';
 import { type Moment, moment, placeWords, type Reading } from './reading.ts';
 
 /** As the file was when the sheet was printed. `picture` is its bytes as a data address, where it goes on the page. */
@@ -44,5 +45,7 @@ const standings = {
 /** "pump: crack at the boss, 2026-11-25 14:20" */
 export const photoWords = ({ place, words }: PhotoFact): string => [place, ...(words ? [words] : [])].join(': ');
 /** "p7.jpg, 120000 bytes, SHA-256 ab…; the file is as it was" */
-export const photoFile = ({ file, bytes, sha256, now }: PhotoFact): string =>
-  `${file}, ${bytes} bytes, SHA-256 ${sha256}${now ? `; ${standings[now.state]}` : ''}`;
+/** Where it lies on the bench's laptop is the workshop's business. */
+const lastOf = (path: string): string => path.split(/[\\/]/).at(-1) ?? path;
+export const photoFile = ({ file, bytes, sha256, now }: PhotoFact, copy: Copy): string =>
+  `${copy === 'owner' ? lastOf(file) : file}, ${bytes} bytes, SHA-256 ${sha256}${now ? `; ${standings[now.state]}` : ''}`;

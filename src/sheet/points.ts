@@ -1,5 +1,7 @@
 // Sentences of the sheet, one a fact, the same in the text and on the page: findings, what is due, order overridden, the
 // way out, notes, the log. It lays out nothing.
+import { byArea } from '../job/area-of-place.ts';
+import { named, withinArea } from '../job/subjects.ts';
 import type { Copy } from './area-text.ts';
 import type { SheetFacts } from './facts.ts';
 import type { FindingFact } from './finding-facts.ts';
@@ -7,6 +9,20 @@ import { by, distanceText, timeText, toldText, why } from './words.ts';
 
 export const serviceText = ({ service, state, because }: SheetFacts['services'][number]): string =>
   state === 'ordered' ? `${service}: NEITHER DONE NOR DROPPED` : `${service}: ${state}${why(because)}`;
+
+/** What is open, area by area, holes of which the same is said together: "cam cover 1, 2, 4: off". */
+export function openSentences({ open }: Pick<SheetFacts, 'open'>): string[] {
+  const said = Map.groupBy(
+    byArea(open, ({ area }) => area),
+    ({ at, area, because }) => (named('hole', at) === undefined ? at : `${area}: ${because}`),
+  );
+  return [...said.values()].flatMap((some) => {
+    const holes = some.flatMap(({ at }) => named('hole', at) ?? []);
+    const [first] = some;
+    if (!first || holes.length < 2) return some.map((one) => `${one.place}: ${one.because}`);
+    return [`${first.area} ${holes.map(withinArea).join(', ')}: ${first.because}`];
+  });
+}
 
 /** What the owner must know first (X4). */
 export function findingGroups(findings: readonly FindingFact[]): { title: string; findings: FindingFact[] }[] {

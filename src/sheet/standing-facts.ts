@@ -1,5 +1,6 @@
 // Whether the car may go, as the log stands, with what is open and every release that was called. Nothing is judged
 // here: X1's list and the verdict on each release are the ledger's.
+import { areaOfPlace } from '../job/area-of-place.ts';
 import { type Ledger, stateOf } from '../job/ledger.ts';
 import type { Stamp } from '../job/line.ts';
 import { openPoints } from '../job/open-points.ts';
@@ -7,7 +8,7 @@ import { plainDeep } from '../trade/plain-text.ts';
 import { type LeavingFact, leavingFacts } from './log-facts.ts';
 import { type Moment, moment, placeWords, type Reading } from './reading.ts';
 
-export type OpenFact = { code: string; at: string; place: string; because: string };
+export type OpenFact = { code: string; at: string; place: string; because: string; area?: string };
 /** `writtenAfter` lines after a release are covered by nothing (X3). */
 export type Standing =
   | { state: 'released'; at: Moment; by: string; writtenAfter: number }
@@ -20,7 +21,10 @@ export function standingFacts(ledger: Ledger, options: { now: Stamp; zone?: numb
   return plainDeep({
     standing: standingOf(of),
     leavings: leavingFacts(of),
-    open: openPoints(ledger, of.now).map(({ code, at, because }) => ({ code, at, place: placeWords(at), because })),
+    open: openPoints(ledger, of.now).map(({ code, at, because }) => {
+      const area = areaOfPlace(ledger, at);
+      return { code, at, place: placeWords(at), because, ...(area !== undefined && { area }) };
+    }),
   });
 }
 

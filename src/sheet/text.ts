@@ -18,6 +18,7 @@ import {
   isMarked,
   logPoints,
   notePoints,
+  openSentences,
   outOfOrderForOwner,
   overridePlace,
   serviceText,
@@ -35,10 +36,7 @@ export const sheetText = (ledger: Ledger, options: SheetOptions & { copy?: Copy;
 function factsText(facts: SheetFacts, copy: Copy, days: readonly BenchDay[] = []): string {
   return `${[
     ...head(facts, copy),
-    ...section(
-      'WHAT IS OPEN',
-      facts.open.flatMap((o) => point(`${o.place}: ${o.because}`)),
-    ),
+    ...section('WHAT IS OPEN', openSentences(facts).flatMap(point)),
     ...section('SERVICES', facts.services.map(serviceText).flatMap(point)),
     ...section('FINDINGS', findingsText(facts)),
     ...section('RE-CHECKS AND NEXT SERVICE', dueText(facts)),
@@ -55,7 +53,7 @@ function factsText(facts: SheetFacts, copy: Copy, days: readonly BenchDay[] = []
     ...section('NOTES', notePoints(facts).flatMap(point)),
     ...section(
       'PHOTOGRAPHS',
-      facts.photos.flatMap((p) => [...point(`${photoWords(p)}, ${timeText(p)}`), ...under(photoFile(p))]),
+      facts.photos.flatMap((p) => [...point(`${photoWords(p)}, ${timeText(p)}`), ...under(photoFile(p, copy))]),
     ),
     ...section(
       'TIME AT THE BENCH',

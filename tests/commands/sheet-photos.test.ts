@@ -68,3 +68,15 @@ it('a file that is gone or has become another is told, and is not on the page', 
   expect(out).toContain('THE FILE IS ANOTHER NOW');
   expect(complaint).toMatch(/the photograph of line \d+ is changed\n.*the photograph of line \d+ is not there\n/);
 });
+
+it.each(['--text', '--html', '--csv'])(
+  "says on the owner's copy no folder of the workshop's laptop (%s)",
+  async (form) => {
+    const owners = await bench.run(['sheet', 'hatchback', form]);
+    expect(owners.out).toContain('dot.png');
+    const whole = (out: string) => out.replace(/\s+|<wbr>/g, '');
+    expect(whole(owners.out)).not.toContain(bench.folder);
+    const workshops = await bench.run(['sheet', 'hatchback', form, '--workshop']);
+    expect(whole(workshops.out)).toContain(at('dot.png'));
+  },
+);

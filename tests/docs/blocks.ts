@@ -2,7 +2,7 @@
 // `<!-- /made -->`; to add one, add its maker here and the two markers where it belongs, then run `npm run docs`.
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { standardKeymap } from '../../src/calls/bindings.ts';
+import { type Bound, standardKeymap } from '../../src/calls/bindings.ts';
 import { keypadPicture } from '../../src/calls/keypad-picture.ts';
 import { usage } from '../../src/calls/line-reader.ts';
 import { settingRows } from '../../src/calls/lists/settings.ts';
@@ -91,12 +91,19 @@ function callsBlock(): string {
     .join('\n\n');
 }
 
+/** By a binding that holds anywhere, or one of its own on every screen. */
+const isEverywhere = ({ row, binding }: Bound): boolean =>
+  binding.on === 'any' ||
+  screens.every((screen) =>
+    standardKeymap.keysOn(screen).some((b) => b.row.id === row.id && b.binding.key === binding.key),
+  );
+
 /** Every key, screen by screen. */
 function keysBlock(): string {
   return table(
     ['screen', 'keys'],
     screens.map((screen) => {
-      const own = standardKeymap.keysOn(screen).filter(({ binding }) => binding.on !== 'any');
+      const own = standardKeymap.keysOn(screen).filter((bound) => !isEverywhere(bound));
       const byRow = Map.groupBy(own, ({ row }) => row);
       const said = [...byRow].map(
         ([row, bound]) => `\`${bound.map(({ binding }) => binding.key).join(' ')}\` ${row.label}`,
@@ -104,12 +111,7 @@ function keysBlock(): string {
       return [screen, said.join(' · ')];
     }),
   ).concat(
-    `\n\nEverywhere: ${[
-      ...Map.groupBy(
-        standardKeymap.keysOn('strip').filter(({ binding }) => binding.on === 'any'),
-        ({ row }) => row,
-      ),
-    ]
+    `\n\nEverywhere: ${[...Map.groupBy(standardKeymap.keysOn('strip').filter(isEverywhere), ({ row }) => row)]
       .map(([row, bound]) => `\`${bound.map(({ binding }) => binding.key).join(' ')}\` ${row.label}`)
       .join(' · ')}.`,
   );

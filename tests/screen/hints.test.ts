@@ -22,6 +22,13 @@ it.each([
 ])('with %d off it says: %s', (off, hint) => {
   expect(hintAfter(off, 5).replace(/\s*│\s*/g, ' ')).toContain(hint);
 });
+it('says at the foot what the keys do while a hole is moved on the map, and where it is', () => {
+  const placing = { hole: 'cam cover/3', at: [12, 8] as const };
+  const { desk } = sceneOf({ screen: 'strip' });
+  const moving = { ...desk, facing: { ...desk.facing, hole: placing.hole, placing } };
+  const text = textOf(sceneOf({ screen: 'strip' }, { desk: moving }));
+  expect(text).toContain('the arrows move 3, at 12 8   Enter keeps it there   Esc leaves it where it was');
+});
 it('names the key of the call to make instead', () => {
   const answer = { kind: 'refused', text: '1, 2 are only slack', instead: 'take them off', by: 'off' } as const;
   const scene = sceneOf({ screen: 'strip' }, { session: { savedTo: 0, looking: false, answer } });

@@ -339,6 +339,20 @@ describe('the map', () => {
     await at.press('@', 'left', 'escape');
     expect(at.state().facing.placing).toBeUndefined();
   });
+  it('says how many a cover has, and asks before holes that were called are placed anew', async () => {
+    const at = await newJob();
+    await at.press('a', '+', 'enter', 'D', '2', '4', 'enter', '2', 'enter');
+    expect(at.view().asking?.title).toContain('4 by 2 are 8');
+    await at.press('2', 'enter');
+    expect(at.view().asking?.title).toMatch(/^a cover of 10 holes: 1 of it was called already/);
+    await at.press('1');
+    expect(at.view().asking).toBeUndefined();
+    expect(stateOf(at.state().ledger, 'area', 'area 1')?.declared?.outline).toBeUndefined();
+    expect(at.session().runLine('drawn as ring of 8')).toMatchObject({ kind: 'refused' });
+    expect(at.session().runLine('drawn as ring of 8 all the same')).toMatchObject({ kind: 'taken' });
+    expect(at.session().runLine('area sump')).toMatchObject({ kind: 'faced' });
+    expect(at.session().runLine('drawn as ring of 8')).toMatchObject({ kind: 'taken' });
+  });
 });
 
 describe('asking', () => {

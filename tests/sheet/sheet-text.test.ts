@@ -1,6 +1,7 @@
 // The job sheet as text: what a released, an unreleased, a falsely released and a left job say of themselves.
 import { expect, it } from 'vitest';
 import { cells } from '../../src/sheet/layout.ts';
+import { openSentences } from '../../src/sheet/points.ts';
 import { sheetText } from '../../src/sheet/text.ts';
 import { newStory, type Story, unwrapped } from './bench-story.ts';
 import { builtJob, releasedJob, strippedJob } from './jobs.ts';
@@ -134,11 +135,35 @@ it('marks a wrong order for the owner only where it is critical', () => {
   expect(owners).toContain('    final       2*, 1');
 });
 
+it('says what is open area by area, whatever came up in between', () => {
+  const open = (at: string, area?: string) => ({ code: 'x', at, place: at, because: 'off', ...(area && { area }) });
+  const some = [
+    open('hole:mount/1', 'mount'),
+    open('hole:pump/2', 'pump'),
+    open('vehicle'),
+    open('hole:mount/2', 'mount'),
+    open('part:bracket', 'mount'),
+    open('hole:mount/3 nut', 'mount'),
+  ];
+  expect(openSentences({ open: some })).toEqual([
+    'mount 1, 2, 3 nut: off',
+    'part:bracket: off',
+    'hole:pump/2: off',
+    'vehicle: off',
+  ]);
+});
+
 it('says of a job on the bench that it is not released, how much is open, and lists open findings first', () => {
   const built = builtJob().call('make-finding', { at: 'hole:mount/1', what: 'thread dirty' });
   const text = sheet(built);
-  const open = sectionOf(text, 'WHAT IS OPEN').filter((line) => line.startsWith('  - ')).length;
+  const lines = sectionOf(text, 'WHAT IS OPEN').filter((line) => line.startsWith('  - '));
+  // Holes of which the same is said stand in one line: as many points as there are numbers.
+  const open = lines.reduce(
+    (sum, line) => sum + (/^ {2}- mount ([\d, ]+):/.exec(line)?.[1]?.split(',').length ?? 1),
+    0,
+  );
   expect(open).toBeGreaterThan(5);
+  expect(open).toBeGreaterThan(lines.length);
   expect(text).toContain(`\nNOT RELEASED, ${open} open points\n`);
   expect(text).not.toMatch(/^RELEASED/m);
   expect(said(text, 'WHAT IS OPEN')).toContain('- mount 1: a finding on it is open');
@@ -238,7 +263,9 @@ it('U3: what was called of the wrong hole is told of the right one, and the corr
   const text = sheet(s);
   expect(said(text, 'DONE OUT OF ORDER')).toContain('mount 2 (critical)');
   expect(said(text, 'AREAS')).toContain('OPEN 1: off');
-  expect(said(text, 'LOG')).toContain('what was called of mount 1 was of mount 2: counted from the wrong end');
+  expect(said(text, 'LOG')).toContain(
+    'mount 1 and mount 2 exchanged: what was called of the one was of the other: counted from the wrong end',
+  );
 });
 
 it('L9: a loss ruled out names who, why and the search; one that is not says so', () => {

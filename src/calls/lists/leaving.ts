@@ -1,5 +1,6 @@
 // Everything that still stands between the car and the road, each with its next call (X5).
 
+import { areaOfPlace, byArea } from '../../job/area-of-place.ts';
 import { stateOf } from '../../job/ledger.ts';
 import { openPointsToLookAt } from '../../job/next-call.ts';
 import type { OpenPoint } from '../../job/open-point.ts';
@@ -17,12 +18,16 @@ export function leavingRows(desk: Desk): Rows {
     const areas = areasOf(desk, at);
     return areas.length > 0 && areas.every((area) => gatedBy(desk.ledger, area) !== undefined);
   };
-  const points = [...all.filter((point) => !isGated(point)), ...all.filter(isGated)];
+  const together = (some: readonly OpenPoint[]) => byArea(some, ({ at }) => areaOfPlace(desk.ledger, at));
+  const points = [...together(all.filter((point) => !isGated(point))), ...together(all.filter(isGated))];
+  // A call is named with its area: rows of several stand one below the other.
+  const { area: _, ...elsewhere } = desk.facing;
+  const anywhere: Desk = { ...desk, facing: elsewhere };
   return rowsMadeBy(points.length, (i): Listed => {
     const point = withNext(points[i] as OpenPoint);
     const { at, because, code } = point;
     const text = `${at === 'vehicle' ? '' : `${subjectText(at)}: `}${because}`;
-    const end = point.next ? nextWords(desk, point.next) : '';
+    const end = point.next ? nextWords(anywhere, point.next) : '';
     const forWhat = point.next?.verb === 'confirm-clock' && code !== 'bead-curing' ? ', for what cures before it' : '';
     const more = end === '' ? `${text}.` : `${text}. Next: ${end}${forWhat}`;
     return {

@@ -1,11 +1,14 @@
 // How an area is drawn on the spot: its outline and where its holes sit.
+
+import { isTouched } from '../../job/closed.ts';
 import type { Entry } from '../../job/entry.ts';
-import { holeIn } from '../../job/subjects.ts';
+import { stateOf } from '../../job/ledger.ts';
+import { holeIn, numberOf } from '../../job/subjects.ts';
 import { coverOf, type Layout, lineOf, ringOf } from '../../trade/layout.ts';
 import { declare, noArea } from '../declaring.ts';
 import type { Desk } from '../desk.ts';
 import type { Args } from '../form.ts';
-import { key, type Meant, type Row } from '../row.ts';
+import { type Besides, key, type Meant, type Row } from '../row.ts';
 
 /** Outline and places as they are said on the spot: "ring of 8", "cover of 4 by 2 and 2". */
 function layoutOf({ shape, count, rows = 1, middle = 0 }: Args): Layout {
@@ -28,11 +31,35 @@ function drawnMeant(desk: Desk, args: Args): Meant {
   );
 }
 
+/** Holes that were called keep their numbers and take the places that the drawing has for them. */
+function askedOnDrawing({ ledger, facing: { area } }: Desk, args: Args): Besides | undefined {
+  const { shape, count, rows = 1, middle = 0, late } = args as Record<string, number | string | undefined>;
+  const known = area === undefined ? [] : (stateOf(ledger, 'area', area)?.holes ?? []);
+  const wasCalled = (hole: string): boolean => {
+    const h = stateOf(ledger, 'hole', hole);
+    return h !== undefined && isTouched(h);
+  };
+  const called = new Set(known.filter(wasCalled).map(numberOf));
+  if (called.size === 0 || count === undefined || late !== undefined) return undefined;
+  const many = Number(count) * Number(rows) + Number(middle);
+  const numbers = [...called].sort((a, b) => Number(a) - Number(b)).join(', ');
+  return {
+    key: 'late',
+    title: `a ${shape} of ${many} holes: ${numbers} of it ${called.size === 1 ? 'was' : 'were'} called already and will sit where it has that number`,
+    choices: [
+      { value: 'no', text: 'no: leave it as it is' },
+      { value: 'all the same', text: 'draw it so' },
+    ],
+    givesUp: 'no',
+    inWords: 'say it with "all the same" at its end',
+  };
+}
+
 export const drawingRows: readonly Row[] = [
   {
     id: 'drawn',
     words: ['drawn as', 'looks like'],
-    form: '<shape:ring|cover|line> of <count:count> [by <rows:count>] [and <middle:count>]',
+    form: '<shape:ring|cover|line> of <count:count> [by <rows:count>] [and <middle:count>] [<late:all the same>]',
     label: 'draw the area',
     help: 'How the area in use looks: a ring, a cover of so many by so many and some along its middle, a line. Its holes are numbered so.',
     group: 'on the spot',
@@ -40,8 +67,10 @@ export const drawingRows: readonly Row[] = [
     questions: {
       count: 'how many (of a cover: in a row)',
       rows: 'rows',
-      middle: 'and along the middle (leave out: none)',
+      middle: ({ count, rows }) =>
+        `${count} by ${rows} are ${Number(count) * Number(rows)}; how many more along the middle (leave out: none)`,
     },
+    besides: askedOnDrawing,
     means: drawnMeant,
   },
   {

@@ -4,7 +4,7 @@ import type { Copy } from '../area-text.ts';
 import { type BenchDay, daysToTell } from '../bench-time.ts';
 import { type SheetFacts, type SheetOptions, sheetFacts } from '../facts.ts';
 import { fastenersPoints, lossPoints } from '../goods-text.ts';
-import { cautionPoints, notePoints, wayOutPoints } from '../points.ts';
+import { cautionPoints, notePoints, openSentences, wayOutPoints } from '../points.ts';
 import { fluidPoints } from '../proof-text.ts';
 import { cautions } from '../words.ts';
 import { areasMarkup, repairsMarkup, replacedMarkup } from './areas.ts';
@@ -50,14 +50,7 @@ ${sections(facts, copy, days)}</main>
 }
 
 const sections = (facts: SheetFacts, copy: Copy, days: readonly BenchDay[]): (Markup | undefined)[] => [
-  section(
-    'open',
-    'What is open',
-    list(
-      facts.open.map((o) => `${o.place}: ${o.because}`),
-      facts.open.length > 8 ? 'columns' : undefined,
-    ),
-  ),
+  section('open', 'What is open', list(openSentences(facts), openSentences(facts).length > 8 ? 'columns' : undefined)),
   section('services', 'Services', servicesMarkup(facts)),
   section('findings', 'Findings', findingsMarkup(facts)),
   section('due', 'Re-checks and next service', dueMarkup(facts)),
@@ -72,7 +65,7 @@ const sections = (facts: SheetFacts, copy: Copy, days: readonly BenchDay[]): (Ma
   section('order', 'Done out of order', orderMarkup(facts, copy)),
   section('way-out', 'Start and road', list(wayOutPoints(facts))),
   section('notes', 'Notes', list(notePoints(facts))),
-  section('photos', 'Photographs', photosMarkup(facts)),
+  section('photos', 'Photographs', photosMarkup(facts, copy)),
   section('bench-time', 'Time at the bench', benchTimeMarkup(days)),
   section('log', 'Log', logMarkup(facts)),
   section('mind', 'Mind', mindMarkup(facts)),
