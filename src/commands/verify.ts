@@ -48,6 +48,7 @@ export const verify: Command = {
       const calls = seal.digests.length - 1;
       const lines = [
         `UNALTERED: ${counted(calls, 'call')}, digest ${seal.digests[calls]}`,
+        ...(await cutBefore(realDisk, path)),
         beside
           ? beside.words
           : 'A chain computed anew, and calls cut off at the end of a line, show only beside a sheet: --sheet FILE.',
@@ -112,6 +113,14 @@ async function besideCopies(disk: Disk, path: string, seal: Seal): Promise<strin
       wrong.push(`${name} says otherwise: the log was changed after that copy and its chain computed anew`);
   }
   return wrong;
+}
+
+/** Ends that were left out when the job was opened again leave no trace in the file: the copies made before tell of them. */
+async function cutBefore(disk: Disk, path: string): Promise<string[]> {
+  const copies = await copiesOf(disk, path).catch(() => []);
+  return copies
+    .filter((copy) => copy.includes('-before-cut.'))
+    .map((copy) => `An end that did not hold was left out once; the file as it was: copies/${basename(copy)}`);
 }
 
 function besideSheet(seal: Seal, { digest, calls }: OnSheet): { agrees: boolean; words: string } {

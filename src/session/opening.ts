@@ -1,6 +1,6 @@
 // What a job has to say and to ask when it comes onto the bench: how it was left (T8), whether the time shown is right
 // (S7), and whether to go on without a last line that does not hold (D2).
-import { hangingWords, timeToConfirm } from '../calls/lists/on-return.ts';
+import { hangingWords, timeToConfirm, whereItStands } from '../calls/lists/on-return.ts';
 import type { Asking } from '../view/view.ts';
 import { yesOrNo } from './asking.ts';
 import type { Session } from './session.ts';
@@ -14,7 +14,7 @@ export function greetingOf(
   const { ledger, remembered } = opened.store.getState();
   const hanging = ledger.lines.length > 1 ? hangingWords(opened.desk()) : [];
   return {
-    greeting: remembered ?? (hanging.length > 0 ? hanging : undefined),
+    greeting: remembered ?? (hanging.length > 0 ? [whereItStands(opened.desk()), ...hanging] : undefined),
     greetingHead: remembered ? 'This vehicle is known:' : undefined,
     word: notices.length > 0 ? notices.map((n) => n.message).join(' ') : word,
   };

@@ -121,6 +121,9 @@ describe('a job file', () => {
       );
     }
     const { exit, out, complaint } = await bench.run(['take', 'van'], { input: 'area "cam cover"\noff 1\n' });
+    // What was left out stays told, although nothing of it is in the file any more.
+    const verified = await bench.run(['verify', 'van']);
+    expect(verified.out).toMatch(/^UNALTERED: [\s\S]*left out once; the file as it was: copies\/van\..*-before-cut/);
     expect({ exit, out }).toEqual({ exit: 0, out: '       at cam cover\n    2  cam cover 1 off, to tray 1\n' });
     expect(complaint).toMatch(
       /, line 3, byte \d+: the last line was half written and is left out: \d+ bytes, of a call that was not saved or was cut off later; look at the last call and go on from there; the file as it was lies in .*-before-cut/,

@@ -418,6 +418,9 @@ describe('coming back', () => {
   it('[T8] says first how the job was left, until a key is pressed', async () => {
     const at = await atTheBench(demoLines());
     expect(at.bench.store.getState().greeting).toContain('wheel is off');
+    expect(at.bench.store.getState().greeting?.[0]).toMatch(
+      /^41 off, 2 slack, 45 holes open; next to (take off|put back): /,
+    );
     await at.press('B');
     expect(at.bench.store.getState().greeting).toBeUndefined();
     expect(at.view().screen).toBe('build');
