@@ -108,7 +108,7 @@ function keysBlock(): string {
       const said = [...byRow].map(
         ([row, bound]) => `\`${bound.map(({ binding }) => binding.key).join(' ')}\` ${row.label}`,
       );
-      return [screen, said.join(' · ')];
+      return [screen, said.join(' · ') || 'those of the screen it was called from'];
     }),
   ).concat(
     `\n\nEverywhere: ${[...Map.groupBy(standardKeymap.keysOn('strip').filter(isEverywhere), ({ row }) => row)]
