@@ -11,7 +11,7 @@ export type Heard = { phrase: string } | { unsure: string } | 'nothing';
 export type Weighed = { phrases: readonly string[]; fits: readonly (readonly (number | undefined)[])[] };
 
 /** Found on the tuning voices over noise, see tests/bench/voice.ts. A fit below a floor is no word. */
-const floors = { whole: -75, word: -110 };
+const floors = { whole: -75, word: -140 };
 /** By how much the best must fit better than the next, at the speed that suits it and over all speeds. */
 const clearly = { atBest: 400, overAll: 1200, heardBy: 2 };
 

@@ -20,7 +20,7 @@ export function saidAs(desk: Desk, line: string): string[] | undefined {
     for (const phrase of phrasesOf(there, saying, saying.nodes, read.args)) {
       const back = readSaid(there, phrase);
       if (back && isDeepStrictEqual(back.args, read.args)) {
-        return there === desk ? [phrase] : [`work on ${asSaid(area as string)}`, phrase];
+        return there === desk ? [phrase] : [`work on the ${asSaid(area as string)} from here`, phrase];
       }
     }
   }

@@ -47,7 +47,7 @@ describe('sayings', () => {
     ['in tray two after one i count none at all', 'count 2 is 0'],
     ['crank was turned two after one', 'turned 2'],
     ['next tray is now three after two', 'tray 3'],
-    ['work on coolant pump', 'area coolant pump'],
+    ['work on the coolant pump from here', 'area coolant pump'],
     ['change socket size to ten after nine', 'head hex 10'],
     [
       'odd one number three after two as bolt hex seventeen em ten pitch one point two five by fifty class eight point eight',
@@ -68,7 +68,7 @@ describe('sayings', () => {
       'take away number',
       'take away number seven',
       'take away number seven after five',
-      'work on the pump',
+      'work on the pump from here',
       'part comes away',
       '',
     ])

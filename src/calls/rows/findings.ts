@@ -73,7 +73,7 @@ export const findingsRows: readonly Row[] = [
     id: 'put-right',
     words: ['put right', 'mended'],
     form: '<finding>',
-    spoken: ['mended now <finding>'],
+    spoken: ['mended the <finding> for good'],
     label: 'put right',
     help: 'A finding is closed: cleaned, replaced or repaired.',
     group: 'findings',

@@ -41,7 +41,7 @@ export const inUseRows: readonly Row[] = [
     id: 'area',
     words: ['area', 'at'],
     form: '<area>',
-    spoken: ['work on <area>'],
+    spoken: ['work on the <area> from here'],
     label: 'area',
     help: 'Take an area in use, or name a new one; holes are numbered within it. In an area of no plan the tray its fasteners lie in comes into use with it.',
     group: 'in use',

@@ -4,6 +4,7 @@ import { partVerdicts } from '../../job/entries/works.ts';
 import { stateOf } from '../../job/ledger.ts';
 import type { Desk } from '../desk.ts';
 import type { Args } from '../form.ts';
+import { onwards } from '../next-area.ts';
 import { key, type Row } from '../row.ts';
 
 const sorts = temporaryKinds.join('|');
@@ -29,7 +30,7 @@ export const partsRows: readonly Row[] = [
     id: 'part-off',
     words: ['part off', 'lift off'],
     form: '<part> [held by <heldBy:holes>] [<sits:held by nothing>]',
-    spoken: ['part comes away <part>'],
+    spoken: ['part <part> comes away now'],
     label: 'part off',
     help: 'A part came off. One nobody has named before is held by the holes of the area in use, unless said.',
     group: 'parts',
@@ -44,7 +45,7 @@ export const partsRows: readonly Row[] = [
     id: 'part-back',
     words: ['part back', 'set on'],
     form: '<part>',
-    spoken: ['this part goes on <part>'],
+    spoken: ['this <part> is going back on'],
     label: 'part back',
     help: 'A part is in its place again.',
     group: 'parts',
@@ -76,7 +77,7 @@ export const partsRows: readonly Row[] = [
     id: 'renewed',
     words: ['renewed', 'new part on'],
     form: `<part> [from <from:box>] [old <verdict:${verdicts}>]`,
-    spoken: ['a new part replaces <part>'],
+    spoken: ['a new <part> is fitted here'],
     label: 'renewed',
     help: 'A new part from the parts box takes its place; the old one is worn and on the scrap pile unless said.',
     group: 'parts',
@@ -97,7 +98,7 @@ export const partsRows: readonly Row[] = [
     id: 'parted',
     words: ['parted', 'pulled apart'],
     form: '<connection>',
-    spoken: ['pulled apart <connection>'],
+    spoken: ['pulled the <connection> apart now'],
     label: 'parted',
     help: 'A plug, hose, union, duct or harness clip was parted.',
     group: 'parts',
@@ -108,18 +109,19 @@ export const partsRows: readonly Row[] = [
     id: 'made',
     words: ['made', 'joined again'],
     form: '<connection>',
-    spoken: ['joined again <connection>'],
+    spoken: ['joined the <connection> together again'],
     label: 'made again',
     help: 'A connection is made again.',
     group: 'parts',
     keys: [key('c', 'build', { pad: '5' })],
     verb: 'make-connection',
+    after: onwards(true),
   },
   {
     id: 'put-in',
     words: ['in', 'put in'],
     form: `<temporary> [as <sort:${sorts}>] [at <at:subject>]`,
-    spoken: ['put in place <temporary>'],
+    spoken: ['put the <temporary> in place now'],
     label: 'put in',
     help: 'A pin, lock, plug, rag, mask, strap, jack, block or stand went in for the work.',
     group: 'temporaries',
@@ -132,7 +134,7 @@ export const partsRows: readonly Row[] = [
     id: 'taken-out',
     words: ['out', 'taken out'],
     form: '<temporary>',
-    spoken: ['taken out <temporary>'],
+    spoken: ['took the <temporary> out again'],
     label: 'taken out',
     help: 'What went in for the work came away again.',
     group: 'temporaries',

@@ -55,7 +55,7 @@ export const servicesRows: readonly Row[] = [
     id: 'service-done',
     words: ['service done', 'work complete'],
     form: '<service>',
-    spoken: ['all done with service <service>'],
+    spoken: ['service <service> is all done'],
     label: 'service done',
     help: 'An ordered service is done.',
     group: 'services',
