@@ -26,7 +26,9 @@ export function glanceRows(scene: Scene, rows: number): Row[] {
   ];
   const width = Math.floor(columns / sums.length);
   const large = rows >= largeAbove + smallestBelow;
-  const height = large ? Math.max(largeAbove, Math.floor(rows / 2)) : Math.floor(rows / 2);
+  const half = large ? Math.max(largeAbove, Math.floor(rows / 2)) : Math.floor(rows / 2);
+  // With nothing next the sums have the room to themselves.
+  const height = next === undefined ? rows - 2 : half;
   const head = large ? figureHeight('narrow') + 1 : 1;
   const scale = Math.min(...sums.map((one) => scaleFor(one.figure, width - 4, height - head - 1)));
   const drawn = sums.map((one) => sumRows(one, large, scale, width, height));

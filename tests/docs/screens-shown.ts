@@ -1,14 +1,17 @@
 // Which screens the README shows, and the keys of the demo job that lead to them.
+import { frame } from '../../src/screen/frame.ts';
 import type { ScreenId } from '../../src/view/screens.ts';
-import { demoDesk, sceneOf, textOf } from '../screen/scene.ts';
+import { demoDesk, sceneOf } from '../screen/scene.ts';
 
 export type Picture = {
   name: string;
   screen: ScreenId;
   columns: number;
   rows: number;
-  /** Pressed on the strip screen; none stays there. */
-  key?: string;
+  /** Pressed on the strip screen one after the other; none stays there. */
+  keys?: string;
+  /** The screen it was called from. */
+  before?: ScreenId;
   alt: string;
 };
 const size = { columns: 100, rows: 30 } as const;
@@ -24,29 +27,44 @@ export const pictures: readonly Picture[] = [
     name: 'build',
     screen: 'build',
     ...size,
-    key: 'B',
+    keys: 'B',
     alt: 'The build screen: the same cover on its way back, each hole with what is still to be done to it',
   },
   {
     name: 'leaving',
     screen: 'leaving',
     ...size,
-    key: 'L',
+    keys: 'L',
     alt: 'Before it leaves: everything that stands between the car and the road, each with the call that closes it',
   },
   {
     name: 'glance',
     screen: 'glance',
     ...size,
-    key: 'G',
+    keys: 'BG',
+    before: 'build',
     alt: 'The glance screen: how many are out, back and open, and the next hole, in figures that are read across the bay',
   },
 ];
 
 /** The fastener in use is that of the last one called. */
 const spec = { kind: 'bolt', head: 'hex 8', thread: 'M6', lengthMm: 35, shouldered: true };
-/** What stands on such a screen, right-hand blanks cut; made without a terminal. */
-export const paintedRows = ({ screen, columns, rows }: Picture): string[] =>
-  textOf(sceneOf({ screen }, { columns, rows, desk: demoDesk({ spec } as never) }))
-    .split('\n')
-    .map((row) => row.trimEnd());
+const rowsOf = ({ screen, before = 'strip', columns, rows }: Picture): ReturnType<typeof frame> =>
+  frame(sceneOf({ screen, before }, { columns, rows, desk: demoDesk({ spec } as never) }));
+
+/** What is seen on such a screen, right-hand blanks cut; made without a terminal. */
+export const paintedRows = (picture: Picture): string[] =>
+  rowsOf(picture).map((row) =>
+    row
+      .map(({ text, look }) => (look?.hidden ? ' '.repeat(text.length) : text))
+      .join('')
+      .trimEnd(),
+  );
+/** What a terminal holds of it, hidden signs too. */
+export const heldRows = (picture: Picture): string[] =>
+  rowsOf(picture).map((row) =>
+    row
+      .map(({ text }) => text)
+      .join('')
+      .trimEnd(),
+  );

@@ -4,20 +4,20 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { closeAll, start } from '../terminal/bench-side.ts';
 import { svgOf } from './screen-svg.ts';
-import { paintedRows, pictures } from './screens-shown.ts';
+import { heldRows, pictures } from './screens-shown.ts';
 
 const folder = fileURLToPath(new URL('../../demo-data/screens/', import.meta.url));
 mkdirSync(folder, { recursive: true });
 
 try {
   for (const picture of pictures) {
-    const { name, columns, rows, key, alt } = picture;
+    const { name, columns, rows, keys = '', alt } = picture;
     const bench = start(['demo'], { cols: columns, rows });
     await bench.waitFor('Any key goes on');
     bench.press(' ');
     await bench.waitFor((frame) => !frame.join('\n').includes('Any key goes on'));
-    if (key !== undefined) bench.press(key);
-    const painted = paintedRows(picture).join('\n');
+    for (const key of keys) bench.press(key);
+    const painted = heldRows(picture).join('\n');
     await bench.waitFor((frame) => frame.map((row) => row.trimEnd()).join('\n') === painted);
     const svg = svgOf(bench.glyphs(), alt);
     writeFileSync(`${folder}${name}.svg`, svg);
