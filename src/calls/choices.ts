@@ -50,7 +50,15 @@ export function choicesFor(desk: Desk, type: string, args: Args = {}): string[] 
   const sort = sorts[type];
   if (!sort) return [];
   const all = names(desk.ledger, sort).filter((name) => !isWithdrawn(desk.ledger, `${sort}:${name}`));
-  return [...all.filter((name) => isHere(desk, sort, name)), ...all.filter((name) => !isHere(desk, sort, name))];
+  const others = all.filter((name) => !isHere(desk, sort, name));
+  const isOfTheCar = (name: string) =>
+    sort === 'connection' && stateOf(desk.ledger, 'connection', name)?.declared?.area === undefined;
+  // What belongs to no area, as the battery's earth, is joined last.
+  return [
+    ...all.filter((name) => isHere(desk, sort, name)),
+    ...others.filter((name) => !isOfTheCar(name)),
+    ...others.filter(isOfTheCar),
+  ];
 }
 /** Whether something belongs to the area in use: it is offered first. */
 export function isHere({ ledger, facing: { area } }: Desk, sort: string, name: string): boolean {

@@ -29,7 +29,8 @@ const asked = (title: string): Besides => ({
   title,
   choices: [
     { value: 'no', text: 'no: another face is meant' },
-    { value: 'all the same', text: 'all the same' },
+    // Without the letters of the two calls' own keys: pressed again by habit they pick "no".
+    { value: 'all the same', text: 'right: I mean it' },
   ],
   givesUp: 'no',
   inWords: 'name the face that is meant, or say it with "all the same" at its end',

@@ -2,6 +2,7 @@
 import { isOff, isSpent, isTouched } from '../job/closed.ts';
 import { holesUncounted } from '../job/counts.ts';
 import type { Product } from '../job/entries/declared.ts';
+import { dueNow } from '../job/finished-later.ts';
 import type { HoleState } from '../job/hole-states.ts';
 import { every, type Ledger, stateOf } from '../job/ledger.ts';
 import type { Stamp } from '../job/line.ts';
@@ -130,13 +131,13 @@ function hasItsOwn(ledger: Ledger, hole: string): boolean {
   return f !== undefined && named('tray', f.place) !== undefined && !f.condemned && !f.broken && !isSpent(f);
 }
 
-/** The hole that is tightened next: the first due in the earliest pass that has one due. */
+/** The hole that is tightened next: the first due in the earliest pass that has one due, and need not wait with it. */
 export function nextTight(desk: Desk): string | undefined {
   const { area, hole } = desk.facing;
   if (hole) return hole;
   if (area === undefined) return undefined;
   for (const pass of passesOf(desk.ledger, area)) {
-    const [first] = dueIn(desk.ledger, area, pass);
+    const [first] = dueNow(desk.ledger, dueIn(desk.ledger, area, pass), pass);
     if (first) return first;
   }
   return undefined;

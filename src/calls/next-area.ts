@@ -1,36 +1,70 @@
 // Which area comes after the one in use, and when work goes on there by itself: where all its holes are known, and none of
 // them has anything left that could be done now.
+import { restOf } from '../job/area-rest.ts';
+import { holesOf, isClosedForOrder } from '../job/closed.ts';
 import { decide } from '../job/decide.ts';
+import { isRenewed } from '../job/guards.ts';
 import { areasToStrip } from '../job/in-front.ts';
 import { lastOpenedFirst } from '../job/learned.ts';
-import { every, stateOf, tallyOf } from '../job/ledger.ts';
+import { every, type Ledger, stateOf, tallyOf } from '../job/ledger.ts';
 import { frontsOf, openBehind } from '../job/order.ts';
-import { areaOf, named } from '../job/subjects.ts';
+import { areaOf, named, nameOf, type Subject, sortOf } from '../job/subjects.ts';
 import { isWithdrawn } from '../job/withdrawn.ts';
 import type { Facing } from '../view/facing.ts';
 import { areHolesKnown, type Desk, leftToSlacken, nextBack, nextOff, nextTight } from './desk.ts';
 
-/** Something of it can go back or be tightened now: nothing behind it stands open. What it wants of itself is work in it. */
+/** One thing that can be done now, and no place of its own: a part that goes on, a joint that is made, a mask that comes out. */
+function isOneStep(ledger: Ledger, subject: Subject): boolean {
+  if (sortOf(subject) === 'temporary') return true;
+  if (openBehind(ledger, [subject]).length > 0) return false;
+  if (sortOf(subject) === 'connection') return true;
+  const part = sortOf(subject) === 'part' ? stateOf(ledger, 'part', nameOf(subject)) : undefined;
+  if (!part || (part.declared?.heldBy.length ?? 0) > 0) return false;
+  return !isRenewed(ledger, part) || [...every(ledger, 'box')].some((b) => b.replaces === part.part && b.left > 0);
+}
+/** Something of it can go back, be tightened or be closed now: nothing stands open behind it but one thing that can be closed first. */
 function canBuild(desk: Desk, area: string): boolean {
   const { ledger, now, facing } = desk;
   const there = { ...desk, facing: { ...facing, area, hole: undefined } };
   const back = nextBack(there);
-  if (back !== undefined) return openBehind(ledger, frontsOf(ledger, back)).length === 0;
+  if (back !== undefined) {
+    const [gate, second] = openBehind(ledger, frontsOf(ledger, back));
+    return !gate || (!second && isOneStep(ledger, gate.subject));
+  }
   const tight = nextTight(there);
-  return tight !== undefined && !('refused' in decide(ledger, { verb: 'tighten', hole: tight }, now));
+  if (tight !== undefined && !('refused' in decide(ledger, { verb: 'tighten', hole: tight }, now))) return true;
+  return restOf(ledger, area).some((one) => one.now);
 }
 
-/** Areas with something left: to come off, in their order, or to go back, from the last; those that can be worked on first. */
+const isWheel = (ledger: Ledger, area: string): boolean => stateOf(ledger, 'area', area)?.declared?.role === 'wheel';
+/** Open otherwise than by a final that comes later. */
+const isOpenYet = (ledger: Ledger, area: string): boolean => {
+  const a = stateOf(ledger, 'area', area);
+  return a !== undefined && holesOf(ledger, a).some((h) => !isClosedForOrder(ledger, h));
+};
+/** T1: a wheel goes on when all else is closed and nothing carries the engine. */
+function wheelsWait(ledger: Ledger, area: string): boolean {
+  const carried = [...every(ledger, 'temporary')].some((t) => t.in && (t.sort === 'jack' || t.sort === 'block'));
+  const others = [...every(ledger, 'area')].map((a) => a.area).filter((one) => one !== area && !isWheel(ledger, one));
+  return carried || others.some((one) => isOpenYet(ledger, one));
+}
+
+/** Areas with something left: to come off, in their order, or to go back, from the last; those that can be worked on first, wheels last. */
 function areasWithWork(desk: Desk, building: boolean): string[] {
   const { ledger } = desk;
   const isHere = (area: string) => !isWithdrawn(ledger, `area:${area}`);
   if (!building) return areasToStrip(ledger).filter(isHere);
   const open = [...every(ledger, 'area')]
     .map((a) => a.area)
-    .filter((area) => isHere(area) && tallyOf(ledger, area).open > 0);
+    .filter((area) => isHere(area) && (tallyOf(ledger, area).open > 0 || restOf(ledger, area).some((one) => one.now)));
   const fromLast = lastOpenedFirst(ledger, open.reverse());
-  const ready = fromLast.filter((area) => canBuild(desk, area));
-  return [...ready, ...fromLast.filter((area) => !ready.includes(area))];
+  const rank = (area: string): number => {
+    const ready = canBuild(desk, area);
+    if (isWheel(ledger, area)) return wheelsWait(ledger, area) ? 3 : ready ? 0 : 2;
+    return ready ? 0 : 1;
+  };
+  const ranked = fromLast.map((area) => ({ area, at: rank(area) }));
+  return ranked.toSorted((x, y) => x.at - y.at).map(({ area }) => area);
 }
 
 /** The area after the one in use that has something left. */
@@ -52,6 +86,7 @@ function areaAfter(desk: Desk, building: boolean): string | undefined {
   if (!areHolesKnown(ledger, area)) return undefined;
   const [next] = areasWithWork(desk, building);
   if (next === undefined || next === area || !areHolesKnown(ledger, next)) return undefined;
+  if (building && isWheel(ledger, next) && wheelsWait(ledger, next)) return undefined;
   return building && !canBuild(desk, next) ? undefined : next;
 }
 

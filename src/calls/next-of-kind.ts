@@ -5,16 +5,18 @@ import { uncounted } from '../job/counts.ts';
 import { blocked } from '../job/decide.ts';
 import { inFrontOf } from '../job/in-front.ts';
 import { every, type Ledger } from '../job/ledger.ts';
-import { edgesOf, openBehind } from '../job/order.ts';
+import { openBehind } from '../job/order.ts';
 import type { PartState } from '../job/states.ts';
 import { areaOf, named } from '../job/subjects.ts';
 import { isWithdrawn } from '../job/withdrawn.ts';
 import type { Bound } from './bindings.ts';
 import type { Desk } from './desk.ts';
 import type { Args } from './form.ts';
+import { nextArea } from './next-area.ts';
 import { ownProposals } from './proposals.ts';
 import { meantBy, type Row } from './row.ts';
 import { isEmptyTray, isOneMore, oneMoreTray } from './trays.ts';
+import { areasOfPart } from './where-parts-are.ts';
 
 type Kind = {
   slot: string;
@@ -38,17 +40,24 @@ const parts = ({ ledger }: Desk) => [...every(ledger, 'part')].filter((p) => !is
 /** Off, of the area in use, the last one first: held there, or said to be in front of it or behind it; not where it is gated. */
 function offHere(desk: Desk, is: (p: PartState) => boolean): string[] {
   const { ledger, facing } = desk;
-  if (facing.area === undefined) return [];
-  const area = `area:${facing.area}`;
-  const beside = new Set(
-    edgesOf(ledger).flatMap((e) => (e.front === area ? [e.behind] : e.behind === area ? [e.front] : [])),
-  );
-  const isHere = (p: PartState) =>
-    beside.has(`part:${p.part}`) || (p.declared?.heldBy.some((hole) => areaOf(hole) === facing.area) ?? false);
+  const isHere = ({ part }: PartState) => facing.area !== undefined && areasOfPart(ledger, part).includes(facing.area);
   const off = parts(desk).filter(
     (p) => p.off && is(p) && isHere(p) && openBehind(ledger, [`part:${p.part}`]).length === 0,
   );
   return lastFirst(off, (p) => p.removedAt).map((p) => p.part);
+}
+/** What is declared to go in where work is now; before any area is in use, where it begins. */
+function goesInHere(desk: Desk, at: string | undefined): boolean {
+  if (at === undefined) return true;
+  const area = desk.facing.area ?? nextArea(desk, false);
+  const part = named('part', at);
+  if (part !== undefined)
+    return (
+      area !== undefined && areasOfPart(desk.ledger, part).includes(area) && inFrontOf(desk.ledger, at).length === 0
+    );
+  const hole = named('hole', at);
+  const there = hole === undefined ? named('area', at) : areaOf(hole);
+  return there === undefined || there === area;
 }
 /** A new one for it lies in the parts box, or the plan renews it. */
 const isRenewed = ({ ledger }: Desk, p: PartState): boolean =>
@@ -78,15 +87,18 @@ const kinds: Readonly<Record<string, Kind>> = {
       );
       const { area } = desk.facing;
       const here = parted.filter((c) => area !== undefined && c.declared?.area === area);
-      return (desk.ledger.tallies.all.off === 0 ? parted : here).map((c) => c.connection);
+      const others = desk.ledger.tallies.all.off === 0 ? parted.filter((c) => !here.includes(c)) : [];
+      return [...here, ...others].map((c) => c.connection);
     },
   },
   'put-in': {
     slot: 'temporary',
-    inTurn: ({ ledger }) =>
-      isFromPlan(ledger)
-        ? [...every(ledger, 'temporary')]
-            .filter((t) => t.putInAt === 0 && !isWithdrawn(ledger, `temporary:${t.temporary}`))
+    inTurn: (desk) =>
+      isFromPlan(desk.ledger)
+        ? [...every(desk.ledger, 'temporary')]
+            .filter(
+              (t) => t.putInAt === 0 && !isWithdrawn(desk.ledger, `temporary:${t.temporary}`) && goesInHere(desk, t.at),
+            )
             .map((t) => t.temporary)
         : [],
   },
@@ -197,5 +209,11 @@ export const upNext = (desk: Desk, bound: readonly Bound[]): { bound: Bound; nam
     // A call with two keys is named by its first.
     if (!shown.has(one.row.id) || bound.findIndex((other) => other.row === one.row) < i) return [];
     const [name] = Object.values(nextOfKind(one.row, desk, {}));
-    return typeof name === 'string' ? [{ bound: one, name }] : [];
+    if (typeof name !== 'string') return [];
+    return [{ bound: one, name: one.row.id === 'taken-out' ? `${name}${alsoIn(desk, name)}` : name }];
   });
+/** What else went in for the work and hangs there still: a lock that is forgotten stops a turn, or breaks. */
+function alsoIn({ ledger }: Desk, name: string): string {
+  const others = [...every(ledger, 'temporary')].filter((t) => t.in && t.temporary !== name).map((t) => t.temporary);
+  return others.length > 0 ? `; in besides: ${others.join(', ')}` : '';
+}

@@ -1,7 +1,7 @@
 // O3: the passes of an area, which one a hole is due for, which hole is next in it, and when a pass goes round again.
 import { isRefused } from '../trade/answer.ts';
 import { type Layout, tighteningOrder } from '../trade/tightening-order.ts';
-import { isShouldered } from './closed.ts';
+import { isShouldered, laterOf } from './closed.ts';
 import type { Pass } from './hole-states.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import { levelsOf } from './levels.ts';
@@ -121,5 +121,7 @@ export function outOfTurn(ledger: Ledger, hole: Hole, pass: string): boolean {
   if (pass === passesOf(ledger, area)[0] || proposed(ledger, area)) return false;
   const due = dueIn(ledger, area, pass);
   const numbered = holeIn(area, numberOf(hole));
-  return due.includes(numbered) && due[0] !== numbered;
+  // What is finished later is nobody's turn before: it keeps none from being the next.
+  const next = due.find((one) => pass !== passesOf(ledger, area).at(-1) || laterOf(ledger, one) === undefined);
+  return due.includes(numbered) && due[0] !== numbered && next !== numbered;
 }

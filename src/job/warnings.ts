@@ -3,19 +3,23 @@
 import { laterOf } from './closed.ts';
 import { lyingOnPile } from './counts.ts';
 import type { Entry } from './entry.ts';
+import { dueNow, waitingFinals } from './finished-later.ts';
 import { isRenewed } from './guards.ts';
 import { inFrontOf } from './in-front.ts';
 import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
+import { dueIn, passesOf } from './passes.ts';
 import { besideStep } from './repair-figures.ts';
 import type { FaceState } from './states.ts';
-import { areaOf, type Hole, subjectText } from './subjects.ts';
+import { areaOf, type Hole, numberOf, subjectText } from './subjects.ts';
 import { acceptanceOf } from './tightening.ts';
 
-/** R2: a holding bar is made to hold; a pin or a lock of cam, crank or flywheel only keeps a place. */
-const locksPlace = (ledger: Ledger): string[] =>
-  [...every(ledger, 'temporary')]
-    .filter((t) => t.in && (t.sort === 'lock' || t.sort === 'pin'))
+/** R2: a holding bar is made to hold, as is what the plan puts at the bolt itself; any other pin or lock only keeps a place. */
+const locksPlace = (ledger: Ledger, holes: readonly Hole[]): string[] => {
+  const at = new Set(holes.flatMap((hole) => [`hole:${hole}`, `area:${areaOf(hole)}`]));
+  return [...every(ledger, 'temporary')]
+    .filter((t) => t.in && (t.sort === 'lock' || t.sort === 'pin') && !at.has(t.at ?? ''))
     .map((t) => t.temporary);
+};
 
 const turnsAShaft = (ledger: Ledger, hole: Hole): boolean =>
   stateOf(ledger, 'hole', hole)?.declared?.sprocketBolt === true ||
@@ -31,12 +35,14 @@ function wrenched(ledger: Ledger, entry: Entry): Hole | undefined {
 
 export function warningsOf(ledger: Ledger, entries: readonly Entry[]): string[] {
   const holes = entries.flatMap((entry) => wrenched(ledger, entry) ?? []);
-  const locks = holes.some((hole) => turnsAShaft(ledger, hole)) ? locksPlace(ledger) : [];
+  const shafts = holes.filter((hole) => turnsAShaft(ledger, hole));
+  const locks = shafts.length > 0 ? locksPlace(ledger, shafts) : [];
   const unread = entries.flatMap((entry) => unreadAcceptance(entry) ?? []);
   const figures = entries.flatMap((entry) => besideStep(ledger, entry));
   return [
     ...figures,
     ...new Set(entries.flatMap((entry) => besideEntry(ledger, entry))),
+    ...leftForLater(ledger, entries),
     ...(locks.length > 0 ? [`${locks.join(' and ')} in: a lock is no holding tool`] : []),
     ...new Set(unread),
   ];
@@ -67,6 +73,8 @@ function besideEntry(ledger: Ledger, entry: Entry): string[] {
             ...stillOff(ledger, areaOf(entry.hole)),
           ]
         : [];
+    case 'connection-made':
+      return beforeTheRest(ledger, entry.connection);
     case 'face-cleaned':
     case 'bead-laid':
       return closedOver(ledger, entry.face);
@@ -85,6 +93,16 @@ function besideEntry(ledger: Ledger, entry: Entry): string[] {
     default:
       return [];
   }
+}
+/** What belongs to no area, as the battery's earth does, comes off first and goes on last. */
+function beforeTheRest(ledger: Ledger, connection: string): string[] {
+  const all = [...every(ledger, 'connection')];
+  const isOfTheCar = stateOf(ledger, 'connection', connection)?.declared?.area === undefined;
+  if (!isOfTheCar || !all.some((c) => c.declared?.area !== undefined)) return [];
+  const { off } = ledger.tallies.all;
+  const parted = all.filter((c) => c.parted && c.connection !== connection).map((c) => c.connection);
+  const open = [off > 0 && `${off} off`, parted.length > 0 && `parted: ${parted.join(', ')}`].filter(Boolean);
+  return open.length > 0 ? [`${connection} goes on last; still ${open.join(', ')}`] : [];
 }
 const inTheWay = (ledger: Ledger, area: string): string[] => {
   if (tallyOf(ledger, area).off > 0) return [];
@@ -106,10 +124,14 @@ function undrained(ledger: Ledger, area: string): string[] {
   });
   return full.map((circuit) => `${circuit} was not called drained: hot it stands under pressure, let it cool first`);
 }
-/** What holds the shafts of a drive in place, before the belt between them comes off. */
+/** What holds the shafts of a drive in place, before the belt between them comes off; not what is only for a bolt of it. */
 function unlocked(ledger: Ledger, part: string): string[] {
-  if (![...every(ledger, 'drive')].some((d) => d.declared?.parts.includes(part))) return [];
-  const locks = [...every(ledger, 'temporary')].filter((t) => t.sort === 'lock' || t.sort === 'pin');
+  const drive = [...every(ledger, 'drive')].find((d) => d.declared?.parts.includes(part))?.declared;
+  if (!drive) return [];
+  const ofDrive = new Set([...drive.parts.map((one) => `part:${one}`), ...drive.areas.map((area) => `area:${area}`)]);
+  const locks = [...every(ledger, 'temporary')].filter(
+    (t) => (t.sort === 'lock' || t.sort === 'pin') && (t.at === undefined || ofDrive.has(t.at)),
+  );
   const missing = locks.filter((t) => !t.in).map((t) => t.temporary);
   if (missing.length > 0)
     return [`not in: ${missing.join(', ')}; what locks the shafts goes in at the marks, before the belt comes off`];
@@ -161,4 +183,21 @@ function beforeItsBelt(ledger: Ledger, hole: Hole): string[] {
   const belts = [...every(ledger, 'drive')].flatMap((d) => d.declared?.parts ?? []);
   const off = belts.filter((part) => stateOf(ledger, 'part', part)?.off);
   return off.length > 0 ? [`its final comes after ${off.join(' and ')}, which is off`] : [];
+}
+/** O1: with the last of a pass, what of the area was left out of it. */
+function leftForLater(ledger: Ledger, entries: readonly Entry[]): string[] {
+  const had = new Map(entries.flatMap((e) => (e.kind === 'fastener-tightened' && e.last ? [[e.hole, e.pass]] : [])));
+  const areas = new Set([...had.keys()].map(areaOf));
+  return [...areas].flatMap((area) => {
+    const pass = passesOf(ledger, area).at(-1) as string;
+    const due = dueNow(ledger, dueIn(ledger, area, pass), pass).filter((hole) => !had.has(hole));
+    const waiting = [...waitingFinals(ledger, area)].map(
+      ([why, holes]) => [why, holes.filter((hole) => !had.has(hole))] as const,
+    );
+    return due.length > 0
+      ? []
+      : waiting.flatMap(([why, holes]) =>
+          holes.length > 0 ? [`${holes.map(numberOf).join(', ')} left out: ${why}`] : [],
+        );
+  });
 }

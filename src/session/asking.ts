@@ -96,6 +96,7 @@ function askingFor(row: Row, { slot, type, optional }: Slot, args: Args, desk: D
     choices,
     typed: '',
     at: Math.max(0, at),
+    ...(choices.length > 0 && choices.every((c) => c.way) && { why: `none can be taken now: ${choices[0]?.way}` }),
   };
 }
 function titleOf(row: Row, slot: string, type: string, args: Args, { units }: Desk): string {
@@ -109,7 +110,7 @@ export function choiceOf(row: Row, slot: string, type: string, value: string, ar
   const read = readAnswer(desk, type, value, args);
   const meant = 'value' in read ? meantBy(row, desk, { ...args, [slot]: read.value }) : undefined;
   const stop = meant && 'say' in meant ? blocked(desk.ledger, meant.say, desk.now) : null;
-  return { value, text: textOfChoice(desk, type, value), ...(stop && { blocked: stop.because }) };
+  return { value, text: textOfChoice(desk, type, value), ...(stop && { blocked: stop.because, way: stop.instead }) };
 }
 const sureAsking = (row: Row): Asking => ({
   ...plainAsking(row.twice ?? row.label, 'sure'),
@@ -173,6 +174,7 @@ export function pressingAfter(
   if (slot === 'sure') return text === 'yes' ? { ...pressing, args: { ...pressing.args, sure: true } } : 'given up';
   if (asking.type === besidesType) {
     if (text === pressing.bound.row.besides?.(desk, pressing.args)?.givesUp) return 'given up';
+    if (!asking.choices.some((one) => one.value === text)) return { why: 'one of these, by its number' };
     return { ...pressing, args: { ...pressing.args, [slot]: text } };
   }
   if (asking.optional && text.trim() === '') return { ...pressing, leftOut: new Set([...pressing.leftOut, slot]) };

@@ -38,8 +38,9 @@ export function createQuestions(
     const before = asked();
     const none = before && isOfTheseOnly(before) && offered({ ...before, typed: before.typed + text }).length === 0;
     // A key pressed by habit empties no list: what is asked for is one of those that stand there.
-    if (none) return step({ wrong: `none of these has "${before.typed}${text}": choose one by its number` });
+    if (none && before.typed === '') return step({ wrong: `none of these has "${text}": choose one by its number` });
     step({ type: text });
+    if (none) return step({ wrong: `none of these has "${before.typed}${text}"` });
     const asking = asked();
     const meant = asking && meantAlready(asking);
     if (meant !== undefined) answer(meant);

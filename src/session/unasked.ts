@@ -3,6 +3,7 @@ import { choicesFor, isHere } from '../calls/choices.ts';
 import type { Desk } from '../calls/desk.ts';
 import { nextOfKind } from '../calls/next-of-kind.ts';
 import { type Pressing, unanswered } from '../calls/pressing.ts';
+import { areasOfPart } from '../calls/where-parts-are.ts';
 import { stateOf } from '../job/ledger.ts';
 import { choiceOf, readAnswer } from './asking.ts';
 
@@ -39,7 +40,14 @@ export function withNextOfKind(pressing: Pressing, desk: Desk): Pressing {
   const next = nextOfKind(pressing.bound.row, desk, pressing.args);
   return withSoleChoices({ ...pressing, args: { ...pressing.args, ...next } }, desk);
 }
-/** The only one of the area in use, else the only one. */
+/** It belongs to areas, none of them the one in use: though it is the only one left, it may not be the one meant. */
+function isOfAnother({ ledger, facing }: Desk, type: string, name: string): boolean {
+  const areas = type === 'part' ? areasOfPart(ledger, name) : [];
+  const joint = type === 'connection' ? stateOf(ledger, 'connection', name)?.declared?.area : undefined;
+  const of = joint === undefined ? areas : [joint];
+  return of.length > 0 && facing.area !== undefined && !of.includes(facing.area);
+}
+/** The only one of the area in use, else the only one of none. */
 function withSoleChoices(pressing: Pressing, desk: Desk): Pressing {
   const { row, binding } = pressing.bound;
   const isPlanned = stateOf(desk.ledger, 'area', desk.facing.area ?? '')?.declared?.planned === true;
@@ -53,7 +61,7 @@ function withSoleChoices(pressing: Pressing, desk: Desk): Pressing {
     .filter((choice) => !choice.blocked);
   const here = open.filter((choice) => isHere(desk, slot.type, choice.value));
   const [sole, second] = here.length > 0 ? here : open;
-  if (!sole || second) return pressing;
+  if (!sole || second || (here.length === 0 && isOfAnother(desk, slot.type, sole.value))) return pressing;
   const read = readAnswer(desk, slot.type, sole.value, pressing.args);
   if ('why' in read) return pressing;
   return withSoleChoices({ ...pressing, args: { ...pressing.args, [slot.slot]: read.value } }, desk);

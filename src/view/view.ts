@@ -18,7 +18,13 @@ export type Asking = {
   /** Why the last answer could not be read. */
   why?: string;
 };
-export type Choice = { value: string; text: string /** Why it can't be taken now. */; blocked?: string };
+export type Choice = {
+  value: string;
+  text: string;
+  /** Why it can't be taken now, and what to do first. */
+  blocked?: string;
+  way?: string;
+};
 
 export type View = {
   screen: ScreenId;

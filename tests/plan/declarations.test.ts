@@ -34,7 +34,7 @@ describe('taking a plan', () => {
       'part-declared': 13,
       'connection-declared': 7,
       'face-declared': 2,
-      'behind-declared': 18,
+      'behind-declared': 19,
       'drive-declared': 1,
       'circuit-declared': 2,
       'temporary-declared': 6,

@@ -28,10 +28,10 @@ describe('a face that is closed over', () => {
       title: expect.stringContaining('is closed over: was it cleaned before?'),
       choices: [{ value: 'no' }, { value: 'all the same' }],
     });
-    await at.press('c', 'c', 'enter');
+    await at.press('c', 'enter');
     expect(count(at)).toBe(before);
     expect(at.view().asking).toBeUndefined();
-    await at.press('s', 'enter');
+    await at.press('s', 's', 'enter');
     expect(count(at)).toBe(before);
     await at.press('c', '2');
     expect(count(at)).toBe(before + 1);

@@ -168,7 +168,7 @@ describe('units', () => {
     expect(entryOf(at)).toMatchObject({ celsius: 21.11 });
     expect(answer(at)).toBe('bench 70 °F');
     await at.press('C', 'b');
-    expect(at.view().asking?.title).toBe('bench conditions: how many °F');
+    expect(at.view().asking?.title).toBe('bench conditions: how many °F, as 64');
   });
   it.each([
     ['by torque 30', { newtonMetres: 40.67 }],

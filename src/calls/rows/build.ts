@@ -1,12 +1,13 @@
 // What goes back: back, new, for now, tight, looked at again.
 import { wantsOf } from '../../job/closed.ts';
+import { waitingFinalsText } from '../../job/finished-later.ts';
 import { stateOf } from '../../job/ledger.ts';
 import { passesOf } from '../../job/passes.ts';
 import { isAlike } from '../../job/spec.ts';
 import { areaOf } from '../../job/subjects.ts';
 import { type Desk, nextBack, nextNew, nextTight } from '../desk.ts';
 import { onwards } from '../next-area.ts';
-import { key, type Row } from '../row.ts';
+import { key, type No, type Row } from '../row.ts';
 
 /** The one new fastener that fits the hole by thread and length, else the only one there is. */
 function boxFor(desk: Desk, hole: string): string | undefined {
@@ -17,6 +18,13 @@ function boxFor(desk: Desk, hole: string): string | undefined {
   const left = boxes.filter((b) => b.sort === 'fastener' && b.left > 0);
   const fits = left.filter(({ spec = {} }) => isAlike('thread', spec, wants) && isAlike('lengthMm', spec, wants));
   return (fits[0] ?? (left.length === 1 ? left[0] : undefined))?.name;
+}
+
+/** What waits with its final is nobody's turn now. */
+function noneTight({ ledger, facing }: Desk): string | No {
+  const waiting = facing.area === undefined ? [] : waitingFinalsText(ledger, facing.area);
+  if (waiting.length === 0) return 'nothing of it waits to be tightened';
+  return { because: waiting.join('; '), instead: 'that first, or say which hole', by: 'tight' };
 }
 
 export const buildRows: readonly Row[] = [
@@ -96,7 +104,7 @@ export const buildRows: readonly Row[] = [
     spoken: ['pull up number <hole>', 'pull up next one'],
     label: 'tight',
     help: 'The next pass of this hole is done: snug first, then its final by its method. "read 80" where the method wants the torque read at its end.',
-    none: 'nothing of it waits to be tightened',
+    none: noneTight,
     group: 'build',
     keys: [key('t', 'build', { pad: '0' })],
     verb: 'tighten',
@@ -113,7 +121,7 @@ export const buildRows: readonly Row[] = [
     spoken: ['straight to the end number <hole>'],
     label: 'straight to final',
     help: 'Tight by its method in one go, with no pass before it.',
-    none: 'nothing of it waits to be tightened',
+    none: noneTight,
     group: 'build',
     keys: [key('l', 'build', { pad: '3' })],
     verb: 'tighten',
@@ -164,5 +172,6 @@ export const buildRows: readonly Row[] = [
       if (touched.length === 0) return { no: { because: 'nothing of it was touched', instead: 'say which area' } };
       return { say: { verb: 'look-again', holes: touched, ...(who ? { who } : {}) } };
     },
+    after: onwards(true),
   },
 ];

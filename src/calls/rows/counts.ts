@@ -2,6 +2,7 @@
 import { uncounted } from '../../job/counts.ts';
 import type { Spec } from '../../job/spec.ts';
 import type { Desk } from '../desk.ts';
+import { onwards } from '../next-area.ts';
 import { key, type Row } from '../row.ts';
 
 const inArea = (desk: Desk) => ({ area: desk.facing.area });
@@ -80,6 +81,7 @@ export const countsRows: readonly Row[] = [
     keys: [key('d', 'build')],
     verb: 'companions-seen',
     fills: inArea,
+    after: onwards(true),
   },
   {
     id: 'dry',
@@ -92,6 +94,7 @@ export const countsRows: readonly Row[] = [
     keys: [key('u', 'build', { footer: false })],
     verb: 'blind-holes-dry',
     fills: inArea,
+    after: onwards(true),
   },
   {
     id: 'direction',
@@ -104,6 +107,7 @@ export const countsRows: readonly Row[] = [
     keys: [],
     verb: 'direction-right',
     fills: inArea,
+    after: onwards(true),
   },
   {
     id: 'short',

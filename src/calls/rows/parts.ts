@@ -4,6 +4,7 @@ import { partVerdicts } from '../../job/entries/works.ts';
 import { stateOf } from '../../job/ledger.ts';
 import type { Desk } from '../desk.ts';
 import type { Args } from '../form.ts';
+import { onwards } from '../next-area.ts';
 import { key, type Row } from '../row.ts';
 
 const sorts = temporaryKinds.join('|');
@@ -114,6 +115,7 @@ export const partsRows: readonly Row[] = [
     group: 'parts',
     keys: [key('c', 'build', { pad: '5' })],
     verb: 'make-connection',
+    after: onwards(true),
   },
   {
     id: 'put-in',

@@ -24,7 +24,7 @@ it('wheel, liner, auxiliary belt and pulley, covers from above, then the belt, t
 });
 
 it('the engine is carried by the jack before its bracket is opened', () => {
-  expect(plan.temporaries).toContainEqual({ temporary: 'jack with block', sort: 'jack' });
+  expect(plan.temporaries).toContainEqual({ temporary: 'jack with block', sort: 'jack', at: 'area:mount bracket' });
   expect(cautioned(plan, /jack carries the engine/i, /before the bracket/i)).toBe(true);
 });
 
@@ -32,7 +32,10 @@ it('cams and crank are locked before the belt comes off, and locks are no holdin
   expect(
     (plan.temporaries ?? []).filter((one) => ['lock', 'pin'].includes(one.sort)).map((one) => one.temporary),
   ).toEqual(expect.arrayContaining(['cam clamp', 'crank pin', 'flywheel lock']));
-  expect(cautioned(plan, /no holding tools/i, /pulley is held/i)).toBe(true);
+  const at = (name: string) => plan.temporaries?.find((one) => one.temporary === name)?.at;
+  expect([at('cam clamp'), at('crank pin')]).toEqual(['part:timing belt', 'part:timing belt']);
+  expect(at('flywheel lock')).toBe('area:crank pulley');
+  expect(cautioned(plan, /no holding tools/i, /flywheel lock/i, /out before anything is turned/i)).toBe(true);
   expect(cautioned(plan, /locked from outside/i, /under its cover/i)).toBe(true);
   expect(cautioned(plan, /neither crank nor cams are turned/i)).toBe(true);
 });

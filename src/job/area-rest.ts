@@ -1,0 +1,91 @@
+// What of an area still waits when none of its holes can be brought further: one reading for the list of areas, for what
+// stands below the cardboard, and for whether work leaves it.
+import { holesOf, isCritical, isTouched, laterOf, partsOf, unsaidOf } from './closed.ts';
+import { laterWaitsFor, waitingFinals } from './finished-later.ts';
+import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
+import { oncePerLedger } from './once-per-ledger.ts';
+import { openBehind } from './order.ts';
+import type { AreaState } from './states.ts';
+import { type Hole, numberOf, type Subject, withinArea } from './subjects.ts';
+
+export type Rest = {
+  what: 'part' | 'joint' | 'inside' | 'unsaid' | 'finding' | 'later' | 'look';
+  /** In two words, for a list. */
+  short: string;
+  words: string;
+  /** The call that closes it. */
+  by?: string;
+  /** It can be done where things stand now. */
+  now: boolean;
+};
+
+const holding: ReadonlySet<string> = new Set(['plug', 'rag', 'mask', 'strap']);
+const unsaidCalls = { companions: 'companions', 'blind-holes': 'dry', direction: 'direction' } as const;
+
+const isFree = (ledger: Ledger, front: Subject): boolean => openBehind(ledger, [front]).length === 0;
+
+function* restIn(ledger: Ledger, a: AreaState): Generator<Rest> {
+  const opened = holesOf(ledger, a).some(isTouched);
+  for (const name of partsOf(ledger, a)) {
+    const p = stateOf(ledger, 'part', name);
+    if (!p?.off && !p?.forNow) continue;
+    const words = `${name} ${p.off ? 'off' : 'on for now'}`;
+    const by = p.declared?.renew ? 'renewed' : 'part-back';
+    yield { what: 'part', short: 'part off', words, by, now: isFree(ledger, `part:${name}`) };
+  }
+  for (const t of every(ledger, 'temporary')) {
+    const isHere = t.at === `area:${a.area}` || a.holes.some((hole) => t.at === `hole:${hole}`);
+    if (!t.in || !isHere || !holding.has(t.sort)) continue;
+    yield { what: 'inside', short: `${t.sort} in`, words: `${t.temporary} is in`, by: 'taken-out', now: true };
+  }
+  const off = tallyOf(ledger, a.area).off > 0;
+  if (opened) {
+    for (const one of unsaidOf(ledger, a)) {
+      const words = `${one.replace('-', ' ')} not called`;
+      yield { what: 'unsaid', short: 'not called', words, by: unsaidCalls[one], now: !off };
+    }
+  }
+  for (const c of every(ledger, 'connection')) {
+    if (c.declared?.area !== a.area || !c.parted) continue;
+    const words = `${c.connection} parted`;
+    yield {
+      what: 'joint',
+      short: 'joint parted',
+      words,
+      by: 'made',
+      now: isFree(ledger, `connection:${c.connection}`),
+    };
+  }
+  for (const h of holesOf(ledger, a)) {
+    if (h.called.findings.length === 0 || h.called.occupant?.level !== 'tight') continue;
+    const words = `${withinArea(h.hole)} tight, and what was found at it is open`;
+    yield { what: 'finding', short: 'finding', words, by: 'put-right', now: false };
+  }
+  for (const [why, holes] of waitingFinals(ledger, a.area)) {
+    const words = `${holes.map(numberOf).join(', ')}: ${why}`;
+    yield { what: 'later', short: 'finals wait', words, now: holes.some((hole) => beltCanGoOn(ledger, hole)) };
+  }
+  if (wantsLook(ledger, a))
+    yield { what: 'look', short: 'look again', words: 'a second look', by: 'looked', now: true };
+}
+/** What it waits for is at hand: the belt itself goes on next. */
+function beltCanGoOn(ledger: Ledger, hole: Hole): boolean {
+  if (laterOf(ledger, hole) !== 'after-belt') return false;
+  const belts = [...every(ledger, 'drive')].flatMap((d) => d.declared?.parts ?? []);
+  return belts.some((part) => stateOf(ledger, 'part', part)?.off === true && isFree(ledger, `part:${part}`));
+}
+/** X1: critical, all of it tight, and not looked at since. */
+function wantsLook(ledger: Ledger, a: AreaState): boolean {
+  const touched = holesOf(ledger, a).filter((h) => isTouched(h) && !h.called.leftEmpty);
+  const critical = touched.filter((h) => isCritical(ledger, h, a.area));
+  const isTight = touched.every((h) => h.called.occupant?.level === 'tight' && laterWaitsFor(ledger, h.hole) === null);
+  return isTight && critical.some((h) => h.called.lookedAt <= h.called.changedAt);
+}
+
+export const restOf = oncePerLedger((ledger, area): readonly Rest[] => {
+  const a = stateOf(ledger, 'area', area);
+  return a ? [...restIn(ledger, a)] : [];
+});
+/** Besides its holes, something of it stands in the way of calling it closed. A second look is taken of what is closed. */
+export const keepsOpen = (ledger: Ledger, area: string): readonly Rest[] =>
+  restOf(ledger, area).filter(({ what }) => what !== 'look');

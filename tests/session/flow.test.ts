@@ -1,0 +1,126 @@
+// Where work goes on by itself, what keeps it where it is, and what a whole pass leaves out: the reference job part way.
+import { describe, expect, it } from 'vitest';
+import { stateOf } from '../../src/job/ledger.ts';
+import { type PartWay, partWay } from './part-way.ts';
+
+const area = (at: PartWay) => at.state().facing.area;
+const entriesOf = (at: PartWay) => {
+  const { lines } = at.state().ledger;
+  return lines.all[lines.length - 1]?.entries ?? [];
+};
+const holesOf = (at: PartWay) => entriesOf(at).flatMap((e) => (e.kind === 'fastener-tightened' ? [e.hole] : []));
+
+const joints = [
+  'coil rail plug',
+  'cam sensor plug',
+  'front breather',
+  'rear breather',
+  'bottom hose',
+  'harness clip',
+].map((name) => `made ${name}`);
+
+describe('a call that takes the next of its kind', () => {
+  it('renews nothing of another area unasked, though it is the only one left', async () => {
+    const at = await partWay('renewed idler');
+    at.say('area arch liner');
+    const before = at.state().ledger.lines.length;
+    await at.press('B', 'r');
+    expect(at.state().ledger.lines.length).toBe(before);
+    expect(at.view().asking?.title).toBe('renewed: part');
+  });
+  it('says the way where nothing of a list can be taken', async () => {
+    const at = await partWay('box new auxiliary belt for auxiliary belt');
+    at.say('area right front wheel', 'off 1');
+    await at.press('B', 'r');
+    expect(at.view().asking?.why).toContain('call it off first');
+  });
+});
+
+describe('what goes in for the work', () => {
+  it('is offered where it goes in, and not before its time', async () => {
+    const at = await partWay('in stand');
+    await at.press('S');
+    expect(at.shown()).toContain('put in: stand');
+    at.say('in stand', 'area arch liner');
+    expect(at.shown().filter((one) => one.startsWith('put in'))).toEqual([]);
+    at.say('area mount bracket');
+    expect(at.shown()).toContain('put in: jack with block');
+    at.say('area lower belt cover');
+    expect(at.shown().filter((one) => one.startsWith('put in'))).toEqual([]);
+  });
+  it('is shown with all that is in besides, before it is taken out', async () => {
+    const at = await partWay('part off timing belt');
+    await at.press('S');
+    expect(at.shown()).toContain('taken out: crank pin; in besides: stand, jack with block, flywheel lock, cam clamp');
+  });
+  it('[R2] holds the bolt that it is declared for, and is no lock of the drive', async () => {
+    const at = await partWay('off 1', 5);
+    at.say('area crank pulley', 'off 1');
+    expect(at.answer()).not.toContain('no holding tool');
+    at.say('part off timing belt');
+    expect(at.answer()).toContain('not in: cam clamp, crank pin;');
+  });
+});
+
+describe('a whole pass', () => {
+  it('[O1] leaves out what waits for the belt, says so, and marks nothing out of order', async () => {
+    const at = await partWay('renewed timing belt');
+    at.say('area tensioner and idler', 'slack 2', 'tight 2');
+    await at.press('B', 'p');
+    expect(holesOf(at)).toEqual(['tensioner and idler/2']);
+    expect(at.answer()).toContain('Mind: 1 left out: final after timing belt');
+    expect(entriesOf(at)[0]).not.toHaveProperty('outOfOrder');
+    await at.press('p');
+    expect(at.answer()).toContain('final after timing belt');
+    expect(at.state().answer?.kind).toBe('refused');
+  });
+  it('[O3] calls one in turn that is next but for what is finished later', async () => {
+    const at = await partWay('renewed timing belt');
+    at.say('area tensioner and idler', 'slack 2', 'tight 2', 'tight 2');
+    expect(entriesOf(at)[0]).not.toHaveProperty('outOfOrder');
+  });
+  it('[O1] leaves out what waits for the weight on the wheels, and says so', async () => {
+    const at = await partWay('tight 1', 6);
+    expect(area(at)).toBe('mount bracket');
+    await at.press('B', 'p', 'p');
+    expect(holesOf(at)).toEqual(['mount bracket/1', 'mount bracket/2', 'mount bracket/3']);
+    expect(at.answer()).toContain('4, 5 left out: final with the weight on, and stand is in');
+  });
+});
+
+describe('going on by itself', () => {
+  it('stays in an area whose connections wait, and goes on with the last of them', async () => {
+    const at = await partWay('used tube of sealant at face cam cover face');
+    await at.press('B', 'p');
+    expect(at.answer()).not.toContain('On to');
+    await at.press('c', 'c', 'c');
+    expect(area(at)).toBe('cam cover');
+    await at.press('c');
+    expect(at.answer()).toBe('coil rail plug made. On to coolant pump');
+  });
+  it('[X1] stays for the second look, and goes on with it', async () => {
+    const at = await partWay('tight mount bracket 5', 2);
+    at.say(...joints, 'area mount bracket');
+    await at.press('B', 't');
+    expect(area(at)).toBe('mount bracket');
+    await at.press('z');
+    expect(at.answer()).toMatch(/On to right front wheel$/);
+  });
+  it('[T1] leaves to the wheel neither while the engine is on a jack nor while others are open', async () => {
+    const at = await partWay('out jack with block');
+    at.say(...joints, 'renewed auxiliary belt', 'area arch liner', ...[1, 2, 3, 4, 5, 6, 7].map((n) => `back ${n}`));
+    await at.press('B', 'p', 'p');
+    expect(at.answer()).toMatch(/On to mount bracket$/);
+    await at.press('t', 't');
+    expect(at.answer()).not.toContain('On to');
+    at.say('out jack with block', 'area arch liner', 'slack 1', 'tight 1');
+    await at.press('t');
+    expect(at.answer()).toMatch(/On to right front wheel$/);
+  });
+  it('is asked of the battery only at last, and says what is open before', async () => {
+    const at = await partWay('area coolant pump', 2);
+    at.say('made battery earth');
+    expect(at.answer()).toMatch(/battery earth goes on last; still \d+ off, parted: /);
+    expect(stateOf(at.state().ledger, 'connection', 'battery earth')?.parted).toBe(false);
+  });
+});
