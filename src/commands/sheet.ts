@@ -43,13 +43,14 @@ export const sheet: Command = {
         const now = { ...machineClock()(), run: (lines.at(-1)?.run ?? 0) + 1 };
         const copy = args.flags.has('workshop') ? 'workshop' : 'owner';
         const { settings } = await openSettings(placesOn(thisMachine()).settings);
-        const { intervals } = settings();
+        const { intervals, units } = settings();
         const ledger = readLog(lines);
         const photos = await photosNow(ledger, forms[0] === 'html');
         const options = {
           now,
           photos,
           intervals,
+          units,
           digest: job.digest(),
           copy,
           benchTime: args.flags.has('bench-time'),

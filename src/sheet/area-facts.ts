@@ -9,11 +9,15 @@ import type { AreaState } from '../job/states.ts';
 import { areaOf, named, numberOf, sortOf, subjectText, withinArea } from '../job/subjects.ts';
 import { type MapFact, mapFact } from './map-facts.ts';
 import { type Moment, moment, type Reading } from './reading.ts';
+import { methodText, torqueWords } from './words.ts';
 
 export type PassFact = Moment & {
   pass: string;
   last: boolean;
   method?: Method;
+  /** Its method in words, in the units of the workshop; and what the wrench showed. */
+  how: string;
+  readWords?: string;
   tool?: string;
   readNewtonMetres?: number;
   outOfOrder: boolean;
@@ -105,7 +109,11 @@ function holeFact(of: Reading, h: HoleState): HoleFact {
       outOfOrder: outOfOrder === true,
       ...(method && { method }),
       ...(tool && { tool }),
-      ...(readNewtonMetres !== undefined && { readNewtonMetres }),
+      how: method ? methodText(method, of.units) : 'method not said',
+      ...(readNewtonMetres !== undefined && {
+        readNewtonMetres,
+        readWords: torqueWords(readNewtonMetres, of.units),
+      }),
     })),
     ...(came && { came }),
     ...(o?.newPattern && { newPattern: [...o.newPattern] }),

@@ -1,7 +1,7 @@
 // The tightening record and the thread repairs in words: per area one line a pass, then what is not as it was.
 import type { AreaFact, HoleFact, PassFact, RepairFact } from './area-facts.ts';
 import { cells, padded, point, under, wrapped } from './layout.ts';
-import { by, figure, methodText, spanText, timeText } from './words.ts';
+import { by, figure, spanText, timeText } from './words.ts';
 
 /** Out-of-order marks are for the workshop, and for the owner only where critical (O5). */
 export type Copy = 'workshop' | 'owner';
@@ -35,14 +35,14 @@ function passGroups(area: AreaFact): Taken[][] {
 function passText(group: readonly Taken[], copy: Copy): string[] {
   const [first] = group;
   if (!first) return [];
-  const { pass, last, method, tool, who } = first.pass;
+  const { pass, last, how, tool, who } = first.pass;
   const marked = ({ hole, pass: p }: Taken) => p.outOfOrder && (copy === 'workshop' || hole.critical);
-  const read = ({ readNewtonMetres: nm }: PassFact) => (nm === undefined ? '' : ` (read ${figure(nm)} Nm)`);
+  const read = ({ readWords }: PassFact) => (readWords === undefined ? '' : ` (read ${readWords})`);
   const holes = group.map((one) => `${one.hole.number}${marked(one) ? '*' : ''}${read(one.pass)}`).join(', ');
-  const how = [method ? methodText(method) : 'method not said', ...(tool ? [`tool: ${tool}`] : [])].join('; ');
+  const said = [how, ...(tool ? [`tool: ${tool}`] : [])].join('; ');
   return [
     ...wrapped(label(last && pass !== 'final' ? `${pass}, last` : pass), holes),
-    ...wrapped(label(''), `${how}; ${spanText(group.map((one) => one.pass))}${by(who)}`),
+    ...wrapped(label(''), `${said}; ${spanText(group.map((one) => one.pass))}${by(who)}`),
   ];
 }
 

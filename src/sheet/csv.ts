@@ -88,7 +88,7 @@ function sections(f: SheetFacts, copy: Copy): [string, Row[]][] {
           place: b.face,
           what: b.product,
           value: cureText(b),
-          because: b.conditions.map(conditionsText).join('; '),
+          because: b.conditions.map((one) => conditionsText(one)).join('; '),
           at: b.laid,
         })),
       ),

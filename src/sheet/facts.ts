@@ -5,6 +5,7 @@ import { every, type Ledger, stateOf } from '../job/ledger.ts';
 import type { Stamp } from '../job/line.ts';
 import type { VehicleState } from '../job/states.ts';
 import { plainDeep } from '../trade/plain-text.ts';
+import type { Units } from '../trade/units-shown.ts';
 import { type AreaFact, areaFacts } from './area-facts.ts';
 import { type FindingFact, findingFacts } from './finding-facts.ts';
 import {
@@ -49,6 +50,8 @@ export type SheetOptions = {
   digest?: string;
   /** Minutes east of UTC to show every time at; without it each line is shown at the offset it was called in. */
   zone?: number;
+  /** Those of the workshop, for figures in words; a table keeps newton metres and degrees Celsius. */
+  units?: Units;
   /** The workshop's own intervals, to measure old parts against. */
   intervals?: Intervals;
   /** What has become of the files of photographs. */
@@ -89,8 +92,11 @@ export type SheetFacts = StandingFacts & {
   log: LogFact;
 };
 
-export function sheetFacts(ledger: Ledger, { now, digest, zone, intervals = {}, photos }: SheetOptions): SheetFacts {
-  const of: Reading = { ledger, now, ...(zone !== undefined && { zone }) };
+export function sheetFacts(
+  ledger: Ledger,
+  { now, digest, zone, units, intervals = {}, photos }: SheetOptions,
+): SheetFacts {
+  const of: Reading = { ledger, now, ...(zone !== undefined && { zone }), ...(units && { units }) };
   const v = stateOf(ledger, 'vehicle', 'vehicle');
   const opened = openedAt(of);
   const oil = oilSeen(of);

@@ -5,8 +5,10 @@ import { circuitOpenedAt } from '../job/open-points.ts';
 import { driveOpenedAt, rotationNeeded } from '../job/rotation.ts';
 import type { CircuitState, DriveState, FaceState, Try } from '../job/states.ts';
 import { type Moment, moment, momentOf, type Reading, standingEntries } from './reading.ts';
+import { conditionsText } from './words.ts';
 
-export type ConditionsFact = Moment & { celsius: number; humidityPct?: number };
+/** `words` in the units of the workshop. */
+export type ConditionsFact = Moment & { celsius: number; humidityPct?: number; words: string };
 export type BeadFact = {
   face: string;
   product: string;
@@ -63,7 +65,8 @@ function conditionsNoted(of: Reading): ConditionsFact[] {
   return [...standingEntries(of.ledger)].flatMap(({ line, entry }) => {
     if (entry.kind !== 'conditions-noted') return [];
     const { celsius, humidityPct } = entry;
-    return [{ ...moment(of, line.n), celsius, ...(humidityPct !== undefined && { humidityPct }) }];
+    const noted = { celsius, ...(humidityPct !== undefined && { humidityPct }) };
+    return [{ ...moment(of, line.n), ...noted, words: conditionsText(noted, of.units) }];
   });
 }
 

@@ -3,7 +3,7 @@ import { lengthOfTimeText } from '../trade/civil-time.ts';
 import type { SheetFacts } from './facts.ts';
 import { point, under } from './layout.ts';
 import type { BeadFact, CircuitFact, DriveFact, FaceFact, TryFact } from './proof-facts.ts';
-import { conditionsText, counted, dayText, figure, teethText, timeText } from './words.ts';
+import { counted, dayText, figure, teethText, timeText } from './words.ts';
 
 export const sealantText = (faces: readonly FaceFact[]): string[] =>
   faces.flatMap((face) => [...face.beads.flatMap(beadText), ...earlierBeads(face).flatMap(point)]);
@@ -21,8 +21,8 @@ export function conditionsOf(bead: BeadFact): string[] {
   const atLaying = bead.conditions.findLast((c) => c.n <= bead.laid.n);
   return [
     ...(bead.cleaned ? [`cleaned ${timeText(bead.cleaned)}`] : []),
-    atLaying ? `at the bench ${conditionsText(atLaying)}` : 'conditions not told when it was laid',
-    ...bead.conditions.filter((c) => c.n > bead.laid.n).map((c) => `${conditionsText(c)} from ${timeText(c)}`),
+    atLaying ? `at the bench ${atLaying.words}` : 'conditions not told when it was laid',
+    ...bead.conditions.filter((c) => c.n > bead.laid.n).map((c) => `${c.words} from ${timeText(c)}`),
   ];
 }
 export const earlierBeads = ({ face, laidBefore }: FaceFact): string[] =>

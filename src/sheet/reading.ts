@@ -6,9 +6,15 @@ import { isStruck, type Ledger, lineAt } from '../job/ledger.ts';
 import type { Line, Stamp } from '../job/line.ts';
 import { nameOf, sortOf, subjectText } from '../job/subjects.ts';
 import { touches } from '../job/touches.ts';
+import type { Units } from '../trade/units-shown.ts';
 
 /** `zone` shows every time at one offset; without it each line is shown at the offset it was called in. */
-export type Reading = { ledger: Ledger; now: Stamp; zone?: number };
+export type Reading = {
+  ledger: Ledger;
+  now: Stamp;
+  zone?: number /** Of figures in words; metric without. */;
+  units?: Units;
+};
 
 /** When something was called: its line, the wall clock in UTC, the offset to show it at, and by whom if said. */
 export type Moment = { n: number; atMs: number; zoneMin: number; who?: string };

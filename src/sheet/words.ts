@@ -1,6 +1,7 @@
 // How the sheet words single facts: times, methods, conditions, counts. Everything it writes of its own is ASCII.
 import type { Method } from '../job/spec.ts';
 import { civilText, dateText, timeOfDayText, weekdayText } from '../trade/civil-time.ts';
+import { metric, temperatureFigure, torqueFigure, type Units } from '../trade/units-shown.ts';
 import type { ConditionsFact } from './proof-facts.ts';
 import type { Moment } from './reading.ts';
 
@@ -40,25 +41,30 @@ const manners = {
 } as const;
 
 /** "torque then angle: 30 Nm, 90 deg, 90 deg; with oil" */
-export function methodText(method: Method): string {
+export function methodText(method: Method, units: Units = metric): string {
+  const torque = (newtonMetres: number) => torqueWords(newtonMetres, units);
   const stages = (method.stages ?? []).map((stage) => {
-    if ('newtonMetres' in stage) return `${figure(stage.newtonMetres)} Nm`;
+    if ('newtonMetres' in stage) return torque(stage.newtonMetres);
     if ('degrees' in stage) return `${figure(stage.degrees)} deg`;
     if ('loosenDegrees' in stage) return `loosen ${figure(stage.loosenDegrees)} deg`;
     const { acceptFromNewtonMetres: from, acceptToNewtonMetres: to } = stage;
-    return `accept ${to === undefined ? 'from' : ''} ${figure(from)}${to === undefined ? '' : ` to ${figure(to)}`} Nm`.replace(
-      '  ',
-      ' ',
-    );
+    return to === undefined ? `accept from ${torque(from)}` : `accept ${torqueFigure(from, units)} to ${torque(to)}`;
   });
-  const values = [...(method.newtonMetres === undefined ? [] : [`${figure(method.newtonMetres)} Nm`]), ...stages];
+  const values = [...(method.newtonMetres === undefined ? [] : [torque(method.newtonMetres)]), ...stages];
   const how = values.length > 0 ? `${manners[method.by]}: ${values.join(', ')}` : manners[method.by];
   if (!method.with) return how;
   return `${how}; ${method.with === 'dry' ? 'dry' : `with ${method.with}`}`;
 }
 
-export const conditionsText = ({ celsius, humidityPct }: ConditionsFact): string =>
-  `${figure(celsius)} deg C, ${humidityPct === undefined ? 'humidity unknown' : `${figure(humidityPct)} % humidity`}`;
+/** "40 Nm", "29.5 lbf ft". */
+export const torqueWords = (newtonMetres: number, units: Units = metric): string =>
+  `${torqueFigure(newtonMetres, units)} ${units.torque === 'N m' ? 'Nm' : units.torque}`;
+
+export const conditionsText = (
+  { celsius, humidityPct }: Pick<ConditionsFact, 'celsius' | 'humidityPct'>,
+  units: Units = metric,
+): string =>
+  `${temperatureFigure(celsius, units)} deg ${units.temperature}, ${humidityPct === undefined ? 'humidity unknown' : `${figure(humidityPct)} % humidity`}`;
 
 /** "off by 1 tooth", "off by 2 teeth backwards", "on" */
 export function teethText(teethOff: number): string {

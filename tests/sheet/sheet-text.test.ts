@@ -3,10 +3,12 @@ import { expect, it } from 'vitest';
 import { cells } from '../../src/sheet/layout.ts';
 import { openSentences } from '../../src/sheet/points.ts';
 import { sheetText } from '../../src/sheet/text.ts';
+import { conditionsText, methodText } from '../../src/sheet/words.ts';
+import type { Units } from '../../src/trade/units-shown.ts';
 import { newStory, type Story, unwrapped } from './bench-story.ts';
 import { builtJob, releasedJob, strippedJob } from './jobs.ts';
 
-const sheet = (s: Story, more: { copy?: 'owner'; digest?: string; zone?: number } = {}) =>
+const sheet = (s: Story, more: { copy?: 'owner'; digest?: string; zone?: number; units?: Units } = {}) =>
   sheetText(s.ledger, { now: s.now, ...more });
 /** The lines of one section, its title left out. */
 function sectionOf(text: string, title: string): string[] {
@@ -133,6 +135,21 @@ it('marks a wrong order for the owner only where it is critical', () => {
   const owners = sectionOf(sheet(released, { copy: 'owner' }), 'AREAS');
   expect(owners).toContain('    final       3, 1, 2');
   expect(owners).toContain('    final       2*, 1');
+});
+
+it('says torques and temperatures in the units of the workshop; the log and the table keep newton metres and Celsius', () => {
+  const units = { distance: 'mi', temperature: 'F', torque: 'lbf ft' } as const;
+  // 40 / 1.355818 = 29.5; 20 * 9 / 5 + 32 = 68. The units themselves are held to prints in tests/published/units.ts.
+  expect(methodText({ by: 'torque', newtonMetres: 40 }, units)).toBe('torque: 29.5 lbf ft');
+  expect(methodText({ by: 'torque', newtonMetres: 40 })).toBe('torque: 40 Nm');
+  expect(conditionsText({ celsius: 20, humidityPct: 45 }, units)).toBe('68 deg F, 45 % humidity');
+  const [metric, own] = [sheet(released), sheet(released, { units })];
+  expect(metric).toMatch(/\d Nm/);
+  expect(own).not.toMatch(/\d Nm/);
+  expect(own).toMatch(/\d lbf ft/);
+  expect(metric).toMatch(/\d deg C,/);
+  expect(own).not.toMatch(/\d deg C,/);
+  expect(own).toMatch(/\d deg F,/);
 });
 
 it('says what is open area by area, whatever came up in between', () => {

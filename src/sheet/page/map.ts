@@ -4,7 +4,7 @@
 
 import type { AreaFact, HoleFact } from '../area-facts.ts';
 import type { MapFact, MapHole } from '../map-facts.ts';
-import { counted, methodText, timeText } from '../words.ts';
+import { counted, timeText } from '../words.ts';
 import { html, type Markup } from './markup.ts';
 
 /** Units of the longer side of a drawing, whatever the plan measured in. */
@@ -84,7 +84,7 @@ function recordOf({ number, state }: MapHole, all: readonly HoleFact[]): Pick<Dr
   return { sort, record: [sort, ...levels.map(levelText)].join('; ') };
 }
 function levelText({ number, holds, passes }: HoleFact): string {
-  const called = passes.map((p) => `${p.pass} ${p.method ? methodText(p.method) : 'method not said'}, ${timeText(p)}`);
+  const called = passes.map((p) => `${p.pass} ${p.how}, ${timeText(p)}`);
   return [`${number} ${holds ?? 'holds nothing'}`, ...called].join('; ');
 }
 
