@@ -3,8 +3,19 @@
 import type { ScreenId } from '../view/screens.ts';
 import type { Args } from './form.ts';
 
-/** How a row looks: open wants something, half is on its way, gated waits for another, done is closed, struck is struck, plain is neither. */
-export type Mark = 'open' | 'half' | 'gated' | 'done' | 'found' | 'struck' | 'plain';
+/** How a row looks: open wants something, half is on its way (of a fastener: slack, on by hand, snug), empty has nothing to go back, gated waits for another, done is closed, struck is struck, plain is neither. */
+export type Mark =
+  | 'open'
+  | 'half'
+  | 'slack'
+  | 'on'
+  | 'snug'
+  | 'empty'
+  | 'gated'
+  | 'done'
+  | 'found'
+  | 'struck'
+  | 'plain';
 export type Listed = {
   /** Stable while the thing is on the list. */
   key: string;

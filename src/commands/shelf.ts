@@ -2,6 +2,7 @@
 // to go back to.
 import { basename } from 'node:path';
 import type { OnTheShelf } from '../calls/lists/shelf.ts';
+import { outOf } from '../calls/tally-words.ts';
 import { readLine } from '../job/line.ts';
 import { readLog } from '../job/log.ts';
 import { realDisk } from '../store/disk.ts';
@@ -36,9 +37,9 @@ async function onShelf(path: string, changedMs: number): Promise<OnTheShelf> {
     const job = await openJob({ path, readLine, look: true });
     const ledger = readLog(job.lines());
     await job.close();
-    const { off, open } = ledger.tallies.all;
+    const { all } = ledger.tallies;
     const isReleased = ledger.lines.length > 0 && vehicleReleased(ledger);
-    const stands = isReleased ? 'released' : `${off} off, ${open} holes open`;
+    const stands = isReleased ? 'released' : `${outOf(all)} off, ${all.open} holes open`;
     const odd = job.doubt ?? job.notices[0];
     return { ...shared, name: plainText(job.job), said: odd ? `end cut off; ${stands}` : stands };
   } catch (thrown) {

@@ -21,6 +21,9 @@ export const isTouched = (h: HoleState): boolean => h.called.touchedAt > 0;
 /** Off: touched, nothing in it, and not left so by statement. */
 export const isOff = (h: HoleState): boolean => isTouched(h) && !h.called.occupant && !h.called.leftEmpty;
 
+/** L11: nobody has taken its fastener out here. */
+export const isEmptyOnArrival = (h: HoleState): boolean => h.called.foundEmptyAt > 0 && h.called.own === undefined;
+
 /** U3: what the fastener in a hole is, as it was corrected before or since it went in. */
 const specIn = (ledger: Ledger, o: Occupant): Spec => stateOf(ledger, 'fastener', o.fastener)?.spec ?? o.spec;
 

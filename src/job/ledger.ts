@@ -4,11 +4,12 @@ import { type Drawers, emptyDrawers, emptyRow, pick, type Row } from './drawers.
 import type { Line } from './line.ts';
 import type { Sort, States } from './states.ts';
 
-/** `off` holes without their fastener, `slack`, `on` (a few turns), `snug`, `closed` as L3, `open` the touched rest. */
+/** `off` holes without their fastener, `empty` those of them that were so on arrival, `slack`, `on` (a few turns), `snug`, `closed` as L3, `open` the touched rest. */
 export type Tally = {
   holes: number;
   touched: number;
   off: number;
+  empty: number;
   slack: number;
   on: number;
   snug: number;
@@ -16,7 +17,17 @@ export type Tally = {
   open: number;
 };
 export type Tallies = { readonly all: Tally; readonly areas: Readonly<Record<string, Tally>> };
-export const zeroTally: Tally = { holes: 0, touched: 0, off: 0, slack: 0, on: 0, snug: 0, closed: 0, open: 0 };
+export const zeroTally: Tally = {
+  holes: 0,
+  touched: 0,
+  off: 0,
+  empty: 0,
+  slack: 0,
+  on: 0,
+  snug: 0,
+  closed: 0,
+  open: 0,
+};
 export const tallyOf = (ledger: Ledger, area: string): Tally => ledger.tallies.areas[area] ?? zeroTally;
 
 export type Ledger = {

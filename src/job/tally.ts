@@ -1,6 +1,6 @@
 // How many holes of each area are off, slack, open or closed, kept as running sums: a line's change is its own holes'
 // new share less their old one.
-import { isClosed, isOff, isTouched } from './closed.ts';
+import { isClosed, isEmptyOnArrival, isOff, isTouched } from './closed.ts';
 import type { HoleState } from './hole-states.ts';
 import { type Ledger, stateOf, type Tallies, type Tally, zeroTally } from './ledger.ts';
 import { areaOf, named } from './subjects.ts';
@@ -15,6 +15,7 @@ function share(ledger: Ledger, h: HoleState | undefined): Tally {
     holes: 1,
     touched: is(touched),
     off: is(isOff(h)),
+    empty: is(isOff(h) && isEmptyOnArrival(h)),
     slack: is(level === 'slack'),
     on: is(level === 'on'),
     snug: is(level === 'snug'),

@@ -7,6 +7,8 @@ import type { Listed } from '../calls/listed.ts';
 import { areasListed, belongingsHere, holesHere } from '../calls/lists/holes.ts';
 import { areaDrawn, type DrawnArea, type DrawnHole } from '../calls/lists/map.ts';
 import { nextArea } from '../calls/next-area.ts';
+import { outOf } from '../calls/tally-words.ts';
+import { tallyOf } from '../job/ledger.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { cellsOf, fitted, spread, windowFrom, wrapped } from './cells.ts';
 import { chosenLook, type Look, lookOf, nextLook, shapeOf, takenLook, uncoloured, wordsLook } from './colours.ts';
@@ -118,8 +120,9 @@ function sheetRows(scene: Scene, drawn: DrawnArea, next: string | undefined, col
 function titleOf({ desk }: Scene, { area, holes, pass, proposed }: DrawnArea): string {
   const order = proposed ? `, order proposed: ${proposed}` : '';
   if (pass) return `${area}: ${pass.name} ${pass.done} of ${pass.of}${order}`;
-  const off = desk.ledger.tallies.areas[area]?.off ?? 0;
-  return `${area}: ${off} off of ${holes.filter((hole) => hole.levels > 0).length}`;
+  const t = tallyOf(desk.ledger, area);
+  const empty = t.empty > 0 ? `, ${t.empty} empty,` : '';
+  return `${area}: ${outOf(t)} off${empty} of ${holes.filter((hole) => hole.levels > 0).length}`;
 }
 
 function tagOf(

@@ -22,6 +22,11 @@ export const paintFor = (colours: boolean): Paint => (colours ? (look) => look :
 const shapes: Record<Mark, string> = {
   open: '◉',
   half: '⠶',
+  // As a thread goes in: lifted, started, drawn up; a rim with nothing in it.
+  slack: '⠛',
+  on: '⣀',
+  snug: '⣤',
+  empty: '⣉',
   gated: '⠿',
   done: '✓',
   found: '⠂',
@@ -32,6 +37,10 @@ export const shapeOf = (mark: Mark): string => shapes[mark];
 const looks: Record<Mark, Look> = {
   open: { color: 'magenta', bold: true },
   half: { bold: true },
+  slack: { bold: true },
+  on: { bold: true },
+  snug: { bold: true },
+  empty: { color: 'magenta', bold: true },
   gated: { dim: true },
   done: { color: 'green' },
   found: { dim: true },

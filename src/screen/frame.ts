@@ -4,6 +4,7 @@ import { type Keymap, screenIds } from '../calls/bindings.ts';
 import { type Desk, nextHole } from '../calls/desk.ts';
 import type { Rows } from '../calls/listed.ts';
 import { specWords } from '../calls/spec-words.ts';
+import { outOf, outParts } from '../calls/tally-words.ts';
 import { stateOf } from '../job/ledger.ts';
 import { areaOf, numberOf } from '../job/subjects.ts';
 import type { Answer, SessionState } from '../session/session.ts';
@@ -99,9 +100,9 @@ function placeIn({ view, listed }: Scene): string {
 function headRows(scene: Scene): Row[] {
   const { view, desk, session, columns } = scene;
   const vehicle = session && stateOf(desk.ledger, 'vehicle', 'vehicle');
-  const { off, slack, open } = desk.ledger.tallies.all;
+  const { all } = desk.ledger.tallies;
   const counts = session
-    ? `${off} off  ${slack} slack  ${open} holes open  ${savedWords(session, desk.ledger.lines.length)} `
+    ? `${[...outParts(all), `${all.open} holes open`].join('  ')}  ${savedWords(session, desk.ledger.lines.length)} `
     : '';
   const label = vehicle?.label ? `  ${plainText(vehicle.label)}` : '';
   const left = ` ${titles[view.screen]}${label}${vehicle?.releasedAt ? '  RELEASED' : ''}`;
@@ -156,7 +157,7 @@ const largeFrom = { columns: 110, rows: 36 } as const;
 function largeAnswer(scene: Scene): Row[] {
   const { desk, view, columns } = scene;
   const next = nextHole(desk, view.screen);
-  const { off } = desk.ledger.tallies.all;
+  const off = outOf(desk.ledger.tallies.all);
   const height = figureHeight(1);
   const figure = next === undefined ? String(off) : numberOf(next);
   const after = next === undefined ? ' off ' : ' next ';
@@ -195,8 +196,7 @@ export function answerOf({ session, word, note, desk, view, keymap }: Scene): { 
 function answerWords(answer: Answer, desk: Desk, keyFor: (call: string) => string): { text: string; look: Look } {
   switch (answer.kind) {
     case 'taken': {
-      const { off, slack } = desk.ledger.tallies.all;
-      return { text: `${answer.text}   (${off} off, ${slack} slack)`, look: takenLook };
+      return { text: `${answer.text}   (${outParts(desk.ledger.tallies.all).join(', ')})`, look: takenLook };
     }
     case 'faced':
       return { text: answer.text, look: takenLook };

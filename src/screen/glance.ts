@@ -1,5 +1,6 @@
 // What is read from across the bay: how many are out, back, open, and which hole is next.
 import { nextHole } from '../calls/desk.ts';
+import { outOf } from '../calls/tally-words.ts';
 import { areaOf, numberOf } from '../job/subjects.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { cellsOf, fitted } from './cells.ts';
@@ -18,9 +19,10 @@ type Figure = { title: string; figure: string; look: Look };
 export function glanceRows(scene: Scene, rows: number): Row[] {
   const { desk, columns, view } = scene;
   const { off, slack, open, touched } = desk.ledger.tallies.all;
+  const out = outOf(desk.ledger.tallies.all);
   const next = nextHole(desk, view.before);
   const sums: Figure[] = [
-    { title: slack > 0 ? `OUT, and ${slack} slack` : 'OUT', figure: String(off), look: lookOf('open') },
+    { title: slack > 0 ? `OUT, and ${slack} slack` : 'OUT', figure: String(out), look: lookOf('open') },
     { title: 'BACK', figure: String(Math.max(0, touched - off - slack)), look: lookOf('done') },
     { title: 'OPEN', figure: String(open), look: lookOf(open === 0 ? 'done' : 'half') },
   ];

@@ -5,6 +5,7 @@ import { belongingsHere, holeRow } from '../calls/lists/holes.ts';
 import { holeDetails } from '../calls/lists/map.ts';
 import { upNext } from '../calls/next-of-kind.ts';
 import { suspectedHere, suspectedNext } from '../calls/rows/findings.ts';
+import { restOf } from '../job/area-rest.ts';
 import { inFrontOf } from '../job/in-front.ts';
 import { every, lineAt, stateOf, tallyOf } from '../job/ledger.ts';
 import { gatedBy } from '../job/order.ts';
@@ -31,7 +32,7 @@ export function nextRows(scene: Scene, next: string | undefined, columns: number
   const said =
     next === undefined
       ? view.screen === 'build'
-        ? 'Nothing of it waits.'
+        ? restWords(scene)
         : doneWords(scene)
       : row
         ? `> ${row.name} ${row.text.replace(/ +/g, ' ').trimEnd()}${row.end ? `, ${row.end}` : ''}${more.length > 1 ? `. Levels: ${more.join(', ')}` : ''}`
@@ -50,6 +51,13 @@ export function nextRows(scene: Scene, next: string | undefined, columns: number
     ...(next !== undefined && view.screen === 'build' ? tighteningRows(desk, next, columns) : []),
     ...quiet.slice(0, quietRows).map((text) => plainRow(fitted(` ${text}`, columns), quietLook)),
   ];
+}
+/** No hole of it can be brought further; what of it waits besides, each with its key. */
+function restWords({ desk: { ledger, facing }, keymap }: Scene): string {
+  const rest = facing.area === undefined ? [] : restOf(ledger, facing.area);
+  if (rest.length === 0) return 'Nothing of it waits.';
+  const key = (by: string) => keyOf(keymap, 'build', by) || keyOf(keymap, 'build', 'to-findings');
+  return `It waits: ${rest.map(({ words, by }) => (by === undefined ? words : `${words}: ${key(by)}`)).join('; ')}`;
 }
 /** F2: the suspicion that the two keys would answer, as long as one of the area in use stands. */
 function suspectedRows({ desk, keymap }: Scene, columns: number): Row[] {

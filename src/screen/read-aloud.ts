@@ -5,6 +5,7 @@ import type { Listed, Mark } from '../calls/listed.ts';
 import { pickedAt } from '../calls/listed.ts';
 import { belongingsHere, holeRow } from '../calls/lists/holes.ts';
 import { whyNot } from '../calls/pressing.ts';
+import { outParts } from '../calls/tally-words.ts';
 import { stateOf } from '../job/ledger.ts';
 import { subjectText } from '../job/subjects.ts';
 import { plainText } from '../trade/plain-text.ts';
@@ -17,6 +18,10 @@ import { keyName } from './key-names.ts';
 const words: Record<Mark, string> = {
   open: 'open',
   half: 'half way',
+  slack: 'slack',
+  on: 'hand-tight',
+  snug: 'snug',
+  empty: 'empty',
   gated: 'gated',
   done: 'done',
   found: 'as found',
@@ -27,9 +32,9 @@ const most = 12;
 
 export function linesToRead(scene: Scene): string[] {
   const { view, desk, session } = scene;
-  const { off, slack, open } = desk.ledger.tallies.all;
+  const { all } = desk.ledger.tallies;
   const counts = session
-    ? `: ${off} off, ${slack} slack, ${open} holes open, ${savedWords(session, desk.ledger.lines.length)}`
+    ? `: ${outParts(all).join(', ')}, ${all.open} holes open, ${savedWords(session, desk.ledger.lines.length)}`
     : '';
   return [
     answerOf(scene).text,

@@ -55,7 +55,19 @@ describe('on every screen', () => {
     expect(words).toEqual([]);
   });
   it('no two marks have one shape, and a shape has the colour of its mark', () => {
-    const marks = ['open', 'half', 'gated', 'done', 'found', 'struck', 'plain'] as const;
+    const marks = [
+      'open',
+      'half',
+      'slack',
+      'on',
+      'snug',
+      'empty',
+      'gated',
+      'done',
+      'found',
+      'struck',
+      'plain',
+    ] as const;
     expect(new Set(marks.map(shapeOf)).size).toBe(marks.length);
     const wanted = new Map<string, string | undefined>(marks.map((mark) => [shapeOf(mark), lookOf(mark).color]));
     for (const { text, look } of runs) {

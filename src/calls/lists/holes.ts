@@ -1,5 +1,7 @@
 // The areas of a job, and of the one in use its holes with their levels and the parts and connections that belong there.
-import { isCritical, isOff, isTouched, openBecause, wantsOf } from '../../job/closed.ts';
+
+import { keepsOpen, restOf } from '../../job/area-rest.ts';
+import { isCritical, isEmptyOnArrival, isOff, isTouched, openBecause, wantsOf } from '../../job/closed.ts';
 import type { HoleState } from '../../job/hole-states.ts';
 import { every, type Ledger, stateOf, tallyOf } from '../../job/ledger.ts';
 import { gatedBy } from '../../job/order.ts';
@@ -11,6 +13,7 @@ import { isWithdrawn } from '../../job/withdrawn.ts';
 import type { Desk } from '../desk.ts';
 import { type Listed, type Mark, type Rows, rowsMadeBy } from '../listed.ts';
 import { specWords } from '../spec-words.ts';
+import { outOf } from '../tally-words.ts';
 
 /** Every hole of the area in use with its levels: in the order they are loosened or tightened in. */
 export function holesHere(desk: Desk, order: 'loosening' | 'tightening'): HoleState[] {
@@ -31,14 +34,17 @@ export function holeWord(ledger: Ledger, h: HoleState): string {
   if (!isTouched(h)) return 'as found';
   if (o?.working) return 'working';
   if (o?.forNow) return 'for now';
-  if (isOff(h)) return h.called.foundEmptyAt && !h.called.own ? 'missing' : 'off';
+  if (isOff(h)) return isEmptyOnArrival(h) ? 'missing' : 'off';
   if (!o) return 'left empty';
   return o.level === 'tight' && openBecause(ledger, h) ? 'tight, open' : o.level;
 }
 export function holeMark(ledger: Ledger, h: HoleState): Mark {
   if (!isTouched(h)) return 'found';
   if (!openBecause(ledger, h)) return 'done';
-  return isOff(h) ? 'open' : 'half';
+  if (isOff(h)) return isEmptyOnArrival(h) ? 'empty' : 'open';
+  const o = h.called.occupant;
+  if (!o || o.working || o.forNow) return 'half';
+  return o.level === 'slack' || o.level === 'on' || o.level === 'snug' ? o.level : 'half';
 }
 
 /** A row is made when it is looked at. */
@@ -124,17 +130,22 @@ export const areasListed = (desk: Desk, building = false): Listed[] =>
   shownAreas(desk).map((a) => {
     const t = tallyOf(desk.ledger, a.area);
     const gated = building && t.open > 0 && gatedBy(desk.ledger, a.area) !== undefined;
+    const out = outOf(t);
     const wants = [
-      t.off > 0 ? `${t.off} off` : '',
+      out > 0 ? `${out} off` : '',
       t.slack > 0 ? `${t.slack} slack` : '',
+      t.empty > 0 ? `${t.empty} empty` : '',
       t.open > t.off + t.slack ? `${t.open - t.off - t.slack} open` : '',
     ].filter(Boolean);
+    const [rest] = t.touched === 0 ? [] : restOf(desk.ledger, a.area);
+    const isClosed = t.open === 0 && keepsOpen(desk.ledger, a.area).length === 0;
+    const mark = t.touched === 0 ? 'found' : isClosed ? 'done' : t.off > 0 ? 'open' : 'half';
+    const words = wants[0] ?? rest?.short ?? 'closed';
     return {
       key: a.area,
-      mark: gated ? 'gated' : t.touched === 0 ? 'found' : t.open === 0 ? 'done' : t.off > 0 ? 'open' : 'half',
+      mark: gated ? 'gated' : mark,
       name: a.area,
-      text:
-        t.touched === 0 ? 'as found' : wants.length === 0 ? 'closed' : gated ? `${t.open} gated` : (wants[0] as string),
+      text: t.touched === 0 ? 'as found' : gated ? `${t.open} gated` : words,
       picks: { area: a.area },
     };
   });

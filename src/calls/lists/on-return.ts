@@ -5,17 +5,18 @@ import { whatHangs } from '../../job/what-hangs.ts';
 import { civilTime, timeOfDayText } from '../../trade/civil-time.ts';
 import type { Desk } from '../desk.ts';
 import { nextArea } from '../next-area.ts';
+import { outParts } from '../tally-words.ts';
 import { beadWords } from './sealing.ts';
 
 /** How much is out, and where work would go on: the first thing one asks on the second day. */
 export function whereItStands(desk: Desk): string {
-  const { off, slack, open } = desk.ledger.tallies.all;
+  const { all } = desk.ledger.tallies;
   const [strip, build] = [nextArea(desk, false), nextArea(desk, true)];
   const next = [
     ...(strip === undefined ? [] : [`next to take off: ${strip}`]),
     ...(build === undefined ? [] : [`next to put back: ${build}`]),
   ];
-  return [`${off} off, ${slack} slack, ${open} holes open`, ...next].join('; ');
+  return [[...outParts(all), `${all.open} holes open`].join(', '), ...next].join('; ');
 }
 
 /** One line each: only snug, on for now, curing, hanging. */
