@@ -55,7 +55,7 @@ export const inUseRows: readonly Row[] = [
     id: 'next-area',
     words: ['next area', 'on to the next'],
     form: '',
-    spoken: ['on to the next'],
+    spoken: ['go on to the next area'],
     label: 'next area',
     help: 'Take the next area in use that has something left: in their order to take off, from the last to put back.',
     group: 'in use',
