@@ -59,9 +59,9 @@ describe('on a job from a plan', () => {
     say('in stand', 'in jack with block', 'parted battery earth', 'parted bottom hose');
     await at.press('B', 'o');
     expect(answer()).toMatch(/^jack with block out/);
-    await at.press('c');
+    await at.press('j');
     expect(answer()).toMatch(/^bottom hose made/);
-    await at.press('c');
+    await at.press('j');
     expect(answer()).toMatch(/^battery earth made/);
   });
 
@@ -154,7 +154,7 @@ describe('on a job from a plan', () => {
   it('takes no pass pressed once more for "done already": that is said in words', async () => {
     say('area mount bracket', 'slack 4', 'slack 5', 'in stand', 'tight 4', 'tight 5', 'area mount bracket');
     at.pace.stepMs = 5000;
-    await at.press('B', 'p', 'p', 'p');
+    await at.press('B', '.', '.', '.');
     expect(at.state().answer).toMatchObject({ kind: 'refused', refusal: { kind: 'order' } });
     expect(at.state().answer).not.toHaveProperty('againSays');
     say('done already');
@@ -195,9 +195,9 @@ describe('on a job from a plan', () => {
     say('area right front wheel');
     await at.press('B', '>');
     expect(at.state().facing.area).toBe('arch liner');
-    await at.press(...Array(7).fill('enter'), 'p');
+    await at.press(...Array(7).fill('enter'), '.');
     expect(at.state().facing.area).toBe('arch liner');
-    await at.press('p');
+    await at.press('.');
     expect(answer()).toMatch(/On to right front wheel$/);
   });
 });

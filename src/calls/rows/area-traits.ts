@@ -12,7 +12,7 @@ export const areaTraitsRows: readonly Row[] = [
     label: 'critical',
     help: 'The area carries somebody\u2019s safety: second look, no hole left empty, trades with none.',
     group: 'on the spot',
-    keys: [key('g', 'strip', { footer: false })],
+    keys: [],
     means: ofArea(() => ({ critical: true })),
   },
   {

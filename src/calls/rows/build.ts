@@ -78,7 +78,7 @@ export const buildRows: readonly Row[] = [
     help: 'In, but not to stay: a trial fit, a wheel on to move the car.',
     none: 'no hole of it waits for its fastener',
     group: 'build',
-    keys: [key('f', 'build')],
+    keys: [key(';', 'build')],
     verb: 'fit',
     fixed: { forNow: true },
     fills: (desk) => ({ hole: nextBack(desk) }),
@@ -139,7 +139,8 @@ export const buildRows: readonly Row[] = [
     label: 'pass complete',
     help: 'The running pass of this area is done on every hole that was due.',
     group: 'build',
-    keys: [key('p', 'build', { pad: '1' })],
+    // Not the letter with which a part comes off.
+    keys: [key('.', 'build', { pad: '1' })],
     verb: 'complete-pass',
     answeredInWords: true,
     fills: (desk) => ({ area: desk.facing.area }),

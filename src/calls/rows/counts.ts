@@ -78,7 +78,7 @@ export const countsRows: readonly Row[] = [
     label: 'companions seen',
     help: 'Dowels, sleeves, keys, O-rings of this area are where they belong.',
     group: 'counts',
-    keys: [key('d', 'build')],
+    keys: [key('k', 'build')],
     verb: 'companions-seen',
     fills: inArea,
     after: onwards(true),

@@ -39,7 +39,7 @@ export const findingsRows: readonly Row[] = [
     label: 'finding',
     help: 'Something is wrong: where, and what. "on arrival" when it was so before the work.',
     group: 'findings',
-    keys: [key('f', 'strip'), key('f', 'findings', { pad: '7' })],
+    keys: [key('f', ['strip', 'build']), key('f', 'findings', { pad: '7' })],
     verb: 'make-finding',
     fills: here,
   },

@@ -113,7 +113,8 @@ export const partsRows: readonly Row[] = [
     label: 'made again',
     help: 'A connection is made again.',
     group: 'parts',
-    keys: [key('c', 'build', { pad: '5' })],
+    // Not the letter that parts them: pressed by habit on the other screen it would say what is not so.
+    keys: [key('j', 'build', { pad: '5' })],
     verb: 'make-connection',
     after: onwards(true),
   },
@@ -138,7 +139,7 @@ export const partsRows: readonly Row[] = [
     label: 'taken out',
     help: 'What went in for the work came away again.',
     group: 'temporaries',
-    keys: [key('o', 'build', { pad: '6' }), key('o', 'strip')],
+    keys: [key('o', 'build', { pad: '6' }), key('o', ['strip', 'rotation'])],
     verb: 'take-out',
   },
   {

@@ -1,4 +1,4 @@
-// The check rotation.
+// The check rotation. A letter that is pressed all day on the screens beside it fails no check here and starts no count again.
 import { stateOf } from '../../job/ledger.ts';
 import { type Desk, theDrive } from '../desk.ts';
 import { key, type Row } from '../row.ts';
@@ -61,7 +61,7 @@ export const rotationRows: readonly Row[] = [
     label: 'backwards',
     help: 'The crank went against its running direction: the count starts again.',
     group: 'check rotation',
-    keys: [key('b', 'rotation')],
+    keys: [key('-', 'rotation')],
     verb: 'turn-crank',
     fixed: { quarters: 1, backwards: true },
     fills: drive,
@@ -87,7 +87,7 @@ export const rotationRows: readonly Row[] = [
     label: 'mark off',
     help: 'A mark is off by so many teeth: the check has failed.',
     group: 'check rotation',
-    keys: [key('o', 'rotation', { pad: '6' })],
+    keys: [key('x', 'rotation', { pad: '6' })],
     verb: 'read-mark',
     fills: (desk) => ({ ...drive(desk), mark: nextMark(desk) }),
   },
@@ -124,7 +124,7 @@ export const rotationRows: readonly Row[] = [
     label: 'tension wrong',
     help: 'The tension is not right: the check has failed.',
     group: 'check rotation',
-    keys: [key('w', 'rotation', { pad: '7' })],
+    keys: [key('w', 'rotation', { pad: '7', asks: ['how'] })],
     verb: 'read-tension',
     fixed: { right: false },
     fills: (desk) => ({ ...drive(desk), how: 'pointer' }),
@@ -137,7 +137,7 @@ export const rotationRows: readonly Row[] = [
     label: 'tension set anew',
     help: 'The tension was set again: two more turns, and no failed try.',
     group: 'check rotation',
-    keys: [key('r', 'rotation', { pad: '8' })],
+    keys: [key('+', 'rotation', { pad: '8' })],
     verb: 'reset-tension',
     fills: drive,
   },
@@ -149,7 +149,7 @@ export const rotationRows: readonly Row[] = [
     label: 'it binds',
     help: 'A bind was felt: stop, never force. Its cause is entered before the next try.',
     group: 'check rotation',
-    keys: [key('d', 'rotation', { pad: '9' })],
+    keys: [key('*', 'rotation', { pad: '9' })],
     verb: 'feel-bind',
     fills: drive,
   },
