@@ -4,7 +4,7 @@
 import type { FastenerState, Loss } from '../job/hole-states.ts';
 import { every, lineAt, stateOf } from '../job/ledger.ts';
 import { specText } from '../job/spec.ts';
-import { sortOf, subjectText } from '../job/subjects.ts';
+import { nameOf, sortOf, subjectText } from '../job/subjects.ts';
 import { dateText } from '../trade/civil-time.ts';
 import { type Intervals, markingText } from './old-part.ts';
 import { type Moment, moment, momentOf, type Reading, standingEntries } from './reading.ts';
@@ -24,6 +24,9 @@ export type FastenerSums = {
   /** Came off this car: how many, and where they are. */
   off: number;
   ofOff: Whereabouts;
+  /** Only slackened, in their holes all the time: how many, and how many of them are not tight again. */
+  slack: number;
+  stillSlack: number;
   /** From the parts box. */
   fresh: number;
   ofFresh: Whereabouts;
@@ -99,9 +102,17 @@ export function fastenerSums(of: Reading): FastenerSums {
   const off = all.filter((f) => f.everOff && sortOf(f.origin) === 'hole');
   const fresh = all.filter((f) => sortOf(f.origin) === 'box');
   const given = all.filter((f) => sortOf(f.origin) === 'stray');
+  const slackened = new Set<string>();
+  for (const { entry } of standingEntries(of.ledger)) {
+    if (entry.kind === 'fastener-slackened') slackened.add(entry.fastener);
+  }
+  const slack = all.filter((f) => slackened.has(f.id) && !f.everOff);
+  const levelOf = ({ place }: FastenerState) => stateOf(of.ledger, 'hole', nameOf(place))?.called.occupant?.level;
   return {
     off: off.length,
     ofOff: whereabouts(off),
+    slack: slack.length,
+    stillSlack: slack.filter((f) => levelOf(f) !== 'tight').length,
     fresh: fresh.length,
     ofFresh: whereabouts(fresh),
     given: given.length,

@@ -27,10 +27,15 @@ export const fastenersText = (facts: SheetFacts): string[] => fastenersPoints(fa
 export function fastenersPoints({ fasteners: f }: SheetFacts): string[] {
   return [
     `${f.off} came off${sums(f.ofOff)}`,
+    ...(f.slack > 0 ? [`${f.slack} only slackened: ${slackWords(f)}`] : []),
     ...(f.fresh > 0 ? [`${counted(f.fresh, 'new one')} from the parts box${sums(f.ofFresh)}`] : []),
     ...(f.given > 0 ? [`${counted(f.given, 'stray')} given to a hole${sums(f.ofGiven)}`] : []),
   ];
 }
+const slackWords = ({ slack, stillSlack }: SheetFacts['fasteners']): string =>
+  stillSlack === 0
+    ? 'tight again'
+    : [...(slack > stillSlack ? [`${slack - stillSlack} tight again`] : []), `${stillSlack} NOT TIGHT`].join(', ');
 function sums(where: Whereabouts): string {
   const all = Object.entries(where).map(([account, count]) => `${count} ${account}`);
   return all.length > 0 ? `: ${all.join(', ')}` : '';

@@ -317,3 +317,15 @@ it('keeps within eighty columns and ASCII, and a job of nothing has a sheet too'
     expect(text).toMatch(/^[\n\x20-\x7e]*$/);
   }
 });
+
+it('tells how many were only slackened, and whether they are tight again', () => {
+  const story = newStory()
+    .call('open-job', { label: 'bench car' })
+    .call('slacken', { hole: 'mount/1', spec: { kind: 'nut', head: 'hex 13' } })
+    .call('slacken', { hole: 'mount/2', spec: { kind: 'nut', head: 'hex 13' } });
+  expect(said(sheet(story), 'FASTENERS')).toContain('2 only slackened: 2 NOT TIGHT');
+  story.call('tighten', { hole: 'mount/1', pass: 'final', last: true });
+  expect(said(sheet(story), 'FASTENERS')).toContain('2 only slackened: 1 tight again, 1 NOT TIGHT');
+  story.call('tighten', { hole: 'mount/2', pass: 'final', last: true });
+  expect(said(sheet(story), 'FASTENERS')).toContain('2 only slackened: tight again');
+});
