@@ -95,8 +95,10 @@ export type Row = {
   group: string;
   /** What is said when the hole, area or drive it is about can't be filled by itself. */
   none?: string | ((desk: Desk) => string | No);
+  /** What is said instead of a question to which nothing there is could be the answer. */
+  nothing?: No;
   /** How a slot is asked for, where its type alone says too little. */
-  questions?: Readonly<Record<string, string | ((args: Args) => string)>>;
+  questions?: Readonly<Record<string, string | ((args: Args, desk: Desk) => string)>>;
   /** Asked beyond the slots, one after the other until nothing is left to ask; each answer stands among the slots. */
   besides?: (desk: Desk, args: Args) => Besides | undefined;
   /** Whoever works here signs it: the name of the settings is offered. */

@@ -122,7 +122,7 @@ function titleOf({ desk }: Scene, { area, holes, pass, proposed }: DrawnArea): s
   if (pass) return `${area}: ${pass.name} ${pass.done} of ${pass.of}${order}`;
   const t = tallyOf(desk.ledger, area);
   const empty = t.empty > 0 ? `, ${t.empty} empty,` : '';
-  return `${area}: ${outOf(t)} off${empty} of ${holes.filter((hole) => hole.levels > 0).length}`;
+  return `${area}: ${outOf(t)} off${empty} of ${holes.filter((hole) => hole.levels > 0).length}${order && `${order}, loosened the other way round`}`;
 }
 
 function tagOf(

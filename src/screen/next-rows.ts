@@ -1,8 +1,9 @@
 // What the next call speaks of, in a few rows below the cardboard.
 
-import { type Desk, leftToSlacken } from '../calls/desk.ts';
+import { areHolesKnown, type Desk, leftToSlacken } from '../calls/desk.ts';
 import { belongingsHere, holeRow } from '../calls/lists/holes.ts';
 import { holeDetails } from '../calls/lists/map.ts';
+import { nextArea } from '../calls/next-area.ts';
 import { upNext } from '../calls/next-of-kind.ts';
 import { suspectedHere, suspectedNext } from '../calls/rows/findings.ts';
 import { restOf } from '../job/area-rest.ts';
@@ -70,11 +71,14 @@ function suspectedRows({ desk, keymap }: Scene, columns: number): Row[] {
   return wrapped(plainText(said), columns - 2, 3).map((text) => plainRow(fitted(` ${text}`, columns), nextWordsLook));
 }
 /** Nothing of it comes off any more; what is only slackened may be left. */
-function doneWords({ desk: { ledger, facing }, keymap }: Scene): string {
+function doneWords({ desk, keymap }: Scene): string {
+  const { ledger, facing } = desk;
   const left = facing.area === undefined ? [] : leftToSlacken(ledger, facing.area);
   return left.length > 0
     ? `> ${left.map(numberOf).join(', ')} ${left.length === 1 ? 'is' : 'are'} only slackened: ${keyOf(keymap, 'strip', 'slack')}`
-    : `Every hole known of it has been called. ${keyOf(keymap, 'strip', 'next-area')} is the next area.`;
+    : nextArea(desk, false) === undefined && areHolesKnown(ledger, facing.area ?? '')
+      ? `Every fastener that comes off is off. ${keyOf(keymap, 'strip', 'to-todo')} lists what else comes off, ${keyOf(keymap, 'strip', 'to-build')} what goes back.`
+      : `Every hole known of it has been called. ${keyOf(keymap, 'strip', 'next-area')} is the next area.`;
 }
 /** What the other keys would take. */
 const comingWords = ({ desk, keymap, view }: Scene): string[] =>
@@ -132,10 +136,11 @@ function hintRows({ desk: { ledger, now }, keymap }: Scene, columns: number): Ro
 }
 const tenMinutesMs = 10 * 60_000;
 /** O4: how the next one is brought up, what to set on the wrench, and what of it is doubtful. */
-const tighteningRows = (desk: Desk, next: string, columns: number): Row[] =>
-  wrapped(tighteningWords(desk.ledger, next, desk.units).join('. '), columns - 2, 3).map((text) =>
-    plainRow(fitted(` ${plainText(text)}`, columns)),
-  );
+const tighteningRows = (desk: Desk, next: string, columns: number): Row[] => {
+  const words = tighteningWords(desk.ledger, next, desk.units).join('. ');
+  if (words === '') return [];
+  return wrapped(`tightened: ${words}`, columns - 2, 3).map((text) => plainRow(fitted(` ${plainText(text)}`, columns)));
+};
 /** Rows of pieces, none of them broken at the end of a row where it has room on the next. */
 function inPieces(pieces: readonly string[], columns: number): string[] {
   const solid = pieces.map((piece) =>

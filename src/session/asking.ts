@@ -8,7 +8,7 @@ import type { Args, Slot } from '../calls/form.ts';
 import { isChoice, matchForm, tokens } from '../calls/form.ts';
 import { measureAsked } from '../calls/measures.ts';
 import { type Pressing, unanswered, whyNot } from '../calls/pressing.ts';
-import type { Besides, Row } from '../calls/row.ts';
+import type { Besides, No, Row } from '../calls/row.ts';
 import { meantBy } from '../calls/row.ts';
 import { readSlot, showSlot } from '../calls/slots.ts';
 import { formOf, rowById } from '../calls/table.ts';
@@ -80,9 +80,31 @@ const notChosen = new Set(['up', 'down', 'page-up', 'page-down', 'choose', 'more
 export const screenChoices = (keymap: Keymap): Choice[] =>
   screenIds(keymap).map((id) => ({ value: id, text: rowById.get(id)?.label ?? id }));
 
+/** Calls that may name something new; what is known is no answer for them. */
+export const mayNameNew: ReadonlySet<string> = new Set([
+  'put-in',
+  'part-off',
+  'parted',
+  'holds',
+  'connection',
+  'face',
+  'circuit',
+  'service',
+  'finding',
+]);
+
+/** Why nothing is asked: nothing there is could be the answer, or what is asked for would be refused whatever the answer. */
+export function notAsked(pressing: Pressing, asking: Asking, desk: Desk): No | undefined {
+  const { row } = pressing.bound;
+  if (row.nothing && asking.choices.every((c) => c.way)) return row.nothing;
+  return row.twice ? (whyNot(pressing.bound, desk, pressing.args) ?? undefined) : undefined;
+}
+
 function askingFor(row: Row, { slot, type, optional }: Slot, args: Args, desk: Desk): Asking {
   const known = type === 'who' && !row.signed ? [] : choicesFor(desk, type, args);
-  const judged = known.map((value): Choice => choiceOf(row, slot, type, value, args, desk));
+  const all = known.map((value): Choice => choiceOf(row, slot, type, value, args, desk));
+  // Where something new may be named, what can't be meant is no choice.
+  const judged = mayNameNew.has(row.id) ? all.filter((c) => !c.never) : all;
   // Fixed choices keep their numbers, blocked or not; of names, those that can be taken come first.
   const choices = isChoice(type) ? judged : [...judged.filter((c) => !c.blocked), ...judged.filter((c) => c.blocked)];
   const usual = showSlot(desk, type, row.fills?.(desk, args)[slot]);
@@ -99,9 +121,11 @@ function askingFor(row: Row, { slot, type, optional }: Slot, args: Args, desk: D
     ...(choices.length > 0 && choices.every((c) => c.way) && { why: `none can be taken now: ${choices[0]?.way}` }),
   };
 }
-function titleOf(row: Row, slot: string, type: string, args: Args, { units }: Desk): string {
+function titleOf(row: Row, slot: string, type: string, args: Args, desk: Desk): string {
+  const { units } = desk;
   const said = row.questions?.[slot];
-  const asked = (typeof said === 'function' ? said(args) : said) ?? measureAsked(units, type) ?? titles[type] ?? slot;
+  const asked =
+    (typeof said === 'function' ? said(args, desk) : said) ?? measureAsked(units, type) ?? titles[type] ?? slot;
   const { tray } = args;
   const label = typeof tray === 'string' ? `${row.label} ${tray}` : row.label;
   return asked === row.label ? asked : `${label}: ${asked}`;
@@ -110,7 +134,11 @@ export function choiceOf(row: Row, slot: string, type: string, value: string, ar
   const read = readAnswer(desk, type, value, args);
   const meant = 'value' in read ? meantBy(row, desk, { ...args, [slot]: read.value }) : undefined;
   const stop = meant && 'say' in meant ? blocked(desk.ledger, meant.say, desk.now) : null;
-  return { value, text: textOfChoice(desk, type, value), ...(stop && { blocked: stop.because, way: stop.instead }) };
+  return {
+    value,
+    text: textOfChoice(desk, type, value),
+    ...(stop && { blocked: stop.because, way: stop.instead, ...(stop.kind === 'footing' && { never: true as const }) }),
+  };
 }
 const sureAsking = (row: Row): Asking => ({
   ...plainAsking(row.twice ?? row.label, 'sure'),

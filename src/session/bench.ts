@@ -20,6 +20,7 @@ import {
   aCall,
   callChoices,
   freshArea,
+  notAsked,
   plainAsking,
   pressingAfter,
   questionOf,
@@ -259,6 +260,12 @@ export function createBench(doors: BenchDoors): Bench {
     if (!gathering) return;
     if (unasked) gathering = withNextOfKind(gathering, desk());
     const question = questionOf(gathering, desk());
+    const stop = question && notAsked(gathering, question, desk());
+    if (stop) {
+      gathering = undefined;
+      questions.stop();
+      return session()?.refuse(stop);
+    }
     if (question) return questions.ask(question, answered);
     const { bound, args } = gathering;
     gathering = undefined;

@@ -6,7 +6,7 @@ import type { Desk, PlanOffer } from '../calls/desk.ts';
 import type { Args } from '../calls/form.ts';
 import { readLine } from '../calls/line-reader.ts';
 import { facedWords } from '../calls/next-area.ts';
-import { type Meant, meantBy, type Row, type Step } from '../calls/row.ts';
+import { type Meant, meantBy, type No, type Row, type Step } from '../calls/row.ts';
 import { decide, type Override } from '../job/decide.ts';
 import type { Product } from '../job/entries/declared.ts';
 import type { Ledger } from '../job/ledger.ts';
@@ -52,6 +52,8 @@ export type Session = {
   runLine(text: string, by?: Line['by']): Answer;
   /** The workshop it works in, as the settings have it now. */
   suits(workshop: Workshop): void;
+  /** Answers that a call is not made, before anything is asked for it. */
+  refuse(no: No): void;
   /** Changes what is faced without a call: pointing at a hole. */
   face(facing: Partial<Facing>): void;
   desk(): Desk;
@@ -271,6 +273,7 @@ export function createSession({
     suits({ name, trays, units }) {
       shop = { name, trays, units };
     },
+    refuse: ({ because: text, ...rest }) => void answered({ kind: 'refused', text, ...rest }),
     face: (faced) => store.setState((s) => ({ facing: { ...s.facing, ...faced } })),
     settled: () => saving,
     async retry() {

@@ -5,7 +5,7 @@ import { nextOfKind } from '../calls/next-of-kind.ts';
 import { type Pressing, unanswered } from '../calls/pressing.ts';
 import { areasOfPart } from '../calls/where-parts-are.ts';
 import { stateOf } from '../job/ledger.ts';
-import { choiceOf, readAnswer } from './asking.ts';
+import { choiceOf, mayNameNew, readAnswer } from './asking.ts';
 
 /** Slots of which a call that is about one of what there is needs no answer, where only one comes into question. */
 const soleTypes = new Set([
@@ -22,19 +22,6 @@ const soleTypes = new Set([
   'plan',
   'planned',
 ]);
-/** Calls that may name something new; what is known is no answer for them. */
-const maybeNew = new Set([
-  'put-in',
-  'part-off',
-  'parted',
-  'holds',
-  'connection',
-  'face',
-  'circuit',
-  'service',
-  'finding',
-]);
-
 /** The call with every slot filled that nobody need be asked about: by the next of its kind, by the only one there is. */
 export function withNextOfKind(pressing: Pressing, desk: Desk): Pressing {
   const next = nextOfKind(pressing.bound.row, desk, pressing.args);
@@ -55,7 +42,7 @@ function withSoleChoices(pressing: Pressing, desk: Desk): Pressing {
   if (!slot || slot.optional || !soleTypes.has(slot.type)) return pressing;
   // Of what is new nothing is known yet; a plan and its services are.
   if (binding.fresh && slot.type !== 'plan' && slot.type !== 'planned') return pressing;
-  if (maybeNew.has(row.id) && (!isPlanned || row.id === 'put-in' || row.id === 'finding')) return pressing;
+  if (mayNameNew.has(row.id) && (!isPlanned || row.id === 'put-in' || row.id === 'finding')) return pressing;
   const open = choicesFor(desk, slot.type, pressing.args)
     .map((value) => choiceOf(row, slot.slot, slot.type, value, pressing.args, desk))
     .filter((choice) => !choice.blocked);

@@ -24,6 +24,8 @@ export type Choice = {
   /** Why it can't be taken now, and what to do first. */
   blocked?: string;
   way?: string;
+  /** It is not where the call would take it from. */
+  never?: true;
 };
 
 export type View = {

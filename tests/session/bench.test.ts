@@ -372,12 +372,20 @@ describe('asking', () => {
   });
   it('[X3] asks release twice, and "not yet" releases nothing', async () => {
     const at = await newJob();
+    at.session().runLine('odometer 118400');
     await at.press('L', 'x', ...lettersOf('me'), 'enter');
     expect(at.view().asking).toMatchObject({ slot: 'sure' });
     await at.press('1');
     expect(at.state().answer).not.toMatchObject({ kind: 'refused' });
+    expect(at.state().ledger.lines.length).toBe(2);
     await at.press('x', ...lettersOf('me'), 'enter', '2');
-    expect(at.state().answer).toMatchObject({ kind: 'refused', refusal: { rule: 'X1' } });
+    expect(at.state().answer).toMatchObject({ kind: 'taken', call: 'release' });
+  });
+  it('[X1] asks for no name where the car may not leave, and says at once what is open', async () => {
+    const at = await newJob();
+    await at.press('L', 'x');
+    expect(at.view().asking).toBeUndefined();
+    expect(at.state().answer).toMatchObject({ kind: 'refused', text: expect.stringContaining('open') });
   });
   it('lists first what can be taken, and says of the rest why not', async () => {
     const at = await newJob();

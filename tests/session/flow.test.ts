@@ -28,11 +28,28 @@ describe('a call that takes the next of its kind', () => {
     expect(at.state().ledger.lines.length).toBe(before);
     expect(at.view().asking?.title).toBe('renewed: part');
   });
-  it('says the way where nothing of a list can be taken', async () => {
+  it('asks nothing where nothing could be the answer, and says the way', async () => {
     const at = await partWay('box new auxiliary belt for auxiliary belt');
     at.say('area right front wheel', 'off 1');
-    await at.press('B', 'r');
-    expect(at.view().asking?.why).toContain('call it off first');
+    await at.press('B');
+    for (const [key, text, instead] of [
+      ['r', 'no part that is off has its new one in the parts box', 'put it in the box first'],
+      ['b', 'no part is off that could go back', 'a new one goes on by another call'],
+      ['j', 'nothing is parted that could be joined now', 'see what is open'],
+      ['o', 'nothing that went in for the work is in', 'go on'],
+    ] as const) {
+      await at.press(key);
+      expect(at.view().asking).toBeUndefined();
+      expect(at.state().answer).toMatchObject({ kind: 'refused', text, instead });
+    }
+  });
+  it('offers nothing that cannot be meant where something new may be named', async () => {
+    const at = await partWay('part off timing belt');
+    at.say('part off timing belt', 'area cam cover');
+    await at.press(',', 'p');
+    const offered = at.view().asking?.choices.map((one) => one.value) ?? [];
+    expect(offered).toContain('gasket');
+    expect(offered).not.toContain('timing belt');
   });
 });
 
@@ -122,5 +139,39 @@ describe('going on by itself', () => {
     at.say('made battery earth');
     expect(at.answer()).toMatch(/battery earth goes on last; still \d+ off, parted: /);
     expect(stateOf(at.state().ledger, 'connection', 'battery earth')?.parted).toBe(false);
+  });
+});
+
+describe('the check rotation', () => {
+  it('[R4] asks how many more turns, and says how many are to go', async () => {
+    const at = await partWay('mark on crank mark');
+    at.say('tension reset');
+    await at.press('R', 'enter', 'n');
+    expect(at.view().asking?.title).toBe('turns: how many more (1.75 to go)');
+  });
+  it('says where nothing is in to turn the crank by', async () => {
+    const at = await partWay('working crank pulley 1');
+    await at.press('R');
+    const words = () =>
+      at.bench
+        .listed()
+        .slice(0, 9)
+        .map((one) => one.text);
+    expect(words()).toContain('nothing is in crank pulley 1 to turn it by');
+    at.say('working crank pulley 1');
+    expect(words()).not.toContain('nothing is in crank pulley 1 to turn it by');
+  });
+});
+
+describe('what is bought as a supply', () => {
+  it('[T4] is used with the filling and with the bead that bear its name', async () => {
+    const at = await partWay('bead cam cover face with joint sealant');
+    at.say('box joint sealant', 'box coolant mix', 'bead cam cover face with joint sealant');
+    expect(entriesOf(at).map((e) => e.kind)).toEqual(['bead-laid', 'box-used']);
+    const later = await partWay('filled coolant litres 6.5');
+    later.say('box coolant mix', 'filled coolant litres 6.5');
+    expect(entriesOf(later)).toMatchObject([{ kind: 'fluid-filled' }, { kind: 'box-used', name: 'coolant mix' }]);
+    later.say('filled coolant litres 0.5');
+    expect(entriesOf(later).map((e) => e.kind)).toEqual(['fluid-filled']);
   });
 });

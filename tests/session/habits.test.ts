@@ -95,6 +95,8 @@ describe('a keypad', () => {
     const at = await newJob({ keypad: true, name: 'Io Marsh' });
     at.session().runLine('no road test by Ann because "no plates"');
     at.session().runLine('waiting for Bo because "parts on order"');
+    // Nothing is open any more: a release is asked for.
+    for (const line of ['resumed', 'odometer 118400']) at.session().runLine(line);
     await at.press('*', '7', '9');
     expect(at.view().asking?.choices.map((one) => one.text)).toEqual(['Io Marsh', 'Ann']);
   });

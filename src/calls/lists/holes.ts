@@ -6,7 +6,7 @@ import type { HoleState } from '../../job/hole-states.ts';
 import { every, type Ledger, stateOf, tallyOf } from '../../job/ledger.ts';
 import { gatedBy } from '../../job/order.ts';
 import { inLooseningOrder, inOrder } from '../../job/passes.ts';
-import type { AreaState } from '../../job/states.ts';
+import type { AreaState, PartState } from '../../job/states.ts';
 import { areaOf, inHole, named, numberOf, subjectText, withinArea } from '../../job/subjects.ts';
 import { suspectedAt } from '../../job/suspicions.ts';
 import { isWithdrawn } from '../../job/withdrawn.ts';
@@ -66,7 +66,7 @@ export function holeRow(desk: Desk, h: HoleState): Listed {
     lies,
     h.declared?.slackOnly ? 'slack only' : undefined,
     h.declared?.later?.replace('-', ' '),
-    critical && isTouched(h) && h.called.lookedAt <= h.called.changedAt ? 'look again' : undefined,
+    critical && o?.level === 'tight' && h.called.lookedAt <= h.called.changedAt ? 'look again' : undefined,
   ].filter(Boolean);
   return {
     key: h.hole,
@@ -101,7 +101,7 @@ export function belongingsHere(desk: Desk): Listed[] {
         ? row(`part ${p.part}`, 'open', 'part', p.part, p.declared?.renew ? 'off, to be renewed' : 'off')
         : p.removedAt > 0
           ? row(`part ${p.part}`, p.forNow ? 'half' : 'done', 'part', p.part, p.forNow ? 'on for now' : 'back')
-          : row(`part ${p.part}`, 'found', 'part', p.part, 'as found'),
+          : row(`part ${p.part}`, 'found', 'part', p.part, isFreed(desk.ledger, p) ? 'loose, still on' : 'as found'),
     ),
     ...connections.map((c) =>
       row(
@@ -115,6 +115,14 @@ export function belongingsHere(desk: Desk): Listed[] {
     ...temporaries.map((t) => row(`temporary ${t.temporary}`, 'half', t.sort, t.temporary, 'is in')),
   ];
 }
+/** Nothing holds it any more: all that did is off or slack. */
+const isFreed = (ledger: Ledger, { declared }: PartState): boolean =>
+  declared !== undefined &&
+  declared.heldBy.length > 0 &&
+  declared.heldBy.every((hole) => {
+    const h = stateOf(ledger, 'hole', hole);
+    return h !== undefined && (isOff(h) || h.called.occupant?.level === 'slack');
+  });
 function isAt(at: string | undefined, area: string): boolean {
   if (at === undefined) return false;
   const hole = named('hole', at);

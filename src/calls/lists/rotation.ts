@@ -1,8 +1,10 @@
 // The drives of a job: what each still wants before its check rotation stands, its tries and its marks.
+import { isOff } from '../../job/closed.ts';
 import { blocked } from '../../job/decide.ts';
-import { every } from '../../job/ledger.ts';
+import { every, stateOf } from '../../job/ledger.ts';
 import { rotationNeeded } from '../../job/rotation.ts';
 import type { DriveState } from '../../job/states.ts';
+import { subjectText } from '../../job/subjects.ts';
 import { isWithdrawn } from '../../job/withdrawn.ts';
 import { isRefused } from '../../trade/answer.ts';
 import { degreesOff, turnsUntilMarksMeet } from '../../trade/belt-drive.ts';
@@ -23,7 +25,13 @@ export function rotationRows(desk: Desk): Listed[] {
       end: needed ? 'check rotation to come' : passed ? 'check rotation passed' : 'as found',
       picks,
     };
-    return [head, ...(needed ? beforeTurning(desk, d) : []), ...tries(d), ...marks(d), ...printedMarks(d)];
+    return [
+      head,
+      ...(needed ? [...beforeTurning(desk, d), ...turnedBy(desk, d)] : []),
+      ...tries(d),
+      ...marks(d),
+      ...printedMarks(d),
+    ];
   });
 }
 
@@ -44,6 +52,25 @@ function beforeTurning({ ledger, now }: Desk, { drive }: DriveState): Listed[] {
         },
       ]
     : [];
+}
+
+/** With its bolt out the crank has nothing a socket holds on: an old one turns it. */
+function turnedBy({ ledger }: Desk, { drive, declared }: DriveState): Listed[] {
+  const bolt = declared?.crankBolt;
+  const h = bolt === undefined ? undefined : stateOf(ledger, 'hole', bolt);
+  if (!h || !isOff(h)) return [];
+  const text = `nothing is in ${subjectText(`hole:${bolt}`)} to turn it by`;
+  return [
+    {
+      key: `${drive} turned by`,
+      mark: 'half',
+      name: 'with',
+      text,
+      end: 'a working bolt',
+      picks: { drive },
+      leads: `hole:${bolt}`,
+    },
+  ];
 }
 
 /** R8: not asked for after turning; when they would meet again is said, so that nobody waits for it. */

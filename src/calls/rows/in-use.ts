@@ -63,7 +63,15 @@ export const inUseRows: readonly Row[] = [
     means: (desk, { back }) => {
       const area = nextArea(desk, back === true);
       if (area === undefined)
-        return { no: { because: 'no other area has anything left', instead: 'see what is open' } };
+        return {
+          no: back
+            ? { because: 'no other area has anything left to go back', instead: 'see what is open', by: 'to-leaving' }
+            : {
+                because: 'no other area has a fastener left to come off',
+                instead: 'see what else is to come off',
+                by: 'to-todo',
+              },
+        };
       const face = facedAt(desk, area);
       return { face, answer: `at ${facedWords(face)}` };
     },

@@ -1,6 +1,8 @@
 // The check rotation. A letter that is pressed all day on the screens beside it fails no check here and starts no count again.
 import { stateOf } from '../../job/ledger.ts';
+import { runningTry } from '../../job/rotation.ts';
 import { type Desk, theDrive } from '../desk.ts';
+import type { Args } from '../form.ts';
 import { key, type Row } from '../row.ts';
 
 const drive = (desk: Desk) => ({ drive: theDrive(desk) });
@@ -9,6 +11,14 @@ function nextMark(desk: Desk): string | undefined {
   const d = name === undefined ? undefined : stateOf(desk.ledger, 'drive', name);
   const read = d?.tries.at(-1)?.marks ?? {};
   return d?.declared?.marks.find((m) => read[m] === undefined);
+}
+
+/** What is called is added to what was turned. */
+function turnsAsked(_args: Args, desk: Desk): string {
+  const d = stateOf(desk.ledger, 'drive', theDrive(desk) ?? '');
+  const t = d && runningTry(desk.ledger, d);
+  const left = t ? (t.need - t.quarters) / 4 : 0;
+  return `how many more${left > 0 ? ` (${left} to go)` : ''}`;
 }
 
 export const rotationRows: readonly Row[] = [
@@ -44,6 +54,7 @@ export const rotationRows: readonly Row[] = [
     spoken: ['crank was turned <turns:few>'],
     label: 'turns',
     help: 'So many whole turns at the crank, by hand, in the running direction.',
+    questions: { turns: turnsAsked },
     group: 'check rotation',
     keys: [key('n', 'rotation', { pad: '3' })],
     means: (desk, args) => {

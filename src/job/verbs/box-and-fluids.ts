@@ -1,5 +1,6 @@
 // Verbs on the parts box and on fluids and their circuits (T4, T5).
 import * as z from 'zod';
+import type { Entry } from '../entry.ts';
 import { meanwhile, no, notReached } from '../guards.ts';
 import { stateOf } from '../ledger.ts';
 import { circuitOpenedAt } from '../open-points.ts';
@@ -7,7 +8,7 @@ import { readyText } from '../ready.ts';
 import { reasonSchema } from '../reasons.ts';
 import { type Spec, specSchema } from '../spec.ts';
 import { nameSchema, subjectSchema } from '../subjects.ts';
-import { type Guard, verb } from '../verb.ts';
+import { type Guard, type Standing, verb } from '../verb.ts';
 
 const sortBought = ({ spec, replaces }: { spec?: Spec; replaces?: string }) =>
   spec ? 'fastener' : replaces ? 'part' : 'supply';
@@ -69,6 +70,11 @@ const isNoFastener: Guard<{ name: string }> = {
 const useUp = verb('use-from-box', boxTakes, [isLeft, isNoFastener], (_s, said) => [
   { kind: 'box-used', name: said.name, quantity: said.quantity ?? 1, ...(said.at && { at: said.at }) },
 ]);
+/** T4: a supply of that very name was bought for it, and is used with it. */
+export const suppliedBy = (s: Standing, name: string): Entry[] => {
+  const b = stateOf(s.ledger, 'box', name);
+  return b?.sort === 'supply' && b.left > 0 ? [{ kind: 'box-used', name, quantity: 1 }] : [];
+};
 const moveBox = verb(
   'move-box',
   z.strictObject({
@@ -152,6 +158,7 @@ const fillFluid = verb(
       fluid: said.fluid ?? stateOf(s.ledger, 'circuit', said.circuit)?.fluid ?? said.circuit,
       ...(said.litres !== undefined && { litres: said.litres }),
     },
+    ...suppliedBy(s, said.fluid ?? stateOf(s.ledger, 'circuit', said.circuit)?.fluid ?? said.circuit),
   ],
 );
 const leakCheck = verb(

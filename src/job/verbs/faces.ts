@@ -6,6 +6,7 @@ import { no } from '../guards.ts';
 import { stateOf } from '../ledger.ts';
 import { nameSchema } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
+import { suppliedBy } from './box-and-fluids.ts';
 
 const face = z.strictObject({ face: nameSchema });
 const isFace: Guard<{ face: string }> = {
@@ -51,7 +52,10 @@ const lay = verb(
       },
     },
   ],
-  (s, said) => [{ kind: 'bead-laid', face: said.face, label: labelOf(s, said) as Product }],
+  (s, said) => {
+    const label = labelOf(s, said) as Product;
+    return [{ kind: 'bead-laid', face: said.face, label }, ...suppliedBy(s, label.product)];
+  },
 );
 
 export const faceVerbs = [clean, lay];
