@@ -169,8 +169,9 @@ function withoutBead(ledger: Ledger, hole: Hole, only: (hole: Hole) => boolean =
   return faces.flatMap((f) => (opened(f) && f.beads.length === 0 ? [`no bead is laid on ${f.face}`] : []));
 }
 const stillOff = (ledger: Ledger, area: string): string[] => {
-  const { off } = tallyOf(ledger, area);
-  return off > 0 ? [`${off} of ${area} ${off === 1 ? 'is' : 'are'} still off`] : [];
+  const { off, empty } = tallyOf(ledger, area);
+  const say = (count: number, how: string) => `${count} of ${area} ${count === 1 ? 'is' : 'are'} still ${how}`;
+  return [...(off > empty ? [say(off - empty, 'off')] : []), ...(empty > 0 ? [say(empty, 'empty')] : [])];
 };
 function closedOver(ledger: Ledger, face: string): string[] {
   const pressedBy = stateOf(ledger, 'face', face)?.declared?.pressedBy ?? [];

@@ -7,6 +7,7 @@ import { nextArea } from '../calls/next-area.ts';
 import { upNext } from '../calls/next-of-kind.ts';
 import { suspectedHere, suspectedNext } from '../calls/rows/findings.ts';
 import { restOf } from '../job/area-rest.ts';
+import { isEmptyOnArrival, isOff } from '../job/closed.ts';
 import { inFrontOf } from '../job/in-front.ts';
 import { every, lineAt, stateOf, tallyOf } from '../job/ledger.ts';
 import { gatedBy } from '../job/order.ts';
@@ -30,13 +31,15 @@ export function nextRows(scene: Scene, next: string | undefined, columns: number
   const h = next === undefined ? undefined : stateOf(desk.ledger, 'hole', next);
   const row = h && holeRow(desk, h);
   const more = next === undefined ? [] : holeDetails(desk, next);
+  const wantsNew = view.screen === 'build' && h !== undefined && isOff(h) && isEmptyOnArrival(h);
+  const newOne = wantsNew ? `. ${keyOf(scene.keymap, 'build', 'new')} a new one from the box` : '';
   const said =
     next === undefined
       ? view.screen === 'build'
         ? restWords(scene)
         : doneWords(scene)
       : row
-        ? `> ${row.name} ${row.text.replace(/ +/g, ' ').trimEnd()}${row.end ? `, ${row.end}` : ''}${more.length > 1 ? `. Levels: ${more.join(', ')}` : ''}`
+        ? `> ${row.name} ${row.text.replace(/ +/g, ' ').trimEnd()}${row.end ? `, ${row.end}` : ''}${more.length > 1 ? `. Levels: ${more.join(', ')}` : ''}${newOne}`
         : `> ${subjectText(`hole:${next}`)} is next`;
   const others = (listBeside ? [] : belongingsHere(desk)).map((one) => `${one.text} ${one.end}`);
   const coming = comingWords(scene);

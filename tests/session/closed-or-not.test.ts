@@ -56,3 +56,16 @@ it('[O3] shows slack, in by hand, snug, tight, off and empty each by a shape of 
   expect(marks).toEqual(['on', 'snug', 'done', 'open', 'empty', 'slack']);
   expect(new Set(marks.map(shapeOf)).size).toBe(6);
 });
+it('[L6 L11] says of a hole that was empty why nothing goes back into it, and counts it as empty', async () => {
+  const at = await newJob();
+  await at.press('a', '+', 'b', '0', 'enter', 'm');
+  for (const line of ['holes 2', 'back 1', 'tight 1']) at.session().runLine(line);
+  await at.press('B', 'enter');
+  expect(at.state().answer).toMatchObject({
+    text: 'it was empty on arrival, and nothing in the trays is known to fit',
+    instead: 'call a new one from the parts box, or a substitute',
+  });
+  expect(at.session().runLine('tight 1')).toMatchObject({
+    text: expect.stringMatching(/Mind: 1 of area 1 is still empty$/),
+  });
+});

@@ -1,7 +1,7 @@
 // The verb that puts a fastener into a hole by a few turns, and all that may stand against it (L5 to L8, K4).
 import * as z from 'zod';
 import { chosenFor, mayNotTrade, openFindingOf } from '../choose.ts';
-import { wantsOf } from '../closed.ts';
+import { isEmptyOnArrival, wantsOf } from '../closed.ts';
 import type { Entry } from '../entry.ts';
 import {
   fastenerState,
@@ -75,7 +75,9 @@ const somethingFits: Guard<Fit> = {
     const own = h?.called.own ? fastenerState(s, h.called.own) : undefined;
     const barred = own && (mayNotServe(own, said.working === true)?.because ?? foundWrong(s, own));
     const wants = specText((h && wantsOf(s.ledger, h)) ?? {});
-    const because = barred ? `its own fastener may not: ${barred}` : `nothing in the trays is ${wants}`;
+    const none = wants === 'unknown' ? 'nothing in the trays is known to fit' : `nothing in the trays is ${wants}`;
+    const hasNone = h !== undefined && isEmptyOnArrival(h) ? `it was empty on arrival, and ${none}` : none;
+    const because = barred ? `its own fastener may not: ${barred}` : hasNone;
     return no(because, 'call a new one from the parts box, or a substitute', [`hole:${said.hole}`]);
   },
 };
