@@ -36,7 +36,17 @@ import { greetingOf, questionsOnOpening } from './opening.ts';
 import { createQuestions } from './questions.ts';
 import type { Answer, Session } from './session.ts';
 import { withNextOfKind } from './unasked.ts';
-import { type Around, goTo, moveBy, onHoles, pickedOf, placedBy, startPlacing, startWhereItWaits } from './walking.ts';
+import {
+  type Around,
+  goTo,
+  keepPicked,
+  moveBy,
+  onHoles,
+  pickedOf,
+  placedBy,
+  startPlacing,
+  startWhereItWaits,
+} from './walking.ts';
 
 export type BenchState = {
   view: View;
@@ -290,6 +300,7 @@ export function createBench(doors: BenchDoors): Bench {
     const at = session();
     if (!at) return;
     const { length } = at.store.getState().ledger.lines;
+    const picked = onHoles(get().view) ? undefined : pickedOf(around)?.key;
     const { pad } = get().keymap;
     const answer = at.run(row, args, pad ? 'pad' : 'key');
     show(answer);
@@ -299,6 +310,7 @@ export function createBench(doors: BenchDoors): Bench {
     // In the log the newest line comes first; what was picked stays picked.
     const more = at.store.getState().ledger.lines.length - length;
     if (get().view.screen === 'log' && more > 0) step({ move: more, of: listed().length });
+    else if (more > 0) keepPicked(around, picked);
   }
   function show(answer: Answer | undefined): void {
     if (answer?.kind === 'step') takeStep(answer.step);

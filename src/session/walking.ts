@@ -38,6 +38,15 @@ export function startWhereItWaits({ view, listed, step }: Around): void {
   if (waits >= 0) step({ move: waits - (at[screen] ?? 0), of: rows.length });
 }
 
+/** A row that a call has moved in its list stays the one that is picked; one that is gone leaves the cursor where it stood. */
+export function keepPicked({ view, listed, step }: Around, key: string | undefined): void {
+  const { screen, at } = view();
+  if (key === undefined || onHoles(view()) || screen === 'log') return;
+  const rows = listed();
+  for (let i = 0; i < rows.length; i++)
+    if (rows.at(i)?.key === key) return step({ move: i - (at[screen] ?? 0), of: rows.length });
+}
+
 /** To the screen where a place is worked on, and to its line there. */
 export function goTo({ view, session, listed, step }: Around, at: string, on = screenFor(at)): void {
   const hole = named('hole', at);

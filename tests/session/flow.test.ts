@@ -1,5 +1,6 @@
 // Where work goes on by itself, what keeps it where it is, and what a whole pass leaves out: the reference job part way.
 import { describe, expect, it } from 'vitest';
+import { pickedAt } from '../../src/calls/listed.ts';
 import { stateOf } from '../../src/job/ledger.ts';
 import { type PartWay, partWay } from './part-way.ts';
 
@@ -173,5 +174,19 @@ describe('what is bought as a supply', () => {
     expect(entriesOf(later)).toMatchObject([{ kind: 'fluid-filled' }, { kind: 'box-used', name: 'coolant mix' }]);
     later.say('filled coolant litres 0.5');
     expect(entriesOf(later).map((e) => e.kind)).toEqual(['fluid-filled']);
+  });
+});
+
+describe('a list', () => {
+  it('keeps picked what was picked, though a call puts rows before it', async () => {
+    const at = await partWay('clean cam cover face');
+    await at.press('P', 'page-down');
+    const picked = () => pickedAt(at.bench.listed(), at.view().at.box)?.key;
+    const before = picked();
+    const { length } = at.bench.listed();
+    expect(before).toBeDefined();
+    await at.press('i', ...'rag'.split(''), 'enter');
+    expect(at.bench.listed().length).toBe(length + 1);
+    expect(picked()).toBe(before);
   });
 });
