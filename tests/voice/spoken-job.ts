@@ -175,7 +175,7 @@ function another(desk: Desk, phrase: string, turn: number): string {
   const others = [
     'take away next one',
     'next tray is now five after four',
-    'everything masked',
+    'everything is masked over now',
     'car may leave by the owner',
   ];
   const other = others[turn % others.length] as string;

@@ -158,7 +158,7 @@ export const partsRows: readonly Row[] = [
     id: 'masked',
     words: ['all masked', 'everything masked'],
     form: '',
-    spoken: ['everything masked'],
+    spoken: ['everything is masked over now'],
     label: 'all masked',
     help: 'Every area that stands open is masked against chips.',
     group: 'temporaries',
