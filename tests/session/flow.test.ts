@@ -180,7 +180,7 @@ describe('what is bought as a supply', () => {
 describe('a list', () => {
   it('keeps picked what was picked, though a call puts rows before it', async () => {
     const at = await partWay('clean cam cover face');
-    await at.press('P', 'page-down');
+    await at.press('P', 'page-down', 'page-down');
     const picked = () => pickedAt(at.bench.listed(), at.view().at.box)?.key;
     const before = picked();
     const { length } = at.bench.listed();
