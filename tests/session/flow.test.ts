@@ -22,8 +22,8 @@ const joints = [
 
 describe('a call that takes the next of its kind', () => {
   it('renews nothing of another area unasked, though it is the only one left', async () => {
-    const at = await partWay('renewed idler');
-    at.say('area arch liner');
+    const at = await partWay('renewed auxiliary belt');
+    at.say('area coolant pump');
     const before = at.state().ledger.lines.length;
     await at.press('B', 'r');
     expect(at.state().ledger.lines.length).toBe(before);
@@ -115,6 +115,11 @@ describe('going on by itself', () => {
     expect(area(at)).toBe('cam cover');
     await at.press('j');
     expect(at.answer()).toBe('coil rail plug made. On to coolant pump');
+  });
+  it('is told what it leaves behind when it is sent on by hand', async () => {
+    const at = await partWay('area coolant pump', 2);
+    await at.press('B', 'j', 'j', '>');
+    expect(at.answer()).toBe('at coolant pump. Left at cam cover: coil rail plug parted, cam sensor plug parted');
   });
   it('[X1] stays for the second look, and goes on with it', async () => {
     const at = await partWay('tight mount bracket 5', 2);

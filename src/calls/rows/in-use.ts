@@ -1,4 +1,5 @@
 // What is in use: the area, the tray, the fastener; what stays set until it is changed.
+import { restOf } from '../../job/area-rest.ts';
 import { fastenerKinds, type Spec, specText } from '../../job/spec.ts';
 import { areaOf, subjectText } from '../../job/subjects.ts';
 import type { Facing } from '../../view/facing.ts';
@@ -73,7 +74,10 @@ export const inUseRows: readonly Row[] = [
               },
         };
       const face = facedAt(desk, area);
-      return { face, answer: `at ${facedWords(face)}` };
+      const { ledger, facing } = desk;
+      const waits = back && facing.area !== undefined ? restOf(ledger, facing.area).filter((one) => one.now) : [];
+      const left = waits.length > 0 ? `. Left at ${facing.area}: ${waits.map(({ words }) => words).join(', ')}` : '';
+      return { face, answer: `at ${facedWords(face)}${left}` };
     },
   },
   {
