@@ -3,8 +3,8 @@
 import { decide } from './decide.ts';
 import { type Ledger, stateOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
-import type { OpenPoint } from './open-point.ts';
 import { oncePerMoment } from './once-per-ledger.ts';
+import type { OpenPoint } from './open-point.ts';
 import { openPoints } from './open-points.ts';
 import type { Said } from './said.ts';
 import { named } from './subjects.ts';

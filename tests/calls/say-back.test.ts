@@ -9,7 +9,12 @@ import { openPointsWithNext } from '../../src/job/next-call.ts';
 import type { Said } from '../../src/job/said.ts';
 import { demoLedger } from '../demo/at-hand.ts';
 
-const deskAt = (ledger: Ledger, now: Stamp): Desk => ({ ledger, facing: { tray: '1', spec: {} }, now, plans: () => [] });
+const deskAt = (ledger: Ledger, now: Stamp): Desk => ({
+  ledger,
+  facing: { tray: '1', spec: {} },
+  now,
+  plans: () => [],
+});
 
 describe('a call said back in words', () => {
   it('[X5] reads back to the very same call, for every next call from the demo to the end of what can be closed', () => {

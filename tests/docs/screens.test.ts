@@ -20,7 +20,7 @@ describe.each(pictures)('the picture of $name', (picture) => {
   });
   it('stands in the README, with words for whoever does not see it', () => {
     expect(readme).toContain(`![${alt}](${path})`);
-    expect(readFileSync(`${root}${path}`, 'utf8')).toContain('<title>');
+    expect(readFileSync(`${root}${path}`, 'utf8')).toContain(`<title>${alt}</title>`);
   });
 });
 
