@@ -1,5 +1,5 @@
 // Rings the terminal's bell for each answer, so many times as it says.
-import type { Bench } from '../session/bench.ts';
+import type { Bench } from '../session/bench-shape.ts';
 import { bellsFor } from '../session/sounds.ts';
 
 const apartMs = 150;

@@ -1,7 +1,8 @@
 // The program on the screen: the shelf, or a job opened by its name. What paints is handed in.
 import { callWords } from '../calls/call-words.ts';
 import type { Line } from '../job/line.ts';
-import { type Bench, createBench } from '../session/bench.ts';
+import { createBench } from '../session/bench.ts';
+import type { Bench } from '../session/bench-shape.ts';
 import { exits, type Out } from './answer.ts';
 import { ringBells } from './bells.ts';
 import { habitsAtHand } from './habits.ts';

@@ -1,5 +1,5 @@
 // Joins the bench with ears and mouth: what is heard goes in, answers are spoken, and while it speaks it is deaf.
-import type { Bench } from '../session/bench.ts';
+import type { Bench } from '../session/bench-shape.ts';
 import { type Ears, listenByMicrophone, listenWith } from '../voice/ears.ts';
 import { type Grammar, grammarOf } from '../voice/grammar.ts';
 import { guessedIn, howToGetOne } from '../voice/pocketsphinx.ts';

@@ -1,7 +1,7 @@
 // The program on the screen: the bench's state as a frame of rows, and the one component that owns the keyboard.
 import { Box, Text, useApp, useIsScreenReaderEnabled, useWindowSize } from 'ink';
 import { type ReactNode, useEffect, useLayoutEffect, useMemo, useReducer, useRef, useSyncExternalStore } from 'react';
-import type { Bench, BenchState } from '../session/bench.ts';
+import type { Bench, BenchState } from '../session/bench-shape.ts';
 import type { SessionState } from '../session/session.ts';
 import { paintFor } from './colours.ts';
 import { rememberingFrames, smallest } from './frame.ts';

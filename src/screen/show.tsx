@@ -1,7 +1,7 @@
 // Puts the program on the terminal, and says when it has left it, how to take it down, and how to leave it aside.
 import { render, useApp } from 'ink';
 import { type ReactNode, useLayoutEffect } from 'react';
-import type { Bench } from '../session/bench.ts';
+import type { Bench } from '../session/bench-shape.ts';
 import { App, type Keys } from './app.tsx';
 
 type Suspend = (work: () => Promise<void>) => Promise<void>;

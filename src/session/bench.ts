@@ -1,120 +1,33 @@
 // The bench: the shelf of jobs, the one that is open, and what is on view. A key press or a typed word goes in here and
 // comes out as a call on the session or as a step of the view. It paints nothing.
-import { createStore, type StoreApi } from 'zustand/vanilla';
-import type { Bound, Keymap } from '../calls/bindings.ts';
+import { createStore } from 'zustand/vanilla';
+import type { Bound } from '../calls/bindings.ts';
 import type { Desk } from '../calls/desk.ts';
 import type { Args } from '../calls/form.ts';
-import { callsIn } from '../calls/line-reader.ts';
 import type { Rows } from '../calls/listed.ts';
-import { type SettingsFile, settingRows } from '../calls/lists/settings.ts';
-import { type OnTheShelf, shelfRows } from '../calls/lists/shelf.ts';
+import { settingRows } from '../calls/lists/settings.ts';
+import { shelfRows } from '../calls/lists/shelf.ts';
 import { listedOn } from '../calls/lists.ts';
 import { type Pressing, pressing } from '../calls/pressing.ts';
-import { meantBy, type Row, type Step } from '../calls/row.ts';
+import { meantBy, type Row } from '../calls/row.ts';
 import { rowById } from '../calls/table.ts';
 import { emptyLedger } from '../job/ledger.ts';
 import { firstFacing } from '../view/facing.ts';
 import type { ScreenId } from '../view/screens.ts';
-import { acting, firstView, type View, type ViewStep, viewed } from '../view/view.ts';
-import {
-  aCall,
-  callChoices,
-  freshArea,
-  notAsked,
-  plainAsking,
-  pressingAfter,
-  questionOf,
-  screenChoices,
-  yesOrNo,
-} from './asking.ts';
-import { changeSetting } from './changing.ts';
-import { type Habits, keymapFor, pedalCall, standardHabits, workshopOf } from './habits.ts';
+import { acting, firstView, type ViewStep, viewed } from '../view/view.ts';
+import { freshArea, notAsked, pressingAfter, questionOf } from './asking.ts';
+import type { Bench, BenchDoors, BenchState, Opener } from './bench-shape.ts';
+import { keymapFor, pedalCall, standardHabits, workshopOf } from './habits.ts';
 import { createEar, type Heard } from './hearing.ts';
 import { heldKey } from './held-key.ts';
 import { createKeeping } from './keeping.ts';
 import { greetingOf, questionsOnOpening } from './opening.ts';
 import { createQuestions } from './questions.ts';
 import type { Answer, Session } from './session.ts';
+import { createSteps } from './steps.ts';
 import { withNextOfKind } from './unasked.ts';
-import {
-  type Around,
-  goTo,
-  keepPicked,
-  moveBy,
-  onHoles,
-  pickedOf,
-  placedBy,
-  startPlacing,
-  startWhereItWaits,
-} from './walking.ts';
+import { type Around, keepPicked, onHoles, pickedOf, placedBy } from './walking.ts';
 
-export type BenchState = {
-  view: View;
-  session?: Session;
-  /** Undefined until it was read. */
-  shelf?: readonly OnTheShelf[];
-  /** What the shelf or the opening of a job has to say; a job's own answers are its session's. */
-  word?: string;
-  /** What a key of the screen itself came to: keypad on, sounds off. */
-  note?: string;
-  /** Said on opening a job again, until the first key. */
-  greeting?: readonly string[];
-  /** What stands over it; without one, that it is how the job was left. */
-  greetingHead?: string | undefined;
-  /** Whether it listens; undefined where there is no recogniser. */
-  listening?: boolean;
-  /** Answers are spoken. */
-  speaking?: boolean;
-  /** What was asked or told about a phrase that was heard. */
-  heard?: string;
-  leaving: boolean;
-  habits: Habits;
-  keymap: Keymap;
-};
-export type Bench = {
-  store: StoreApi<BenchState>;
-  /** A key by its name: "enter", "escape", "a", "S", "up". */
-  press(key: string): void;
-  /** Text pasted or typed at once; it counts only where something is asked. */
-  type(text: string): void;
-  listed(): Rows;
-  desk(): Desk;
-  open(path: string): Promise<void>;
-  /** A phrase an outside recogniser heard. */
-  hear(what: Heard): void;
-  /** What may be said next. */
-  heed(): ReturnType<ReturnType<typeof createEar>['heed']>;
-  /** Tells whether a recogniser is there, and why none is. */
-  ears(are: boolean, why?: string): void;
-  /** One line for whoever is at the bench, after what stands there to be read. */
-  tell(line: string): void;
-  quit(): void;
-};
-/** Opens a job; `fresh` makes it, `withoutLineAt` goes on without a last line that does not hold. Throws a fault. */
-export type Opener = (
-  named: string,
-  how: { fresh?: boolean; withoutLineAt?: number; look?: boolean },
-) => Promise<Session>;
-export type BenchDoors = {
-  /** Read when the bench is made, and again whenever it is gone to. */
-  jobs(): Promise<readonly OnTheShelf[]>;
-  /** A job is opened at once: the shelf is not read before it is gone to. */
-  shelfLater?: boolean;
-  open: Opener;
-  habits?: Habits;
-  /** What of the settings only the file holds, and where it is. */
-  settingsFile?: SettingsFile;
-  /** What is wrong with the settings, told once. */
-  word?: string | undefined;
-  /** How to get a recogniser, or a speaking program, where there is none. */
-  howToHear?: string;
-  howToSpeak?: string;
-  /** Keeps what was set on the bench; the words of a fault when it could not. */
-  keep?(habits: Habits): Promise<string | undefined>;
-};
-
-const pageRows = 10;
-const mostSaidLines = 50;
 /** Groups whose calls are made one after the other on the next hole or turn: what a pedal repeats. */
 const repeatable: ReadonlySet<string> = new Set(['strip', 'build', 'check rotation']);
 
@@ -136,7 +49,6 @@ export function createBench(doors: BenchDoors): Bench {
   let gathering: Pressing | undefined;
   /** Keys pressed while a job is being opened: they are meant for it. */
   let pressedMeanwhile: string[] | undefined;
-  let saidLines: readonly string[] = [];
   let lastCall: Bound | undefined;
   /** The next call asks which one it is about, whatever comes next by itself. */
   let which = false;
@@ -316,141 +228,29 @@ export function createBench(doors: BenchDoors): Bench {
     if (answer?.kind === 'step') takeStep(answer.step);
   }
 
-  function takeStep(s: Step): void {
-    const { view, keymap } = get();
-    if ('to' in s) {
-      if (s.to === 'shelf') void refreshShelf();
-      if (s.to === 'settings') return view.screen === s.to ? undefined : step({ to: s.to, from: view.screen });
-      // Without a job every other screen would be empty.
-      if (!session() && s.to !== 'shelf') return;
-      step({ to: s.to });
-      return startWhereItWaits(around);
-    }
-    switch (s.step) {
-      case 'up':
-      case 'down':
-        return moveBy(around, s.step === 'up' ? -1 : 1);
-      case 'page-up':
-      case 'page-down':
-        return moveBy(around, s.step === 'page-up' ? -pageRows : pageRows);
-      case 'help':
-        step({ to: view.screen === 'help' ? view.before : 'help' });
-        return step({ move: view.screen === 'help' ? 0 : Number.NEGATIVE_INFINITY, of: 1 });
-      case 'type':
-        return typeLine('');
-      case 'choose':
-        return choose();
-      case 'new':
-        return ask(plainAsking('new job: its name', 'job name'), (name) => void open(name.trim(), { fresh: true }));
-      case 'leave':
-        return leave();
-      case 'next-call':
-        return typeLine((pickedOf(around)?.end ?? '').split('…')[0] ?? '');
-      case 'place':
-        return startPlacing(around);
-      case 'more': {
-        const all = keymap.keysOn(acting(view));
-        return ask(aCall('which call', callChoices(all, desk(), picks())), (id) => {
-          const bound = all.find((one) => one.row.id === id);
-          if (bound) begin(bound);
-        });
-      }
-      case 'screens':
-        return ask(aCall('which screen', screenChoices(keymap)), (id) => {
-          // What was typed may be none of them.
-          const row = rowById.get(id);
-          if (row) carryOut(row, {});
-        });
-      case 'which':
-        which = true;
-        return set({ note: 'Which one? The next call asks, and takes nothing by itself.' });
-      case 'same-again':
-        return lastCall ? begin(lastCall) : undefined;
-      case 'pad':
-        return keeping.keep({ keypad: !get().habits.keypad });
-      case 'sounds':
-        return keeping.keep({ sounds: !get().habits.sounds });
-      case 'listening': {
-        if (get().listening === undefined)
-          return set({ word: doors.howToHear ?? 'Listening needs the program started with --listen.' });
-        ear.turn(!ear.isOn());
-        return set({ listening: ear.isOn(), note: ear.isOn() ? 'Listening.' : 'Not listening.' });
-      }
-      case 'speaking': {
-        if (doors.howToSpeak !== undefined) return set({ word: doors.howToSpeak });
-        const speaking = !get().speaking;
-        return set({ speaking, note: speaking ? 'Answers are spoken.' : 'Answers are not spoken.' });
-      }
-      case 'set':
-        return changeSetting(s.what, get().habits, { keep: keeping.keep, ask: questions.ask });
-      case 'pedal':
-        return keeping.learnPedals();
-      case 'retry':
-        return session()?.store.getState().notSaved ? void session()?.retry() : undefined;
-      case 'quit':
-        return quit();
-      default:
-        return;
-    }
-  }
-
-  function typeLine(typed: string): void {
-    if (!session()) return;
-    const asking = { ...plainAsking('a call in words', 'typed line'), typed };
-    ask(
-      asking,
-      (line) => {
-        saidLines = [...saidLines.filter((one) => one !== line), line].slice(-mostSaidLines);
-        for (const call of callsIn(line)) {
-          const answer = session()?.runLine(call, 'line');
-          show(answer);
-          // What comes after it may lean on it.
-          if (answer?.kind === 'refused') break;
-        }
-      },
-      saidLines,
-    );
-  }
-
-  function choose(): void {
-    const row = pickedOf(around);
-    if (!row) return;
-    if (get().view.screen === 'shelf') return void takeFromShelf(row.key);
-    if (get().view.screen === 'settings') {
-      const setting = rowById.get(row.key);
-      return setting ? carryOut(setting, {}) : set({ note: `Only the file holds it: ${doors.settingsFile?.path}` });
-    }
-    if (row.leads) goTo(around, row.leads, row.leadsOn);
-  }
-
-  /** One that cannot be opened leads to its newest copy, where there is one. */
-  async function takeFromShelf(path: string): Promise<void> {
-    const broken = get().shelf?.find((one) => one.path === path)?.broken;
-    if (!broken) return open(path);
-    if (!broken.copy) return set({ word: broken.why });
-    await open(broken.copy.path, { look: true });
-    set({ note: `To look only: ${broken.copy.said}. The job itself is as it was.` });
-  }
-
-  function leave(): void {
-    const { view } = get();
-    const at = session();
-    if (at && desk().facing.hole && !view.from) return at.face({ hole: undefined });
-    if (at?.store.getState().answer?.kind === 'refused') return at.store.setState({ answer: undefined });
-    if (view.screen === 'help' || view.screen === 'glance') return step({ to: view.before });
-    if (view.screen === 'shelf')
-      return ask(yesOrNo('leave the program', 'leave', 'not yet'), (yes) => (yes === 'yes' ? quit() : undefined));
-    if (view.from) return step({ to: view.from });
-    if (!at) return step({ to: 'shelf' });
-    if (view.screen === 'todo' && view.todoFrom !== 'shelf') return step({ to: view.todoFrom ?? 'strip' });
-    if (view.screen !== 'strip') return step({ to: 'strip' });
-    void refreshShelf();
-    step({ to: 'shelf' });
-  }
   function quit(): void {
     set({ leaving: true });
   }
 
+  const takeStep = createSteps({
+    get,
+    set,
+    around,
+    doors,
+    questions,
+    keeping,
+    ear: () => ear,
+    ask,
+    picks,
+    begin,
+    again: () => (lastCall ? begin(lastCall) : undefined),
+    asksWhich() {
+      which = true;
+    },
+    carryOut,
+    open,
+    refreshShelf,
+  });
   const ear = createEar({
     desk,
     run(row, args) {

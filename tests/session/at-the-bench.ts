@@ -3,7 +3,8 @@
 import type { PlanOffer } from '../../src/calls/desk.ts';
 import type { OnTheShelf } from '../../src/calls/lists/shelf.ts';
 import type { Line, Stamp } from '../../src/job/line.ts';
-import { createBench, type Opener } from '../../src/session/bench.ts';
+import { createBench } from '../../src/session/bench.ts';
+import type { Opener } from '../../src/session/bench-shape.ts';
 import { type Habits, standardHabits } from '../../src/session/habits.ts';
 import { createSession, type Session } from '../../src/session/session.ts';
 import { fault } from '../../src/store/fault.ts';

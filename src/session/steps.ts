@@ -1,0 +1,182 @@
+// The steps of the screen itself: where one goes, what is opened, what is set, what is typed. None of them is a call on the
+// job; what is typed in words becomes one.
+import type { Bound } from '../calls/bindings.ts';
+import type { Args } from '../calls/form.ts';
+import { callsIn } from '../calls/line-reader.ts';
+import type { Row, Step } from '../calls/row.ts';
+import { rowById } from '../calls/table.ts';
+import { acting } from '../view/view.ts';
+import { aCall, callChoices, plainAsking, screenChoices, yesOrNo } from './asking.ts';
+import type { BenchDoors, BenchState, Opener } from './bench-shape.ts';
+import { changeSetting } from './changing.ts';
+import type { createEar } from './hearing.ts';
+import type { Keeping } from './keeping.ts';
+import type { Questions } from './questions.ts';
+import { type Around, goTo, moveBy, pickedOf, startPlacing, startWhereItWaits } from './walking.ts';
+
+/** What the steps are taken on: the bench, as far as they reach. */
+export type Floor = {
+  get(): BenchState;
+  set(some: Partial<BenchState>): void;
+  around: Around;
+  doors: BenchDoors;
+  questions: Questions;
+  keeping: Keeping;
+  ear(): Pick<ReturnType<typeof createEar>, 'isOn' | 'turn'>;
+  /** Asks something that is no call's; an empty answer is none. */
+  ask(asking: Parameters<Questions['ask']>[0], then: (text: string) => void, recall?: readonly string[]): void;
+  picks(): Args;
+  begin(bound: Bound): void;
+  /** The last call of those that are made one after the other, once more. */
+  again(): void;
+  asksWhich(): void;
+  carryOut(row: Row, args: Args): void;
+  open(named: string, how?: Parameters<Opener>[1]): Promise<void>;
+  refreshShelf(): Promise<void>;
+};
+
+const pageRows = 10;
+const mostSaidLines = 50;
+
+export function createSteps(floor: Floor): (s: Step) => void {
+  const { get, set, around, doors, ask, begin, carryOut, open, refreshShelf, keeping, questions, picks } = floor;
+  const { session, desk, step } = around;
+  let saidLines: readonly string[] = [];
+
+  function takeStep(s: Step): void {
+    const { view, keymap } = get();
+    if ('to' in s) {
+      if (s.to === 'shelf') void refreshShelf();
+      if (s.to === 'settings') return view.screen === s.to ? undefined : step({ to: s.to, from: view.screen });
+      // Without a job every other screen would be empty.
+      if (!session() && s.to !== 'shelf') return;
+      step({ to: s.to });
+      return startWhereItWaits(around);
+    }
+    switch (s.step) {
+      case 'up':
+      case 'down':
+        return moveBy(around, s.step === 'up' ? -1 : 1);
+      case 'page-up':
+      case 'page-down':
+        return moveBy(around, s.step === 'page-up' ? -pageRows : pageRows);
+      case 'help':
+        step({ to: view.screen === 'help' ? view.before : 'help' });
+        return step({ move: view.screen === 'help' ? 0 : Number.NEGATIVE_INFINITY, of: 1 });
+      case 'type':
+        return typeLine('');
+      case 'choose':
+        return choose();
+      case 'new':
+        return ask(plainAsking('new job: its name', 'job name'), (name) => void open(name.trim(), { fresh: true }));
+      case 'leave':
+        return leave();
+      case 'next-call':
+        return typeLine((pickedOf(around)?.end ?? '').split('…')[0] ?? '');
+      case 'place':
+        return startPlacing(around);
+      case 'more': {
+        const all = keymap.keysOn(acting(view));
+        return ask(aCall('which call', callChoices(all, desk(), picks())), (id) => {
+          const bound = all.find((one) => one.row.id === id);
+          if (bound) begin(bound);
+        });
+      }
+      case 'screens':
+        return ask(aCall('which screen', screenChoices(keymap)), (id) => {
+          // What was typed may be none of them.
+          const row = rowById.get(id);
+          if (row) carryOut(row, {});
+        });
+      case 'which':
+        floor.asksWhich();
+        return set({ note: 'Which one? The next call asks, and takes nothing by itself.' });
+      case 'same-again':
+        return floor.again();
+      case 'pad':
+        return keeping.keep({ keypad: !get().habits.keypad });
+      case 'sounds':
+        return keeping.keep({ sounds: !get().habits.sounds });
+      case 'listening': {
+        if (get().listening === undefined)
+          return set({ word: doors.howToHear ?? 'Listening needs the program started with --listen.' });
+        const ear = floor.ear();
+        ear.turn(!ear.isOn());
+        return set({ listening: ear.isOn(), note: ear.isOn() ? 'Listening.' : 'Not listening.' });
+      }
+      case 'speaking': {
+        if (doors.howToSpeak !== undefined) return set({ word: doors.howToSpeak });
+        const speaking = !get().speaking;
+        return set({ speaking, note: speaking ? 'Answers are spoken.' : 'Answers are not spoken.' });
+      }
+      case 'set':
+        return changeSetting(s.what, get().habits, { keep: keeping.keep, ask: questions.ask });
+      case 'pedal':
+        return keeping.learnPedals();
+      case 'retry':
+        return session()?.store.getState().notSaved ? void session()?.retry() : undefined;
+      case 'quit':
+        return set({ leaving: true });
+      default:
+        return;
+    }
+  }
+
+  function typeLine(typed: string): void {
+    if (!session()) return;
+    const asking = { ...plainAsking('a call in words', 'typed line'), typed };
+    ask(
+      asking,
+      (line) => {
+        saidLines = [...saidLines.filter((one) => one !== line), line].slice(-mostSaidLines);
+        for (const call of callsIn(line)) {
+          const answer = session()?.runLine(call, 'line');
+          if (answer?.kind === 'step') takeStep(answer.step);
+          // What comes after it may lean on it.
+          if (answer?.kind === 'refused') break;
+        }
+      },
+      saidLines,
+    );
+  }
+
+  function choose(): void {
+    const row = pickedOf(around);
+    if (!row) return;
+    if (get().view.screen === 'shelf') return void takeFromShelf(row.key);
+    if (get().view.screen === 'settings') {
+      const setting = rowById.get(row.key);
+      return setting ? carryOut(setting, {}) : set({ note: `Only the file holds it: ${doors.settingsFile?.path}` });
+    }
+    if (row.leads) goTo(around, row.leads, row.leadsOn);
+  }
+
+  /** One that cannot be opened leads to its newest copy, where there is one. */
+  async function takeFromShelf(path: string): Promise<void> {
+    const broken = get().shelf?.find((one) => one.path === path)?.broken;
+    if (!broken) return open(path);
+    if (!broken.copy) return set({ word: broken.why });
+    await open(broken.copy.path, { look: true });
+    set({ note: `To look only: ${broken.copy.said}. The job itself is as it was.` });
+  }
+
+  function leave(): void {
+    const { view } = get();
+    const at = session();
+    if (at && desk().facing.hole && !view.from) return at.face({ hole: undefined });
+    if (at?.store.getState().answer?.kind === 'refused') return at.store.setState({ answer: undefined });
+    if (view.screen === 'help' || view.screen === 'glance') return step({ to: view.before });
+    if (view.screen === 'shelf')
+      return ask(yesOrNo('leave the program', 'leave', 'not yet'), (yes) =>
+        yes === 'yes' ? set({ leaving: true }) : undefined,
+      );
+    if (view.from) return step({ to: view.from });
+    if (!at) return step({ to: 'shelf' });
+    if (view.screen === 'todo' && view.todoFrom !== 'shelf') return step({ to: view.todoFrom ?? 'strip' });
+    if (view.screen !== 'strip') return step({ to: 'strip' });
+    void refreshShelf();
+    step({ to: 'shelf' });
+  }
+
+  return takeStep;
+}
