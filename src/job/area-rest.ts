@@ -2,8 +2,9 @@
 // stands below the cardboard, and for whether work leaves it.
 import { holesOf, isCritical, isTouched, laterOf, partsOf, unsaidOf } from './closed.ts';
 import { laterWaitsFor, waitingFinals } from './finished-later.ts';
+import type { HoleState } from './hole-states.ts';
 import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
-import { oncePerLedger } from './once-per-ledger.ts';
+import { oncePerArea, oncePerLedger } from './once-per-ledger.ts';
 import { openBehind } from './order.ts';
 import type { AreaState } from './states.ts';
 import { type Hole, numberOf, type Subject, withinArea } from './subjects.ts';
@@ -25,7 +26,7 @@ const unsaidCalls = { companions: 'companions', 'blind-holes': 'dry', direction:
 const isFree = (ledger: Ledger, front: Subject): boolean => openBehind(ledger, [front]).length === 0;
 
 function* restIn(ledger: Ledger, a: AreaState): Generator<Rest> {
-  const opened = holesOf(ledger, a).some(isTouched);
+  const tally = tallyOf(ledger, a.area);
   for (const name of partsOf(ledger, a)) {
     const p = stateOf(ledger, 'part', name);
     if (!p?.off && !p?.forNow) continue;
@@ -34,15 +35,14 @@ function* restIn(ledger: Ledger, a: AreaState): Generator<Rest> {
     yield { what: 'part', short: 'part off', words, by, now: isFree(ledger, `part:${name}`) };
   }
   for (const t of every(ledger, 'temporary')) {
-    const isHere = t.at === `area:${a.area}` || a.holes.some((hole) => t.at === `hole:${hole}`);
-    if (!t.in || !isHere || !holding.has(t.sort)) continue;
+    if (!t.in || !holding.has(t.sort)) continue;
+    if (t.at !== `area:${a.area}` && !a.holes.some((hole) => t.at === `hole:${hole}`)) continue;
     yield { what: 'inside', short: `${t.sort} in`, words: `${t.temporary} is in`, by: 'taken-out', now: true };
   }
-  const off = tallyOf(ledger, a.area).off > 0;
-  if (opened) {
+  if (tally.touched > 0) {
     for (const one of unsaidOf(ledger, a)) {
       const words = `${one.replace('-', ' ')} not called`;
-      yield { what: 'unsaid', short: 'not called', words, by: unsaidCalls[one], now: !off };
+      yield { what: 'unsaid', short: 'not called', words, by: unsaidCalls[one], now: tally.off === 0 };
     }
   }
   for (const c of every(ledger, 'connection')) {
@@ -56,12 +56,13 @@ function* restIn(ledger: Ledger, a: AreaState): Generator<Rest> {
       now: isFree(ledger, `connection:${c.connection}`),
     };
   }
-  for (const h of holesOf(ledger, a)) {
+  // A finding at a hole leaves it open; without an open one nothing is looked for.
+  for (const h of tally.open > 0 ? holesOf(ledger, a) : []) {
     if (h.called.findings.length === 0 || h.called.occupant?.level !== 'tight') continue;
     const words = `${withinArea(h.hole)} tight, and what was found at it is open`;
     yield { what: 'finding', short: 'finding', words, by: 'put-right', now: false };
   }
-  for (const [why, holes] of waitingFinals(ledger, a.area)) {
+  for (const [why, holes] of tally.open > 0 ? waitingFinals(ledger, a.area) : []) {
     const words = `${holes.map(numberOf).join(', ')}: ${why}`;
     yield { what: 'later', short: 'finals wait', words, now: holes.some((hole) => beltCanGoOn(ledger, hole)) };
   }
@@ -76,11 +77,17 @@ function beltCanGoOn(ledger: Ledger, hole: Hole): boolean {
 }
 /** X1: critical, all of it tight, and not looked at since. */
 function wantsLook(ledger: Ledger, a: AreaState): boolean {
-  const touched = holesOf(ledger, a).filter((h) => isTouched(h) && !h.called.leftEmpty);
-  const critical = touched.filter((h) => isCritical(ledger, h, a.area));
-  const isTight = touched.every((h) => h.called.occupant?.level === 'tight' && laterWaitsFor(ledger, h.hole) === null);
-  return isTight && critical.some((h) => h.called.lookedAt <= h.called.changedAt);
+  const { touched, off, slack, on, snug } = tallyOf(ledger, a.area);
+  if (touched === 0 || off + slack + on + snug > 0 || !isTightUnseen(ledger, a)) return false;
+  return touchedIn(ledger, a).every((h) => laterWaitsFor(ledger, h.hole) === null);
 }
+const isTightUnseen = oncePerArea((ledger, a): boolean => {
+  const all = touchedIn(ledger, a);
+  const unseen = all.some((h) => h.called.lookedAt <= h.called.changedAt && isCritical(ledger, h, a.area));
+  return unseen && all.every((h) => h.called.occupant?.level === 'tight');
+});
+const touchedIn = (ledger: Ledger, a: AreaState): HoleState[] =>
+  holesOf(ledger, a).filter((h) => isTouched(h) && !h.called.leftEmpty);
 
 export const restOf = oncePerLedger((ledger, area): readonly Rest[] => {
   const a = stateOf(ledger, 'area', area);

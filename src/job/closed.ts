@@ -88,9 +88,10 @@ export function areaStandsOpen(ledger: Ledger, a: AreaState): boolean {
 
 /** O6: what an opened area still wants to hear before it is closed. */
 export function unsaidOf(ledger: Ledger, a: AreaState): ('companions' | 'blind-holes' | 'direction')[] {
-  const opened = areaOpenedAt(ledger, a.area);
   const d = a.declared;
-  if (!opened || !d) return [];
+  if (!d?.companions?.length && !d?.blindHoles && !d?.marked) return [];
+  const opened = areaOpenedAt(ledger, a.area);
+  if (!opened) return [];
   return [
     ...(d.companions?.length && a.seenAt < opened ? (['companions'] as const) : []),
     ...(d.blindHoles && a.dryAt < opened ? (['blind-holes'] as const) : []),

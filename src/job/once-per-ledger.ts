@@ -1,7 +1,8 @@
 // A reading of the ledger that is asked for many times between two calls, worked out once: a ledger never changes. What is
 // read must not be changed by whoever asks.
-import type { Ledger } from './ledger.ts';
+import { type Ledger, type Tally, tallyOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
+import type { AreaState } from './states.ts';
 
 export function oncePerLedger<T>(read: (ledger: Ledger, name: string) => T): (ledger: Ledger, name: string) => T {
   const known = new WeakMap<Ledger, Map<string, T>>();
@@ -26,3 +27,17 @@ export function oncePerMoment<T>(read: (ledger: Ledger, now: Stamp) => T): (ledg
 }
 const isSameMoment = (a: Stamp, b: Stamp): boolean =>
   a.atMs === b.atMs && a.zoneMin === b.zoneMin && a.run === b.run && a.awakeMs === b.awakeMs;
+
+/** The same of a reading of an area and its holes alone: kept over many calls, until one of them changes. */
+export function oncePerArea<T>(read: (ledger: Ledger, a: AreaState) => T): (ledger: Ledger, a: AreaState) => T {
+  // The sums of an area are made anew whenever one of its holes is.
+  const known = new WeakMap<Tally, { a: AreaState; here: T }>();
+  return (ledger, a) => {
+    const tally = tallyOf(ledger, a.area);
+    const last = known.get(tally);
+    if (last?.a === a) return last.here;
+    const here = read(ledger, a);
+    known.set(tally, { a, here });
+    return here;
+  };
+}
