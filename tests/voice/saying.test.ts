@@ -187,6 +187,11 @@ describe('judging and cutting', () => {
     expect(settled([as(one, -300), as(other), as(one, -300)], weighed(-4000, -6000)), 'no word').toEqual({
       unsure: one,
     });
+    const agreed = [as(one, -73), as(one, -73), as(one, -73)];
+    expect(judged(agreed), 'three had it').toEqual({ phrase: one });
+    expect(settled([as(one, -73), as(other), as(one, -73)], weighed(-4000, -6000)), 'as over a ratchet alone').toEqual({
+      unsure: one,
+    });
     expect(settled(two, weighed(-6000, -4000)), 'the other fits, and was had by one').toEqual({ unsure: other });
     expect(settled(two, { phrases: [one, other], fits: [[undefined], [undefined]] })).toEqual({ unsure: one });
   });
