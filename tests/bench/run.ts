@@ -11,7 +11,7 @@ import { mapTime } from './map.ts';
 import { mergeTime } from './plans.ts';
 import { openingTime, startTime } from './start-time.ts';
 import { straysPlaced } from './strays.ts';
-import { jobSpoken, voiceHeard } from './voice.ts';
+import { jobSpoken, noiseAlone, voiceHeard } from './voice.ts';
 import { wrongBoltsSeen } from './wrong-bolts-seen.ts';
 
 const benches: Readonly<Record<string, () => Promise<Figure[]>>> = {
@@ -26,10 +26,11 @@ const benches: Readonly<Record<string, () => Promise<Figure[]>>> = {
   strays: straysPlaced,
   voice: voiceHeard,
   'voice-job': jobSpoken,
+  noise: noiseAlone,
 };
 
 /** So long that they run only when they are named. */
-const onlyWhenNamed = new Set(['voice', 'voice-job']);
+const onlyWhenNamed = new Set(['voice', 'voice-job', 'noise']);
 
 const options = process.argv.slice(2).filter((word) => word.startsWith('-'));
 const wanted = process.argv.slice(2).filter((word) => !word.startsWith('-'));

@@ -136,7 +136,8 @@ export async function voiceHeard(): Promise<Figure[]> {
 }
 
 /** A minute of each noise, cut as the microphone's sound is: nothing of it may be a call. */
-async function noiseAlone(): Promise<Figure[]> {
+export async function noiseAlone(): Promise<Figure[]> {
+  if (missing().length > 0) return voiceHeard();
   const figures: Figure[] = [];
   for (const [name, make] of Object.entries(noises)) {
     const level = name === 'ratchet' ? 0.4 : 0.15;
