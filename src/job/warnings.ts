@@ -4,6 +4,7 @@ import { laterOf } from './closed.ts';
 import { lyingOnPile } from './counts.ts';
 import type { Entry } from './entry.ts';
 import { dueNow, waitingFinals } from './finished-later.ts';
+import { missingBefore } from './first-in.ts';
 import { isRenewed } from './guards.ts';
 import { inFrontOf } from './in-front.ts';
 import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
@@ -59,7 +60,9 @@ function unreadAcceptance(entry: Entry): string | undefined {
 function besideEntry(ledger: Ledger, entry: Entry): string[] {
   switch (entry.kind) {
     case 'fastener-removed':
-      return [inTheWay, noStand, undrained].flatMap((of) => of(ledger, areaOf(entry.hole)));
+      return [inTheWay, noStand, notInFirst, undrained].flatMap((of) => of(ledger, areaOf(entry.hole)));
+    case 'fastener-slackened':
+      return notInFirst(ledger, areaOf(entry.hole));
     case 'part-removed':
       return [...unlocked(ledger, entry.part), ...slackIn(ledger, entry.part)];
     case 'fastener-fitted':
@@ -108,6 +111,11 @@ const inTheWay = (ledger: Ledger, area: string): string[] => {
   if (tallyOf(ledger, area).off > 0) return [];
   const front = inFrontOf(ledger, `area:${area}`);
   return front.length > 0 ? [`${front.map(subjectText).join(', ')} still stands in front of it`] : [];
+};
+const notInFirst = (ledger: Ledger, area: string): string[] => {
+  const missing = tallyOf(ledger, area).off > 0 ? [] : missingBefore(ledger, area);
+  const atMarks = [...every(ledger, 'drive')].some((d) => d.declared?.areas.includes(area)) ? ', at the marks' : '';
+  return missing.length > 0 ? [`not in: ${missing.join(', ')}; to go in before ${area} is opened${atMarks}`] : [];
 };
 function noStand(ledger: Ledger, area: string): string[] {
   if (stateOf(ledger, 'area', area)?.declared?.role !== 'wheel' || tallyOf(ledger, area).off > 0) return [];

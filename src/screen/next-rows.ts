@@ -8,10 +8,11 @@ import { upNext } from '../calls/next-of-kind.ts';
 import { suspectedHere, suspectedNext } from '../calls/rows/findings.ts';
 import { restOf } from '../job/area-rest.ts';
 import { isEmptyOnArrival, isOff } from '../job/closed.ts';
+import { missingBefore } from '../job/first-in.ts';
 import { inFrontOf } from '../job/in-front.ts';
 import { every, lineAt, stateOf, tallyOf } from '../job/ledger.ts';
 import { gatedBy } from '../job/order.ts';
-import { areaOf, numberOf, subjectText, withinArea } from '../job/subjects.ts';
+import { areaOf, named, numberOf, subjectText, withinArea } from '../job/subjects.ts';
 import { suspectedAt, suspicionText } from '../job/suspicions.ts';
 import { tighteningWords } from '../job/tightening.ts';
 import { plainText } from '../trade/plain-text.ts';
@@ -25,8 +26,15 @@ const quietRows = 3;
 /**
  * The next hole in words, what is suspected, how it is tightened, and what the other keys would take.
  * @param listBeside parts and connections are named there already
+ * @param most rows there are for all of it
  */
-export function nextRows(scene: Scene, next: string | undefined, columns: number, listBeside: boolean): Row[] {
+export function nextRows(
+  scene: Scene,
+  next: string | undefined,
+  columns: number,
+  listBeside: boolean,
+  most: number,
+): Row[] {
   const { desk, view } = scene;
   const h = next === undefined ? undefined : stateOf(desk.ledger, 'hole', next);
   const row = h && holeRow(desk, h);
@@ -44,16 +52,23 @@ export function nextRows(scene: Scene, next: string | undefined, columns: number
   const others = (listBeside ? [] : belongingsHere(desk)).map((one) => `${one.text} ${one.end}`);
   const coming = comingWords(scene);
   const quiet = [coming, others].flatMap((some) => inPieces(some, columns - 2));
-  return [
+  const before = [
+    ...(view.screen === 'build' ? [] : firstRows(scene, next, columns)),
     ...wrapped(plainText(said), columns - 2, 2).map((text) =>
       plainRow(fitted(` ${text}`, columns), next === undefined ? quietLook : nextWordsLook),
     ),
     ...suspectedRows(scene, columns),
-    ...(view.screen === 'build'
-      ? gatedRows(desk, columns)
-      : [...firstRows(scene, columns), ...hintRows(scene, columns)]),
+  ];
+  const after = [
+    ...(view.screen === 'build' ? gatedRows(desk, columns) : hintRows(scene, columns)),
     ...(next !== undefined && view.screen === 'build' ? tighteningRows(desk, next, columns) : []),
     ...quiet.slice(0, quietRows).map((text) => plainRow(fitted(` ${text}`, columns), quietLook)),
+  ];
+  const room = most - before.length - after.length;
+  return [
+    ...before,
+    ...(next === undefined || view.screen === 'build' ? [] : mindedRows(scene, columns, room)),
+    ...after,
   ];
 }
 /** No hole of it can be brought further; what of it waits besides, each with its key. */
@@ -90,28 +105,54 @@ const comingWords = ({ desk, keymap, view }: Scene): string[] =>
   );
 /** Before an area is in use: what is to be minded on the whole car, and what the keys would take. */
 export const aroundRows = (scene: Scene, columns: number): Row[] => [
-  ...firstRows(scene, columns),
+  ...mindedRows(scene, columns, mostMinded * 3),
   ...inPieces(comingWords(scene), columns - 2).map((text) => plainRow(fitted(` ${text}`, columns), quietLook)),
 ];
 const mostMinded = 2;
-/** Before the first of an area comes off: what still stands in front of it, and where it can hurt or spoil something. */
-function firstRows({ desk: { ledger, facing }, keymap }: Scene, columns: number): Row[] {
+/** Until it is done, each with its key: what goes in, or comes away, before the next of the area in use is touched. */
+function firstRows({ desk, keymap }: Scene, next: string | undefined, columns: number): Row[] {
+  const { ledger, facing } = desk;
+  if (facing.area === undefined) return [];
+  const offered = upNext(desk, keymap.keysOn('strip'));
+  const withKey = (call: string, names: readonly string[]) => {
+    const by = offered.find(({ bound, name }) => bound.row.id === call && names.includes(name));
+    return by ? ` ${keyName(by.bound.binding.key)}: ${names.join(', ')}` : `: ${names.join(', ')}`;
+  };
+  const missing = missingBefore(ledger, facing.area);
+  const front = next === undefined ? [] : inFrontOf(ledger, `area:${facing.area}`);
+  const parts = front.flatMap((one) => named('part', one) ?? []);
+  const others = front.filter((one) => named('part', one) === undefined).map(subjectText);
+  const said = [
+    ...(missing.length > 0 ? [`first${withKey('put-in', missing)}`] : []),
+    ...(parts.length > 0 ? [`${missing.length > 0 ? 'then' : 'first'}${withKey('part-off', parts)}`] : []),
+    ...(others.length > 0 ? [`first: ${others.join(', ')}`] : []),
+  ];
+  return said.flatMap((one) =>
+    wrapped(plainText(`! ${one}`), columns - 2, 2).map((text) => plainRow(fitted(` ${text}`, columns), nextWordsLook)),
+  );
+}
+/** Before the first of an area comes off, where it can hurt or spoil something: each in whole, else where it is read; later only where. */
+function mindedRows({ desk: { ledger, facing }, keymap }: Scene, columns: number, room: number): Row[] {
   const { area } = facing;
-  if (area !== undefined && tallyOf(ledger, area).off > 0) return [];
   const before = area === undefined ? [] : inFrontOf(ledger, `area:${area}`);
   const about = new Set<string | undefined>([...(area === undefined ? [] : [`area:${area}`]), ...before]);
   if (ledger.tallies.all.touched === 0) about.add(undefined);
   const cautions = [...every(ledger, 'service')].flatMap((s) => s.cautions ?? []);
   const minded = [...new Set(cautions.filter(({ at }) => about.has(at)).map(({ words }) => words))];
-  const more = minded.length - mostMinded;
-  const said = [
-    ...(before.length > 0 ? [`first: ${before.map(subjectText).join(', ')}`] : []),
-    ...minded.slice(0, mostMinded).map((words) => `mind: ${words}`),
-    ...(more > 0 ? [`${more} more to mind: ${keyOf(keymap, 'strip', 'to-todo')}`] : []),
-  ];
-  return said.flatMap((one) =>
-    wrapped(plainText(one), columns - 2, 3).map((text) => plainRow(fitted(` ${text}`, columns), nextWordsLook)),
-  );
+  const begun = area !== undefined && tallyOf(ledger, area).off > 0;
+  const texts: string[] = [];
+  let told = 0;
+  for (const words of minded.slice(0, begun ? 0 : mostMinded)) {
+    const rows = wrapped(plainText(`mind: ${words}`), columns - 2, 99);
+    const isLast = told + 1 === minded.length;
+    if (texts.length + rows.length + (isLast ? 0 : 1) > room) break;
+    texts.push(...rows);
+    told++;
+  }
+  const left = minded.length - told;
+  const key = keyOf(keymap, 'strip', 'to-todo');
+  if (left > 0) texts.push(`${left}${told > 0 ? ' more' : ''} to mind: ${key}`);
+  return texts.map((text) => plainRow(fitted(` ${text}`, columns), begun ? quietLook : nextWordsLook));
 }
 /** O1: why nothing of the area in use can be closed yet. */
 function gatedRows({ ledger, facing: { area } }: Desk, columns: number): Row[] {

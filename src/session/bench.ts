@@ -142,6 +142,8 @@ export function createBench(doors: BenchDoors): Bench {
     if (word !== undefined || note !== undefined) set({ word: undefined, note: undefined });
     if (key === 'ctrl+c') return quit();
     if (keeping.learns(key)) return;
+    if (questions.tookItself() && key === 'enter')
+      return set({ word: 'The number was taken without Enter: this Enter called nothing.' });
     if (view.asking) return questions.press(key, view.asking);
     if (greeting) {
       set({ greeting: undefined });

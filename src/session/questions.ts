@@ -10,6 +10,8 @@ export type Questions = {
   press(key: string, asking: Asking): void;
   type(text: string): void;
   stop(): void;
+  /** Told once: the key before answered by itself, so that an Enter after it closes a question that is closed already. */
+  tookItself(): boolean;
 };
 
 const choicesAPage = 9;
@@ -21,6 +23,7 @@ export function createQuestions(
 ): Questions {
   let answered: Answered | undefined;
   let recalled: readonly string[] = [];
+  let byItself = false;
 
   function stop(): void {
     answered = undefined;
@@ -43,7 +46,9 @@ export function createQuestions(
     if (none) return step({ wrong: `none of these has "${before.typed}${text}"` });
     const asking = asked();
     const meant = asking && meantAlready(asking);
-    if (meant !== undefined) answer(meant);
+    if (meant === undefined) return;
+    answer(meant);
+    byItself = asked()?.why === undefined;
   }
   /** Lines typed before, the last one first. */
   function sayAgain(asking: Asking, by: number): void {
@@ -98,5 +103,10 @@ export function createQuestions(
     press,
     type: (text) => step({ type: text }),
     stop,
+    tookItself() {
+      const was = byItself;
+      byItself = false;
+      return was;
+    },
   };
 }

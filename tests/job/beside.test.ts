@@ -175,3 +175,42 @@ it('[O2] says of a part that comes off which bolts are only slack in it', () => 
   on.call('remove', { ...off('sump/2'), partStays: true });
   expect(said(on, 'remove-part', { part: 'pan' })).toEqual(['still slack in it: sump 1']);
 });
+
+it('misses what carries or locks before the first of its area is opened, and takes the call all the same', () => {
+  const on = bench();
+  on.declare(
+    { kind: 'temporary-declared', temporary: 'jack', sort: 'jack', at: 'area:bracket' },
+    { kind: 'temporary-declared', temporary: 'flywheel lock', sort: 'lock', at: 'hole:pulley/1' },
+    { kind: 'temporary-declared', temporary: 'mask', sort: 'mask', at: 'area:bracket' },
+  );
+  const noJack = ['not in: jack; to go in before bracket is opened'];
+  expect(said(on, 'slacken', { hole: 'bracket/1', spec: m8 })).toEqual(noJack);
+  expect(said(on, 'remove', off('bracket/1'))).toEqual(noJack);
+  expect(said(on, 'remove', off('pulley/1'))).toEqual(['not in: flywheel lock; to go in before pulley is opened']);
+  expect(said(on, 'remove', off('cover/1'))).toEqual([]);
+  on.call('put-in', { temporary: 'jack', sort: 'jack', at: 'area:bracket' });
+  expect(said(on, 'remove', off('bracket/1'))).toEqual([]);
+});
+
+it('misses what locks the shafts before what tensions a belt that is on, and no more with the belt off', () => {
+  const on = bench();
+  on.declare(
+    { kind: 'part-declared', part: 'belt', heldBy: [] },
+    { kind: 'temporary-declared', temporary: 'clamp', sort: 'lock', at: 'part:belt' },
+    {
+      kind: 'drive-declared',
+      drive: 'drive',
+      areas: ['tensioner'],
+      parts: ['belt'],
+      marks: ['crank'],
+      tensioner: 'set',
+      turns: 2,
+      crankKeyed: true,
+    } as Entry,
+  );
+  expect(said(on, 'remove', off('tensioner/1'))).toEqual([
+    'not in: clamp; to go in before tensioner is opened, at the marks',
+  ]);
+  on.call('remove-part', { part: 'belt' });
+  expect(said(on, 'remove', off('tensioner/1'))).toEqual([]);
+});

@@ -161,12 +161,25 @@ describe('one key, one fastener', () => {
   });
   it('takes a tray by its number, with Enter only where the tray is new', async () => {
     const at = await newJob();
-    await at.press('a', '+', 'b', '0', 'enter', 't', '2', 'enter', 'enter', 't', '1', 'enter');
+    await at.press('a', '+', 'b', '0', 'enter', 't', '2', 'enter', 'enter', 't', '1', 'space');
     expect([1, 2, 3].map((n) => stateOf(at.state().ledger, 'fastener', `f${n + 1}.1`)?.place)).toEqual([
       'tray:1',
       'tray:2',
       'tray:1',
     ]);
+  });
+  it('takes an Enter right after a number that was taken by itself for the end of the question, once', async () => {
+    const at = await newJob();
+    await at.press('a', '+', 'b', '0', 'enter', 'enter', '#', '2', 'enter');
+    expect(at.state().ledger.tallies.all.off).toBe(2);
+    expect(at.state().facing.hole).toBe('area 1/2');
+    expect(at.bench.store.getState().word).toContain('this Enter called nothing');
+    await at.press('#', '3', 'enter');
+    expect(at.state().ledger.tallies.all.off).toBe(2);
+    await at.press('enter');
+    expect(at.state().ledger.tallies.all.off).toBe(3);
+    await at.press('#', '2', 'up', 'enter');
+    expect(at.bench.store.getState().word).toBeUndefined();
   });
   it('[F2] says what is odd about what came off as the answer to the call, and takes one key for either answer', async () => {
     const at = await newJob();

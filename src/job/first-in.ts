@@ -1,0 +1,41 @@
+// What must be in before a fastener of an area is touched: the jack before its bracket, the lock before its bolt, and what
+// holds the shafts before what tensions the belt between them, as long as that belt is on. Common practice, no source.
+import { every, type Ledger, stateOf } from './ledger.ts';
+import type { TemporaryState } from './states.ts';
+import { areaOf, named, type Subject } from './subjects.ts';
+import { isWithdrawn } from './withdrawn.ts';
+
+/** A stand is not among them: the nuts of a wheel are slackened before it, and it has its own warning. */
+const carriesOrLocks: ReadonlySet<string> = new Set(['jack', 'block', 'lock', 'pin']);
+
+/** The belts and chains that run over an area and are still on. */
+const beltsOver = (ledger: Ledger, area: string): Subject[] =>
+  [...every(ledger, 'drive')].flatMap(({ declared }) =>
+    declared?.areas.includes(area)
+      ? declared.parts
+          .filter((part) => {
+            const p = stateOf(ledger, 'part', part);
+            return p !== undefined && !p.off && p.removedAt === 0;
+          })
+          .map((part): Subject => `part:${part}`)
+      : [],
+  );
+
+function isAt({ at }: TemporaryState, area: string): boolean {
+  const hole = at === undefined ? undefined : named('hole', at);
+  return at === `area:${area}` || (hole !== undefined && areaOf(hole) === area);
+}
+
+/** What is declared to carry or to lock there, and is not in. */
+export function missingBefore(ledger: Ledger, area: string): string[] {
+  const belts = new Set<Subject | undefined>(beltsOver(ledger, area));
+  return [...every(ledger, 'temporary')]
+    .filter(
+      (t) =>
+        !t.in &&
+        carriesOrLocks.has(t.sort) &&
+        (isAt(t, area) || belts.has(t.at)) &&
+        !isWithdrawn(ledger, `temporary:${t.temporary}`),
+    )
+    .map((t) => t.temporary);
+}
