@@ -33,7 +33,10 @@ function ofHole(ledger: Ledger, told: LogTold, a: AreaState, h: HoleState): Belo
   const off = !o || o.level === 'slack';
   const record = recordOf(ledger, h);
   const of = { place: inHole(h.hole), record, tray: bookedIn(told, h), source: h.hole, holds: 1 };
-  if (off) return [{ ...of, as: 'open', instead: otherSizes(ledger, told, a, record), ...openOdds(ledger, a, h) }];
+  if (off) {
+    const slack = o && { because: 'it is called slack: its own should be in it, unless it came off uncalled' };
+    return [{ ...of, as: 'open', instead: otherSizes(ledger, told, a, record), ...openOdds(ledger, a, h), ...slack }];
+  }
   return [{ ...of, as: 'closed', ...closedOdds(ledger, told, a, h) }];
 }
 

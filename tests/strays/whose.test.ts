@@ -57,6 +57,15 @@ describe('whose bolt is this', () => {
     expect(settlingCalls(told.ledger, best, { spec: m6, tray: '1' })).toEqual([{ verb: 'fit', hole: 'cam cover/4' }]);
   });
 
+  it('[K3] a hole that is only slack is said to hold its own, and not to be one of those that stand open', () => {
+    const told = stripped(cam);
+    told.facing = { area: 'mount', tray: '2' };
+    mustSay(told, { verb: 'slacken', hole: 'mount/1', spec: m6 }, slowMs);
+    const all = whose(told.ledger, [{ spec: m6 }])[0] ?? [];
+    expect(all.find((one) => one.place === 'hole:mount/1')?.because).toMatch(/^it is called slack: its own/);
+    expect(all.find((one) => one.place === 'hole:cam cover/1')?.because).toMatch(/open/);
+  });
+
   it('[K3] two calls back too close together: a hole called closed, and the call takes it off again', () => {
     const told = stripped(cam, mount);
     built(told, mount);
