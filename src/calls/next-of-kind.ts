@@ -3,6 +3,7 @@
 // nothing is next, it is asked for.
 import { uncounted } from '../job/counts.ts';
 import { blocked } from '../job/decide.ts';
+import { carriesYet } from '../job/first-in.ts';
 import { inFrontOf } from '../job/in-front.ts';
 import { every, type Ledger } from '../job/ledger.ts';
 import { openBehind } from '../job/order.ts';
@@ -107,7 +108,7 @@ const kinds: Readonly<Record<string, Kind>> = {
     noneSkipped: true,
     inTurn: ({ ledger }) =>
       lastFirst(
-        [...every(ledger, 'temporary')].filter((t) => t.in),
+        [...every(ledger, 'temporary')].filter((t) => t.in && !carriesYet(ledger, t)),
         (t) => t.putInAt,
       ).map((t) => t.temporary),
   },
@@ -172,7 +173,7 @@ const kinds: Readonly<Record<string, Kind>> = {
 };
 
 /** The trays after the one in use in which nothing lies, as they stand on the bench; one more where all are used. */
-function nextTrays(desk: Desk): string[] {
+export function nextTrays(desk: Desk): string[] {
   const { facing, trays = [] } = desk;
   if (isOneMore(desk, facing.tray)) return [];
   const further = oneMoreTray(desk);

@@ -1,6 +1,6 @@
 // What must be in before a fastener of an area is touched: the jack before its bracket, the lock before its bolt, and what
 // holds the shafts before what tensions the belt between them, as long as that belt is on. Common practice, no source.
-import { every, type Ledger, stateOf } from './ledger.ts';
+import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
 import type { TemporaryState } from './states.ts';
 import { areaOf, named, type Subject } from './subjects.ts';
 import { isWithdrawn } from './withdrawn.ts';
@@ -39,3 +39,15 @@ export function missingBefore(ledger: Ledger, area: string): string[] {
     )
     .map((t) => t.temporary);
 }
+
+/** It bears what nothing else does: a stand while anything is off, a jack or a block while its place is open. */
+export function carriesYet(ledger: Ledger, { sort, at }: TemporaryState): boolean {
+  if (sort === 'stand') return ledger.tallies.all.off > 0;
+  const area = at === undefined ? undefined : named('area', at);
+  return (sort === 'jack' || sort === 'block') && area !== undefined && isOpened(ledger, area);
+}
+/** What it holds is off, or only in by the thread. */
+export const isOpened = (ledger: Ledger, area: string): boolean => {
+  const { off, slack } = tallyOf(ledger, area);
+  return off + slack > 0;
+};

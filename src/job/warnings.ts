@@ -4,14 +4,14 @@ import { laterOf } from './closed.ts';
 import { lyingOnPile } from './counts.ts';
 import type { Entry } from './entry.ts';
 import { dueNow, waitingFinals } from './finished-later.ts';
-import { missingBefore } from './first-in.ts';
+import { carriesYet, missingBefore } from './first-in.ts';
 import { isRenewed } from './guards.ts';
 import { inFrontOf } from './in-front.ts';
 import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
 import { dueIn, passesOf } from './passes.ts';
 import { besideStep } from './repair-figures.ts';
 import type { FaceState } from './states.ts';
-import { areaOf, type Hole, numberOf, subjectText } from './subjects.ts';
+import { areaOf, type Hole, named, numberOf, subjectText } from './subjects.ts';
 import { acceptanceOf } from './tightening.ts';
 
 /** R2: a holding bar is made to hold, as is what the plan puts at the bolt itself; any other pin or lock only keeps a place. */
@@ -76,6 +76,8 @@ function besideEntry(ledger: Ledger, entry: Entry): string[] {
             ...stillOff(ledger, areaOf(entry.hole)),
           ]
         : [];
+    case 'temporary-taken-out':
+      return stillCarries(ledger, entry.temporary);
     case 'connection-made':
       return beforeTheRest(ledger, entry.connection);
     case 'face-cleaned':
@@ -117,6 +119,13 @@ const notInFirst = (ledger: Ledger, area: string): string[] => {
   const atMarks = [...every(ledger, 'drive')].some((d) => d.declared?.areas.includes(area)) ? ', at the marks' : '';
   return missing.length > 0 ? [`not in: ${missing.join(', ')}; to go in before ${area} is opened${atMarks}`] : [];
 };
+function stillCarries(ledger: Ledger, temporary: string): string[] {
+  const t = stateOf(ledger, 'temporary', temporary);
+  const area = t?.at === undefined ? undefined : named('area', t.at);
+  return t && area !== undefined && t.sort !== 'stand' && carriesYet(ledger, t)
+    ? [`${area} is open: what ${temporary} carries hangs on nothing else`]
+    : [];
+}
 function noStand(ledger: Ledger, area: string): string[] {
   if (stateOf(ledger, 'area', area)?.declared?.role !== 'wheel' || tallyOf(ledger, area).off > 0) return [];
   const stands = [...every(ledger, 'temporary')].some((t) => t.in && t.sort === 'stand');

@@ -105,9 +105,11 @@ function noAreaRows(scene: Scene, columns: number): Row[] {
 const rowsWithRoom = 24;
 const detailRows = 8;
 const fewestMapRows = 3;
+/** What is only to be minded leaves it so many. */
+const rowsForMap = 5;
 /** The title, the cardboard, and what the next call speaks of. */
 function sheetRows(scene: Scene, drawn: DrawnArea, next: string | undefined, columns: number, rows: number): Row[] {
-  const details = nextRows(scene, next, columns, scene.columns >= widthWithList, rows - 1 - fewestMapRows);
+  const details = nextRows(scene, next, columns, scene.columns >= widthWithList, rows - 1 - rowsForMap);
   // So much is kept for them that the drawing stands as it is from one screen to the other.
   const kept = Math.max(details.length, rows >= rowsWithRoom ? detailRows : 0);
   const height = Math.max(fewestMapRows, rows - 1 - kept);

@@ -4,8 +4,9 @@ import { areHolesKnown, type Desk, leftToSlacken } from '../calls/desk.ts';
 import { belongingsHere, holeRow } from '../calls/lists/holes.ts';
 import { holeDetails } from '../calls/lists/map.ts';
 import { nextArea } from '../calls/next-area.ts';
-import { upNext } from '../calls/next-of-kind.ts';
+import { nextTrays, upNext } from '../calls/next-of-kind.ts';
 import { suspectedHere, suspectedNext } from '../calls/rows/findings.ts';
+import { isEmptyTray } from '../calls/trays.ts';
 import { restOf } from '../job/area-rest.ts';
 import { isEmptyOnArrival, isOff } from '../job/closed.ts';
 import { missingBefore } from '../job/first-in.ts';
@@ -26,7 +27,7 @@ const quietRows = 3;
 /**
  * The next hole in words, what is suspected, how it is tightened, and what the other keys would take.
  * @param listBeside parts and connections are named there already
- * @param most rows there are for all of it
+ * @param most rows there are for all of it before what is to be minded gives way
  */
 export function nextRows(
   scene: Scene,
@@ -48,7 +49,9 @@ export function nextRows(
         : doneWords(scene)
       : row
         ? `> ${row.name} ${row.text.replace(/ +/g, ' ').trimEnd()}${row.end ? `, ${row.end}` : ''}${more.length > 1 ? `. Levels: ${more.join(', ')}` : ''}${newOne}`
-        : `> ${subjectText(`hole:${next}`)} is next`;
+        : view.screen === 'strip' && tallyOf(desk.ledger, areaOf(next)).touched > 0
+          ? `> another one: ${keyOf(scene.keymap, 'strip', 'off')} (${subjectText(`hole:${next}`)}). That was all: ${keyOf(scene.keymap, 'strip', 'holes')} counts the holes`
+          : `> ${subjectText(`hole:${next}`)} is next`;
   const others = (listBeside ? [] : belongingsHere(desk)).map((one) => `${one.text} ${one.end}`);
   const coming = comingWords(scene);
   const quiet = [coming, others].flatMap((some) => inPieces(some, columns - 2));
@@ -99,10 +102,19 @@ function doneWords({ desk, keymap }: Scene): string {
       : `Every hole known of it has been called. ${keyOf(keymap, 'strip', 'next-area')} is the next area.`;
 }
 /** What the other keys would take. */
-const comingWords = ({ desk, keymap, view }: Scene): string[] =>
-  upNext(desk, keymap.keysOn(view.screen)).map(
+const comingWords = ({ desk, keymap, view }: Scene): string[] => [
+  ...trayWords(desk, view.screen === 'strip' ? keyOf(keymap, 'strip', 'tray') : ''),
+  ...upNext(desk, keymap.keysOn(view.screen)).map(
     ({ bound, name }) => `${keyName(bound.binding.key)} ${bound.row.label}: ${name}`,
-  );
+  ),
+];
+/** Before the first of an area comes off: another area's lies in the tray in use. */
+function trayWords(desk: Desk, key: string): string[] {
+  const { area } = desk.facing;
+  if (key === '' || area === undefined || tallyOf(desk.ledger, area).off > 0) return [];
+  const [tray] = isEmptyTray(desk, desk.facing.tray) ? [] : nextTrays(desk);
+  return tray === undefined ? [] : [`${key} tray: ${tray}, empty`];
+}
 /** Before an area is in use: what is to be minded on the whole car, and what the keys would take. */
 export const aroundRows = (scene: Scene, columns: number): Row[] => [
   ...mindedRows(scene, columns, mostMinded * 3),

@@ -221,9 +221,11 @@ export function createSession({
       [lineWords(ledger, line.entries, shop.units), ...exchangedWords(after, line.entries)].join('. '),
       ...mind,
     ].join('. Mind: ');
+    // What comes off there would lie among what came off here.
+    const into = row?.group === 'strip' && next.tray === undefined ? `, still into tray ${facing.tray}` : '';
     const text = plainText(
       next.area !== undefined && next.area !== facing.area
-        ? `${words}. On to ${facedWords({ ...next, area: next.area })}`
+        ? `${words}. On to ${facedWords({ ...next, area: next.area })}${into}`
         : words,
     );
     return answered({ kind: 'taken', text, n: line.n, call });

@@ -31,6 +31,9 @@ export function withNextOfKind(pressing: Pressing, desk: Desk): Pressing {
 function isOfAnother({ ledger, facing }: Desk, type: string, name: string): boolean {
   const areas = type === 'part' ? areasOfPart(ledger, name) : [];
   const joint = type === 'connection' ? stateOf(ledger, 'connection', name)?.declared?.area : undefined;
+  // What belongs to the whole car, as the battery's earth does, goes on last.
+  if (type === 'connection' && joint === undefined && stateOf(ledger, 'connection', name)?.parted)
+    return ledger.tallies.all.off > 0;
   const of = joint === undefined ? areas : [joint];
   return of.length > 0 && facing.area !== undefined && !of.includes(facing.area);
 }
@@ -40,6 +43,8 @@ function withSoleChoices(pressing: Pressing, desk: Desk): Pressing {
   const isPlanned = stateOf(desk.ledger, 'area', desk.facing.area ?? '')?.declared?.planned === true;
   const [slot] = unanswered(pressing, desk);
   if (!slot || slot.optional || !soleTypes.has(slot.type)) return pressing;
+  // The next of its kind is the only one already; one that was passed over there still carries something.
+  if (row.id === 'taken-out') return pressing;
   // Of what is new nothing is known yet; a plan and its services are.
   if (binding.fresh && slot.type !== 'plan' && slot.type !== 'planned') return pressing;
   if (mayNameNew.has(row.id) && (!isPlanned || row.id === 'put-in' || row.id === 'finding')) return pressing;

@@ -214,3 +214,14 @@ it('misses what locks the shafts before what tensions a belt that is on, and no 
   on.call('remove-part', { part: 'belt' });
   expect(said(on, 'remove', off('tensioner/1'))).toEqual([]);
 });
+
+it('[T1] says that a jack which comes out still carries what its open area held', () => {
+  const on = bench();
+  on.declare({ kind: 'temporary-declared', temporary: 'jack', sort: 'jack', at: 'area:bracket' });
+  on.call('put-in', { temporary: 'jack', sort: 'jack', at: 'area:bracket' });
+  expect(said(on, 'take-out', { temporary: 'jack' })).toEqual([]);
+  on.call('remove', off('bracket/1'));
+  expect(said(on, 'take-out', { temporary: 'jack' })).toEqual([
+    'bracket is open: what jack carries hangs on nothing else',
+  ]);
+});

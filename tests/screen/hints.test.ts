@@ -43,3 +43,26 @@ it('says nothing any more after ten minutes, and nothing where a service is orde
   expect(hintAfter(3, 11)).not.toContain('draws the area');
   expect(hintAfter(3, 5, 'timing belt')).not.toContain('draws the area');
 });
+it('offers another one, or the count of the holes, where they are not counted, and nothing more once they are', () => {
+  const story = newStory().call('open-job', { label: 'estate' });
+  for (const n of [1, 2]) story.call('remove', { hole: `cover/${n}`, to: 'tray:1', spec: { kind: 'bolt' } });
+  const shown = () =>
+    textOf(sceneOf({ screen: 'strip' }, { desk: { ...demoDesk({ area: 'cover' }), ledger: story.ledger } })).replace(
+      /\s*│\s*/g,
+      ' ',
+    );
+  expect(shown()).toContain('> another one: Enter (cover 3). That was all: h counts the holes');
+  story.call('count-holes', { area: 'cover', count: 2 });
+  expect(shown()).not.toContain('another one');
+});
+it('offers the next empty tray before the first of an area, while what lies in the one in use is of another', () => {
+  const story = newStory().call('open-job', { label: 'estate' });
+  story.call('remove', { hole: 'cover/1', to: 'tray:1', spec: { kind: 'bolt' } });
+  const shown = (area: string, tray: string) => {
+    const desk = { ...demoDesk({ area, tray }), ledger: story.ledger, trays: ['1', '2', '3'] };
+    return textOf(sceneOf({ screen: 'strip' }, { desk }));
+  };
+  expect(shown('liner', '1')).toContain('t tray: 2, empty');
+  expect(shown('liner', '2')).not.toContain('t tray:');
+  expect(shown('cover', '1')).not.toContain('t tray:');
+});

@@ -29,6 +29,13 @@ describe('a call that takes the next of its kind', () => {
     expect(at.state().ledger.lines.length).toBe(before);
     expect(at.view().asking?.title).toBe('renewed: part');
   });
+  it('joins the battery unasked only when nothing is off any more, though it is the only joint left', async () => {
+    const at = await partWay('off 1', 2);
+    const before = at.state().ledger.lines.length;
+    await at.press('B', 'j');
+    expect(at.state().ledger.lines.length).toBe(before);
+    expect(at.view().asking?.title).toContain('made');
+  });
   it('asks nothing where nothing could be the answer, and says the way', async () => {
     const at = await partWay('box new auxiliary belt for auxiliary belt');
     at.say('area right front wheel', 'off 1');
@@ -65,6 +72,15 @@ describe('what goes in for the work', () => {
     expect(at.shown()).toContain('put in: jack with block');
     at.say('area lower belt cover');
     expect(at.shown().filter((one) => one.startsWith('put in'))).toEqual([]);
+  });
+  it('[T1] comes out by itself neither while the car hangs on it nor while its bracket is open', async () => {
+    const at = await partWay('in flywheel lock');
+    await at.press('S');
+    expect(at.shown().filter((one) => one.startsWith('taken out'))).toEqual([]);
+    const before = at.state().ledger.lines.length;
+    await at.press('B', 'o');
+    expect(at.view().asking?.title).toContain('taken out');
+    expect(at.state().ledger.lines.length).toBe(before);
   });
   it('is shown with all that is in besides, before it is taken out', async () => {
     const at = await partWay('part off timing belt');

@@ -109,7 +109,7 @@ describe('on a job from a plan', () => {
   it('goes on to the next area with the last fastener of one, and back when that is struck', async () => {
     say('area right front wheel', ...[1, 3, 5, 2].map((n) => `off ${n}`));
     await at.press('enter');
-    expect(answer()).toBe('right front wheel 4 off, to tray 1; wheel off. On to arch liner');
+    expect(answer()).toBe('right front wheel 4 off, to tray 1; wheel off. On to arch liner, still into tray 1');
     expect(at.state().facing.area).toBe('arch liner');
     await at.press('backspace');
     expect(at.state().facing.area).toBe('right front wheel');
