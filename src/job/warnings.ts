@@ -177,13 +177,16 @@ const isEmpty =
   (ledger: Ledger) =>
   (hole: Hole): boolean =>
     !stateOf(ledger, 'hole', hole)?.called.occupant;
-function withoutBead(ledger: Ledger, hole: Hole, only: (hole: Hole) => boolean = () => true): string[] {
+const withoutBead = (ledger: Ledger, hole: Hole, only?: (hole: Hole) => boolean): string[] =>
+  facesWithoutBead(ledger, hole, only).map((face) => `no bead is laid on ${face}`);
+/** Opened faces that a fastener presses, that want a bead and have none. */
+export function facesWithoutBead(ledger: Ledger, hole: Hole, only: (hole: Hole) => boolean = () => true): string[] {
   const faces = [...every(ledger, 'face')].filter(
     (f) => f.declared?.bead && f.declared.pressedBy.includes(hole) && f.declared.pressedBy.every(only),
   );
   const opened = (f: FaceState) =>
     f.declared?.pressedBy.some((h) => (stateOf(ledger, 'hole', h)?.called.openedAt ?? 0) > 0);
-  return faces.flatMap((f) => (opened(f) && f.beads.length === 0 ? [`no bead is laid on ${f.face}`] : []));
+  return faces.flatMap((f) => (opened(f) && f.beads.length === 0 ? [f.face] : []));
 }
 const stillOff = (ledger: Ledger, area: string): string[] => {
   const { off, empty } = tallyOf(ledger, area);

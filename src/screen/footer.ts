@@ -19,7 +19,7 @@ const footerRows = 3;
 export function footOf({ view, desk, columns, listed, keymap }: Scene): Row[] {
   if (view.asking) {
     const { choices, type } = view.asking;
-    const how = choices.length === 0 ? 'type it' : areNumbered(choices) ? 'its number is taken at once' : '1-9 choose';
+    const how = choices.length === 0 ? 'type it' : areNumbered(choices) ? numberWords(choices.length) : '1-9 choose';
     const fresh = type === 'area' ? '   + a new one' : '';
     const [leave, move] = keymap.pad ? ['-', '* rubs out   + page'] : ['Esc', 'up/down move'];
     const length = keymap.pad && type === 'spec' ? '   0 6 . 25 is M6x25' : '';
@@ -76,3 +76,6 @@ function packed(runs: readonly Run[], columns: number, kept: number): Run[][] {
   if (rows.length < footerRows && used + kept > columns) rows.push([]);
   return last.length === 0 && rows.length > 1 ? rows.slice(0, -1) : rows;
 }
+/** With nine known, "1" may be the beginning of a tenth: it waits for its Enter. */
+const numberWords = (known: number): string =>
+  known < 9 ? 'its number is taken at once' : 'its number is taken; Enter where it could go on';

@@ -1,12 +1,14 @@
 // What is read from across the bay: how many are out, back, open, and which hole is next.
 import { nextHole } from '../calls/desk.ts';
 import { outOf } from '../calls/tally-words.ts';
+import { openPoints } from '../job/open-points.ts';
 import { areaOf, numberOf } from '../job/subjects.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { cellsOf, fitted } from './cells.ts';
 import { type Look, lookOf, quietLook } from './colours.ts';
 import { canBeDrawn, figureCells, figureHeight, figureRows, inTheMiddle, type Scale, scaleFor } from './figures.ts';
 import type { Scene } from './frame.ts';
+import { keyOf } from './key-names.ts';
 import { filled, plainRow, type Row } from './rows.tsx';
 
 /** Words, a row for what belongs to them, and figures of two dots each way; and the least the next hole wants. */
@@ -38,7 +40,11 @@ export function glanceRows(scene: Scene, rows: number): Row[] {
     { length: height },
     (_, i): Row => [...drawn.flatMap((one) => one[i] as Row), { text: ' '.repeat(columns - width * sums.length) }],
   );
-  return filled([...above, ...nextRows(next, columns, rows - height)], rows, columns);
+  return filled(
+    [...above, ...(next === undefined ? restRows(scene, rows - height) : nextRows(next, columns, rows - height))],
+    rows,
+    columns,
+  );
 }
 
 function sumRows({ title, figure, look }: Figure, large: boolean, scale: Scale, columns: number, rows: number): Row[] {
@@ -49,9 +55,16 @@ function sumRows({ title, figure, look }: Figure, large: boolean, scale: Scale, 
   return filled([...head, small, ...figureRows(figure, scale, columns, look)], rows, columns);
 }
 
+/** No fastener is next; what else keeps the car here is counted. */
+function restRows({ desk, keymap, columns }: Scene, rows: number): Row[] {
+  const many = openPoints(desk.ledger, desk.now).length;
+  const waits = `${many} ${many === 1 ? 'point keeps' : 'points keep'} the car here: ${keyOf(keymap, 'glance', 'to-leaving')}`;
+  const text = fitted(many === 0 ? 'nothing is next' : `no fastener of it is next; ${waits}`, columns - 2).trimEnd();
+  return inThe(rows, [inTheMiddle([{ text }], cellsOf(text), columns)], columns);
+}
+
 /** The area as large as it fits, in words of a row each where there is height for them, and the number beside it. */
-function nextRows(next: string | undefined, columns: number, rows: number): Row[] {
-  if (next === undefined) return inThe(rows, [inTheMiddle([{ text: 'nothing is next' }], 15, columns)], columns);
+function nextRows(next: string, columns: number, rows: number): Row[] {
   const area = plainText(areaOf(next));
   const numeral = numberOf(next);
   const title = fitted(`NEXT ${area} ${numeral}`, Math.min(cellsOf(`NEXT ${area} ${numeral}`), columns - 2));

@@ -16,6 +16,7 @@ import { gatedBy } from '../job/order.ts';
 import { areaOf, named, numberOf, subjectText, withinArea } from '../job/subjects.ts';
 import { suspectedAt, suspicionText } from '../job/suspicions.ts';
 import { tighteningWords } from '../job/tightening.ts';
+import { facesWithoutBead } from '../job/warnings.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { cellsOf, fitted, wrapped } from './cells.ts';
 import { type Look, quietLook } from './colours.ts';
@@ -56,7 +57,7 @@ export function nextRows(
   const coming = comingWords(scene);
   const quiet = [coming, others].flatMap((some) => inPieces(some, columns - 2));
   const before = [
-    ...(view.screen === 'build' ? [] : firstRows(scene, next, columns)),
+    ...(view.screen === 'build' ? beadRows(scene, next, columns) : firstRows(scene, next, columns)),
     ...wrapped(plainText(said), columns - 2, 2).map((text) =>
       plainRow(fitted(` ${text}`, columns), next === undefined ? quietLook : nextWordsLook),
     ),
@@ -141,6 +142,16 @@ function firstRows({ desk, keymap }: Scene, next: string | undefined, columns: n
   ];
   return said.flatMap((one) =>
     wrapped(plainText(`! ${one}`), columns - 2, 2).map((text) => plainRow(fitted(` ${text}`, columns), nextWordsLook)),
+  );
+}
+/** S1: over every bolt that goes back onto a face without its bead. */
+function beadRows({ desk: { ledger }, keymap }: Scene, next: string | undefined, columns: number): Row[] {
+  const h = next === undefined ? undefined : stateOf(ledger, 'hole', next);
+  const missing = h && isOff(h) ? facesWithoutBead(ledger, h.hole) : [];
+  return missing.flatMap((one) =>
+    wrapped(plainText(`! first ${keyOf(keymap, 'build', 'to-sealing')}: bead on ${one}`), columns - 2, 2).map((text) =>
+      plainRow(fitted(` ${text}`, columns), nextWordsLook),
+    ),
   );
 }
 /** Before the first of an area comes off, where it can hurt or spoil something: each in whole, else where it is read; later only where. */

@@ -1,11 +1,12 @@
 // What goes in before an area is opened stands over its next fastener until it is in, and its cautions stand in whole.
 import { expect, it } from 'vitest';
+import { plainAsking } from '../../src/session/asking.ts';
 import { type PartWay, partWay } from '../session/part-way.ts';
 import { sceneOf, textOf } from './scene.ts';
 
 /** What stands below the cardboard, as one reads on from row to row. */
-const shown = (at: PartWay): string =>
-  textOf(sceneOf({ screen: 'strip' }, { desk: at.bench.desk() }))
+const shown = (at: PartWay, screen: 'strip' | 'build' = 'strip'): string =>
+  textOf(sceneOf({ screen }, { desk: at.bench.desk() }))
     .split('\n')
     .map((row) => row.split('│')[1]?.trim() ?? '')
     .join(' ')
@@ -39,4 +40,34 @@ it('cuts no caution off in the middle', async () => {
   const at = await partWay('in flywheel lock');
   at.say('area crank pulley');
   expect(shown(at)).toContain('the engine at its marks, and comes out before anything is turned. 1 more to mind: T');
+});
+it('[S1] asks for the bead over every bolt that goes back onto its face, until one is laid', async () => {
+  const at = await partWay('bead cam cover face with joint sealant');
+  at.say('area cam cover');
+  const wanted = '! first C: bead on cam cover face';
+  expect(shown(at, 'build')).toContain(wanted);
+  at.say('bead cam cover face with joint sealant');
+  expect(shown(at, 'build')).not.toContain(wanted);
+});
+it('tells on the cardboard which are only slackened and stay in their holes', async () => {
+  const at = await partWay('in jack with block');
+  at.say('area mount bracket');
+  expect(shown(at)).toMatch(/4 only slack .*5 only slack/);
+});
+it('counts at a glance what keeps the car, where no fastener is next', async () => {
+  const at = await partWay('filled coolant litres 6.5');
+  const { ledger } = at.bench.desk();
+  expect(ledger.tallies.all.off).toBe(0);
+  const desk = { ...at.bench.desk(), facing: { ...at.bench.desk().facing, area: 'cam cover', hole: undefined } };
+  const text = textOf(sceneOf({ screen: 'glance', before: 'build' }, { desk }));
+  expect(text).toMatch(/no fastener of it is next; \d+ points keep the car here: L/);
+});
+it('says of a list of nine or more that a number may want its Enter', () => {
+  const asking = (known: number) => ({
+    ...plainAsking('which', 'hole'),
+    choices: Array.from({ length: known }, (_, i) => ({ value: `${i + 1}`, text: `${i + 1}` })),
+  });
+  const foot = (known: number) => textOf(sceneOf({ screen: 'strip', asking: asking(known) }));
+  expect(foot(8)).toContain('its number is taken at once');
+  expect(foot(9)).toContain('its number is taken; Enter where it could go on');
 });

@@ -83,7 +83,8 @@ function drawn({ ledger }: Desk, number: string, levels: readonly HoleState[], a
     hole,
     number,
     mark,
-    word: word === 'as found' ? '' : word,
+    // One that stays in its hole is not told from the others by where it is drawn.
+    word: word !== 'as found' ? word : worst.declared?.slackOnly ? 'only slack' : '',
     levels: levels.length,
     ...(levels.some((h) => h.called.findings.length > 0) && { finding: true as const }),
     ...(levels.some((h) => suspectedAt(ledger, h.hole)) && { suspected: true as const }),
