@@ -3,7 +3,7 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterEach, expect, it } from 'vitest';
+import { afterEach, it } from 'vitest';
 import { head, keyFor, said } from './at-the-bench.ts';
 import { closeAll, start } from './bench-side.ts';
 
@@ -23,6 +23,5 @@ it('tells of a broken plan on the bench, and offers the others', async () => {
   bench.press('Enter');
   await bench.waitFor((frame) => said(frame).includes('left out: this is not JSON in line 1, column 24'));
   bench.press(keyFor('to-services', 'strip'));
-  const services = await bench.waitFor((frame) => head(frame).includes('Services'));
-  expect(said(services)).toMatch(/coolant pump/);
+  await bench.waitFor((frame) => head(frame).includes('Services') && said(frame).includes('coolant pump'));
 });
