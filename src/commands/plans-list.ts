@@ -2,12 +2,17 @@
 
 import { basename } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { standardKeymap } from '../calls/bindings.ts';
 import { countOf, neededFor } from '../plan/need.ts';
 import { countText } from '../plan/need-words.ts';
 import { worksOf } from '../plan/works.ts';
+import type { ScreenId } from '../view/screens.ts';
 import { exits, type Out } from './answer.ts';
 import { inRows } from './in-rows.ts';
 import { plansAtHand } from './plans.ts';
+
+const keyFor = (call: string, screen: ScreenId): string =>
+  standardKeymap.keysOn(screen).find(({ row }) => row.id === call)?.binding.key ?? '';
 
 export async function listPlans(out: Out, packageRoot: URL): Promise<number> {
   const { offers, faults } = plansAtHand(packageRoot);
@@ -24,7 +29,12 @@ export async function listPlans(out: Out, packageRoot: URL): Promise<number> {
   const [first] = offers;
   const service = first?.plan.services[0]?.service;
   if (first && service !== undefined) {
-    out.write('\nTo take one on a job: O on the bench, or W and Space for several together;\n');
+    const [one, side, more] = [
+      keyFor('plan', 'strip'),
+      keyFor('to-services', 'strip'),
+      keyFor('choose-service', 'services'),
+    ];
+    out.write(`\nTo take one on a job: ${one} on the bench, or ${side} and ${more} for several together;\n`);
     out.write(`in a line: plan "${first.name}" for "${service}"\n`);
   }
   for (const one of faults) out.complain(`countback: ${one.message}`);

@@ -83,21 +83,24 @@ it('[S2] says that a face is closed over already', () => {
   ]);
 });
 
+/** A drive whose belt the area "tensioner" tensions. */
+const beltDrive = {
+  kind: 'drive-declared',
+  drive: 'drive',
+  areas: ['tensioner'],
+  parts: ['belt'],
+  marks: ['crank'],
+  tensioner: 'set',
+  turns: 2,
+  crankKeyed: true,
+} as Entry;
+
 it('[R2] says that a final comes after the belt, which is off', () => {
   const on = bench();
   on.declare(
     { kind: 'hole-declared', hole: 'tensioner/1', later: 'after-belt' },
     { kind: 'part-declared', part: 'belt', heldBy: [] },
-    {
-      kind: 'drive-declared',
-      drive: 'drive',
-      areas: ['tensioner'],
-      parts: ['belt'],
-      marks: ['crank'],
-      tensioner: 'set',
-      turns: 2,
-      crankKeyed: true,
-    } as Entry,
+    beltDrive,
   );
   on.call('remove', off('tensioner/1'));
   on.call('count-holes', { area: 'tensioner', count: 1 });
@@ -197,16 +200,7 @@ it('misses what locks the shafts before what tensions a belt that is on, and no 
   on.declare(
     { kind: 'part-declared', part: 'belt', heldBy: [] },
     { kind: 'temporary-declared', temporary: 'clamp', sort: 'lock', at: 'part:belt' },
-    {
-      kind: 'drive-declared',
-      drive: 'drive',
-      areas: ['tensioner'],
-      parts: ['belt'],
-      marks: ['crank'],
-      tensioner: 'set',
-      turns: 2,
-      crankKeyed: true,
-    } as Entry,
+    beltDrive,
   );
   expect(said(on, 'remove', off('tensioner/1'))).toEqual([
     'not in: clamp; to go in before tensioner is opened, at the marks',
