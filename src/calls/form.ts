@@ -144,7 +144,7 @@ export function formText(nodes: readonly Node[]): string {
     .map((node) => {
       if ('word' in node) return node.word;
       if ('group' in node) return `[${formText(node.group)}]`;
-      return node.type.includes('|') ? node.type : node.slot.toUpperCase();
+      return isChoice(node.type) ? node.type : node.slot.toUpperCase();
     })
     .join(' ');
 }

@@ -2,9 +2,11 @@ import { describe, expect, it } from 'vitest';
 import { standardKeymap } from '../../src/calls/bindings.ts';
 import type { Desk } from '../../src/calls/desk.ts';
 import { slotsOf } from '../../src/calls/form.ts';
+import { usage } from '../../src/calls/line-reader.ts';
+import type { Row } from '../../src/calls/row.ts';
 import { sayings } from '../../src/calls/sayings.ts';
 import { readSlot } from '../../src/calls/slots.ts';
-import { formOf, rows } from '../../src/calls/table.ts';
+import { formOf, rowById, rows } from '../../src/calls/table.ts';
 import { verbs } from '../../src/job/decide.ts';
 import { emptyLedger } from '../../src/job/ledger.ts';
 import { screens } from '../../src/view/screens.ts';
@@ -76,6 +78,10 @@ describe('the table of calls', () => {
       for (const { type } of slotsOf(form))
         expect(() => readSlot(desk)(type, [], [], {}), `${id}: ${type}`).not.toThrow();
     }
+  });
+
+  it('shows a phrase that may be said as it is said, and a slot by its name', () => {
+    expect(usage(rowById.get('finding') as Row)).toBe('finding [on arrival] [at AT] WHAT');
   });
 
   it('says help in one sentence that ends with a full stop', () => {
