@@ -77,13 +77,12 @@ export const figureHeight = (scale: Scale): number => high * dotOf(scale)[1];
 export function figureRows(text: string, scale: Scale, columns: number, look: Look): Row[] {
   if (scale === 0) return [inTheMiddle([{ text, look: { ...look, bold: true } }], cellsOf(text), columns)];
   const [wide, tall] = dotOf(scale);
-  const on: Look = { ...look, inverse: true, hidden: true };
+  // Blanks are hidden as well: what does not change between a dot and a gap need not be painted again.
+  const off: Look = { ...look, hidden: true };
+  const on: Look = { ...off, inverse: true };
   return dotsOf(text).flatMap((dots) => {
     const runs = [...dots.matchAll(/#+| +/g)].map(
-      ([dot]): Run => ({
-        text: dot.startsWith('#') ? '#'.repeat(dot.length * wide) : ' '.repeat(dot.length * wide),
-        ...(dot.startsWith('#') && { look: on }),
-      }),
+      ([dot]): Run => ({ text: dot.charAt(0).repeat(dot.length * wide), look: dot.startsWith('#') ? on : off }),
     );
     const row = inTheMiddle(runs, dots.length * wide, columns);
     return Array.from({ length: tall }, () => row);
