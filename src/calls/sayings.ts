@@ -50,6 +50,9 @@ function countedOn(say: string, as: string): string {
   if (Number(n) === 0) return 'none at all';
   return `${numberInWords(Number(n))} after ${numberInWords(Number(n) - 1)}${level && ` ${asSaid(level)}`}`;
 }
+/** Sixteen was heard as sixty time and again: those that have such a double are counted on, the others stay short. */
+export const lengthInWords = (n: number): string =>
+  (n > 12 && n < 20) || (n > 20 && n < 100 && n % 10 === 0) ? countedOn('', String(n)) : numberInWords(n);
 const isNumber = ({ as }: Way): boolean => /^\d/.test(as);
 const mostFreeHoles = 20;
 const mostTrays = 12;
@@ -84,12 +87,13 @@ function waysOfType(desk: Desk, type: string, args: Args): Way[] {
       return counted(numbers(0, 99));
     case 'number':
     case 'mm':
-      return [...numbers(0, 99), ...tenths];
+      return [...counted(numbers(0, 99)), ...tenths];
     case 'few':
       return counted(numbers(1, 10));
-    case 'length':
     case 'size':
       return numbers(4, 150);
+    case 'length':
+      return numbers(4, 150).map(({ as }) => ({ say: lengthInWords(Number(as)), as }));
     case 'kind':
       return same(['bolt', 'nut', 'screw', 'stud']);
     case 'thread':

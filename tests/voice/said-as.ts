@@ -4,7 +4,7 @@ import type { Desk } from '../../src/calls/desk.ts';
 import type { Args, Node } from '../../src/calls/form.ts';
 import { readLine } from '../../src/calls/line-reader.ts';
 import { readSaid } from '../../src/calls/read-said.ts';
-import { figureByFigure, type Saying, sayings, waysToSay } from '../../src/calls/sayings.ts';
+import { figureByFigure, lengthInWords, type Saying, sayings, waysToSay } from '../../src/calls/sayings.ts';
 import { asSaid, digitWords } from '../../src/calls/spoken-words.ts';
 import { areaOf } from '../../src/job/subjects.ts';
 
@@ -55,6 +55,7 @@ function waysFor(desk: Desk, saying: Saying, slot: string, type: string, args: A
 }
 function specSaid({ kind, head, thread, lengthMm, class: strength }: Record<string, unknown>): string {
   const [, diameter, pitch] = /^M([\d.]+)(?:x([\d.]+))?/.exec(String(thread ?? '')) ?? [];
-  const long = lengthMm === undefined ? '' : `em ${diameter} ${pitch ? `pitch ${pitch}` : ''} by ${lengthMm}`;
+  const by = `em ${diameter} ${pitch ? `pitch ${pitch}` : ''} by ${lengthInWords(Number(lengthMm))}`;
+  const long = lengthMm === undefined ? '' : by;
   return asSaid(`${kind} ${head ?? ''} ${long} ${strength ? `class ${strength}` : ''}`).replace('by by', 'by');
 }

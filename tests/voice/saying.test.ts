@@ -50,13 +50,15 @@ describe('sayings', () => {
     ['work on the coolant pump from here', 'area coolant pump'],
     ['change socket size to ten after nine', 'head hex 10'],
     [
-      'odd one number three after two as bolt hex seventeen em ten pitch one point two five by fifty class eight point eight',
+      'odd one number three after two as bolt hex seventeen em ten pitch one point two five by fifty after forty nine class eight point eight',
       'wrong one 3 as bolt hex 17 M10x1.25x50 8.8',
     ],
     ['in tray two after one i count eleven after ten', 'count 2 is 11'],
     ['something wrong at hole seven after six thread stripped in the head', 'finding at 7 thread stripped in the head'],
     ['the distance run is one one eight four zero zero', 'odometer 118400'],
     ['insert work at number seven after six drilled six point three', 'repair 7 drilled 6.3'],
+    ['insert work at number seven after six depth sixteen after fifteen', 'repair 7 depth 16'],
+    ['odd one number three after two as bolt hex ten em six by twenty five', 'wrong one 3 as bolt hex 10 M6x25'],
   ])('"%s" is "%s"', (said, typed) => {
     expect(readLine(desk, said)).toEqual(readLine(desk, typed));
     expect(readSaid(desk, said)).toBeDefined();
