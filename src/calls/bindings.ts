@@ -1,6 +1,6 @@
 // Which key means which call on which screen, read from the table: as it stands, by the numeric keypad, or with keys of
 // one's own. A keypad's digits are the same characters as a keyboard's, so the two are two ways of reading one key.
-import type { ScreenId } from '../view/screens.ts';
+import { type ScreenId, screens } from '../view/screens.ts';
 import type { Binding, Row } from './row.ts';
 import { rows } from './table.ts';
 
@@ -58,5 +58,20 @@ export const screenIds = (keymap: Keymap): string[] =>
   keymap
     .keysOn('strip')
     .flatMap(({ row: { id, group } }) => (id.startsWith('to-') && group === 'the screen' ? [id] : []));
+
+/** The keys that lead from a screen to a call: its own there, else the screen's that has it and then its own; none by a keypad that has it nowhere. */
+export function wayTo(keymap: Keymap, screen: ScreenId, call: string): string[] {
+  const on = (one: ScreenId): string | undefined =>
+    keymap.keysOn(one).find(({ row, binding }) => row.id === call && (!keymap.pad || onPad.has(binding.key)))?.binding
+      .key;
+  const here = on(screen);
+  if (here !== undefined) return [here];
+  for (const there of screens) {
+    const key = on(there);
+    const led = keymap.keysOn(screen).find(({ row }) => row.id === `to-${there}`)?.binding.key;
+    if (key !== undefined && led !== undefined && (!keymap.pad || onPad.has(led))) return [led, key];
+  }
+  return [];
+}
 
 export const standardKeymap = keymapOf();

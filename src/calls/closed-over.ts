@@ -33,7 +33,8 @@ const asked = (title: string): Besides => ({
     { value: 'all the same', text: 'right: I mean it' },
   ],
   givesUp: 'no',
-  inWords: 'name the face that is meant, or say it with "all the same" at its end',
+  inWords:
+    'name the face that is meant; what is closed over comes off again first; or say it with "all the same" at its end',
 });
 const faceOf = ({ ledger }: Desk, { face }: Args) =>
   typeof face === 'string' ? stateOf(ledger, 'face', face) : undefined;

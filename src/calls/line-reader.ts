@@ -63,7 +63,13 @@ export function nextWords(desk: Desk, next: Said): string {
   if (next.verb === 'count-box') return `count box ${next.name} is …`;
   if (next.verb === 'count-holes') return `holes … in ${next.area}`;
   if (next.verb === 'note-odometer') return 'odometer …';
-  return wordsOf(desk, next).replaceAll('to be said', '…');
+  return wordsOf(desk, intoTrayInUse(next)).replaceAll('to be said', '…');
+}
+
+/** No proposal knows which tray is in use: left out, it is that one. */
+function intoTrayInUse(next: Said): Said {
+  const { to, ...rest } = next;
+  return next.verb === 'remove' && String(to).startsWith('tray:') ? rest : next;
 }
 
 /** A said in words that read back to it; its row is the one whose verb and fixed words agree. */

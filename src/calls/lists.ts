@@ -29,7 +29,7 @@ export function listedOn(screen: ScreenId, before: ScreenId, desk: Desk, keymap:
     case 'findings':
       return findingRows(desk);
     case 'rotation':
-      return rotationRows(desk);
+      return rotationRows(desk, keymap);
     case 'sealing':
       return sealingRows(desk);
     case 'box':

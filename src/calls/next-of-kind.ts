@@ -5,16 +5,15 @@ import { uncounted } from '../job/counts.ts';
 import { blocked } from '../job/decide.ts';
 import { carriesYet } from '../job/first-in.ts';
 import { inFrontOf } from '../job/in-front.ts';
-import { every, type Ledger } from '../job/ledger.ts';
+import { every, type Ledger, stateOf } from '../job/ledger.ts';
 import { openBehind } from '../job/order.ts';
 import type { PartState } from '../job/states.ts';
-import { areaOf, named } from '../job/subjects.ts';
+import { areaOf, named, withinArea } from '../job/subjects.ts';
 import { isWithdrawn } from '../job/withdrawn.ts';
 import type { Bound } from './bindings.ts';
 import type { Desk } from './desk.ts';
 import type { Args } from './form.ts';
 import { nextArea } from './next-area.ts';
-import { ownProposals } from './proposals.ts';
 import { meantBy, type Row } from './row.ts';
 import { isEmptyTray, isOneMore, oneMoreTray } from './trays.ts';
 import { areasOfPart } from './where-parts-are.ts';
@@ -127,12 +126,18 @@ const kinds: Readonly<Record<string, Kind>> = {
     noneSkipped: true,
     inTurn: (desk) => offHere(desk, (p) => !isRenewed(desk, p)),
   },
+  'working-out': {
+    slot: 'hole',
+    inTurn: ({ ledger, facing: { area } }) =>
+      (area === undefined ? [] : (stateOf(ledger, 'area', area)?.holes ?? [])).filter(
+        (hole) => stateOf(ledger, 'hole', hole)?.called.occupant?.working,
+      ),
+  },
   renewed: {
     slot: 'part',
     noneSkipped: true,
     inTurn: (desk) => offHere(desk, (p) => isRenewed(desk, p)),
   },
-  box: { slot: 'name', inTurn: (desk) => ownProposals(desk).map((one) => one.name) },
   drained: {
     slot: 'circuit',
     // A fluid runs out where a connection of its circuit is.
@@ -202,6 +207,7 @@ const shown: ReadonlySet<string> = new Set([
   'part-off',
   'part-back',
   'renewed',
+  'working-out',
   'drained',
 ]);
 /** What each key would take by itself now: the key's call, and the name of the thing. */
@@ -211,8 +217,12 @@ export const upNext = (desk: Desk, bound: readonly Bound[]): { bound: Bound; nam
     if (!shown.has(one.row.id) || bound.findIndex((other) => other.row === one.row) < i) return [];
     const [name] = Object.values(nextOfKind(one.row, desk, {}));
     if (typeof name !== 'string') return [];
-    return [{ bound: one, name: one.row.id === 'taken-out' ? `${name}${alsoIn(desk, name)}` : name }];
+    return [{ bound: one, name: shownName(desk, one.row, name) }];
   });
+function shownName(desk: Desk, { id }: Row, name: string): string {
+  if (id === 'taken-out') return `${name}${alsoIn(desk, name)}`;
+  return id === 'working-out' ? withinArea(name) : name;
+}
 /** What else went in for the work and hangs there still: a lock that is forgotten stops a turn, or breaks. */
 function alsoIn({ ledger }: Desk, name: string): string {
   const others = [...every(ledger, 'temporary')].filter((t) => t.in && t.temporary !== name).map((t) => t.temporary);

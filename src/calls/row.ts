@@ -96,7 +96,9 @@ export type Row = {
   /** What is said when the hole, area or drive it is about can't be filled by itself. */
   none?: string | ((desk: Desk) => string | No);
   /** What is said instead of a question to which nothing there is could be the answer. */
-  nothing?: No;
+  nothing?: No | ((desk: Desk, args: Args) => No | undefined);
+  /** Which of what could fill a slot is offered, and in which order. */
+  offers?: (desk: Desk, slot: string, known: readonly string[], args: Args) => readonly string[];
   /** How a slot is asked for, where its type alone says too little. */
   questions?: Readonly<Record<string, string | ((args: Args, desk: Desk) => string)>>;
   /** Asked beyond the slots, one after the other until nothing is left to ask; each answer stands among the slots. */

@@ -6,11 +6,12 @@ import type { HoleState } from './hole-states.ts';
 import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
 import { oncePerArea, oncePerLedger } from './once-per-ledger.ts';
 import { openBehind } from './order.ts';
+import { rotationNeeded } from './rotation.ts';
 import type { AreaState } from './states.ts';
 import { type Hole, numberOf, type Subject, withinArea } from './subjects.ts';
 
 export type Rest = {
-  what: 'part' | 'joint' | 'inside' | 'unsaid' | 'finding' | 'later' | 'look';
+  what: 'part' | 'working' | 'joint' | 'inside' | 'unsaid' | 'finding' | 'later' | 'look';
   /** In two words, for a list. */
   short: string;
   words: string;
@@ -27,6 +28,13 @@ const isFree = (ledger: Ledger, front: Subject): boolean => openBehind(ledger, [
 
 function* restIn(ledger: Ledger, a: AreaState): Generator<Rest> {
   const tally = tallyOf(ledger, a.area);
+  // It turns the engine until that is proven; then it is in the way.
+  const stillTurns = [...every(ledger, 'drive')].some((d) => rotationNeeded(ledger, d));
+  for (const h of tally.open > 0 ? holesOf(ledger, a) : []) {
+    if (!h.called.occupant?.working) continue;
+    const words = `a working fastener is in ${withinArea(h.hole)}`;
+    yield { what: 'working', short: 'working in', words, by: 'working-out', now: !stillTurns };
+  }
   for (const name of partsOf(ledger, a)) {
     const p = stateOf(ledger, 'part', name);
     if (!p?.off && !p?.forNow) continue;

@@ -7,6 +7,7 @@ import type { Reached } from './hole-states.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
 import type { FaceState } from './states.ts';
+import type { Hole } from './subjects.ts';
 
 const stages = ['fill', 'run', 'full'] as const;
 export type Stage = (typeof stages)[number];
@@ -133,6 +134,13 @@ export function faceOpenedAt(ledger: Ledger, face: FaceState): number {
   const part = face.declared?.part ? stateOf(ledger, 'part', face.declared.part) : undefined;
   return Math.max(part?.removedAt ?? 0, 0, ...holes.map((h) => stateOf(ledger, 'hole', h)?.called.openedAt ?? 0));
 }
+
+/** Holes pressing the face that were called and hold something: over them nobody cleans it or lays a bead. */
+export const coveringHoles = (ledger: Ledger, face: FaceState): Hole[] =>
+  (face.declared?.pressedBy ?? []).filter((hole) => {
+    const called = stateOf(ledger, 'hole', hole)?.called;
+    return called !== undefined && called.touchedAt > 0 && called.occupant !== undefined;
+  });
 
 /** Line at which it was last opened before a bead was laid. */
 function openedBefore(ledger: Ledger, face: FaceState, n: number): number {

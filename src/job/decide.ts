@@ -132,16 +132,22 @@ function badCall(code: string, because: string): Refusal {
 }
 
 /** The guards whose needs are already said, in the table's order: why a key is dimmed before it is pressed. */
-export function blocked(ledger: Ledger, said: Said, now: Stamp): Refusal | null {
+export const blocked = (ledger: Ledger, said: Said, now: Stamp): Refusal | null => {
+  const { value } = stops(ledger, said, now).next();
+  return value ?? null;
+};
+/** All that stands against a call, not only what would be said first. */
+export const allStops = (ledger: Ledger, said: Said, now: Stamp): Refusal[] => [...stops(ledger, said, now)];
+
+function* stops(ledger: Ledger, said: Said, now: Stamp): Generator<Refusal, undefined> {
   const { verb: id, ...rest } = said;
   const verb = verbs.get(id);
-  if (!verb) return null;
+  if (!verb) return;
   const s = standing(ledger, now);
   const guards = id === 'reopen' ? verb.guards : [closedJob as Guard<Record<string, unknown>>, ...verb.guards];
   for (const guard of guards) {
     if (!guard.needs.every((need) => rest[need] !== undefined)) continue;
     const stop = guard.check(s, rest);
-    if (stop) return refusal(guard as Guard<never>, stop);
+    if (stop) yield refusal(guard as Guard<never>, stop);
   }
-  return null;
 }

@@ -2,7 +2,7 @@
 // holds the shafts before what tensions the belt between them, as long as that belt is on. Common practice, no source.
 import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
 import type { TemporaryState } from './states.ts';
-import { areaOf, named, type Subject } from './subjects.ts';
+import { areaOf, type Hole, named, type Subject } from './subjects.ts';
 import { isWithdrawn } from './withdrawn.ts';
 
 /** A stand is not among them: the nuts of a wheel are slackened before it, and it has its own warning. */
@@ -37,6 +37,15 @@ export function missingBefore(ledger: Ledger, area: string): string[] {
         (isAt(t, area) || belts.has(t.at)) &&
         !isWithdrawn(ledger, `temporary:${t.temporary}`),
     )
+    .map((t) => t.temporary);
+}
+
+const holds: ReadonlySet<string> = new Set(['lock', 'bar', 'pin']);
+/** What is declared at a bolt, or at its area, to hold it while it is turned, and is not in. */
+export function missingToHold(ledger: Ledger, hole: Hole): string[] {
+  const at = new Set<Subject | undefined>([`hole:${hole}`, `area:${areaOf(hole)}`]);
+  return [...every(ledger, 'temporary')]
+    .filter((t) => !t.in && holds.has(t.sort) && at.has(t.at) && !isWithdrawn(ledger, `temporary:${t.temporary}`))
     .map((t) => t.temporary);
 }
 

@@ -15,8 +15,8 @@ import { areaOf, type Hole, subjectText } from './subjects.ts';
 import { touches } from './touches.ts';
 
 const manners: Readonly<Record<Method['by'], string>> = {
-  torque: 'torque',
-  'torque-angle': 'torque, then angle',
+  torque: "torque, no figure known: it is in the maker's manual",
+  'torque-angle': "torque, then angle, no figures known: they are in the maker's manual",
   shoulder: 'to the shoulder, then stop: no figure',
   sleeve: 'to the sleeve, then stop: no figure',
   hand: 'by hand',
@@ -30,6 +30,10 @@ const stagesOf = ({ newtonMetres, stages = [] }: Method): Stage[] => [
   ...stages,
 ];
 const isAngle = ({ by, stages = [] }: Method): boolean => by === 'torque-angle' || stages.some((s) => 'degrees' in s);
+
+/** O4: it is brought up to a figure, and none was said. */
+export const wantsFigure = (method: Method | undefined): boolean =>
+  method !== undefined && (method.by === 'torque' || method.by === 'torque-angle') && stagesOf(method).length === 0;
 
 /** Why a method makes no sense as it stands; undefined when it does. */
 export function unsoundMethod(method: Method): string | undefined {

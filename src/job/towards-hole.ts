@@ -3,12 +3,14 @@
 import { holeNumbers } from './closed.ts';
 import { mayNotServe, unfit, wantsIn } from './guards.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
+import type { Stamp } from './line.ts';
 import { stepLacking } from './repair.ts';
 import type { Said } from './said.ts';
 import type { Spec } from './spec.ts';
 import { areaOf, named, subjectText } from './subjects.ts';
+import { beadBefore } from './towards-bead.ts';
 
-export function towardsHole(ledger: Ledger, hole: string): Said[] {
+export function towardsHole(ledger: Ledger, hole: string, now: Stamp): Said[] {
   const c = stateOf(ledger, 'hole', hole)?.called;
   const finding = c?.findings[0];
   const o = c?.occupant;
@@ -16,10 +18,10 @@ export function towardsHole(ledger: Ledger, hole: string): Said[] {
   if (c?.temporaries[0]) return [{ verb: 'take-out', temporary: c.temporaries[0] }];
   const off: Said = { verb: 'remove', hole, to: 'scrap' };
   if (o?.working) return [off];
-  if (!o) return [...intoEmpty(ledger, hole), ...(finding ? towardsFinding(ledger, finding) : [])];
+  if (!o) return [...intoEmpty(ledger, hole, now), ...(finding ? towardsFinding(ledger, finding) : [])];
   const f = stateOf(ledger, 'fastener', o.fastener);
   if (f && mayNotServe(f, false)) return [off];
-  if (o.level !== 'tight') return [{ verb: 'tighten', hole }];
+  if (o.level !== 'tight') return [...beadBefore(ledger, hole, now), { verb: 'tighten', hole }];
   if (o.forNow) return [{ verb: 'make-final', hole }];
   // Never to come off, it is what the hole wants, or somebody says why not.
   return finding
@@ -27,7 +29,7 @@ export function towardsHole(ledger: Ledger, hole: string): Said[] {
     : [off, { verb: 'state-wants', hole, spec: o.spec, because: 'to be said' }];
 }
 
-function intoEmpty(ledger: Ledger, hole: string): Said[] {
+function intoEmpty(ledger: Ledger, hole: string, now: Stamp): Said[] {
   const area = areaOf(hole);
   const wants = wantsIn(ledger, hole) ?? asTheOthers(ledger, area);
   const counted = stateOf(ledger, 'area', area)?.counted;
@@ -37,6 +39,7 @@ function intoEmpty(ledger: Ledger, hole: string): Said[] {
   const count: Said = { verb: 'count-holes', area, count: holesKnown(ledger, area) };
   return [
     ...mend(ledger, hole),
+    ...beadBefore(ledger, hole, now),
     { verb: 'fit', hole },
     ...box,
     ...(counted ? [] : [count]),

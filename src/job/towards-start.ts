@@ -1,24 +1,13 @@
-// What might be called towards the engine running and the car on the road: a bead laid and cured, a check rotation, the
-// road test.
+// What might be called towards the engine running and the car on the road: a bead cured, a check rotation, the road test.
 import { beadsOn, everyBead } from './beads.ts';
 import { conditionsAt } from './clock.ts';
 import { snugOrBetter } from './hole-states.ts';
-import { every, type Ledger, stateOf } from './ledger.ts';
+import { type Ledger, stateOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
 import { worthAsking } from './ready.ts';
 import { runningTry, tensionerNotLive, wantedOfTry } from './rotation.ts';
 import type { Said } from './said.ts';
 import { towardsHole } from './towards-hole.ts';
-
-export function towardsBead(ledger: Ledger, face: string): Said[] {
-  const product = [...every(ledger, 'product')].at(-1)?.label.product;
-  return product
-    ? [
-        { verb: 'lay-bead', face, product },
-        { verb: 'clean-face', face },
-      ]
-    : [{ verb: 'clean-face', face }];
-}
 
 /** A face wants to be together, the bench to be told, time away to be called right; the rest is waiting, and no call. */
 export function towardsCure(ledger: Ledger, face: string, now: Stamp): Said[] {
@@ -27,7 +16,7 @@ export function towardsCure(ledger: Ledger, face: string, now: Stamp): Said[] {
     const c = stateOf(ledger, 'hole', hole)?.called;
     return c && c.touchedAt > 0 && !c.leftEmpty && !(c.occupant && snugOrBetter(c.occupant.level));
   });
-  if (loose) return towardsHole(ledger, loose);
+  if (loose) return towardsHole(ledger, loose, now);
   const told = conditionsAt(ledger, ledger.lines.length);
   const celsius = f?.beads.at(-1)?.label.labelCelsius ?? 20;
   const away =

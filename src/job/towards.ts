@@ -9,14 +9,15 @@ import type { OpenPoint } from './open-point.ts';
 import type { Said } from './said.ts';
 import { leaningOn } from './striking.ts';
 import { named, nameOf } from './subjects.ts';
+import { towardsBead } from './towards-bead.ts';
 import { holesKnown, towardsFinding, towardsHole } from './towards-hole.ts';
-import { towardsBead, towardsCure, towardsRoad, towardsRotation } from './towards-start.ts';
+import { towardsCure, towardsRoad, towardsRotation } from './towards-start.ts';
 
 export function candidates(ledger: Ledger, point: OpenPoint, now: Stamp): Said[] {
   const name = nameOf(point.at);
   switch (point.code) {
     case 'hole-open':
-      return towardsHole(ledger, name);
+      return towardsHole(ledger, name, now);
     case 'working-in':
       return [{ verb: 'remove', hole: name, to: 'scrap' }];
     case 'for-now':

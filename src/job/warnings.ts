@@ -1,18 +1,27 @@
 // What is said beside a call that is taken: it stands in no way and is no open point. Asked of the entries it writes.
 
-import { laterOf } from './closed.ts';
 import { lyingOnPile } from './counts.ts';
 import type { Entry } from './entry.ts';
-import { dueNow, waitingFinals } from './finished-later.ts';
 import { carriesYet, missingBefore } from './first-in.ts';
-import { isRenewed } from './guards.ts';
 import { inFrontOf } from './in-front.ts';
 import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
-import { dueIn, passesOf } from './passes.ts';
 import { besideStep } from './repair-figures.ts';
-import type { FaceState } from './states.ts';
-import { areaOf, type Hole, named, numberOf, subjectText } from './subjects.ts';
+import { areaOf, type Hole, named, subjectText } from './subjects.ts';
 import { acceptanceOf } from './tightening.ts';
+import {
+  beforeItsBelt,
+  closedOver,
+  facesNotClean,
+  isEmpty,
+  leftForLater,
+  notClean,
+  notHeld,
+  offItsPart,
+  stillOff,
+  withoutBead,
+  withoutFigure,
+  workingUnder,
+} from './warnings-building.ts';
 
 /** R2: a holding bar is made to hold, as is what the plan puts at the bolt itself; any other pin or lock only keeps a place. */
 const locksPlace = (ledger: Ledger, holes: readonly Hole[]): string[] => {
@@ -46,6 +55,7 @@ export function warningsOf(ledger: Ledger, entries: readonly Entry[]): string[] 
     ...leftForLater(ledger, entries),
     ...(locks.length > 0 ? [`${locks.join(' and ')} in: a lock is no holding tool`] : []),
     ...new Set(unread),
+    ...withoutFigure(ledger, entries),
   ];
 }
 
@@ -67,15 +77,23 @@ function besideEntry(ledger: Ledger, entry: Entry): string[] {
       return [...unlocked(ledger, entry.part), ...slackIn(ledger, entry.part)];
     case 'fastener-fitted':
       // Said with the first of them only.
-      return [...offItsPart(ledger, entry.hole), ...withoutBead(ledger, entry.hole, isEmpty(ledger))];
+      return [
+        ...offItsPart(ledger, entry.hole),
+        ...withoutBead(ledger, entry.hole, isEmpty(ledger)),
+        ...(entry.working ? [] : notClean(facesNotClean(ledger, { hole: entry.hole }))),
+      ];
+    case 'part-fitted':
+    case 'part-replaced':
+      return [...notClean(facesNotClean(ledger, { part: entry.part })), ...workingUnder(ledger, entry.part)];
     case 'fastener-tightened':
       return entry.last
         ? [
+            ...notHeld(ledger, entry.hole),
             ...beforeItsBelt(ledger, entry.hole),
             ...withoutBead(ledger, entry.hole),
             ...stillOff(ledger, areaOf(entry.hole)),
           ]
-        : [];
+        : notHeld(ledger, entry.hole);
     case 'temporary-taken-out':
       return stillCarries(ledger, entry.temporary);
     case 'connection-made':
@@ -163,62 +181,4 @@ function slackIn(ledger: Ledger, part: string): string[] {
     return state?.called.occupant?.level === 'slack' && !state.declared?.slackOnly;
   });
   return slack.length > 0 ? [`still slack in it: ${slack.map((hole) => subjectText(`hole:${hole}`)).join(', ')}`] : [];
-}
-function offItsPart(ledger: Ledger, hole: Hole): string[] {
-  const parts = stateOf(ledger, 'area', areaOf(hole))?.parts ?? [];
-  return parts.flatMap((name) => {
-    const p = stateOf(ledger, 'part', name);
-    const holds =
-      p?.off && p.declared?.heldBy.includes(hole) && isRenewed(ledger, p) && p.declared.heldBy.every(isEmpty(ledger));
-    return holds ? [`${name} is off: the new one goes on before its bolts`] : [];
-  });
-}
-const isEmpty =
-  (ledger: Ledger) =>
-  (hole: Hole): boolean =>
-    !stateOf(ledger, 'hole', hole)?.called.occupant;
-const withoutBead = (ledger: Ledger, hole: Hole, only?: (hole: Hole) => boolean): string[] =>
-  facesWithoutBead(ledger, hole, only).map((face) => `no bead is laid on ${face}`);
-/** Opened faces that a fastener presses, that want a bead and have none. */
-export function facesWithoutBead(ledger: Ledger, hole: Hole, only: (hole: Hole) => boolean = () => true): string[] {
-  const faces = [...every(ledger, 'face')].filter(
-    (f) => f.declared?.bead && f.declared.pressedBy.includes(hole) && f.declared.pressedBy.every(only),
-  );
-  const opened = (f: FaceState) =>
-    f.declared?.pressedBy.some((h) => (stateOf(ledger, 'hole', h)?.called.openedAt ?? 0) > 0);
-  return faces.flatMap((f) => (opened(f) && f.beads.length === 0 ? [f.face] : []));
-}
-const stillOff = (ledger: Ledger, area: string): string[] => {
-  const { off, empty } = tallyOf(ledger, area);
-  const say = (count: number, how: string) => `${count} of ${area} ${count === 1 ? 'is' : 'are'} still ${how}`;
-  return [...(off > empty ? [say(off - empty, 'off')] : []), ...(empty > 0 ? [say(empty, 'empty')] : [])];
-};
-function closedOver(ledger: Ledger, face: string): string[] {
-  const pressedBy = stateOf(ledger, 'face', face)?.declared?.pressedBy ?? [];
-  const isTight = (hole: Hole) => stateOf(ledger, 'hole', hole)?.called.occupant?.level === 'tight';
-  return pressedBy.length > 0 && pressedBy.every(isTight) ? [`${face} is closed over: what presses it is tight`] : [];
-}
-/** R2: its final comes after the belt. */
-function beforeItsBelt(ledger: Ledger, hole: Hole): string[] {
-  if (laterOf(ledger, hole) !== 'after-belt') return [];
-  const belts = [...every(ledger, 'drive')].flatMap((d) => d.declared?.parts ?? []);
-  const off = belts.filter((part) => stateOf(ledger, 'part', part)?.off);
-  return off.length > 0 ? [`its final comes after ${off.join(' and ')}, which is off`] : [];
-}
-/** O1: with the last of a pass, what of the area was left out of it. */
-function leftForLater(ledger: Ledger, entries: readonly Entry[]): string[] {
-  const had = new Map(entries.flatMap((e) => (e.kind === 'fastener-tightened' && e.last ? [[e.hole, e.pass]] : [])));
-  const areas = new Set([...had.keys()].map(areaOf));
-  return [...areas].flatMap((area) => {
-    const pass = passesOf(ledger, area).at(-1) as string;
-    const due = dueNow(ledger, dueIn(ledger, area, pass), pass).filter((hole) => !had.has(hole));
-    const waiting = [...waitingFinals(ledger, area)].map(
-      ([why, holes]) => [why, holes.filter((hole) => !had.has(hole))] as const,
-    );
-    return due.length > 0
-      ? []
-      : waiting.flatMap(([why, holes]) =>
-          holes.length > 0 ? [`${holes.map(numberOf).join(', ')} left out: ${why}`] : [],
-        );
-  });
 }

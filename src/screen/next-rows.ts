@@ -9,14 +9,14 @@ import { suspectedHere, suspectedNext } from '../calls/rows/findings.ts';
 import { isEmptyTray } from '../calls/trays.ts';
 import { restOf } from '../job/area-rest.ts';
 import { isEmptyOnArrival, isOff } from '../job/closed.ts';
-import { missingBefore } from '../job/first-in.ts';
+import { missingBefore, missingToHold } from '../job/first-in.ts';
 import { inFrontOf } from '../job/in-front.ts';
 import { every, lineAt, stateOf, tallyOf } from '../job/ledger.ts';
 import { gatedBy } from '../job/order.ts';
 import { areaOf, named, numberOf, subjectText, withinArea } from '../job/subjects.ts';
 import { suspectedAt, suspicionText } from '../job/suspicions.ts';
 import { tighteningWords } from '../job/tightening.ts';
-import { facesWithoutBead } from '../job/warnings.ts';
+import { facesNotClean, facesWithoutBead } from '../job/warnings-building.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { cellsOf, fitted, wrapped } from './cells.ts';
 import { type Look, quietLook } from './colours.ts';
@@ -57,7 +57,7 @@ export function nextRows(
   const coming = comingWords(scene);
   const quiet = [coming, others].flatMap((some) => inPieces(some, columns - 2));
   const before = [
-    ...(view.screen === 'build' ? beadRows(scene, next, columns) : firstRows(scene, next, columns)),
+    ...(view.screen === 'build' ? firstOnRows(scene, next, columns) : firstRows(scene, next, columns)),
     ...wrapped(plainText(said), columns - 2, 2).map((text) =>
       plainRow(fitted(` ${text}`, columns), next === undefined ? quietLook : nextWordsLook),
     ),
@@ -144,12 +144,19 @@ function firstRows({ desk, keymap }: Scene, next: string | undefined, columns: n
     wrapped(plainText(`! ${one}`), columns - 2, 2).map((text) => plainRow(fitted(` ${text}`, columns), nextWordsLook)),
   );
 }
-/** S1: over every bolt that goes back onto a face without its bead. */
-function beadRows({ desk: { ledger }, keymap }: Scene, next: string | undefined, columns: number): Row[] {
+/** S1: over every bolt that goes back onto a face without its bead, or not called clean; O4: what holds a bolt while it is turned. */
+function firstOnRows({ desk: { ledger }, keymap }: Scene, next: string | undefined, columns: number): Row[] {
   const h = next === undefined ? undefined : stateOf(ledger, 'hole', next);
-  const missing = h && isOff(h) ? facesWithoutBead(ledger, h.hole) : [];
-  return missing.flatMap((one) =>
-    wrapped(plainText(`! first ${keyOf(keymap, 'build', 'to-sealing')}: bead on ${one}`), columns - 2, 2).map((text) =>
+  if (!h) return [];
+  const cure = keyOf(keymap, 'build', 'to-sealing');
+  const holding = h.called.occupant && !h.called.occupant.working ? missingToHold(ledger, h.hole) : [];
+  const said = [
+    ...(isOff(h) ? facesWithoutBead(ledger, h.hole).map((face) => `${cure}: bead on ${face}`) : []),
+    ...(isOff(h) ? facesNotClean(ledger, { hole: h.hole }).map((face) => `${cure}: ${face} clean`) : []),
+    ...(holding.length > 0 ? [`${keyOf(keymap, 'build', 'put-in')}: ${holding.join(', ')}`] : []),
+  ];
+  return said.flatMap((one) =>
+    wrapped(plainText(`! first ${one}`), columns - 2, 2).map((text) =>
       plainRow(fitted(` ${text}`, columns), nextWordsLook),
     ),
   );

@@ -96,13 +96,18 @@ export const mayNameNew: ReadonlySet<string> = new Set([
 /** Why nothing is asked: nothing there is could be the answer, or what is asked for would be refused whatever the answer. */
 export function notAsked(pressing: Pressing, asking: Asking, desk: Desk): No | undefined {
   const { row } = pressing.bound;
-  if (row.nothing && asking.choices.every((c) => c.way)) return row.nothing;
+  if (row.nothing && asking.choices.every((c) => c.way)) {
+    const none = typeof row.nothing === 'function' ? row.nothing(desk, pressing.args) : row.nothing;
+    if (none) return none;
+  }
   return row.twice ? (whyNot(pressing.bound, desk, pressing.args) ?? undefined) : undefined;
 }
 
 function askingFor(row: Row, { slot, type, optional }: Slot, args: Args, desk: Desk): Asking {
   const known = type === 'who' && !row.signed ? [] : choicesFor(desk, type, args);
-  const all = known.map((value): Choice => choiceOf(row, slot, type, value, args, desk));
+  const all = (row.offers?.(desk, slot, known, args) ?? known).map(
+    (value): Choice => choiceOf(row, slot, type, value, args, desk),
+  );
   // Where something new may be named, what can't be meant is no choice.
   const judged = mayNameNew.has(row.id) ? all.filter((c) => !c.never) : all;
   // Fixed choices keep their numbers, blocked or not; of names, those that can be taken come first.
@@ -206,7 +211,8 @@ export function pressingAfter(
     return { ...pressing, args: { ...pressing.args, [slot]: text } };
   }
   if (asking.optional && text.trim() === '') return { ...pressing, leftOut: new Set([...pressing.leftOut, slot]) };
-  const more = saidWithIt(pressing, slot, text, desk);
+  // What was chosen is meant as it stands there, words of the form among it or not.
+  const more = asking.choices.some((one) => one.value === text) ? undefined : saidWithIt(pressing, slot, text, desk);
   if (more) return { ...pressing, args: { ...pressing.args, ...more } };
   const read = readAnswer(desk, asking.type, text, pressing.args);
   return 'why' in read ? read : { ...pressing, args: { ...pressing.args, [slot]: read.value } };

@@ -1,12 +1,12 @@
 // The steps of the screen itself: where one goes, what is opened, what is set, what is typed. None of them is a call on the
 // job; what is typed in words becomes one.
-import type { Bound } from '../calls/bindings.ts';
+import { type Bound, padKeys } from '../calls/bindings.ts';
 import type { Args } from '../calls/form.ts';
 import { callsIn } from '../calls/line-reader.ts';
 import type { Row, Step } from '../calls/row.ts';
 import { rowById } from '../calls/table.ts';
-import { acting } from '../view/view.ts';
-import { aCall, callChoices, plainAsking, screenChoices, yesOrNo } from './asking.ts';
+import { acting, workedOn } from '../view/view.ts';
+import { aCall, callChoices, plainAsking, screenChoices } from './asking.ts';
 import type { BenchDoors, BenchState, Opener } from './bench-shape.ts';
 import { changeSetting } from './changing.ts';
 import type { createEar } from './hearing.ts';
@@ -35,6 +35,8 @@ export type Floor = {
   refreshShelf(): Promise<void>;
 };
 
+const leadingElsewhere = ['to-strip', 'to-build', 'to-leaving', 'to-shelf'];
+const capped = (key: string): string => (key.length === 1 ? key : `${key.charAt(0).toUpperCase()}${key.slice(1)}`);
 const pageRows = 10;
 const mostSaidLines = 50;
 
@@ -166,16 +168,26 @@ export function createSteps(floor: Floor): (s: Step) => void {
     if (at && desk().facing.hole && !view.from) return at.face({ hole: undefined });
     if (at?.store.getState().answer?.kind === 'refused') return at.store.setState({ answer: undefined });
     if (view.screen === 'help' || view.screen === 'glance') return step({ to: view.before });
-    if (view.screen === 'shelf')
-      return ask(yesOrNo('leave the program', 'leave', 'not yet'), (yes) =>
-        yes === 'yes' ? set({ leaving: true }) : undefined,
-      );
+    if (view.screen === 'shelf') return set({ note: `Escape leaves nothing here. ${keysSaid(['choose', 'quit'])}.` });
     if (view.from) return step({ to: view.from });
     if (!at) return step({ to: 'shelf' });
     if (view.screen === 'todo' && view.todoFrom !== 'shelf') return step({ to: view.todoFrom ?? 'strip' });
-    if (view.screen !== 'strip') return step({ to: 'strip' });
-    void refreshShelf();
-    step({ to: 'shelf' });
+    if (!workedOn.has(view.screen)) return step({ to: view.work ?? 'strip' });
+    // Once too often it would lead where the same letters mean other calls.
+    set({ note: `Nothing is open here, and Escape stays. ${keysSaid(leadingElsewhere)}.` });
+  }
+  /** "S Strip, B Build": what leads on from here; on a keypad the key that lists it. */
+  function keysSaid(calls: readonly string[]): string {
+    const { view, keymap } = get();
+    const all = keymap.keysOn(view.screen);
+    const said = calls.flatMap((id) => {
+      if (id === `to-${view.screen}`) return [];
+      const behind = id.startsWith('to-') ? 'screens' : 'more';
+      const isThere = (one: Bound) => !keymap.pad || (padKeys as readonly string[]).includes(one.binding.key);
+      const own = all.find((one) => one.row.id === id && isThere(one)) ?? all.find((one) => one.row.id === behind);
+      return own ? [`${capped(own.binding.key)} ${own.row.label}`] : [];
+    });
+    return [...new Set(said)].join(', ');
   }
 
   return takeStep;

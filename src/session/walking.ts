@@ -34,7 +34,9 @@ export function startWhereItWaits({ view, listed, step }: Around): void {
   const { screen, at } = view();
   if (screen !== 'sealing') return;
   const rows = listed();
-  const waits = rows.slice(0, rows.length).findIndex((one) => one.mark === 'open');
+  const all = rows.slice(0, rows.length);
+  const open = all.findIndex((one) => one.mark === 'open');
+  const waits = open >= 0 ? open : all.findIndex((one) => one.name === 'face' && one.mark === 'half');
   if (waits >= 0) step({ move: waits - (at[screen] ?? 0), of: rows.length });
 }
 

@@ -38,6 +38,8 @@ export type View = {
   from?: ScreenId;
   /** The screen that what is still to do was opened from; leaving it leads back there, from a place of it too. */
   todoFrom?: ScreenId;
+  /** The screen that was worked on last: a list that is only looked at leads back there. */
+  work?: ScreenId;
 };
 
 export const firstView: View = { screen: 'shelf', before: 'shelf', at: {} };
@@ -65,6 +67,9 @@ const within = (at: number, of: number): number => Math.max(0, Math.min(at, of -
 /** Looked at from another screen, to which they lead back. */
 const beside: ReadonlySet<ScreenId> = new Set(['help', 'shelf', 'glance']);
 
+/** Worked on: the same letters mean other calls on each, so that none is left but by the letter of another. */
+export const workedOn: ReadonlySet<ScreenId> = new Set(['strip', 'build', 'findings', 'rotation', 'sealing', 'box']);
+
 /** The screen whose calls the keys make: work goes on under the glance. */
 export const acting = ({ screen, before }: View): ScreenId => (screen === 'glance' ? before : screen);
 
@@ -73,12 +78,15 @@ export function viewed(view: View, step: ViewStep): View {
     const before = beside.has(view.screen) ? view.before : view.screen;
     const { asking: _, from: __, ...rest } = view;
     const isOpened = step.to === 'todo' && before !== 'todo' && view.from !== 'todo';
+    // A place that a list led to is only visited.
+    const isWork = workedOn.has(acting(view)) && view.from === undefined;
     return {
       ...rest,
       screen: step.to,
       before,
       ...(step.from && { from: step.from }),
       ...(isOpened && { todoFrom: before }),
+      ...(isWork && { work: acting(view) }),
     };
   }
   if ('ask' in step) return { ...view, asking: step.ask };

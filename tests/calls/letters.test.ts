@@ -40,6 +40,8 @@ it('has two meanings only where the wrong one is asked, refused, or the same mov
     // Refused where nothing is suspected, declared or closed.
     u: ['dry', 'wrong-indeed'],
     z: ['looked', 'meant-so'],
+    // That a mark is off asks by how much; the other is refused where nothing is in only to turn.
+    x: ['mark-off', 'working-out'],
     // That the engine stands at its marks is noted, and opens nothing.
     k: ['companions', 'to-marks'],
   });

@@ -219,3 +219,71 @@ it('[T1] says that a jack which comes out still carries what its open area held'
     'bracket is open: what jack carries hangs on nothing else',
   ]);
 });
+
+it('[S1] misses that a face which wants no bead was called clean, before its part goes back and with the first that presses it', () => {
+  const on = bench();
+  on.declare(
+    { kind: 'part-declared', part: 'pump', heldBy: ['pump/1', 'pump/2'] },
+    {
+      kind: 'face-declared',
+      face: 'pump face',
+      area: 'pump',
+      pressedBy: ['pump/1', 'pump/2'],
+      keepsIn: ['coolant'],
+      part: 'pump',
+    },
+  );
+  for (const hole of ['pump/1', 'pump/2']) on.call('remove', off(hole));
+  on.call('count-holes', { area: 'pump', count: 2 });
+  const wanted = ['pump face was not called clean since it was opened'];
+  expect(said(on, 'fit-part', { part: 'pump' })).toEqual(wanted);
+  expect(said(on, 'fit', { hole: 'pump/1' })).toEqual(wanted);
+  expect(said(on, 'fit', { hole: 'pump/1', working: true })).toEqual([]);
+  on.call('fit', { hole: 'pump/1' });
+  expect(said(on, 'fit', { hole: 'pump/2' })).toEqual([]);
+  on.call('remove', { hole: 'pump/1', to: 'tray:1' });
+  on.call('clean-face', { face: 'pump face' });
+  expect(said(on, 'fit', { hole: 'pump/1' })).toEqual([]);
+});
+
+it('[O4] says once an area that no figure is known, with the first of its finals', () => {
+  const on = bench();
+  on.declare(area('mount', { method: { by: 'torque' } }));
+  for (const hole of ['mount/1', 'mount/2']) on.call('remove', off(hole));
+  on.call('count-holes', { area: 'mount', count: 2 });
+  for (const hole of ['mount/1', 'mount/2']) on.call('fit', { hole });
+  const wanted = ["no figure is known for mount: the torque is in the maker's manual"];
+  expect(said(on, 'complete-pass', { area: 'mount' })).toEqual([]);
+  on.call('complete-pass', { area: 'mount' });
+  expect(said(on, 'complete-pass', { area: 'mount' })).toEqual(wanted);
+  expect(said(on, 'tighten', { hole: 'mount/1' })).toEqual(wanted);
+  expect(said(on, 'tighten', { hole: 'mount/1', readNewtonMetres: 40 })).toEqual([]);
+  on.call('tighten', { hole: 'mount/1' });
+  expect(said(on, 'tighten', { hole: 'mount/2' })).toEqual([]);
+});
+
+it('[O4] misses what its plan puts at a bolt to hold it, when it is brought up, but not under a working one', () => {
+  const on = bench();
+  on.declare({ kind: 'temporary-declared', temporary: 'flywheel lock', sort: 'lock', at: 'area:pulley' });
+  on.call('remove', off('pulley/1'));
+  on.call('count-holes', { area: 'pulley', count: 1 });
+  const wanted = ['not in: flywheel lock, to hold while pulley is brought up'];
+  on.call('fit', { hole: 'pulley/1', working: true });
+  expect(said(on, 'tighten', { hole: 'pulley/1' })).toEqual([]);
+  on.call('remove', { hole: 'pulley/1', to: 'tray:1' });
+  on.call('fit', { hole: 'pulley/1' });
+  expect(said(on, 'tighten', { hole: 'pulley/1' })).toEqual(wanted);
+  on.call('tighten', { hole: 'pulley/1' });
+  expect(said(on, 'tighten', { hole: 'pulley/1' })).toEqual(wanted);
+  on.call('put-in', { temporary: 'flywheel lock', sort: 'lock' });
+  expect(said(on, 'tighten', { hole: 'pulley/1' })).toEqual([]);
+});
+
+it('[O2] says of a part that comes back with its first bolt that a working one is in its way', () => {
+  const on = bench();
+  on.declare({ kind: 'part-declared', part: 'cover', heldBy: ['cover/1', 'cover/2'] });
+  for (const hole of ['cover/1', 'cover/2']) on.call('remove', off(hole));
+  on.call('count-holes', { area: 'cover', count: 2 });
+  on.call('fit', { hole: 'cover/2', working: true });
+  expect(said(on, 'fit', { hole: 'cover/1' })).toEqual(['a working fastener is in cover 2: cover goes on over it']);
+});

@@ -170,6 +170,9 @@ describe('parts and their fasteners', () => {
     on.back('cover/2', { partStays: true, working: true });
     expect(on.refused('tighten', { hole: 'cover/1', last: false })).toBe('O2 part-not-back');
     on.snug('cover/2');
+    // It is in the way of the part; a guide that the part slides over is called done already.
+    expect(on.refused('fit-part', { part: 'cover' })).toBe('O2 working-fastener-in-the-way');
+    on.off('cover/2');
     on.call('fit-part', { part: 'cover' });
     on.snug('cover/1');
     expect(on.level('cover/1')).toBe('snug');

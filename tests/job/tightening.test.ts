@@ -19,7 +19,7 @@ describe('how a fastener is brought up', () => {
   it.each([
     [{ by: 'torque', newtonMetres: 25 }, '25 N·m'],
     [{ by: 'torque', newtonMetres: 20, with: 'oil' }, '20 N·m, with oil'],
-    [{ by: 'torque' }, 'torque'],
+    [{ by: 'torque' }, "torque, no figure known: it is in the maker's manual"],
     [
       { by: 'torque-angle', stages: [{ newtonMetres: 20 }, { newtonMetres: 40 }, { degrees: 60 }, { degrees: 80 }] },
       '20 N·m, 40 N·m, +60°, +80°',

@@ -1,5 +1,6 @@
 // What goes in before an area is opened stands over its next fastener until it is in, and its cautions stand in whole.
 import { expect, it } from 'vitest';
+import { stateOf } from '../../src/job/ledger.ts';
 import { plainAsking } from '../../src/session/asking.ts';
 import { type PartWay, partWay } from '../session/part-way.ts';
 import { sceneOf, textOf } from './scene.ts';
@@ -48,6 +49,36 @@ it('[S1] asks for the bead over every bolt that goes back onto its face, until o
   expect(shown(at, 'build')).toContain(wanted);
   at.say('bead cam cover face with joint sealant');
   expect(shown(at, 'build')).not.toContain(wanted);
+});
+it('[S1] asks for a face that wants no bead to be called clean, over the bolts and before the part', async () => {
+  const at = await partWay('renewed pump');
+  at.say('area coolant pump');
+  expect(stateOf(at.state().ledger, 'face', 'pump face')?.declared?.bead).toBeUndefined();
+  const wanted = '! first C: pump face clean';
+  expect(shown(at, 'build')).toContain(wanted);
+  await at.press('C', 'c', 'B');
+  expect(shown(at, 'build')).not.toContain(wanted);
+});
+it('[O4] asks for what holds a bolt over the bolt that is in, and says where its figure comes from', async () => {
+  const at = await partWay('tight 1', 3);
+  at.say('area crank pulley');
+  expect(shown(at, 'build')).toContain(
+    "! first i: flywheel lock > 1 on bolt hex 19 M14x1.5x65 one-use tightened: torque, then angle, no figures known: they are in the maker's manual",
+  );
+  at.say('in flywheel lock');
+  expect(shown(at, 'build')).not.toContain('! first');
+});
+it('[O2] names the working bolt and the key that takes it out, and takes no part over it', async () => {
+  const at = await partWay('turned 1');
+  at.say('area crank pulley');
+  await at.press('B');
+  at.session().runLine('part back pulley');
+  expect(at.answer()).toBe('a working fastener is in crank pulley 1, where pulley goes on');
+  expect(shown(at, 'build')).toContain('It waits: a working fastener is in 1: x; pulley off: b');
+  await at.press('x');
+  expect(at.answer()).toContain('crank pulley 1 off, to scrap');
+  await at.press('x');
+  expect(at.answer()).toContain('no working fastener is in it');
 });
 it('tells on the cardboard which are only slackened and stay in their holes', async () => {
   const at = await partWay('in jack with block');

@@ -309,26 +309,43 @@ describe('a typed line', () => {
 });
 
 describe('Escape', () => {
-  it('first puts a refusal away, then leads up', async () => {
-    const at = await newJob();
-    await at.press('a', '+', 'B', 'enter');
-    expect(at.state().answer).toMatchObject({ kind: 'refused' });
-    await at.press('escape');
-    expect(at.view().screen).toBe('build');
-    expect(at.state().answer).toBeUndefined();
-    await at.press('escape');
-    expect(at.view().screen).toBe('strip');
-  });
-  it('always leads up, at last to whether to leave the program, from every screen with a job in hand', async () => {
-    for (const screen of [...'SBFRCPLJWTG?']) {
+  it('puts a refusal away, and stays on a screen that is worked on, where a letter would mean another call elsewhere', async () => {
+    for (const screen of [...'SBFRCP']) {
       const at = await newJob();
-      await at.press(screen);
-      for (let times = 0; times < 4 && !at.view().asking; times += 1) await at.press('escape');
-      expect({ screen, asking: at.view().asking?.title }).toEqual({ screen, asking: 'leave the program' });
-      expect(at.bench.store.getState().leaving).toBe(false);
-      await at.press('2');
-      expect(at.bench.store.getState().leaving).toBe(true);
+      await at.press('a', '+', 'B', 'enter');
+      expect(at.state().answer).toMatchObject({ kind: 'refused' });
+      await at.press(screen, 'escape');
+      expect(at.state().answer).toBeUndefined();
+      const there = at.view().screen;
+      await at.press('escape', 'escape');
+      expect({ screen, stays: at.view().screen }).toEqual({ screen, stays: there });
+      const { note } = at.bench.store.getState();
+      expect(note).toMatch(/^Nothing is open here, and Escape stays\. .*L Leave, H Shelf\.$/);
+      expect(note?.includes('S Strip')).toBe(screen !== 'S');
     }
+  });
+  it('leads from a list back to the screen that was worked on', async () => {
+    for (const list of [...'LJWTGE?']) {
+      const at = await newJob();
+      await at.press('B', list);
+      expect(at.view().screen).not.toBe('build');
+      await at.press('escape');
+      expect({ list, back: at.view().screen }).toEqual({ list, back: 'build' });
+      await at.press('L', list, 'escape', 'escape');
+      expect({ list, back: at.view().screen }).toEqual({ list, back: 'build' });
+    }
+  });
+  it('leaves neither the shelf nor the program: a letter does', async () => {
+    const at = await newJob();
+    await at.press('H', 'escape', 'escape');
+    expect(at.view().screen).toBe('shelf');
+    expect(at.view().asking).toBeUndefined();
+    expect(at.bench.store.getState()).toMatchObject({
+      leaving: false,
+      note: expect.stringContaining('q leave program'),
+    });
+    await at.press('q');
+    expect(at.bench.store.getState().leaving).toBe(true);
   });
   it('leads back to where a place was gone to from', async () => {
     const at = await atTheBench(demoLines());

@@ -1,7 +1,9 @@
 // The list of faces: where it begins, and what is asked before a call is written of a face nobody can reach.
 import { describe, expect, it } from 'vitest';
+import { nextWords } from '../../src/calls/line-reader.ts';
 import { pickedAt } from '../../src/calls/listed.ts';
 import { stateOf } from '../../src/job/ledger.ts';
+import { openPointsWithNext } from '../../src/job/next-call.ts';
 import { type PartWay, partWay } from './part-way.ts';
 
 const count = (at: PartWay) => at.state().ledger.lines.length;
@@ -36,6 +38,23 @@ describe('a face that is closed over', () => {
     await at.press('c', '2');
     expect(count(at)).toBe(before + 1);
     expect(at.answer()).toContain('Mind: ');
+  });
+  it('[X5] leads to what covers it coming off again, and to no call that is refused', async () => {
+    const at = await partWay('clean cam cover face');
+    const next = () => {
+      const point = openPointsWithNext(at.state().ledger, at.session().now()).find(
+        (p) => p.at === 'face:cam cover face',
+      );
+      return (
+        point?.next &&
+        nextWords({ ...at.bench.desk(), facing: { ...at.bench.desk().facing, area: undefined } }, point.next)
+      );
+    };
+    expect(next()).toBe('clean cam cover face');
+    at.say('area cam cover', 'renewed gasket', 'back 4', 'back 5');
+    expect(next()).toBe('off cam cover 5');
+    at.say('off 5', 'off 4');
+    expect(next()).toBe('clean cam cover face');
   });
   it('[S1] takes a typed line only with the words for it', async () => {
     const at = await partWay('area tensioner and idler', 2);

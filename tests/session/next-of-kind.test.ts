@@ -161,6 +161,30 @@ describe('on a job from a plan', () => {
     expect(at.state().answer?.kind).toBe('taken');
   });
 
+  it('[T4] puts nothing new into the box unasked, and takes what is chosen as it stands there', async () => {
+    const { length } = at.state().ledger.lines;
+    await at.press('P', 'i');
+    expect(at.state().ledger.lines.length).toBe(length);
+    const offered = at.view().asking?.choices.map((one) => one.text) ?? [];
+    await at.press(String(offered.indexOf('new one for crank pulley 1') + 1));
+    expect(stateOf(at.state().ledger, 'box', 'new one for crank pulley 1')?.spec?.head).toBe('hex 19');
+  });
+  it('[L5] says at a hole that nothing new in the parts box fits it, and takes no part for it', async () => {
+    say('box "new tensioner" for tensioner', 'area crank pulley', 'off 1');
+    await at.press('B', 'n');
+    expect(answer()).toBe(
+      'no new fastener is in the parts box for crank pulley 1, which wants bolt hex 19 M14x1.5x65 one-use',
+    );
+    expect(at.state().answer).toMatchObject({ by: 'to-box' });
+    say('box "cover bolt" as bolt hex 10 M6x20');
+    await at.press('n');
+    expect(answer()).toMatch(/^none of the new fasteners in the parts box fits crank pulley 1/);
+    // Said in words it never means the old one either.
+    expect(at.session().runLine('new 1').kind).toBe('refused');
+    say('box "crank bolt" as bolt hex 19 M14x1.5x65');
+    await at.press('n');
+    expect(answer()).toContain('crank pulley 1 new one in');
+  });
   it('makes the connection of no area last, when nothing is off any more', async () => {
     say('parted battery earth', 'area right front wheel', 'off 1');
     await at.press('B');
@@ -234,6 +258,14 @@ describe('on a free job', () => {
     expect(answer()).toMatch(/On to one$/);
   });
 
+  it('[L5] offers new fasteners alone where it is not known which a hole wants', async () => {
+    say('box belt for belt', 'box "one bolt" as bolt hex 10 M6x20', 'box "two bolt" as bolt hex 13 M8x30');
+    say('area one', 'off 1', 'holes 1');
+    await at.press('B', 'n');
+    expect(at.view().asking?.choices.map((one) => one.text)).toEqual(['one bolt', 'two bolt']);
+    await at.press('2');
+    expect(answer()).toContain('one 1 new one in');
+  });
   it('takes the first number that is free for the next hole', async () => {
     say('area one', 'off 4', 'area one');
     await at.press('enter', 'enter', 'enter', 'enter');

@@ -42,7 +42,7 @@ describe('the screen of settings', () => {
     await at.press('F', settingsKey, '?');
     expect(at.view().screen).toBe('help');
     await at.press('?', 'escape');
-    expect(at.view().screen).toBe('strip');
+    expect(at.view().screen).toBe('findings');
     await at.press('F', settingsKey, 'escape');
     expect(at.view().screen).toBe('findings');
   });

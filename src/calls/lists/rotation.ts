@@ -1,17 +1,19 @@
 // The drives of a job: what each still wants before its check rotation stands, its tries and its marks.
 import { isOff } from '../../job/closed.ts';
-import { blocked } from '../../job/decide.ts';
+import { allStops } from '../../job/decide.ts';
 import { every, stateOf } from '../../job/ledger.ts';
+import type { Refusal } from '../../job/refusal.ts';
 import { rotationNeeded } from '../../job/rotation.ts';
 import type { DriveState } from '../../job/states.ts';
 import { subjectText } from '../../job/subjects.ts';
 import { isWithdrawn } from '../../job/withdrawn.ts';
 import { isRefused } from '../../trade/answer.ts';
 import { degreesOff, turnsUntilMarksMeet } from '../../trade/belt-drive.ts';
+import { type Keymap, wayTo } from '../bindings.ts';
 import type { Desk } from '../desk.ts';
 import type { Listed } from '../listed.ts';
 
-export function rotationRows(desk: Desk): Listed[] {
+export function rotationRows(desk: Desk, keymap: Keymap): Listed[] {
   const shown = [...every(desk.ledger, 'drive')].filter((d) => !isWithdrawn(desk.ledger, `drive:${d.drive}`));
   return shown.flatMap((d): Listed[] => {
     const picks = { drive: d.drive };
@@ -25,48 +27,71 @@ export function rotationRows(desk: Desk): Listed[] {
       end: needed ? 'check rotation to come' : passed ? 'check rotation passed' : 'as found',
       picks,
     };
-    return [
-      head,
-      ...(needed ? [...beforeTurning(desk, d), ...turnedBy(desk, d)] : []),
-      ...tries(d),
-      ...marks(d),
-      ...printedMarks(d),
-    ];
+    return [head, ...(needed ? beforeTurning(desk, d, keymap) : []), ...tries(d), ...marks(d), ...printedMarks(d)];
   });
 }
 
-/** R2, K1: what would refuse a turn now, before it is tried. */
-function beforeTurning({ ledger, now }: Desk, { drive }: DriveState): Listed[] {
-  const stop = blocked(ledger, { verb: 'turn-crank', drive, quarters: 1 }, now);
-  const [place] = stop?.places ?? [];
-  return stop
-    ? [
-        {
-          key: `${drive} first`,
-          mark: 'half',
-          name: 'first',
-          text: stop.because,
-          end: stop.instead,
-          picks: { drive },
-          ...(place !== undefined && { leads: place }),
-        },
-      ]
-    : [];
+/** The call that does what a refusal of a turn asks for. */
+const callFor: Readonly<Record<string, string>> = {
+  'bind-not-explained': 'bind-cause',
+  'drive-part-off': 'part-back',
+  'drive-not-tight': 'tight',
+  'pin-still-in': 'taken-out',
+  'tensioner-not-live': 'live',
+  'trays-not-counted': 'count',
+};
+const isCount = ({ code }: Refusal): boolean => code === 'trays-not-counted';
+/**
+ * R2, K1: all that would refuse a turn now, before it is tried. What is done by hand comes first: a fastener taken out of a
+ * tray, or put into one, makes its count fall.
+ */
+function beforeTurning(desk: Desk, d: DriveState, keymap: Keymap): Listed[] {
+  const { ledger, now } = desk;
+  const stops = allStops(ledger, { verb: 'turn-crank', drive: d.drive, quarters: 1 }, now);
+  return [
+    ...stops.filter((stop) => !isCount(stop)).map((stop) => stopRow(d, stop, keymap)),
+    ...turnedBy(desk, d, keymap),
+    ...stops.filter(isCount).map((stop) => stopRow(d, stop, keymap)),
+  ];
 }
+function stopRow({ drive }: DriveState, stop: Refusal, keymap: Keymap): Listed {
+  const [place, ...others] = stop.places;
+  // Its own words name all of the trays.
+  const more = others.length > 0 && !isCount(stop) ? `; then ${listedShort(others)}` : '';
+  const keys = wayTo(keymap, 'rotation', callFor[stop.code] ?? '');
+  const instead = `${stop.instead}${keys.length > 0 ? `: ${keys.join(' ')}` : ''}`;
+  return {
+    key: `${drive} first ${stop.code}`,
+    mark: 'half',
+    name: 'first',
+    text: `${stop.because}${more}`,
+    // Its key leaves what stands in the way its room; the picked row says all.
+    end: keys.length > 0 ? keys.join(' ') : stop.instead,
+    more: `${stop.because}${more}; ${instead}`,
+    picks: { drive },
+    ...(place !== undefined && { leads: place }),
+  };
+}
+const mostNamed = 3;
+const listedShort = (places: readonly string[]): string => {
+  const named = places.slice(0, mostNamed).map(subjectText).join(', ');
+  return places.length > mostNamed ? `${named} and ${places.length - mostNamed} more` : named;
+};
 
 /** With its bolt out the crank has nothing a socket holds on: an old one turns it. */
-function turnedBy({ ledger }: Desk, { drive, declared }: DriveState): Listed[] {
+function turnedBy({ ledger }: Desk, { drive, declared }: DriveState, keymap: Keymap): Listed[] {
   const bolt = declared?.crankBolt;
   const h = bolt === undefined ? undefined : stateOf(ledger, 'hole', bolt);
   if (!h || !isOff(h)) return [];
   const text = `nothing is in ${subjectText(`hole:${bolt}`)} to turn it by`;
+  const keys = wayTo(keymap, 'rotation', 'working');
   return [
     {
       key: `${drive} turned by`,
       mark: 'half',
       name: 'with',
       text,
-      end: 'a working bolt',
+      end: `a working bolt${keys.length > 0 ? `: ${keys.join(' ')}` : ''}`,
       picks: { drive },
       leads: `hole:${bolt}`,
     },

@@ -1,5 +1,5 @@
 // Sealing faces with their beads and when each is ready, and the fluids that the faces keep in.
-import { type BeadStanding, beadMissing, beadsOn, faceOpenedAt } from '../../job/beads.ts';
+import { type BeadStanding, beadMissing, beadsOn, coveringHoles, faceOpenedAt } from '../../job/beads.ts';
 import { conditionsAt } from '../../job/clock.ts';
 import { every } from '../../job/ledger.ts';
 import type { CircuitState, FaceState } from '../../job/states.ts';
@@ -37,6 +37,8 @@ function faceRows(desk: Desk, face: FaceState): Listed[] {
   const missing = beadMissing(desk.ledger, face, desk.now);
   const opened = faceOpenedAt(desk.ledger, face);
   const clean = face.cleanedAt > opened;
+  const wantsCleaning = opened > 0 && !clean && (face.declared?.keepsIn.length ?? 0) > 0;
+  const isShut = opened > 0 && !clean && coveringHoles(desk.ledger, face).length > 0;
   const state =
     beads.length > 0
       ? 'bead laid'
@@ -47,10 +49,11 @@ function faceRows(desk: Desk, face: FaceState): Listed[] {
           : 'as found';
   const head: Listed = {
     key: `face ${face.face}`,
-    mark: missing ? 'open' : opened === 0 ? 'found' : 'plain',
+    mark: missing ? 'open' : opened === 0 ? 'found' : wantsCleaning ? 'half' : 'plain',
     name: 'face',
     text: face.face,
     end: missing && !(clean && beads.length === 0) ? missing : missing ? 'clean, no bead laid' : state,
+    ...(isShut && { more: `${face.face} is closed over: what presses it comes off again, then it is cleaned.` }),
     picks,
   };
   return [

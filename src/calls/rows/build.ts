@@ -1,23 +1,24 @@
 // What goes back: back, new, for now, tight, looked at again.
-import { wantsOf } from '../../job/closed.ts';
 import { waitingFinalsText } from '../../job/finished-later.ts';
+import { mayNotServe } from '../../job/guards.ts';
 import { stateOf } from '../../job/ledger.ts';
 import { passesOf } from '../../job/passes.ts';
-import { isAlike } from '../../job/spec.ts';
-import { areaOf } from '../../job/subjects.ts';
-import { type Desk, nextBack, nextNew, nextTight } from '../desk.ts';
+import { areaOf, inTray } from '../../job/subjects.ts';
+import { type Desk, nextBack, nextTight } from '../desk.ts';
+import { boxFor, newFor, newHole, noneNew } from '../new-ones.ts';
 import { onwards } from '../next-area.ts';
 import { key, type No, type Row } from '../row.ts';
 
-/** The one new fastener that fits the hole by thread and length, else the only one there is. */
-function boxFor(desk: Desk, hole: string): string | undefined {
-  const h = stateOf(desk.ledger, 'hole', hole);
-  const wants = (h && wantsOf(desk.ledger, h)) ?? {};
-  const { all, length } = desk.ledger.names.box;
-  const boxes = all.slice(0, length).flatMap((name) => stateOf(desk.ledger, 'box', name) ?? []);
-  const left = boxes.filter((b) => b.sort === 'fastener' && b.left > 0);
-  const fits = left.filter(({ spec = {} }) => isAlike('thread', spec, wants) && isAlike('lengthMm', spec, wants));
-  return (fits[0] ?? (left.length === 1 ? left[0] : undefined))?.name;
+/** The hole of the area in use in which something is only to turn or to draw. */
+function workingIn({ ledger, facing: { area, hole } }: Desk): string | undefined {
+  const holes = hole ? [hole] : ((area === undefined ? undefined : stateOf(ledger, 'area', area)?.holes) ?? []);
+  return holes.find((one) => stateOf(ledger, 'hole', one)?.called.occupant?.working);
+}
+/** Where what was in only to turn goes: what may never serve again is on the scrap pile. */
+function outOf({ ledger, facing }: Desk, hole: string | undefined): string | undefined {
+  const id = hole === undefined ? undefined : stateOf(ledger, 'hole', hole)?.called.occupant?.fastener;
+  const f = id === undefined ? undefined : stateOf(ledger, 'fastener', id);
+  return f && (mayNotServe(f, false) ? 'scrap' : inTray(facing.tray));
 }
 
 /** What waits with its final is nobody's turn now. */
@@ -51,11 +52,27 @@ export const buildRows: readonly Row[] = [
     none: 'no hole of it waits for its fastener',
     group: 'build',
     keys: [key('n', 'build', { pad: '2', asks: (_desk, { box }) => (box ? [] : ['box']) })],
+    nothing: (desk, args) => noneNew(desk, newHole(desk, args)),
+    offers(desk, slot, known, args) {
+      if (slot !== 'box') return known;
+      const { fit, others } = newFor(desk, newHole(desk, args));
+      return [...fit, ...others].map((b) => b.name);
+    },
     verb: 'fit',
     fills: (desk, args) => {
-      const hole = (args.hole as string | undefined) ?? nextNew(desk);
+      const hole = newHole(desk, args);
       return { hole, box: hole === undefined ? undefined : boxFor(desk, hole) };
     },
+    // Said without what it is taken from, it is never the old one.
+    means: (desk, args) =>
+      args.box === undefined
+        ? {
+            no: noneNew(desk, args.hole as string | undefined) ?? {
+              because: 'several may be meant',
+              instead: 'say which',
+            },
+          }
+        : { say: { verb: 'fit', ...args } },
   },
   {
     id: 'substitute',
@@ -96,6 +113,22 @@ export const buildRows: readonly Row[] = [
     verb: 'fit',
     fixed: { working: true },
     fills: (desk) => ({ hole: nextBack(desk) }),
+  },
+  {
+    id: 'working-out',
+    words: ['working out', 'working bolt out'],
+    form: '[<hole>] [to <to:place>]',
+    label: 'working bolt out',
+    help: 'What was in only to turn, draw or hold is out again; on the scrap pile, where it may serve no more, else in the tray in use.',
+    none: 'no working fastener is in it',
+    group: 'build',
+    keys: [key('x', 'build', { footer: false })],
+    verb: 'remove',
+    fills: (desk, args) => {
+      const hole = (args.hole as string | undefined) ?? workingIn(desk);
+      return { hole, to: outOf(desk, hole) };
+    },
+    after: onwards(true),
   },
   {
     id: 'tight',

@@ -183,9 +183,14 @@ export const stepRows: readonly Row[] = [
   stepRow('retry', ['save again'], 'save again', 'Save what could not be saved.', { step: 'retry' }, [
     key('!', 'any', { footer: false }),
   ]),
-  stepRow('leave', ['leave'], 'back', 'Up one level; from the shelf it leaves the program.', { step: 'leave' }, [
-    key('escape', 'any', { footer: false }),
-  ]),
+  stepRow(
+    'leave',
+    ['leave'],
+    'back',
+    'Puts away what is open, and leads back from a list; a screen that is worked on, and the shelf, are left by a letter.',
+    { step: 'leave' },
+    [key('escape', 'any', { footer: false })],
+  ),
   stepRow('quit', ['quit'], 'leave program', 'Leave the program; everything saved is on the disk.', { step: 'quit' }, [
     key('q'),
     key('ctrl+c', 'any', { footer: false }),

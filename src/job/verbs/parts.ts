@@ -71,6 +71,25 @@ const partBehind = (gates: boolean): Guard<{ part: string; forNow?: true }> => (
     return behindRefusal(s, [`part:${said.part}`], gates);
   },
 });
+/** O2: what is in only to turn or to draw is in the way of a part that goes on over it; a guide it slides over is "done already". */
+const nothingWorkingUnder: Guard<{ part: string }> = {
+  code: 'working-fastener-in-the-way',
+  rule: 'O2',
+  kind: 'order',
+  needs: ['part'],
+  check(s, { part }) {
+    const held = partState(s, part)?.declared?.heldBy ?? [];
+    const working = held.filter((hole) => holeState(s, hole)?.called.occupant?.working);
+    const [first] = working;
+    return first
+      ? no(
+          `a working fastener is in ${subjectText(`hole:${first}`)}, where ${part} goes on`,
+          'take it out first',
+          working.map((hole) => `hole:${hole}`),
+        )
+      : null;
+  },
+};
 const notScrapped: Guard<{ part: string }> = {
   code: 'old-one-judged',
   rule: 'T3',
@@ -87,7 +106,7 @@ const notScrapped: Guard<{ part: string }> = {
 const fitPart = verb(
   'fit-part',
   z.strictObject({ part: nameSchema, forNow }),
-  [isOff, notScrapped, partBehind(true), partBehind(false)],
+  [isOff, notScrapped, nothingWorkingUnder, partBehind(true), partBehind(false)],
   (_s, said) => [{ kind: 'part-fitted', part: said.part, ...(said.forNow && { forNow: said.forNow }) }],
 );
 
@@ -112,6 +131,7 @@ const replacePart = verb(
           : no(`no new ${part} is in the parts box`, 'put it in the box first');
       },
     },
+    nothingWorkingUnder,
     partBehind(true),
     partBehind(false),
   ],

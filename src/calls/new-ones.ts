@@ -1,0 +1,38 @@
+// Which new fastener of the parts box goes into a hole, which may, and what is said where none does.
+import { unfit, wantsIn } from '../job/guards.ts';
+import { every } from '../job/ledger.ts';
+import { isAlike, specText } from '../job/spec.ts';
+import type { BoxState } from '../job/states.ts';
+import { subjectText } from '../job/subjects.ts';
+import { type Desk, nextNew } from './desk.ts';
+import type { Args } from './form.ts';
+import type { No } from './row.ts';
+
+/** New fasteners left in the parts box: those that may go into the hole, and those that may not (L5). */
+export function newFor({ ledger }: Desk, hole: string | undefined): { fit: BoxState[]; others: BoxState[] } {
+  const wants = hole === undefined ? undefined : wantsIn(ledger, hole);
+  const left = [...every(ledger, 'box')].filter((b) => b.sort === 'fastener' && b.left > 0);
+  const fits = (b: BoxState) => unfit(wants, b.spec ?? {}, true).length === 0;
+  return { fit: left.filter(fits), others: left.filter((b) => !fits(b)) };
+}
+/** The one new fastener that fits the hole by thread and length, else the only one that may go in. */
+export function boxFor(desk: Desk, hole: string): string | undefined {
+  const wants = wantsIn(desk.ledger, hole) ?? {};
+  const { fit } = newFor(desk, hole);
+  const alike = fit.find(({ spec = {} }) => isAlike('thread', spec, wants) && isAlike('lengthMm', spec, wants));
+  return (alike ?? (fit.length === 1 ? fit[0] : undefined))?.name;
+}
+/** Nothing new lies there that could go into the hole. */
+export function noneNew(desk: Desk, hole: string | undefined): No | undefined {
+  const { fit, others } = newFor(desk, hole);
+  if (hole === undefined || fit.length > 0) return undefined;
+  const wants = specText(wantsIn(desk.ledger, hole) ?? {});
+  const wanted = wants === 'unknown' ? '' : `, which wants ${wants}`;
+  const because =
+    others.length === 0
+      ? `no new fastener is in the parts box for ${subjectText(`hole:${hole}`)}${wanted}`
+      : `none of the new fasteners in the parts box fits ${subjectText(`hole:${hole}`)}${wanted}`;
+  return { because, instead: 'put one in the box first, with what it is', by: 'to-box' };
+}
+export const newHole = (desk: Desk, args: Args): string | undefined =>
+  (args.hole as string | undefined) ?? nextNew(desk);

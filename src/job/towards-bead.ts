@@ -1,0 +1,27 @@
+// What might be called towards the bead a face wants: what covers it off again, the face clean, the bead laid. Over what is
+// on again nothing is cleaned, and a hole of such a face gets nothing before.
+import { beadMissing, coveringHoles, faceOpenedAt } from './beads.ts';
+import { every, type Ledger, stateOf } from './ledger.ts';
+import type { Stamp } from './line.ts';
+import type { Said } from './said.ts';
+import type { FaceState } from './states.ts';
+import type { Hole } from './subjects.ts';
+
+export function towardsBead(ledger: Ledger, face: string): Said[] {
+  const f = stateOf(ledger, 'face', face);
+  const over = f ? coveringHoles(ledger, f) : [];
+  if (over.length > 0) return over.toReversed().map((hole): Said => ({ verb: 'remove', hole, to: 'tray:1' }));
+  const product = productOf(ledger);
+  const clean: Said = { verb: 'clean-face', face };
+  return product ? [{ verb: 'lay-bead', face, product }, clean] : [clean];
+}
+const productOf = (ledger: Ledger): string | undefined => [...every(ledger, 'product')].at(-1)?.label.product;
+
+/** Before something goes back into a hole that presses a face without its bead, or is brought up there; nothing where only the product is wanting. */
+export function beadBefore(ledger: Ledger, hole: Hole, now: Stamp): Said[] {
+  const missing = [...every(ledger, 'face')].filter(
+    (f) => f.declared?.pressedBy.includes(hole) && beadMissing(ledger, f, now) !== null,
+  );
+  const isClean = (f: FaceState) => f.cleanedAt > faceOpenedAt(ledger, f);
+  return missing.flatMap((f) => (isClean(f) && productOf(ledger) === undefined ? [] : towardsBead(ledger, f.face)));
+}

@@ -1,0 +1,114 @@
+// What is said beside a call of something that goes back or is brought up: the part before its bolts, the face clean and its
+// bead laid, what holds a bolt, its figure, what of the area is left. It stands in no way.
+import { faceOpenedAt } from './beads.ts';
+import { laterOf } from './closed.ts';
+import type { Entry } from './entry.ts';
+import { dueNow, waitingFinals } from './finished-later.ts';
+import { missingToHold } from './first-in.ts';
+import { isRenewed } from './guards.ts';
+import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
+import { dueIn, passesOf } from './passes.ts';
+import type { FaceState } from './states.ts';
+import { areaOf, type Hole, numberOf, subjectText } from './subjects.ts';
+import { wantsFigure } from './tightening.ts';
+
+export function offItsPart(ledger: Ledger, hole: Hole): string[] {
+  const parts = stateOf(ledger, 'area', areaOf(hole))?.parts ?? [];
+  return parts.flatMap((name) => {
+    const p = stateOf(ledger, 'part', name);
+    const holds =
+      p?.off && p.declared?.heldBy.includes(hole) && isRenewed(ledger, p) && p.declared.heldBy.every(isEmpty(ledger));
+    return holds ? [`${name} is off: the new one goes on before its bolts`] : [];
+  });
+}
+export const isEmpty =
+  (ledger: Ledger) =>
+  (hole: Hole): boolean =>
+    !stateOf(ledger, 'hole', hole)?.called.occupant;
+export const withoutBead = (ledger: Ledger, hole: Hole, only?: (hole: Hole) => boolean): string[] =>
+  facesWithoutBead(ledger, hole, only).map((face) => `no bead is laid on ${face}`);
+/** Opened faces that a fastener presses, that want a bead and have none. */
+export function facesWithoutBead(ledger: Ledger, hole: Hole, only: (hole: Hole) => boolean = () => true): string[] {
+  const faces = [...every(ledger, 'face')].filter(
+    (f) => f.declared?.bead && f.declared.pressedBy.includes(hole) && f.declared.pressedBy.every(only),
+  );
+  const opened = (f: FaceState) =>
+    f.declared?.pressedBy.some((h) => (stateOf(ledger, 'hole', h)?.called.openedAt ?? 0) > 0);
+  return faces.flatMap((f) => (opened(f) && f.beads.length === 0 ? [f.face] : []));
+}
+/** O2: said where the part goes on with its first fastener; alone it is refused. */
+export function workingUnder(ledger: Ledger, part: string): string[] {
+  const held = stateOf(ledger, 'part', part)?.declared?.heldBy ?? [];
+  const working = held.filter((hole) => stateOf(ledger, 'hole', hole)?.called.occupant?.working);
+  return working.map((hole) => `a working fastener is in ${subjectText(`hole:${hole}`)}: ${part} goes on over it`);
+}
+export const notClean = (faces: readonly string[]): string[] =>
+  faces.map((face) => `${face} was not called clean since it was opened`);
+/**
+ * S1: faces that keep something in, want no bead, and were not called clean since they were opened; before the first that
+ * presses them, or before the part that closes them.
+ */
+export function facesNotClean(ledger: Ledger, { hole, part }: { hole?: Hole; part?: string }): string[] {
+  const dirty = [...every(ledger, 'face')].filter((f) => {
+    const d = f.declared;
+    if (!d || d.bead || d.keepsIn.length === 0 || !d.pressedBy.every(isEmpty(ledger))) return false;
+    const isMeant = hole === undefined ? d.part === part : d.pressedBy.includes(hole);
+    return isMeant && faceOpenedAt(ledger, f) > f.cleanedAt;
+  });
+  return dirty.map((f) => f.face);
+}
+/** O4: what its plan puts at a bolt to hold it while it is turned. */
+export function notHeld(ledger: Ledger, hole: Hole): string[] {
+  const missing = stateOf(ledger, 'hole', hole)?.called.occupant?.working ? [] : missingToHold(ledger, hole);
+  return missing.length > 0 ? [`not in: ${missing.join(', ')}, to hold while ${areaOf(hole)} is brought up`] : [];
+}
+/** O4: said once an area, with the first of its finals. */
+export function withoutFigure(ledger: Ledger, entries: readonly Entry[]): string[] {
+  const areas = entries.flatMap((e) =>
+    e.kind === 'fastener-tightened' && e.last && e.readNewtonMetres === undefined && wantsFigure(e.method)
+      ? [areaOf(e.hole)]
+      : [],
+  );
+  const isFirst = (area: string) =>
+    !(stateOf(ledger, 'area', area)?.holes ?? []).some((hole) => {
+      const called = stateOf(ledger, 'hole', hole)?.called;
+      return called?.occupant?.level === 'tight' && called.passes.length > 0;
+    });
+  return [...new Set(areas)]
+    .filter(isFirst)
+    .map((area) => `no figure is known for ${area}: the torque is in the maker's manual`);
+}
+export const stillOff = (ledger: Ledger, area: string): string[] => {
+  const { off, empty } = tallyOf(ledger, area);
+  const say = (count: number, how: string) => `${count} of ${area} ${count === 1 ? 'is' : 'are'} still ${how}`;
+  return [...(off > empty ? [say(off - empty, 'off')] : []), ...(empty > 0 ? [say(empty, 'empty')] : [])];
+};
+export function closedOver(ledger: Ledger, face: string): string[] {
+  const pressedBy = stateOf(ledger, 'face', face)?.declared?.pressedBy ?? [];
+  const isTight = (hole: Hole) => stateOf(ledger, 'hole', hole)?.called.occupant?.level === 'tight';
+  return pressedBy.length > 0 && pressedBy.every(isTight) ? [`${face} is closed over: what presses it is tight`] : [];
+}
+/** R2: its final comes after the belt. */
+export function beforeItsBelt(ledger: Ledger, hole: Hole): string[] {
+  if (laterOf(ledger, hole) !== 'after-belt') return [];
+  const belts = [...every(ledger, 'drive')].flatMap((d) => d.declared?.parts ?? []);
+  const off = belts.filter((part) => stateOf(ledger, 'part', part)?.off);
+  return off.length > 0 ? [`its final comes after ${off.join(' and ')}, which is off`] : [];
+}
+/** O1: with the last of a pass, what of the area was left out of it. */
+export function leftForLater(ledger: Ledger, entries: readonly Entry[]): string[] {
+  const had = new Map(entries.flatMap((e) => (e.kind === 'fastener-tightened' && e.last ? [[e.hole, e.pass]] : [])));
+  const areas = new Set([...had.keys()].map(areaOf));
+  return [...areas].flatMap((area) => {
+    const pass = passesOf(ledger, area).at(-1) as string;
+    const due = dueNow(ledger, dueIn(ledger, area, pass), pass).filter((hole) => !had.has(hole));
+    const waiting = [...waitingFinals(ledger, area)].map(
+      ([why, holes]) => [why, holes.filter((hole) => !had.has(hole))] as const,
+    );
+    return due.length > 0
+      ? []
+      : waiting.flatMap(([why, holes]) =>
+          holes.length > 0 ? [`${holes.map(numberOf).join(', ')} left out: ${why}`] : [],
+        );
+  });
+}
