@@ -140,7 +140,9 @@ export function meantBy(row: Row, desk: Desk, args: Args): Meant {
   if (lacking) return { no: lacking };
   if (row.means) return row.means(desk, filled);
   if (!row.verb) return { no: { because: `${row.id} means nothing here`, instead: 'use it on the screen' } };
-  const say: Said = { verb: row.verb, ...row.fixed, ...filled };
+  // The answer to what was asked besides is no part of what is said to the job.
+  const { late: _, ...said } = filled;
+  const say: Said = { verb: row.verb, ...row.fixed, ...said };
   return { say };
 }
 

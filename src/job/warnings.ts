@@ -5,6 +5,7 @@ import type { Entry } from './entry.ts';
 import { carriesYet, missingBefore } from './first-in.ts';
 import { inFrontOf } from './in-front.ts';
 import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
+import { numberJumps } from './number-jump.ts';
 import { besideStep } from './repair-figures.ts';
 import { areaOf, type Hole, named, subjectText } from './subjects.ts';
 import { acceptanceOf } from './tightening.ts';
@@ -69,6 +70,9 @@ function unreadAcceptance(entry: Entry): string | undefined {
 /** What a mechanic would be told by the one beside him. Common practice, no source, where no rule is named. */
 function besideEntry(ledger: Ledger, entry: Entry): string[] {
   switch (entry.kind) {
+    case 'fastener-found':
+    case 'hole-found-empty':
+      return numberJumps(ledger, entry.hole);
     case 'fastener-removed':
       return [inTheWay, noStand, notInFirst, undrained].flatMap((of) => of(ledger, areaOf(entry.hole)));
     case 'fastener-slackened':

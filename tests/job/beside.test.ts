@@ -25,6 +25,20 @@ it('[O1] names what still stands in front, with the first of an area only', () =
   expect(said(on, 'remove', off('tensioner/2'))).toEqual([]);
 });
 
+it('[K4] asks whether a number far past those called so far is meant, where nobody knows how many there are', () => {
+  const on = bench();
+  expect(said(on, 'remove', off('sump/9'))).toEqual([]);
+  on.call('remove', off('sump/2'));
+  expect(said(on, 'remove', off('sump/6'))).toEqual([]);
+  const asked = ['sump was called up to 2 so far: is 7 meant?'];
+  expect(said(on, 'remove', off('sump/7'))).toEqual(asked);
+  expect(said(on, 'find-empty', { hole: 'sump/7' })).toEqual(asked);
+  on.call('remove', off('sump/7'));
+  expect(said(on, 'remove', off('sump/7 nut'))).toEqual([]);
+  on.declare(area('sump', { planned: true }));
+  expect(said(on, 'remove', off('sump/99'))).toEqual([]);
+});
+
 it('[T1] misses the stand when the first nut of a wheel comes off, not when it is slackened', () => {
   const on = bench();
   on.declare(area('wheel', { role: 'wheel' }));

@@ -181,6 +181,27 @@ describe('one key, one fastener', () => {
     await at.press('#', '2', 'up', 'enter');
     expect(at.bench.store.getState().word).toBeUndefined();
   });
+  it('[K4] asks before a number is taken that cannot be, where the holes are counted, and only then', async () => {
+    const at = await newJob();
+    await at.press('a', ...lettersOf('cam cover'), 'enter', 'enter', 'enter', 'h', '3', 'enter');
+    const before = at.state().ledger.lines.length;
+    await at.press('#', ...'99'.split(''), 'enter');
+    // The key pressed again by habit is the careful answer.
+    await at.press('enter');
+    expect(at.view().asking?.title).toBe('cam cover has 3 holes (counted): is there a 99?');
+    await at.press('enter');
+    expect(at.state().ledger.lines.length).toBe(before);
+    expect(at.session().runLine('slack 99')).toMatchObject({
+      kind: 'refused',
+      text: 'cam cover has 3 holes (counted): is there a 99?',
+      instead: 'say the number that is meant, or say it with "all the same" at its end',
+    });
+    expect(at.session().runLine('off 3')).toMatchObject({ kind: 'taken' });
+    expect(at.session().runLine('off 4')).toMatchObject({ kind: 'refused' });
+    await at.press('#', ...'99'.split(''), 'enter', 'enter', '2');
+    expect(at.state().answer).toMatchObject({ text: 'cam cover 99 off, to tray 1' });
+    expect(at.session().runLine('missing 4 all the same')).toMatchObject({ kind: 'taken' });
+  });
   it('[F2] says what is odd about what came off as the answer to the call, and takes one key for either answer', async () => {
     const at = await newJob();
     const line = (text: string) => at.press('/', ...lettersOf(text), 'enter');

@@ -4,6 +4,7 @@ import { inTray, numberOf } from '../../job/subjects.ts';
 import { type Desk, leftToSlacken, nextOff, nextSlack, slackToComeOff } from '../desk.ts';
 import type { Args } from '../form.ts';
 import { onwards } from '../next-area.ts';
+import { askedOnSlackening, askedOnTakingOff } from '../number-beyond.ts';
 import { key, type No, type Row } from '../row.ts';
 
 /** The fastener in use says what comes off, unless the plan knows the hole or it was said. */
@@ -39,7 +40,7 @@ export const stripRows: readonly Row[] = [
   {
     id: 'off',
     words: ['off', 'take away'],
-    form: '[<hole>] [to <to:place>] [as <spec>]',
+    form: '[<hole>] [to <to:place>] [as <spec>] [<late:all the same>]',
     spoken: ['take away number <hole> [to <to:place>]', 'take away next one'],
     label: 'off',
     help: 'A fastener came off; it lies in the tray in use. Levels under its number come with it.',
@@ -47,13 +48,14 @@ export const stripRows: readonly Row[] = [
     group: 'strip',
     keys: [key('enter', 'strip', { pad: 'enter' }), key('space', 'strip', { footer: false })],
     verb: 'remove',
+    besides: askedOnTakingOff,
     fills: (desk, args) => coming(desk, (args.hole as string | undefined) ?? nextOff(desk)),
     after: onwards(false),
   },
   {
     id: 'slack',
     words: ['slack', 'only slackened'],
-    form: '[<hole>] [as <spec>]',
+    form: '[<hole>] [as <spec>] [<late:all the same>]',
     spoken: ['only slackened number <hole>', 'only slackened next one'],
     label: 'slack',
     help: 'A fastener was loosened and stays in its hole.',
@@ -61,13 +63,14 @@ export const stripRows: readonly Row[] = [
     group: 'strip',
     keys: [key('s', 'strip', { pad: '0' })],
     verb: 'slacken',
+    besides: askedOnSlackening,
     fills: (desk, args) => noTray(coming(desk, (args.hole as string | undefined) ?? nextSlack(desk))),
     after: onwards(false),
   },
   {
     id: 'missing',
     words: ['missing', 'hole empty'],
-    form: '[<hole>]',
+    form: '[<hole>] [<late:all the same>]',
     spoken: ['hole empty number <hole>'],
     label: 'missing',
     help: 'The hole was empty on arrival: a finding, and the hole is open.',
@@ -75,13 +78,14 @@ export const stripRows: readonly Row[] = [
     group: 'strip',
     keys: [key('m', 'strip', { pad: '1' })],
     verb: 'find-empty',
+    besides: askedOnTakingOff,
     fills: (desk) => ({ hole: nextOff(desk) }),
     after: onwards(false),
   },
   {
     id: 'damaged',
     words: ['damaged', 'came damaged'],
-    form: '[<hole>] [to <to:place>] [as <spec>] [because <what:why>]',
+    form: '[<hole>] [to <to:place>] [as <spec>] [because <what:why>] [<late:all the same>]',
     spoken: ['came damaged number <hole>'],
     label: 'damaged',
     help: 'It came off damaged: condemned, and a finding.',
@@ -89,6 +93,7 @@ export const stripRows: readonly Row[] = [
     group: 'strip',
     keys: [key('d', 'strip', { pad: '2' })],
     verb: 'remove',
+    besides: askedOnTakingOff,
     fixed: { wrong: 'damaged' },
     fills: (desk, args) => coming(desk, (args.hole as string | undefined) ?? nextOff(desk)),
     after: onwards(false),
@@ -96,7 +101,7 @@ export const stripRows: readonly Row[] = [
   {
     id: 'wrong-one',
     words: ['wrong one', 'odd one'],
-    form: '[<hole>] [as <spec>] [to <to:place>] [because <what:why>]',
+    form: '[<hole>] [as <spec>] [to <to:place>] [because <what:why>] [<late:all the same>]',
     spoken: ['odd one number <hole> as <spec>'],
     label: 'wrong one',
     help: 'What came off does not belong in this hole: a finding. Say what it is.',
@@ -104,6 +109,7 @@ export const stripRows: readonly Row[] = [
     group: 'strip',
     keys: [key('w', 'strip', { pad: '3', asks: ['spec'] })],
     verb: 'remove',
+    besides: askedOnTakingOff,
     fixed: { wrong: 'odd' },
     fills: (desk, args) => ({
       ...coming(desk, (args.hole as string | undefined) ?? nextOff(desk)),
@@ -114,13 +120,14 @@ export const stripRows: readonly Row[] = [
   {
     id: 'found',
     words: ['found', 'seen in'],
-    form: '[<hole>] [as <spec>]',
+    form: '[<hole>] [as <spec>] [<late:all the same>]',
     label: 'found',
     help: 'Say what sits in a hole without touching it.',
     none: noneOff,
     group: 'strip',
     keys: [],
     verb: 'find-fastener',
+    besides: askedOnTakingOff,
     fills: (desk, args) => noTray(coming(desk, (args.hole as string | undefined) ?? nextOff(desk))),
   },
 ];
