@@ -5,6 +5,7 @@ import { nextWords } from '../calls/line-reader.ts';
 import { todoRows } from '../calls/lists/todo.ts';
 import { readLog } from '../job/log.ts';
 import { openPointsWithNext } from '../job/next-call.ts';
+import { notAsked } from '../job/not-asked.ts';
 import { stillToDo } from '../plan/still-to-do.ts';
 import { machineClock } from '../session/clock.ts';
 import { standingText } from '../sheet/standing-text.ts';
@@ -45,7 +46,7 @@ export const standing: Command = {
           out.write(args.flags.has('json') ? todoData(desk) : todoText(desk, points.length));
         } else if (args.flags.has('json')) {
           out.write(
-            `${JSON.stringify({ job: job.job, mayLeave, ...(end && { fileEnd: end.what }), open: points, totals: ledger.tallies.all }, null, 2)}\n`,
+            `${JSON.stringify({ job: job.job, mayLeave, ...(end && { fileEnd: end.what }), open: points, notAsked: notAsked(ledger), totals: ledger.tallies.all }, null, 2)}\n`,
           );
         } else {
           out.write(standingText(ledger, { now, wordsOf: (said) => nextWords(desk, said) }));

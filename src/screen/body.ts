@@ -1,5 +1,6 @@
 // The middle of the screen: a list, the areas beside their holes, or what is being asked. Pure, like the frame.
 import { stateOf } from '../job/ledger.ts';
+import { notAsked, notAskedText } from '../job/not-asked.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { type Asking, areNumbered, offered } from '../view/view.ts';
 import { benchRows } from './bench-rows.ts';
@@ -21,7 +22,7 @@ export function bodyOf(scene: Scene, rows: number): Row[] {
     const released = Boolean(stateOf(scene.desk.ledger, 'vehicle', 'vehicle')?.releasedAt);
     const words = nothingOn(scene, released);
     return filled(
-      ['', `  ${words}`].map((text) => plainRow(fitted(text, columns))),
+      [...['', `  ${words}`].map((text) => plainRow(fitted(text, columns))), ...notAskedRows(scene)],
       rows,
       columns,
     );
@@ -57,6 +58,18 @@ function nothingOn({ view: { screen }, keymap, reading }: Scene, released: boole
     default:
       return '';
   }
+}
+
+/** X1: what nobody declared and so nothing asked for, where the car may leave. */
+function notAskedRows({ view, desk, columns }: Scene): Row[] {
+  const all = view.screen === 'leaving' ? notAsked(desk.ledger) : [];
+  if (all.length === 0) return [];
+  const said = all.flatMap((one) =>
+    wrapped(plainText(notAskedText(one)), columns - 8, 3).map((row, i) => `    ${i === 0 ? '- ' : '  '}${row}`),
+  );
+  return ['', '  Not asked on this job, since nobody declared it; look yourself:', ...said].map((text) =>
+    plainRow(fitted(text, columns)),
+  );
 }
 
 /** Above what a job that was left, or a vehicle that comes again, has to say. */

@@ -66,6 +66,7 @@ function sections(f: SheetFacts, copy: Copy): [string, Row[]][] {
     ],
     ['standing', standingPoints(f).map((value) => ({ value }))],
     ['open', f.open.map((o) => ({ place: o.place, what: o.code, value: o.because }))],
+    ['not asked', copy === 'workshop' ? f.notAsked.map(({ what, because }) => ({ value: what, because })) : []],
     [
       'service',
       f.services.map((s) => ({ place: s.service, value: s.state, ...(s.because && { because: s.because }) })),

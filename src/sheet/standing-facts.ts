@@ -3,6 +3,7 @@
 import { areaOfPlace } from '../job/area-of-place.ts';
 import { type Ledger, stateOf } from '../job/ledger.ts';
 import type { Stamp } from '../job/line.ts';
+import { type NotAsked, notAsked } from '../job/not-asked.ts';
 import { openPoints } from '../job/open-points.ts';
 import { plainDeep } from '../trade/plain-text.ts';
 import { type LeavingFact, leavingFacts } from './log-facts.ts';
@@ -14,13 +15,14 @@ export type Standing =
   | { state: 'released'; at: Moment; by: string; writtenAfter: number }
   | { state: 'left'; at: Moment; by: string; because: string }
   | { state: 'here' };
-export type StandingFacts = { standing: Standing; leavings: LeavingFact[]; open: OpenFact[] };
+export type StandingFacts = { standing: Standing; leavings: LeavingFact[]; open: OpenFact[]; notAsked: NotAsked[] };
 
 export function standingFacts(ledger: Ledger, options: { now: Stamp; zone?: number }): StandingFacts {
   const of: Reading = { ledger, ...options };
   return plainDeep({
     standing: standingOf(of),
     leavings: leavingFacts(of),
+    notAsked: notAsked(ledger),
     open: openPoints(ledger, of.now).map(({ code, at, because }) => {
       const area = areaOfPlace(ledger, at);
       return { code, at, place: placeWords(at), because, ...(area !== undefined && { area }) };

@@ -3,6 +3,7 @@
 import type { Ledger } from '../job/ledger.ts';
 import type { Stamp } from '../job/line.ts';
 import { openPointsWithNext } from '../job/next-call.ts';
+import { notAskedText } from '../job/not-asked.ts';
 import type { OpenPoint } from '../job/open-point.ts';
 import type { Said } from '../job/said.ts';
 import { plainText } from '../trade/plain-text.ts';
@@ -17,8 +18,15 @@ export type StandingOptions = { now: Stamp; wordsOf: (said: Said) => string; zon
 export function standingText(ledger: Ledger, { now, wordsOf, zone }: StandingOptions): string {
   const points = openPointsWithNext(ledger, now);
   const facts = standingFacts(ledger, { now, ...(zone !== undefined && { zone }) });
-  return `${[...standingLines(facts), ...points.map((one) => `- ${openPointLine(one, wordsOf)}`)].join('\n')}\n`;
+  return `${[
+    ...standingLines(facts),
+    ...points.map((one) => `- ${openPointLine(one, wordsOf)}`),
+    ...notAskedSentences(facts).map((one) => `not asked: ${one}`),
+  ].join('\n')}\n`;
 }
+
+/** What nobody declared, and so nothing asked for. */
+export const notAskedSentences = (facts: Pick<StandingFacts, 'notAsked'>): string[] => facts.notAsked.map(notAskedText);
 
 /** "cam cover 7: off -> cam cover 7 back" */
 export function openPointLine({ code, at, because, next }: OpenPoint, wordsOf: (said: Said) => string): string {

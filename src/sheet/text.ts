@@ -26,7 +26,7 @@ import {
   wayOutPoints,
 } from './points.ts';
 import { fluidPoints, rotationText, sealantText } from './proof-text.ts';
-import { standingLines } from './standing-text.ts';
+import { notAskedSentences, standingLines } from './standing-text.ts';
 import { by, cautions, counted, dayText, declinedCaution, distanceText, minutesText, timeText } from './words.ts';
 
 /** `copy` says whose it is: reasons for overridden order are the workshop's (O5). */
@@ -37,6 +37,7 @@ function factsText(facts: SheetFacts, copy: Copy, days: readonly BenchDay[] = []
   return `${[
     ...head(facts, copy),
     ...section('WHAT IS OPEN', openSentences(facts).flatMap(point)),
+    ...section('NOT ASKED ON THIS JOB', copy === 'workshop' ? notAskedSentences(facts).flatMap(point) : []),
     ...section('SERVICES', facts.services.map(serviceText).flatMap(point)),
     ...section('FINDINGS', findingsText(facts)),
     ...section('RE-CHECKS AND NEXT SERVICE', dueText(facts)),

@@ -26,7 +26,10 @@ describe('standing', () => {
   it('[X5] ends with 1 while anything is open, and names every place with the next call', async () => {
     const { exit, out, complaint } = await bench.run(['standing', 'hatchback']);
     expect({ exit, complaint }).toEqual({ exit: 1, complaint: '' });
-    const [head, ...points] = out.trimEnd().split('\n');
+    const [head, ...lines] = out.trimEnd().split('\n');
+    const points = lines.filter((line) => line.startsWith('- '));
+    expect(lines.slice(points.length)).toContain('not asked: check rotation (no belt or chain drive was declared)');
+    expect(lines.filter((line) => line.startsWith('not asked: '))).toHaveLength(lines.length - points.length);
     expect(head).toBe(`NOT RELEASED, ${points.length} open points`);
     expect(points.length).toBeGreaterThan(3);
     for (const point of points) expect(point).toMatch(/^- .+: .+ -> .+$/);
@@ -72,7 +75,7 @@ describe('standing', () => {
   it('gives the same as data', async () => {
     const { exit, out } = await bench.run(['standing', 'hatchback', '--json']);
     expect(exit).toBe(1);
-    const said = JSON.parse(out) as { open: { next: string }[]; totals: unknown };
+    const said = JSON.parse(out) as { open: { next: string }[]; totals: unknown; notAsked: unknown[] };
     expect(said).toMatchObject({ job: 'hatchback', mayLeave: false, totals: { off: 1 } });
     expect(said.open[0]).toEqual({
       code: expect.any(String),
@@ -81,7 +84,8 @@ describe('standing', () => {
       next: expect.any(String),
     });
     const asText = await bench.run(['standing', 'hatchback']);
-    expect(asText.out.trimEnd().split('\n')).toHaveLength(said.open.length + 1);
+    expect(asText.out.trimEnd().split('\n')).toHaveLength(said.open.length + said.notAsked.length + 1);
+    expect(said.notAsked).toContainEqual({ what: 'check rotation', because: 'no belt or chain drive was declared' });
   });
 
   it('lists by service what is still to do, as text and as data', async () => {

@@ -1,5 +1,6 @@
 // For the first ten minutes of a job without a plan: one hint at a time below the cardboard, as far as the job has come.
 import { expect, it } from 'vitest';
+import { notAsked } from '../../src/job/not-asked.ts';
 import { newStory } from '../sheet/bench-story.ts';
 import { demoDesk, sceneOf, textOf } from './scene.ts';
 
@@ -65,4 +66,39 @@ it('offers the next empty tray before the first of an area, while what lies in t
   expect(shown('liner', '1')).toContain('t tray: 2, empty');
   expect(shown('liner', '2')).not.toContain('t tray:');
   expect(shown('cover', '1')).not.toContain('t tray:');
+});
+it('[X1] tells, where nothing is open any more, what nobody declared and so nothing asked for', () => {
+  const story = newStory().call('open-job', { label: 'estate' });
+  story.call('remove', { hole: 'cover/1', to: 'tray:1', spec: { kind: 'bolt' } });
+  const shown = () =>
+    textOf(sceneOf({ screen: 'leaving' }, { desk: { ...demoDesk(), ledger: story.ledger }, listed: [] })).split('\n');
+  expect(shown().map((row) => row.trim())).toEqual(
+    expect.arrayContaining([
+      'Nothing is open. The car may leave: press x.',
+      'Not asked on this job, since nobody declared it; look yourself:',
+      '- fluids, oil level, first start and leaks (no circuit was declared)',
+      '- clean faces, beads and their cure (no face of cover)',
+      '- check rotation (no belt or chain drive was declared)',
+      '- road test and brake pedal (nobody said what cover belongs to)',
+      '- a second look (cover: not called critical)',
+    ]),
+  );
+  expect(notAsked(newStory().ledger)).toEqual([]);
+  const entries = [
+    { kind: 'area-declared', area: 'cover', role: 'engine', critical: true },
+    { kind: 'face-declared', face: 'cover face', area: 'cover', pressedBy: ['cover/1', 'cover/2'], keepsIn: ['oil'] },
+    {
+      kind: 'drive-declared',
+      drive: 'belt',
+      areas: [],
+      parts: [],
+      marks: [],
+      turns: 2,
+      tensioner: 'none',
+      crankKeyed: true,
+    },
+  ];
+  story.call('declare', { entries: [...entries, { kind: 'circuit-declared', circuit: 'oil', fluid: 'oil' }] });
+  story.call('remove', { hole: 'cover/2', to: 'tray:1', spec: { kind: 'bolt' } });
+  expect(shown().join()).not.toContain('Not asked');
 });

@@ -20,7 +20,8 @@ export function helpRows(desk: Desk, before: ScreenId, keymap: Keymap): Listed[]
       mark: bound.length === 0 ? 'found' : stop ? 'half' : 'plain',
       name: keysInWords(bound),
       text: row.label,
-      end: usage(row),
+      // The answer to a question that is rarely asked makes no room for itself.
+      end: usage(row).replace(' [all the same]', ''),
       more: `${usage(row)}: ${row.help}${stop ? ` Not now: ${stop.because}; ${stop.instead}.` : ''}`,
       picks: {},
     };

@@ -6,6 +6,7 @@ import { type SheetFacts, type SheetOptions, sheetFacts } from '../facts.ts';
 import { fastenersPoints, lossPoints } from '../goods-text.ts';
 import { cautionPoints, notePoints, openSentences, wayOutPoints } from '../points.ts';
 import { fluidPoints } from '../proof-text.ts';
+import { notAskedSentences } from '../standing-text.ts';
 import { cautions } from '../words.ts';
 import { areasMarkup, repairsMarkup, replacedMarkup } from './areas.ts';
 import { dueMarkup, findingsMarkup } from './findings.ts';
@@ -51,6 +52,7 @@ ${sections(facts, copy, days)}</main>
 
 const sections = (facts: SheetFacts, copy: Copy, days: readonly BenchDay[]): (Markup | undefined)[] => [
   section('open', 'What is open', list(openSentences(facts), openSentences(facts).length > 8 ? 'columns' : undefined)),
+  section('not-asked', 'Not asked on this job', copy === 'workshop' ? list(notAskedSentences(facts)) : undefined),
   section('services', 'Services', servicesMarkup(facts)),
   section('findings', 'Findings', findingsMarkup(facts)),
   section('due', 'Re-checks and next service', dueMarkup(facts)),

@@ -1,0 +1,59 @@
+// What release does not ask on this job, since nobody declared what it hangs on: a plan does, one's own areas need not. It
+// is told where the car may leave, and judges nothing.
+import { isCritical, isTouched } from './closed.ts';
+import { every, type Ledger, stateOf } from './ledger.ts';
+import { circuitOpenedAt } from './open-points.ts';
+import type { AreaState } from './states.ts';
+
+export type NotAsked = { what: string; because: string };
+
+/** Empty where nothing was done, or all that was is of a plan's areas. */
+export function notAsked(ledger: Ledger): NotAsked[] {
+  const own = ownAreas(ledger);
+  const parted = [...every(ledger, 'connection')].filter((c) => c.partedAt > 0 && !c.declared?.area);
+  // What belongs to no area is of the whole car, as the battery's earth is; parted alone it asks for nothing more.
+  if (own.length === 0 && parted.every((c) => c.declared)) return [];
+  const none = (one: NotAsked, is: boolean): NotAsked[] => (is ? [one] : []);
+  const noRole = own.filter((a) => !a.declared?.role).map((a) => a.area);
+  const noFace = own.filter((a) => !hasFace(ledger, a)).map((a) => a.area);
+  const circuits = [...every(ledger, 'circuit')].some((c) => circuitOpenedAt(ledger, c) > 0);
+  const uncritical = own.filter((a) => !isCriticalArea(ledger, a)).map((a) => a.area);
+  return [
+    ...none({ what: 'fluids, oil level, first start and leaks', because: 'no circuit was declared' }, !circuits),
+    ...none({ what: 'clean faces, beads and their cure', because: `no face of ${names(noFace)}` }, noFace.length > 0),
+    ...none(
+      { what: 'check rotation', because: 'no belt or chain drive was declared' },
+      [...every(ledger, 'drive')].length === 0,
+    ),
+    ...none(
+      { what: 'road test and brake pedal', because: `nobody said what ${names(noRole)} belongs to` },
+      noRole.length > 0,
+    ),
+    ...none({ what: 'a second look', because: `${names(uncritical)}: not called critical` }, uncritical.length > 0),
+  ];
+}
+
+const ownAreas = (ledger: Ledger): AreaState[] =>
+  [...every(ledger, 'area')].filter((a) => {
+    if (a.declared?.planned) return false;
+    return a.holes.some((hole) => {
+      const h = stateOf(ledger, 'hole', hole);
+      return h !== undefined && isTouched(h);
+    });
+  });
+const hasFace = (ledger: Ledger, a: AreaState): boolean =>
+  [...every(ledger, 'face')].some(
+    (f) => f.declared?.area === a.area || f.declared?.pressedBy.some((h) => a.holes.includes(h)),
+  );
+const isCriticalArea = (ledger: Ledger, a: AreaState): boolean =>
+  a.holes.some((hole) => {
+    const h = stateOf(ledger, 'hole', hole);
+    return h !== undefined && isCritical(ledger, h, a.area);
+  });
+
+const mostNamed = 4;
+const names = (areas: readonly string[]): string =>
+  areas.length > mostNamed
+    ? `${areas.slice(0, mostNamed - 1).join(', ')} and ${areas.length - mostNamed + 1} more areas`
+    : areas.join(', ');
+export const notAskedText = ({ what, because }: NotAsked): string => `${what} (${because})`;
