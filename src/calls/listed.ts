@@ -3,7 +3,7 @@
 import type { ScreenId } from '../view/screens.ts';
 import type { Args } from './form.ts';
 
-/** How a row looks: open wants something, half is on its way (of a fastener: slack, on by hand, snug), empty has nothing to go back, gated waits for another, done is closed, struck is struck, plain is neither. */
+/** How a row looks: open wants something, half is on its way (of a fastener: slack, on by hand, snug), empty has nothing to go back, gated waits for another, done is closed, struck is struck, stays is as found and only to be slackened, plain is neither. */
 export type Mark =
   | 'open'
   | 'half'
@@ -14,6 +14,7 @@ export type Mark =
   | 'gated'
   | 'done'
   | 'found'
+  | 'stays'
   | 'struck'
   | 'plain';
 export type Listed = {

@@ -3,6 +3,7 @@
 import { restOf } from '../job/area-rest.ts';
 import { holesOf, isClosedForOrder } from '../job/closed.ts';
 import { decide } from '../job/decide.ts';
+import { freedIn } from '../job/freed.ts';
 import { isRenewed } from '../job/guards.ts';
 import { areasToStrip } from '../job/in-front.ts';
 import { lastOpenedFirst } from '../job/learned.ts';
@@ -81,7 +82,7 @@ function areaAfter(desk: Desk, building: boolean): string | undefined {
   // One that waits for its fastener keeps work here, whatever stands open behind it.
   const isDone = building
     ? nextBack(here) === undefined && !canBuild(desk, area)
-    : nextOff(here) === undefined && leftToSlacken(ledger, area).length === 0;
+    : nextOff(here) === undefined && leftToSlacken(ledger, area).length === 0 && freedIn(ledger, area).length === 0;
   if (!isDone) return undefined;
   if (!areHolesKnown(ledger, area)) return undefined;
   const [next] = areasWithWork(desk, building);

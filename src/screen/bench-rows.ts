@@ -124,8 +124,9 @@ function titleOf({ desk }: Scene, { area, holes, pass, proposed }: DrawnArea): s
   const order = proposed ? `, order proposed: ${proposed}` : '';
   if (pass) return `${area}: ${pass.name} ${pass.done} of ${pass.of}${order}`;
   const t = tallyOf(desk.ledger, area);
-  const empty = t.empty > 0 ? `, ${t.empty} empty,` : '';
-  return `${area}: ${outOf(t)} off${empty} of ${holes.filter((hole) => hole.levels > 0).length}${order && `${order}, loosened the other way round`}`;
+  const rest = [...(t.slack > 0 ? [`${t.slack} slack`] : []), ...(t.empty > 0 ? [`${t.empty} empty`] : [])];
+  const others = rest.map((one) => `, ${one}`).join('');
+  return `${area}: ${outOf(t)} off${others}${others && ','} of ${holes.filter((hole) => hole.levels > 0).length}${order && `${order}, loosened the other way round`}`;
 }
 
 function tagOf(

@@ -30,6 +30,8 @@ const shapes: Record<Mark, string> = {
   gated: '⠿',
   done: '✓',
   found: '⠂',
+  // To be lifted a little and no further.
+  stays: '⠉',
   struck: '✗',
   plain: ' ',
 };
@@ -44,6 +46,7 @@ const looks: Record<Mark, Look> = {
   gated: { dim: true },
   done: { color: 'green' },
   found: { dim: true },
+  stays: {},
   struck: { dim: true, strike: true },
   plain: {},
 };

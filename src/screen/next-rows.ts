@@ -10,6 +10,7 @@ import { isEmptyTray } from '../calls/trays.ts';
 import { restOf } from '../job/area-rest.ts';
 import { isEmptyOnArrival, isOff } from '../job/closed.ts';
 import { missingBefore, missingToHold } from '../job/first-in.ts';
+import { freedIn } from '../job/freed.ts';
 import { inFrontOf } from '../job/in-front.ts';
 import { every, lineAt, stateOf, tallyOf } from '../job/ledger.ts';
 import { gatedBy } from '../job/order.ts';
@@ -96,6 +97,9 @@ function suspectedRows({ desk, keymap }: Scene, columns: number): Row[] {
 function doneWords({ desk, keymap }: Scene): string {
   const { ledger, facing } = desk;
   const left = facing.area === undefined ? [] : leftToSlacken(ledger, facing.area);
+  const loose = facing.area === undefined ? [] : freedIn(ledger, facing.area);
+  if (left.length === 0 && loose.length > 0)
+    return `> ${loose.join(', ')}: loose, and still on. ${keyOf(keymap, 'strip', 'part-off')} takes it off`;
   return left.length > 0
     ? `> ${left.map(numberOf).join(', ')} ${left.length === 1 ? 'is' : 'are'} only slackened: ${keyOf(keymap, 'strip', 'slack')}`
     : nextArea(desk, false) === undefined && areHolesKnown(ledger, facing.area ?? '')

@@ -25,6 +25,7 @@ const words: Record<Mark, string> = {
   gated: 'gated',
   done: 'done',
   found: 'as found',
+  stays: 'as found, only to be slackened',
   struck: 'struck',
   plain: '',
 };

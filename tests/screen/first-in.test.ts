@@ -85,6 +85,17 @@ it('tells on the cardboard which are only slackened and stay in their holes', as
   at.say('area mount bracket');
   expect(shown(at)).toMatch(/4 only slack .*5 only slack/);
 });
+it('stays where a part is loose and still on, says its key, and goes on with it', async () => {
+  const at = await partWay('in jack with block');
+  at.say('in jack with block', 'area mount bracket', 'off 1', 'off 2', 'off 3', 'slack 4');
+  expect(shown(at)).toMatch(/⠉5/);
+  await at.press('s');
+  expect(at.state().facing.area).toBe('mount bracket');
+  expect(shown(at)).toContain('> bracket: loose, and still on. p takes it off');
+  expect(shown(at)).toContain('mount bracket: 3 off, 2 slack, of 5');
+  await at.press('p');
+  expect(at.state().facing.area).not.toBe('mount bracket');
+});
 it('counts at a glance what keeps the car, where no fastener is next', async () => {
   const at = await partWay('filled coolant litres 6.5');
   const { ledger } = at.bench.desk();

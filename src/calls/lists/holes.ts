@@ -2,11 +2,12 @@
 
 import { keepsOpen, restOf } from '../../job/area-rest.ts';
 import { isCritical, isEmptyOnArrival, isOff, isTouched, openBecause, wantsOf } from '../../job/closed.ts';
+import { isFreed } from '../../job/freed.ts';
 import type { HoleState } from '../../job/hole-states.ts';
 import { every, type Ledger, stateOf, tallyOf } from '../../job/ledger.ts';
 import { gatedBy } from '../../job/order.ts';
 import { inLooseningOrder, inOrder } from '../../job/passes.ts';
-import type { AreaState, PartState } from '../../job/states.ts';
+import type { AreaState } from '../../job/states.ts';
 import { areaOf, inHole, named, numberOf, subjectText, withinArea } from '../../job/subjects.ts';
 import { suspectedAt } from '../../job/suspicions.ts';
 import { isWithdrawn } from '../../job/withdrawn.ts';
@@ -39,7 +40,7 @@ export function holeWord(ledger: Ledger, h: HoleState): string {
   return o.level === 'tight' && openBecause(ledger, h) ? 'tight, open' : o.level;
 }
 export function holeMark(ledger: Ledger, h: HoleState): Mark {
-  if (!isTouched(h)) return 'found';
+  if (!isTouched(h)) return h.declared?.slackOnly ? 'stays' : 'found';
   if (!openBecause(ledger, h)) return 'done';
   if (isOff(h)) return isEmptyOnArrival(h) ? 'empty' : 'open';
   const o = h.called.occupant;
@@ -115,14 +116,6 @@ export function belongingsHere(desk: Desk): Listed[] {
     ...temporaries.map((t) => row(`temporary ${t.temporary}`, 'half', t.sort, t.temporary, 'is in')),
   ];
 }
-/** Nothing holds it any more: all that did is off or slack. */
-const isFreed = (ledger: Ledger, { declared }: PartState): boolean =>
-  declared !== undefined &&
-  declared.heldBy.length > 0 &&
-  declared.heldBy.every((hole) => {
-    const h = stateOf(ledger, 'hole', hole);
-    return h !== undefined && (isOff(h) || h.called.occupant?.level === 'slack');
-  });
 function isAt(at: string | undefined, area: string): boolean {
   if (at === undefined) return false;
   const hole = named('hole', at);

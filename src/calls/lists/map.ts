@@ -37,7 +37,19 @@ export type DrawnArea = {
   proposed?: 'ring' | 'cover' | 'line';
 };
 
-const wantsMost: readonly Mark[] = ['open', 'empty', 'slack', 'on', 'snug', 'half', 'done', 'found', 'plain', 'struck'];
+const wantsMost: readonly Mark[] = [
+  'open',
+  'empty',
+  'slack',
+  'on',
+  'snug',
+  'half',
+  'done',
+  'stays',
+  'found',
+  'plain',
+  'struck',
+];
 
 /** @param next a hole that nobody has called yet is drawn too when it is the next one */
 export function areaDrawn(desk: Desk, next: Hole | undefined, building: boolean): DrawnArea | undefined {

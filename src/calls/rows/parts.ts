@@ -6,6 +6,7 @@ import type { Desk } from '../desk.ts';
 import type { Args } from '../form.ts';
 import { onwards } from '../next-area.ts';
 import { key, type Row } from '../row.ts';
+import { areasOfPart } from '../where-parts-are.ts';
 
 const sorts = temporaryKinds.join('|');
 const verdicts = partVerdicts.join('|');
@@ -40,6 +41,11 @@ export const partsRows: readonly Row[] = [
       const held = known ? {} : { heldBy: sits ? [] : (heldBy ?? here(desk)) };
       return { say: { verb: 'remove-part', part, ...held } };
     },
+    // With what its bolts did not free by themselves the area is done; with anything else work stays.
+    after: (desk, { part }) =>
+      desk.facing.area !== undefined && areasOfPart(desk.ledger, part as string).includes(desk.facing.area)
+        ? onwards(false)(desk)
+        : {},
   },
   {
     id: 'part-back',
