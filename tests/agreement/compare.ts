@@ -88,7 +88,8 @@ export function disagreementIn({ lines, now }: Job): Disagreement | null {
 
 /** How often out of one a line is a moment to compare at, and in all ways. The end always is, and a later look. */
 export type Often = { atLines: number; inAllWays: number };
-export type Compared = { sequence: Sequence; disagreement: Disagreement | null };
+/** `beginnings`: after how many lines, each a sequence of calls of its own, the two were held against one another. */
+export type Compared = { sequence: Sequence; disagreement: Disagreement | null; beginnings: number };
 
 /** A later look at the same lines: the bead that cures, the skin that forms, with nobody calling. */
 function later(now: Stamp, hours: number, reopened: boolean): Stamp {
@@ -106,7 +107,9 @@ export function compared(seed: number, often: Often): Compared {
   const moments = chanceFrom(seed ^ 0x5eed);
   let disagreement: Disagreement | null = null;
   let last: Moment | undefined;
+  const beginnings = new Set<number>();
   const look = (moment: Moment, inAllWays: boolean): void => {
+    beginnings.add(moment.lines.length);
     disagreement ??= partedAt(moment, inAllWays ? ways : ways.slice(0, 1));
   };
   const sequence = sequenceFrom(seed, (ledger, lines, now) => {
@@ -123,7 +126,7 @@ export function compared(seed: number, often: Often): Compared {
       throw new Error(`calls alone, nothing forged, brought about: ${broken.join(', ')}`);
     }
   }
-  return { sequence, disagreement };
+  return { sequence, disagreement, beginnings: beginnings.size };
 }
 
 /** The shortest beginning of the seed's job at which the two part, where its moments have shown that they do. */

@@ -5,6 +5,8 @@ import type { Sequence } from './sequences.ts';
 
 export type Figures = {
   sequences: number;
+  /** Beginnings of them at which the ledgers were held against one another; whole jobs are among them. */
+  beginnings: number;
   released: number;
   forging: number;
   lengths: number[];
@@ -12,10 +14,18 @@ export type Figures = {
   kinds: Map<EntryKind, number>;
 };
 
-export const noFigures = (): Figures => ({ sequences: 0, released: 0, forging: 0, lengths: [], kinds: new Map() });
+export const noFigures = (): Figures => ({
+  sequences: 0,
+  beginnings: 0,
+  released: 0,
+  forging: 0,
+  lengths: [],
+  kinds: new Map(),
+});
 
-export function note(figures: Figures, sequence: Sequence): void {
+export function note(figures: Figures, sequence: Sequence, beginnings = 0): void {
   figures.sequences++;
+  figures.beginnings += beginnings;
   if (sequence.released) figures.released++;
   if (sequence.forged > 0) figures.forging++;
   figures.lengths.push(sequence.called);
@@ -42,7 +52,7 @@ export function shortfalls(figures: Figures): string[] {
 export function figuresText(figures: Figures): string {
   const rarest = [...entryKinds].sort((a, b) => kindShare(figures, a) - kindShare(figures, b)).slice(0, 3);
   return [
-    `${figures.sequences} jobs`,
+    `${figures.sequences} jobs held at ${figures.beginnings} of their lines`,
     `${percent(figures.released, figures)} released`,
     `${percent(figures.forging, figures)} with forged lines`,
     `median ${median(figures.lengths)} calls`,

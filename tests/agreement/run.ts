@@ -1,15 +1,18 @@
 // npm run model -- HOW-MANY [FIRST-SEED], or -- planted: random jobs held against the second model, for as long as one
 // likes. Says how far it is and what the run is worth; stops at the first disagreement, shrinks it and keeps its seed.
-// -- on MINUTES goes on behind the last seed that any run did, past disagreements, and adds to the sum; -- sum tells it.
+// -- on MINUTES goes on behind the last seed that any run did, past disagreements, after every line of each job, and adds
+// to the sum; -- sum tells it.
 import { inWords } from '../model/agree.ts';
-import { compared, shortestOf } from './compare.ts';
+import { compared, type Often, shortestOf } from './compare.ts';
 import { figuresText, noFigures, note, shortfalls } from './figures.ts';
 import { keep } from './kept.ts';
 import { everyPlantedIsFound } from './planted.ts';
 import { shrunk } from './shrink.ts';
-import { markOfCore, nextSeed, noteRun, type Run, runsDone, seedsDone } from './tally.ts';
+import { beginningsDone, markOfCore, nextSeed, noteRun, type Run, runsDone, seedsDone } from './tally.ts';
 
-const often = { atLines: 0.06, inAllWays: 0.15 };
+const often: Often = { atLines: 0.06, inAllWays: 0.15 };
+/** One way after every line costs what all ways do after a few. */
+const afterEveryLine: Often = { atLines: 1, inAllWays: 0.02 };
 
 function usage(): never {
   process.stderr.write(
@@ -23,7 +26,7 @@ function run(howMany: number, first: number): boolean {
   const figures = noFigures();
   const began = performance.now();
   for (let seed = first; seed < first + howMany; seed++) {
-    if (!agrees(seed, figures)) return false;
+    if (!agrees(seed, figures, often)) return false;
     const done = figures.sequences;
     if (done % 1000 === 0 || done === howMany) {
       const each = (performance.now() - began) / done;
@@ -43,8 +46,9 @@ function goOn(minutes: number, first: number): boolean {
   const run: Run = { core: markOfCore(), day, first, done: 0, parted: [] };
   while (Date.now() < until) {
     const seed = first + run.done;
-    if (!agrees(seed, figures)) run.parted.push(seed);
+    if (!agrees(seed, figures, afterEveryLine)) run.parted.push(seed);
     run.done++;
+    run.beginnings = figures.beginnings;
     if (run.done % 100 === 0) noteRun(run);
     if (run.done % 1000 === 0) process.stdout.write(`${figuresText(figures)}; parted ${run.parted.length}\n`);
   }
@@ -58,13 +62,14 @@ function sumText(): string {
   const parted = runs.flatMap((each) => each.parted);
   const here = markOfCore();
   const same = runs.filter(({ core }) => core === here);
-  return `${seedsDone(runs)} random jobs in all, parted at ${parted.length}; ${seedsDone(same)} on the sources as they are now (${here})`;
+  const many = (of: typeof runs) => `${seedsDone(of)} random jobs held at ${beginningsDone(of)} of their lines`;
+  return `${many(runs)}, parted at ${parted.length}; ${many(same)} on the sources as they are now (${here})`;
 }
 
-function agrees(seed: number, figures: ReturnType<typeof noFigures>): boolean {
+function agrees(seed: number, figures: ReturnType<typeof noFigures>, how: Often): boolean {
   try {
-    const { sequence, disagreement } = compared(seed, often);
-    note(figures, sequence);
+    const { sequence, disagreement, beginnings } = compared(seed, how);
+    note(figures, sequence, beginnings);
     if (!disagreement) return true;
     const shortest = shortestOf(disagreement);
     process.stdout.write(`seed ${seed}, ${shortest.way}: the ledgers part ${inWords(shortest.difference)}\n`);

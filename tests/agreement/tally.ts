@@ -1,4 +1,4 @@
-// How many random jobs were held against the second model, summed over all runs: tests/agreement/done.jsonl has a row a
+// How many random jobs, and at how many of their lines, were held against the second model, summed over all runs: tests/agreement/done.jsonl has a row a
 // run, with the seeds it did and a mark of the sources it did them on. A run that was killed has its row, up to the last
 // time it told of itself.
 import { createHash } from 'node:crypto';
@@ -6,8 +6,11 @@ import { appendFileSync, existsSync, readdirSync, readFileSync, renameSync, writ
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-/** `parted`: the seeds at which the ledgers parted, mended since or not. */
-export type Run = { core: string; day: string; first: number; done: number; parted: number[] };
+/**
+ * `beginnings`: after how many lines of all its jobs they were compared; older runs did not count them, and compared at
+ * the end at least. `parted`: the seeds at which the ledgers parted, mended since or not.
+ */
+export type Run = { core: string; day: string; first: number; done: number; beginnings?: number; parted: number[] };
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const file = fileURLToPath(new URL('done.jsonl', import.meta.url));
@@ -47,6 +50,10 @@ export function seedsDone(runs: readonly Run[]): number {
   }
   return all;
 }
+
+/** Sequences of calls at whose end the two were compared: every beginning of a job is one. */
+export const beginningsDone = (runs: readonly Run[]): number =>
+  runs.reduce((sum, { done, beginnings }) => sum + (beginnings ?? done), 0);
 
 /** The first seed behind all that were done. */
 export const nextSeed = (runs: readonly Run[]): number =>

@@ -2,7 +2,7 @@
 // (`npm run model -- on MINUTES` goes on from there).
 import { equal } from 'node:assert/strict';
 import { compared } from '../agreement/compare.ts';
-import { markOfCore, runsDone, seedsDone } from '../agreement/tally.ts';
+import { beginningsDone, markOfCore, runsDone, seedsDone } from '../agreement/tally.ts';
 import { inWords } from '../model/agree.ts';
 import { type Row, type Size, trialsOf } from './row.ts';
 
@@ -16,6 +16,8 @@ export async function secondModel({ long, seed: first }: Size): Promise<Row> {
   const runs = runsDone();
   const now = runs.filter(({ core }) => core === markOfCore());
   const parted = runs.flatMap((run) => run.parted).length;
-  trials.remark = `in all runs so far ${seedsDone(runs).toLocaleString('en')}, parted at ${parted}; ${seedsDone(now).toLocaleString('en')} on these very sources`;
+  const many = (of: typeof runs) =>
+    `${seedsDone(of).toLocaleString('en')} jobs held at ${beginningsDone(of).toLocaleString('en')} of their lines`;
+  trials.remark = `in all runs so far ${many(runs)}, parted at ${parted}; ${many(now)} on these very sources`;
   return trials;
 }
