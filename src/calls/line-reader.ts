@@ -9,19 +9,22 @@ import { formOf, rows } from './table.ts';
 
 export type Read = { row: Row; args: Args } | { why: string; instead: string };
 
-/** Each way a line may begin: the words, and how many of them say the row and nothing else. */
-const beginningsOfRows = rows.flatMap((row) =>
-  [row.id, ...row.words].map((words) => {
-    const parts = words.split(' ');
-    const kept = row.keepsWord && words !== row.words[0] && words !== row.id;
-    return { row, parts, used: kept ? 0 : parts.length };
-  }),
+/** Each way a line may begin, by its first word: the words, and how many of them say the row and nothing else. */
+const beginningsOfRows = Map.groupBy(
+  rows.flatMap((row) =>
+    [row.id, ...row.words].map((words) => {
+      const parts = words.split(' ');
+      const kept = row.keepsWord && words !== row.words[0] && words !== row.id;
+      return { row, parts, used: kept ? 0 : parts.length };
+    }),
+  ),
+  ({ parts }) => parts[0],
 );
 
 /** The rows a line may begin with, the longest beginning first. */
 function beginnings(line: readonly Token[]): { row: Row; used: number }[] {
   const said = line.map((t) => (t.quoted ? '"' : t.text.toLowerCase()));
-  return beginningsOfRows
+  return (beginningsOfRows.get(said[0]) ?? [])
     .filter(({ parts }) => parts.every((part, i) => said[i] === part))
     .sort((a, b) => b.parts.length - a.parts.length);
 }
