@@ -24,6 +24,8 @@ const widthWithList = 110;
 /** What the cardboard keeps beside the areas, and beside the areas and the holes. */
 const sheetAlone = 50;
 const sheetBesideList = 38;
+/** Where a fastener would be cut off otherwise. */
+const sheetBesideSpecs = 32;
 /** As wide as the longest name and what is said of it, as far as the cardboard leaves room; no narrower than a few words. */
 function areaCellsOf(areas: readonly Listed[], columns: number): number {
   const wanted = Math.max(0, ...areas.map((a) => cellsOf(plainText(a.name)) + 1 + cellsOf(a.text) + 3));
@@ -33,7 +35,10 @@ function areaCellsOf(areas: readonly Listed[], columns: number): number {
 function listCellsOf(rows: readonly Listed[], columns: number, areaCells: number): number {
   if (columns < widthWithList) return 0;
   const wanted = Math.max(0, ...rows.map((one) => cellsOf(one.text) + (one.end ? 1 + cellsOf(one.end) : 0)));
-  return Math.max(40, Math.min(wanted + listNameCells + 7, listCellsMost, columns - areaCells - 2 - sheetBesideList));
+  const specs = Math.max(0, ...rows.map((one) => cellsOf(one.text)));
+  const upTo = (cells: number, sheet: number) =>
+    Math.min(cells + listNameCells + 7, listCellsMost, columns - areaCells - 2 - sheet);
+  return Math.max(40, upTo(wanted, sheetBesideList), upTo(specs, sheetBesideSpecs));
 }
 const listNameCells = 6;
 const listCellsMost = 66;
@@ -115,18 +120,21 @@ function sheetRows(scene: Scene, drawn: DrawnArea, next: string | undefined, col
   const height = Math.max(fewestMapRows, rows - 1 - kept);
   const tags = drawn.holes.map((hole) => ({ ...tagOf(hole, hole.hole === next), at: hole.at }));
   return [
-    plainRow(fitted(` ${plainText(titleOf(scene, drawn))}`, columns), takenLook),
+    plainRow(fitted(` ${plainText(titleOf(scene, drawn, columns))}`, columns), takenLook),
     ...mapRows({ outline: drawn.outline, tags }, columns, height),
     ...details,
   ];
 }
-function titleOf({ desk }: Scene, { area, holes, pass, proposed }: DrawnArea): string {
+function titleOf({ desk }: Scene, { area, holes, pass, proposed }: DrawnArea, columns: number): string {
   const order = proposed ? `, order proposed: ${proposed}` : '';
   if (pass) return `${area}: ${pass.name} ${pass.done} of ${pass.of}${order}`;
   const t = tallyOf(desk.ledger, area);
   const rest = [...(t.slack > 0 ? [`${t.slack} slack`] : []), ...(t.empty > 0 ? [`${t.empty} empty`] : [])];
   const others = rest.map((one) => `, ${one}`).join('');
-  return `${area}: ${outOf(t)} off${others}${others && ','} of ${holes.filter((hole) => hole.levels > 0).length}${order && `${order}, loosened the other way round`}`;
+  const said = `${area}: ${outOf(t)} off${others}${others && ','} of ${holes.filter((hole) => hole.levels > 0).length}`;
+  // Half an order proposed says nothing.
+  const whole = [`${said}${order && `${order}, loosened the other way round`}`, `${said}${order}`];
+  return whole.find((one) => cellsOf(plainText(one)) <= columns - 1) ?? said;
 }
 
 function tagOf(

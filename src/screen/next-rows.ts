@@ -59,7 +59,7 @@ export function nextRows(
   const quiet = [coming, others].flatMap((some) => inPieces(some, columns - 2));
   const before = [
     ...(view.screen === 'build' ? firstOnRows(scene, next, columns) : firstRows(scene, next, columns)),
-    ...wrapped(plainText(said), columns - 2, 2).map((text) =>
+    ...wrapped(plainText(said), columns - 2, listBeside ? 3 : 2).map((text) =>
       plainRow(fitted(` ${text}`, columns), next === undefined ? quietLook : nextWordsLook),
     ),
     ...suspectedRows(scene, columns),
@@ -144,9 +144,10 @@ function firstRows({ desk, keymap }: Scene, next: string | undefined, columns: n
     ...(parts.length > 0 ? [`${missing.length > 0 ? 'then' : 'first'}${withKey('part-off', parts)}`] : []),
     ...(others.length > 0 ? [`first: ${others.join(', ')}`] : []),
   ];
-  return said.flatMap((one) =>
-    wrapped(plainText(`! ${one}`), columns - 2, 2).map((text) => plainRow(fitted(` ${text}`, columns), nextWordsLook)),
-  );
+  return inPieces(
+    said.map((one) => `! ${one}`),
+    columns - 2,
+  ).map((text) => plainRow(fitted(` ${text}`, columns), nextWordsLook));
 }
 /** S1: over every bolt that goes back onto a face without its bead, or not called clean; O4: what holds a bolt while it is turned. */
 function firstOnRows({ desk: { ledger }, keymap }: Scene, next: string | undefined, columns: number): Row[] {

@@ -113,3 +113,12 @@ it('says of a list of nine or more that a number may want its Enter', () => {
   expect(foot(8)).toContain('its number is taken at once');
   expect(foot(9)).toContain('its number is taken; Enter where it could go on');
 });
+it('cuts neither a fastener beside the cardboard nor an order proposed over it', async () => {
+  const at = await partWay('in jack with block');
+  at.say('area mount bracket');
+  const desk = at.bench.desk();
+  expect(textOf(sceneOf({ screen: 'strip' }, { desk, columns: 120, rows: 40 }))).not.toMatch(/hex[^│]*M\d[^ │]*…/);
+  at.say('area coolant pump');
+  const title = textOf(sceneOf({ screen: 'strip' }, { desk: at.bench.desk() })).match(/coolant pump: 0 off.*/)?.[0];
+  expect(title?.trimEnd()).toMatch(/^coolant pump: 0 off of 6(, order proposed: [a-z ]+)?$/);
+});
