@@ -15,6 +15,7 @@ export type Questions = {
 };
 
 const choicesAPage = 9;
+const inNumbers = ({ choices }: Asking): string => choices.map(({ text }, i) => `${i + 1} ${text}`).join(', ');
 
 export function createQuestions(
   step: (s: ViewStep) => void,
@@ -39,6 +40,8 @@ export function createQuestions(
   }
   function typed(text: string): void {
     const before = asked();
+    // Twice asked, it is answered whole: what is typed on from the question before begins neither answer.
+    if (before?.slot === 'sure') return step({ wrong: `"${text}" chooses nothing: ${inNumbers(before)}` });
     const none = before && isOfTheseOnly(before) && offered({ ...before, typed: before.typed + text }).length === 0;
     // A key pressed by habit empties no list: what is asked for is one of those that stand there.
     if (none && before.typed === '') return step({ wrong: `none of these has "${text}": choose one by its number` });

@@ -426,7 +426,16 @@ describe('asking', () => {
     at.session().runLine('odometer 118400');
     await at.press('L', 'x', ...lettersOf('me'), 'enter');
     expect(at.view().asking).toMatchObject({ slot: 'sure' });
-    await at.press('1');
+    // A name typed on beyond its Enter begins no answer and makes no call.
+    await at.press(...lettersOf('not yes'));
+    expect(at.view().asking).toMatchObject({
+      slot: 'sure',
+      typed: '',
+      why: expect.stringContaining('1 not yet, 2 release'),
+    });
+    await at.press('enter');
+    expect(at.state().ledger.lines.length).toBe(2);
+    await at.press('x', ...lettersOf('me'), 'enter', '1');
     expect(at.state().answer).not.toMatchObject({ kind: 'refused' });
     expect(at.state().ledger.lines.length).toBe(2);
     await at.press('x', ...lettersOf('me'), 'enter', '2');
