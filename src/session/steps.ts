@@ -5,6 +5,7 @@ import type { Args } from '../calls/form.ts';
 import { callsIn } from '../calls/line-reader.ts';
 import type { Row, Step } from '../calls/row.ts';
 import { rowById } from '../calls/table.ts';
+import type { Ledger } from '../job/ledger.ts';
 import { acting, workedOn } from '../view/view.ts';
 import { aCall, callChoices, plainAsking, screenChoices } from './asking.ts';
 import type { BenchDoors, BenchState, Opener } from './bench-shape.ts';
@@ -44,6 +45,8 @@ export function createSteps(floor: Floor): (s: Step) => void {
   const { get, set, around, doors, ask, begin, carryOut, open, refreshShelf, keeping, questions, picks } = floor;
   const { session, desk, step } = around;
   let saidLines: readonly string[] = [];
+  /** How all stood when Escape found nothing to put away. */
+  let stayed: { where: string; ledger: Ledger } | undefined;
 
   function takeStep(s: Step): void {
     const { view, keymap } = get();
@@ -173,8 +176,13 @@ export function createSteps(floor: Floor): (s: Step) => void {
     if (!at) return step({ to: 'shelf' });
     if (view.screen === 'todo' && view.todoFrom !== 'shelf') return step({ to: view.todoFrom ?? 'strip' });
     if (!workedOn.has(view.screen)) return step({ to: view.work ?? 'strip' });
-    // Once too often it would lead where the same letters mean other calls.
-    set({ note: `Nothing is open here, and Escape stays. ${keysSaid(leadingElsewhere)}.` });
+    // Once too often by habit leads nowhere, and after that to the shelf: never where the same letters mean other calls.
+    const { ledger } = at.store.getState();
+    const where = JSON.stringify(view);
+    const again = stayed?.where === where && stayed.ledger === ledger;
+    stayed = again ? undefined : { where, ledger };
+    if (again) return takeStep({ to: 'shelf' });
+    set({ note: `Nothing is open here. Escape again: the shelf. ${keysSaid(leadingElsewhere)}.` });
   }
   /** "S Strip, B Build": what leads on from here; on a keypad the key that lists it. */
   function keysSaid(calls: readonly string[]): string {

@@ -330,7 +330,7 @@ describe('a typed line', () => {
 });
 
 describe('Escape', () => {
-  it('puts a refusal away, and stays on a screen that is worked on, where a letter would mean another call elsewhere', async () => {
+  it('puts a refusal away, stays once on a screen that is worked on, and leads up to the shelf, never to another of them', async () => {
     for (const screen of [...'SBFRCP']) {
       const at = await newJob();
       await at.press('a', '+', 'B', 'enter');
@@ -338,11 +338,16 @@ describe('Escape', () => {
       await at.press(screen, 'escape');
       expect(at.state().answer).toBeUndefined();
       const there = at.view().screen;
-      await at.press('escape', 'escape');
+      await at.press('escape');
       expect({ screen, stays: at.view().screen }).toEqual({ screen, stays: there });
       const { note } = at.bench.store.getState();
-      expect(note).toMatch(/^Nothing is open here, and Escape stays\. .*L Leave, H Shelf\.$/);
+      expect(note).toMatch(/^Nothing is open here\. Escape again: the shelf\. .*L Leave, H Shelf\.$/);
       expect(note?.includes('S Strip')).toBe(screen !== 'S');
+      // Another key between them: it is the first again.
+      await at.press('?', 'escape', 'escape');
+      expect({ screen, stays: at.view().screen }).toEqual({ screen, stays: there });
+      await at.press('escape');
+      expect({ screen, up: at.view().screen }).toEqual({ screen, up: 'shelf' });
     }
   });
   it('leads from a list back to the screen that was worked on', async () => {

@@ -187,7 +187,7 @@ export const stepRows: readonly Row[] = [
     'leave',
     ['leave'],
     'back',
-    'Puts away what is open, and leads back from a list; a screen that is worked on, and the shelf, are left by a letter.',
+    'Puts away what is open, and leads back from a list; pressed twice more on a screen that is worked on, it leads up to the shelf.',
     { step: 'leave' },
     [key('escape', 'any', { footer: false })],
   ),
