@@ -73,7 +73,7 @@ export function entryWords(entry: Entry, units: Units = metric): string {
     case 'suspicion-dismissed':
       return `${hole(entry.hole)} meant so${entry.because === 'meant so' ? '' : `: ${entry.because}`}`;
     case 'looked-again':
-      return `${hole(entry.hole)} looked at again`;
+      return `${hole(entry.hole)} looked at again${entry.who ? ` by ${entry.who}` : ''}`;
     case 'thread-chased':
       return `${hole(entry.hole)} thread chased`;
     case 'repair-step':

@@ -1,4 +1,5 @@
 // What a row of the table of calls is. Everything a call has lives in its row: words, form, keys, help, meaning.
+import type { Entry } from '../job/entry.ts';
 import type { Said } from '../job/said.ts';
 import type { Facing } from '../view/facing.ts';
 import type { ScreenId } from '../view/screens.ts';
@@ -37,6 +38,9 @@ export type Step =
 
 /** Why a call is refused before the job is asked, and what else to do; `by` is the call that does it. */
 export type No = { because: string; instead: string; by?: string };
+
+/** "worn, or else: P j". */
+export type Otherwise = { words: string; by: string };
 
 /** What a call comes to: something said to the job, a change of what is faced, or a step of the screen. */
 export type Meant =
@@ -116,6 +120,10 @@ export type Row = {
   fills?: (desk: Desk, args: Args) => Args;
   /** Slots that are read but not said to the job as they stand. */
   means?: (desk: Desk, args: Args) => Meant;
+  /** What of it was written without being asked, and the call that says otherwise. */
+  otherwise?: (entries: readonly Entry[], said: Said) => Otherwise | undefined;
+  /** What its key would say now, where that changes: the pass that comes next. */
+  labelNow?: (desk: Desk) => string | undefined;
   /** What is faced once the call was taken by a key; the desk is as it stands then. */
   after?: (desk: Desk, said: Said) => Partial<Facing>;
 };

@@ -27,14 +27,18 @@ export const isEmptyOnArrival = (h: HoleState): boolean => h.called.foundEmptyAt
 /** U3: what the fastener in a hole is, as it was corrected before or since it went in. */
 const specIn = (ledger: Ledger, o: Occupant): Spec => stateOf(ledger, 'fastener', o.fastener)?.spec ?? o.spec;
 
+/** In by hand or pulled up, to stay, and its last pass is still to come. */
+const isOnItsWay = (o: Occupant | undefined): boolean =>
+  o !== undefined && !o.working && !o.forNow && (o.level === 'on' || o.level === 'snug');
+
 /** Why a touched hole is not closed; null when it is, or when it is as found. */
 export function openBecause(ledger: Ledger, h: HoleState): string | null {
   const c = h.called;
   if (!isTouched(h)) return null;
   if (c.pieces.length > 0) return 'a broken piece is in it';
-  if (c.findings.length > 0) return 'a finding on it is open';
-  if (c.temporaries.length > 0) return `${c.temporaries[0]} is in it`;
   const o = c.occupant;
+  if (c.findings.length > 0) return `${isOnItsWay(o) ? 'in, not tight yet; ' : ''}a finding on it is open`;
+  if (c.temporaries.length > 0) return `${c.temporaries[0]} is in it`;
   if (!o) return c.leftEmpty ? null : c.foundEmptyAt && !c.own ? 'empty on arrival' : 'off';
   if (o.working) return 'a working fastener is in it';
   const f = stateOf(ledger, 'fastener', o.fastener);

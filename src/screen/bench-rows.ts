@@ -143,7 +143,7 @@ function tagOf(
 ): Omit<Tag, 'at'> {
   const flags = `${levels > 1 ? '+' : ''}${finding ? '!' : ''}${suspected ? '?' : ''}${tool ? '~' : ''}`;
   const short = `${shapeOf(mark)}${number}${flags}`;
-  const order = turn === undefined ? '' : ` #${turn}`;
+  const order = turn === undefined ? '' : `, turn ${turn}`;
   const look: Look = isNext ? nextLook : lookOf(mark);
   const whole = `>${short} ${word || 'next'}<`;
   if (isNext) return { texts: [whole, whole, `>${short}<`, '>'], look, first: true };

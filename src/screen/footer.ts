@@ -41,7 +41,7 @@ export function footOf({ view, desk, columns, listed, keymap }: Scene): Row[] {
   const pieces = [...shown.filter((b) => !always.has(b.row.id)), ...shown.filter((b) => always.has(b.row.id))];
   const runs = pieces.map((bound): Run & { id: string } => ({
     id: bound.row.id,
-    text: ` ${bound.binding.footer ?? `${keyName(bound.binding.key)} ${bound.row.label}`} `,
+    text: ` ${bound.binding.footer ?? `${keyName(bound.binding.key)} ${bound.row.labelNow?.(desk) ?? bound.row.label}`} `,
     ...(whyNot(bound, desk, picks) && { look: quietLook }),
   }));
   const kept = runs.filter((run) => always.has(run.id));

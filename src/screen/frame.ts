@@ -1,6 +1,6 @@
 // One frame of the program as rows of text: head, body, last answer, keys. Pure: the same state gives the same rows,
 // exactly as many and as wide as the screen.
-import { type Keymap, screenIds } from '../calls/bindings.ts';
+import { type Keymap, screenIds, wayTo } from '../calls/bindings.ts';
 import { type Desk, nextHole } from '../calls/desk.ts';
 import type { Rows } from '../calls/listed.ts';
 import { specWords } from '../calls/spec-words.ts';
@@ -191,19 +191,22 @@ export function answerOf({ session, word, note, desk, view, keymap }: Scene): { 
   if (word) return { text: word, look: refusedLook };
   if (note) return { text: note, look: takenLook };
   if (!session?.answer) return { text: '', look: quietLook };
-  return answerWords(session.answer, desk, (call) => keyOf(keymap, view.screen, call));
+  return answerWords(session.answer, desk, keymap, view.screen);
 }
-function answerWords(answer: Answer, desk: Desk, keyFor: (call: string) => string): { text: string; look: Look } {
+function answerWords(answer: Answer, desk: Desk, keymap: Keymap, screen: ScreenId): { text: string; look: Look } {
   switch (answer.kind) {
     case 'taken': {
-      return { text: `${answer.text}   (${outParts(desk.ledger.tallies.all).join(', ')})`, look: takenLook };
+      const { otherwise } = answer;
+      const keys = otherwise === undefined ? [] : wayTo(keymap, screen, otherwise.by).map(keyName);
+      const or = otherwise === undefined || keys.length === 0 ? '' : `. ${otherwise.words}: ${keys.join(' ')}`;
+      return { text: `${answer.text}${or}   (${outParts(desk.ledger.tallies.all).join(', ')})`, look: takenLook };
     }
     case 'faced':
       return { text: answer.text, look: takenLook };
     case 'refused': {
       const rule = answer.refusal ? `[${answer.refusal.rule}] ` : '';
       const again = answer.againSays ? ' The same key again: it is done already.' : '';
-      const by = answer.by === undefined ? '' : keyFor(answer.by);
+      const by = answer.by === undefined ? '' : keyOf(keymap, screen, answer.by);
       const instead = by === '' ? answer.instead : `${answer.instead}: ${by}`;
       return { text: `NO ${rule}${answer.text}; ${instead}.${again}`, look: refusedLook };
     }

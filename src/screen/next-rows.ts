@@ -12,7 +12,7 @@ import { isEmptyOnArrival, isOff } from '../job/closed.ts';
 import { missingBefore, missingToHold } from '../job/first-in.ts';
 import { freedIn } from '../job/freed.ts';
 import { inFrontOf } from '../job/in-front.ts';
-import { every, lineAt, stateOf, tallyOf } from '../job/ledger.ts';
+import { every, type Ledger, lineAt, stateOf, tallyOf } from '../job/ledger.ts';
 import { gatedBy } from '../job/order.ts';
 import { areaOf, named, numberOf, subjectText, withinArea } from '../job/subjects.ts';
 import { suspectedAt, suspicionText } from '../job/suspicions.ts';
@@ -79,10 +79,13 @@ export function nextRows(
 /** No hole of it can be brought further; what of it waits besides, each with its key. */
 function restWords({ desk: { ledger, facing }, keymap }: Scene): string {
   const rest = facing.area === undefined ? [] : restOf(ledger, facing.area);
+  if (rest.length === 0 && isUntouched(ledger, facing.area)) return 'Nothing of it came off.';
   if (rest.length === 0) return 'Nothing of it waits.';
   const key = (by: string) => keyOf(keymap, 'build', by) || keyOf(keymap, 'build', 'to-findings');
   return `It waits: ${rest.map(({ words, by }) => (by === undefined ? words : `${words}: ${key(by)}`)).join('; ')}`;
 }
+const isUntouched = (ledger: Ledger, area: string | undefined): boolean =>
+  area !== undefined && tallyOf(ledger, area).touched === 0;
 /** F2: the suspicion that the two keys would answer, as long as one of the area in use stands. */
 function suspectedRows({ desk, keymap }: Scene, columns: number): Row[] {
   if (suspectedHere(desk.ledger, desk.facing.area).length === 0) return [];
@@ -109,8 +112,11 @@ function doneWords({ desk, keymap }: Scene): string {
 /** What the other keys would take. */
 const comingWords = ({ desk, keymap, view }: Scene): string[] => [
   ...trayWords(desk, view.screen === 'strip' ? keyOf(keymap, 'strip', 'tray') : ''),
-  ...upNext(desk, keymap.keysOn(view.screen)).map(
-    ({ bound, name }) => `${keyName(bound.binding.key)} ${bound.row.label}: ${name}`,
+  ...upNext(desk, keymap.keysOn(view.screen)).flatMap(({ bound, name }) =>
+    // Where nothing came off, nothing goes in for its coming off.
+    view.screen === 'build' && bound.row.id === 'put-in' && isUntouched(desk.ledger, desk.facing.area)
+      ? []
+      : [`${keyName(bound.binding.key)} ${bound.row.label}: ${name}`],
   ),
 ];
 /** Before the first of an area comes off: another area's lies in the tray in use. */

@@ -109,5 +109,5 @@ function keysLine({ view, desk, listed, keymap }: Scene): string {
   const screen = acting(view);
   const picks = screen === 'strip' || screen === 'build' ? {} : (pickedAt(listed, view.at[screen])?.picks ?? {});
   const shown = keymap.keysOn(screen).filter((b) => b.binding.footer !== false && !whyNot(b, desk, picks));
-  return `keys: ${shown.map((b) => b.binding.footer ?? `${keyName(b.binding.key)} ${b.row.label}`).join(', ')}`;
+  return `keys: ${shown.map((b) => b.binding.footer ?? `${keyName(b.binding.key)} ${b.row.labelNow?.(desk) ?? b.row.label}`).join(', ')}`;
 }

@@ -6,7 +6,7 @@ import type { Desk, PlanOffer } from '../calls/desk.ts';
 import type { Args } from '../calls/form.ts';
 import { readLine } from '../calls/line-reader.ts';
 import { facedWords } from '../calls/next-area.ts';
-import { type Meant, meantBy, type No, type Row, type Step } from '../calls/row.ts';
+import { type Meant, meantBy, type No, type Otherwise, type Row, type Step } from '../calls/row.ts';
 import { decide, type Override } from '../job/decide.ts';
 import type { Product } from '../job/entries/declared.ts';
 import type { Ledger } from '../job/ledger.ts';
@@ -26,7 +26,7 @@ import type { Clock } from './clock.ts';
 import { areaFaced, lastFaced } from './faced.ts';
 
 export type Answer =
-  | { kind: 'taken'; text: string; n: number; call: string }
+  | { kind: 'taken'; text: string; n: number; call: string; otherwise?: Otherwise }
   | { kind: 'faced'; text: string }
   /** `againSays`: the same key once more says that it is done already; `by`: the call to make instead. */
   | { kind: 'refused'; text: string; instead: string; by?: string; refusal?: Refusal; againSays?: true }
@@ -228,7 +228,8 @@ export function createSession({
         ? `${words}. On to ${facedWords({ ...next, area: next.area })}${into}`
         : words,
     );
-    return answered({ kind: 'taken', text, n: line.n, call });
+    const otherwise = row?.otherwise?.(line.entries, said);
+    return answered({ kind: 'taken', text, n: line.n, call, ...(otherwise && { otherwise }) });
   }
 
   function mayNotWrite(): Answer | undefined {

@@ -104,7 +104,7 @@ function sections(f: SheetFacts, copy: Copy): [string, Row[]][] {
     [
       'part',
       [
-        ...f.parts.renewed.map((p) => ({ place: p.part, what: `new: ${p.from}`, value: oldText(p.old), at: p })),
+        ...f.parts.renewed.map((p) => ({ place: p.part, what: `new: ${p.from}`, value: oldText(p.old, copy), at: p })),
         ...f.parts.refitted.map((p) => ({ place: p.part, what: 'refitted', at: p })),
         ...f.parts.off.map((p) => ({ place: p.part, what: 'OFF', value: p.old ? oldText(p.old) : '' })),
       ],

@@ -9,7 +9,13 @@ import { dateText } from '../trade/civil-time.ts';
 import { type Intervals, markingText } from './old-part.ts';
 import { type Moment, moment, momentOf, type Reading, standingEntries } from './reading.ts';
 
-export type Verdict = { verdict: string; because?: string; marking?: string };
+export type Verdict = {
+  verdict: string;
+  because?: string;
+  marking?: string;
+  /** T3: nobody judged it: what goes with a new one unless said. */
+  usual?: true;
+};
 export type PartFacts = {
   renewed: (Moment & { part: string; from: string; old?: Verdict })[];
   refitted: (Moment & { part: string })[];
@@ -57,8 +63,10 @@ export function partFacts(of: Reading, intervals: Intervals): PartFacts {
     if (entry.kind === 'part-judged') {
       const { part, verdict, because, marking } = entry;
       const on = dateText(line.atMs, of.zone ?? line.zoneMin);
-      const old = {
+      const withTheNew = line.entries.some((e) => e.kind === 'part-replaced' && e.part === part);
+      const old: Verdict = {
         verdict,
+        ...(withTheNew && verdict === 'worn' && { usual: true }),
         ...(because && { because }),
         ...(marking && { marking: markingText(part, marking, on, intervals) }),
       };

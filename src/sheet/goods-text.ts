@@ -1,16 +1,23 @@
 // Parts, the parts box, where the fasteners are, and what was lost, in words.
+import type { Copy } from './area-text.ts';
 import type { SheetFacts } from './facts.ts';
 import type { LossFact, Verdict, Whereabouts } from './goods-facts.ts';
 import { point } from './layout.ts';
 import { counted, timeText, why } from './words.ts';
 
-export const oldText = (old: Verdict | undefined): string =>
-  old
-    ? `the old one: ${old.verdict}${old.because ? ` (${old.because})` : ''}${old.marking ? `, ${old.marking}` : ''}`
-    : 'THE OLD ONE HAS NO VERDICT';
+/** What goes with a new part unless said is no judgement: it is not the owner's business. */
+export const oldText = (old: Verdict | undefined, copy: Copy = 'workshop'): string =>
+  old?.usual && copy === 'owner'
+    ? ''
+    : old
+      ? `the old one: ${old.verdict}${old.because ? ` (${old.because})` : ''}${old.marking ? `, ${old.marking}` : ''}`
+      : 'THE OLD ONE HAS NO VERDICT';
 
-export const partsText = (facts: SheetFacts): string[] => [
-  ...facts.parts.renewed.flatMap((p) => point(`new: ${p.part} (${p.from}), ${timeText(p)}; ${oldText(p.old)}`)),
+export const partsText = (facts: SheetFacts, copy: Copy): string[] => [
+  ...facts.parts.renewed.flatMap((p) => {
+    const old = oldText(p.old, copy);
+    return point(`new: ${p.part} (${p.from}), ${timeText(p)}${old && `; ${old}`}`);
+  }),
   ...goodsPoints(facts).flatMap(point),
 ];
 /** What is no new part. */

@@ -47,7 +47,7 @@ function factsText(facts: SheetFacts, copy: Copy, days: readonly BenchDay[] = []
     ...section('SEALANT', sealantText(facts.faces)),
     ...section('CHECK ROTATION', rotationText(facts.drives)),
     ...section('FLUIDS AND LEAK CHECKS', fluidPoints(facts).flatMap(point)),
-    ...section('PARTS', partsText(facts)),
+    ...section('PARTS', partsText(facts, copy)),
     ...section('LOST, AND NOT OF THIS VEHICLE', lossPoints(facts).flatMap(point)),
     ...section('DONE OUT OF ORDER', outOfOrderText(facts, copy)),
     ...section('START AND ROAD', wayOutPoints(facts).flatMap(point)),

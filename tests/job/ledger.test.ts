@@ -104,6 +104,7 @@ describe('a closed hole', () => {
     on.count('cover', 1);
     on.call('fill-box', { name: 'long bolt', spec: { ...m6, lengthMm: 30 } });
     const n = on.back('cover/1', { box: 'long bolt', substitute: 'only length in the drawer' });
+    expect(on.because('hole-open', 'hole:cover/1')).toBe('in, not tight yet; a finding on it is open');
     on.tight('cover/1');
     expect(on.because('hole-open', 'hole:cover/1')).toBe('a finding on it is open');
     on.call('close-finding', { finding: `d${n}.1`, how: 'accepted', who: 'Ann', because: 'does not bottom' });

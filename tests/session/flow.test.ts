@@ -21,6 +21,11 @@ const joints = [
 ].map((name) => `made ${name}`);
 
 describe('a call that takes the next of its kind', () => {
+  it('[T3] names the call that says otherwise, where it judged the old one without being asked', async () => {
+    const at = await partWay('renewed auxiliary belt');
+    await at.press('B', 'r', 'enter');
+    expect(at.state().answer).toMatchObject({ otherwise: { words: 'If it is not worn', by: 'judge' } });
+  });
   it('renews nothing of another area unasked, though it is the only one left', async () => {
     const at = await partWay('renewed auxiliary belt');
     at.say('area coolant pump');
@@ -142,17 +147,22 @@ describe('going on by itself', () => {
     at.say(...joints, 'area mount bracket');
     await at.press('B', 't');
     expect(area(at)).toBe('mount bracket');
-    await at.press('z');
+    await at.press('z', ...'Io Marsh', 'enter');
     expect(at.answer()).toMatch(/On to right front wheel$/);
+    expect(entriesOf(at)[0]).toMatchObject({ kind: 'looked-again', who: 'Io Marsh' });
+    // A name is asked for once a day.
+    at.say('area mount bracket', 'slack 5', 'tight 5', 'tight 5');
+    await at.press('z');
+    expect(entriesOf(at)[0]).toMatchObject({ kind: 'looked-again', who: 'Io Marsh' });
   });
   it('[T1] leaves to the wheel neither while the engine is on a jack nor while others are open', async () => {
     const at = await partWay('out jack with block');
     at.say(...joints, 'renewed auxiliary belt', 'area arch liner', ...[1, 2, 3, 4, 5, 6, 7].map((n) => `back ${n}`));
-    await at.press('B', '.', '.');
+    await at.press('B', '.');
     expect(at.answer()).toMatch(/On to mount bracket$/);
     await at.press('t', 't');
     expect(at.answer()).not.toContain('On to');
-    at.say('out jack with block', 'area arch liner', 'slack 1', 'tight 1');
+    at.say('out jack with block', 'area arch liner', 'slack 1');
     await at.press('t');
     expect(at.answer()).toMatch(/On to right front wheel$/);
   });

@@ -219,7 +219,7 @@ describe('on a job from a plan', () => {
     say('area right front wheel');
     await at.press('B', '>');
     expect(at.state().facing.area).toBe('arch liner');
-    await at.press(...Array(7).fill('enter'), '.');
+    await at.press(...Array(7).fill('enter'));
     expect(at.state().facing.area).toBe('arch liner');
     await at.press('.');
     expect(answer()).toMatch(/On to right front wheel$/);

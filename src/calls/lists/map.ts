@@ -64,7 +64,9 @@ export function areaDrawn(desk: Desk, next: Hole | undefined, building: boolean)
   const isPlaced = placed.some((at) => at !== undefined);
   const points = placed.map((at, i) => at ?? (grid.holes[i] as Point));
   const pass = building ? runningPass(desk, a.area) : undefined;
-  const turns = new Map(pass?.due.map((hole, i) => [hole, i + 1]));
+  // By number the turns are the numbers.
+  const ordered = orderBy(ledger, a.area) === 'number' ? [] : (pass?.due ?? []);
+  const turns = new Map(ordered.map((hole, i) => [hole, i + 1]));
   return {
     area: a.area,
     outline: isPlaced ? (a.declared?.outline ?? outlineOf(points)) : grid.outline,

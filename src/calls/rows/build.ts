@@ -2,9 +2,11 @@
 import { waitingFinalsText } from '../../job/finished-later.ts';
 import { mayNotServe } from '../../job/guards.ts';
 import { stateOf } from '../../job/ledger.ts';
-import { passesOf } from '../../job/passes.ts';
+import { levelsToTighten } from '../../job/levels.ts';
+import { nextPass, passesOf } from '../../job/passes.ts';
 import { areaOf, inTray } from '../../job/subjects.ts';
 import { type Desk, nextBack, nextTight } from '../desk.ts';
+import { lookerToday } from '../looker.ts';
 import { boxFor, newFor, newHole, noneNew } from '../new-ones.ts';
 import { onwards } from '../next-area.ts';
 import { key, type No, type Row } from '../row.ts';
@@ -19,6 +21,14 @@ function outOf({ ledger, facing }: Desk, hole: string | undefined): string | und
   const id = hole === undefined ? undefined : stateOf(ledger, 'hole', hole)?.called.occupant?.fastener;
   const f = id === undefined ? undefined : stateOf(ledger, 'fastener', id);
   return f && (mayNotServe(f, false) ? 'scrap' : inTray(facing.tray));
+}
+
+/** The pass that a hole comes to next: "snug"; its last one makes it tight. */
+function passNow({ ledger }: Desk, hole: string | undefined): string | undefined {
+  const level = hole === undefined ? undefined : levelsToTighten(ledger, hole)[0];
+  if (hole === undefined || level === undefined) return undefined;
+  const pass = nextPass(ledger, level);
+  return pass === passesOf(ledger, areaOf(hole)).at(-1) ? 'tight' : pass;
 }
 
 /** What waits with its final is nobody's turn now. */
@@ -132,6 +142,7 @@ export const buildRows: readonly Row[] = [
   },
   {
     id: 'tight',
+    labelNow: (desk) => passNow(desk, nextTight(desk)),
     words: ['tight', 'pull up'],
     form: '[<hole>] [pass <pass:words>] [with <tool:words>] [read <read:torque>]',
     spoken: ['pull up number <hole>', 'pull up next one'],
@@ -170,6 +181,10 @@ export const buildRows: readonly Row[] = [
     form: '[<area>] [with <tool:words>]',
     spoken: ['this pass is now complete'],
     label: 'pass complete',
+    labelNow(desk) {
+      const pass = passNow(desk, nextTight({ ...desk, facing: { ...desk.facing, hole: undefined } }));
+      return pass && `all ${pass}`;
+    },
     help: 'The running pass of this area is done on every hole that was due.',
     group: 'build',
     // Not the letter with which a part comes off.
@@ -197,8 +212,10 @@ export const buildRows: readonly Row[] = [
     label: 'second look',
     help: 'A critical fastener was looked at again; without a hole, all of the area in use.',
     group: 'build',
-    keys: [key('z', 'build', { pad: '9' })],
-    means: (desk, { hole, area, who }) => {
+    keys: [key('z', 'build', { pad: '9', asks: (desk) => (lookerToday(desk) === undefined ? ['who'] : []) })],
+    signed: true,
+    questions: { who: 'whose eyes, asked once a day' },
+    means: (desk, { hole, area, who = lookerToday(desk) }) => {
       if (hole) return { say: { verb: 'look-again', holes: [hole], ...(who ? { who } : {}) } };
       const name = (area as string | undefined) ?? desk.facing.area;
       const holes = (name ? stateOf(desk.ledger, 'area', name)?.holes : undefined) ?? [];

@@ -1,6 +1,7 @@
 // Parts and connections, and what goes in for the work only.
 import { temporaryKinds } from '../../job/entries/declared.ts';
 import { partVerdicts } from '../../job/entries/works.ts';
+import { isRenewed } from '../../job/guards.ts';
 import { stateOf } from '../../job/ledger.ts';
 import type { Desk } from '../desk.ts';
 import type { Args } from '../form.ts';
@@ -22,6 +23,16 @@ function sortOf(desk: Desk, temporary: string | undefined): string | undefined {
   const known = stateOf(desk.ledger, 'temporary', temporary)?.sort;
   const words = temporary.toLowerCase().split(/\s+/);
   return known ?? words.find((word) => (temporaryKinds as readonly string[]).includes(word));
+}
+
+/** Of what is off, first what is to be new. */
+function newOnesFirst({ ledger }: Desk, known: readonly string[]): readonly string[] {
+  const off = known.filter((name) => stateOf(ledger, 'part', name)?.off);
+  const isNew = (name: string): boolean => {
+    const part = stateOf(ledger, 'part', name);
+    return part !== undefined && isRenewed(ledger, part);
+  };
+  return off.length === 0 ? known : [...off.filter(isNew), ...off.filter((name) => !isNew(name))];
 }
 
 const askSort = (_desk: Desk, { sort }: Args): string[] => (sort ? [] : ['sort']);
@@ -98,6 +109,11 @@ export const partsRows: readonly Row[] = [
     help: 'A new part from the parts box takes its place; the old one is worn and on the scrap pile unless said.',
     group: 'parts',
     keys: [key('r', 'build', { pad: '4' })],
+    otherwise: (entries, { verdict }) =>
+      verdict === undefined && entries.some((e) => e.kind === 'part-judged')
+        ? { words: 'If it is not worn', by: 'judge' }
+        : undefined,
+    offers: (desk, slot, known) => (slot === 'part' ? newOnesFirst(desk, known) : known),
     verb: 'replace-part',
   },
   {

@@ -56,7 +56,7 @@ const sections = (facts: SheetFacts, copy: Copy, days: readonly BenchDay[]): (Ma
   section('services', 'Services', servicesMarkup(facts)),
   section('findings', 'Findings', findingsMarkup(facts)),
   section('due', 'Re-checks and next service', dueMarkup(facts)),
-  section('parts', 'Parts', partsMarkup(facts)),
+  section('parts', 'Parts', partsMarkup(facts, copy)),
   section('fasteners', 'Fasteners', html`${list(fastenersPoints(facts))}${replacedMarkup(facts.areas)}`),
   section('areas', 'Tightening record', areasMarkup(facts.areas, copy)),
   section('repairs', 'Thread repairs', repairsMarkup(facts.areas)),

@@ -36,11 +36,11 @@ export const rotationMarkup = ({ drives }: SheetFacts): Markup =>
 ${list(d.tries.map((t, i) => tryText(t, i + 1)))}`,
   )}`;
 
-export const partsMarkup = (facts: SheetFacts): Markup =>
+export const partsMarkup = (facts: SheetFacts, copy: Copy): Markup =>
   html`${table(
     'new parts, and what became of the old ones',
     ['part', 'fitted', 'old part'],
-    facts.parts.renewed.map((p) => [p.part, `${p.from}, ${timeText(p)}`, oldText(p.old)]),
+    facts.parts.renewed.map((p) => [p.part, `${p.from}, ${timeText(p)}`, oldText(p.old, copy)]),
   )}${list(goodsPoints(facts))}`;
 
 /** O5 */
