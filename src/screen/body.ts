@@ -1,11 +1,13 @@
 // The middle of the screen: a list, the areas beside their holes, or what is being asked. Pure, like the frame.
+import type { Mark } from '../calls/listed.ts';
 import { stateOf } from '../job/ledger.ts';
 import { notAsked, notAskedText } from '../job/not-asked.ts';
 import { plainText } from '../trade/plain-text.ts';
+import type { ScreenId } from '../view/screens.ts';
 import { type Asking, areNumbered, offered } from '../view/view.ts';
 import { benchRows } from './bench-rows.ts';
 import { fitted, spread, wrapped } from './cells.ts';
-import { chosenLook, quietLook, refusedLook } from './colours.ts';
+import { chosenLook, quietLook, refusedLook, shapeOf } from './colours.ts';
 import type { Scene } from './frame.ts';
 import { glanceRows } from './glance.ts';
 import { keyOf } from './key-names.ts';
@@ -28,8 +30,32 @@ export function bodyOf(scene: Scene, rows: number): Row[] {
     );
   }
   const at = view.at[view.screen] ?? 0;
-  const more = moreRows(listed.at(Math.min(at, listed.length - 1)), columns);
+  const more = [
+    ...moreRows(listed.at(Math.min(at, listed.length - 1)), columns),
+    ...(view.screen === 'help' && isDrawn.has(view.before) ? signRows(columns) : []),
+  ];
   return [...filled(listRows(listed, at, columns, rows - more.length), rows - more.length, columns), ...more];
+}
+
+const isDrawn: ReadonlySet<ScreenId> = new Set(['strip', 'build']);
+const signs: readonly (readonly [Mark, string])[] = [
+  ['found', 'as found'],
+  ['stays', 'only to be slackened'],
+  ['slack', 'slack'],
+  ['open', 'off'],
+  ['empty', 'empty'],
+  ['on', 'in by hand'],
+  ['snug', 'snug'],
+  ['half', 'on its way'],
+  ['gated', 'gated: what is behind it first'],
+  ['done', 'closed'],
+];
+/** What the signs of holes and areas say. */
+function signRows(columns: number): Row[] {
+  const said = signs.map(([mark, words]) => `${shapeOf(mark)} ${words}`.replaceAll(' ', '\u00a0'));
+  return wrapped(said.join(' \u00a0'), columns - 2, 3).map((text) =>
+    plainRow(fitted(` ${text.replaceAll('\u00a0', ' ').trim()}`, columns), quietLook),
+  );
 }
 
 function nothingOn({ view: { screen }, keymap, reading }: Scene, released: boolean): string {
