@@ -3,6 +3,7 @@
 import type { Ledger } from '../job/ledger.ts';
 import type { Stamp } from '../job/line.ts';
 import { openPointsWithNext } from '../job/next-call.ts';
+import { firstWords } from '../job/next-elsewhere.ts';
 import { notAskedText } from '../job/not-asked.ts';
 import type { OpenPoint } from '../job/open-point.ts';
 import type { Said } from '../job/said.ts';
@@ -29,11 +30,12 @@ export function standingText(ledger: Ledger, { now, wordsOf, zone }: StandingOpt
 export const notAskedSentences = (facts: Pick<StandingFacts, 'notAsked'>): string[] => facts.notAsked.map(notAskedText);
 
 /** "cam cover 7: off -> cam cover 7 back" */
-export function openPointLine({ code, at, because, next }: OpenPoint, wordsOf: (said: Said) => string): string {
+export function openPointLine(point: OpenPoint, wordsOf: (said: Said) => string): string {
+  const { code, at, because, next } = point;
   const call = next ? wordsOf(next) : 'no call is free towards it yet';
   // S7: from anywhere else it reads as a riddle.
   const forWhat = next?.verb === 'confirm-clock' && code !== 'bead-curing' ? ', for what cures before it' : '';
-  return plainText(`${placeWords(at)}: ${because} -> ${call}${forWhat}`);
+  return plainText(`${placeWords(at)}: ${because}${firstWords(point)} -> ${call}${forWhat}`);
 }
 
 /** X2: released only when X1 allowed it and nothing was written since; everything else says plainly that it is not. */

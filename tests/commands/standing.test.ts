@@ -39,7 +39,7 @@ describe('standing', () => {
   it('[K4 X5] leads from a bolt in a tray to the count of its area, not to a neighbour that is only slack', async () => {
     await bench.run(['take', 'hatchback'], { input: 'slack 2\n' });
     const { out } = await bench.run(['standing', 'hatchback']);
-    expect(out).toContain('- cam cover 1: off -> holes … in cam cover\n');
+    expect(out).toContain('- cam cover 1: off; its holes are counted first -> holes … in cam cover\n');
     expect(out).toContain('- cam cover 2: slack -> tight cam cover 2\n');
   });
 

@@ -3,6 +3,7 @@
 import { areaOfPlace, byArea } from '../../job/area-of-place.ts';
 import { stateOf } from '../../job/ledger.ts';
 import { openPointsToLookAt } from '../../job/next-call.ts';
+import { firstWords } from '../../job/next-elsewhere.ts';
 import type { OpenPoint } from '../../job/open-point.ts';
 import { gatedBy } from '../../job/order.ts';
 import { areaOf, named, nameOf, subjectText } from '../../job/subjects.ts';
@@ -10,6 +11,7 @@ import type { Desk } from '../desk.ts';
 import type { Args } from '../form.ts';
 import { nextWords } from '../line-reader.ts';
 import { type Listed, type Rows, rowsMadeBy } from '../listed.ts';
+import { specWords } from '../spec-words.ts';
 
 export function leavingRows(desk: Desk): Rows {
   const { points: all, withNext } = openPointsToLookAt(desk.ledger, desk.now);
@@ -26,10 +28,10 @@ export function leavingRows(desk: Desk): Rows {
   return rowsMadeBy(points.length, (i): Listed => {
     const point = withNext(points[i] as OpenPoint);
     const { at, because, code } = point;
-    const text = `${at === 'vehicle' ? '' : `${subjectText(at)}: `}${because}`;
+    const text = `${at === 'vehicle' ? '' : `${subjectText(at)}: `}${because}${firstWords(point)}`;
     const end = point.next ? nextWords(anywhere, point.next) : '';
     const forWhat = point.next?.verb === 'confirm-clock' && code !== 'bead-curing' ? ', for what cures before it' : '';
-    const more = end === '' ? `${text}.` : `${text}. Next: ${end}${forWhat}`;
+    const more = end === '' ? `${text}.` : `${text}. Next: ${end}${forWhat}${fastenerWords(desk, point)}`;
     return {
       key: `${code} ${at}`,
       mark: isGated(point) ? 'gated' : 'open',
@@ -41,6 +43,12 @@ export function leavingRows(desk: Desk): Rows {
       leads: at,
     };
   });
+}
+
+/** The fastener that the call names by its number in the log. */
+function fastenerWords({ ledger }: Desk, { next }: OpenPoint): string {
+  const named = typeof next?.fastener === 'string' ? stateOf(ledger, 'fastener', next.fastener) : undefined;
+  return named && next ? `; ${next.fastener} is the ${specWords(named.spec)}` : '';
 }
 
 /** The areas that something is of; of a part those whose fasteners hold it. */

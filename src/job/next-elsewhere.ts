@@ -1,0 +1,20 @@
+// Whether the next call of an open point is of another place than its own, and how that is told beside the point: one who
+// reads of a bolt and is led to a count wants to know why. It judges nothing.
+import type { OpenPoint } from './open-point.ts';
+import type { Said } from './said.ts';
+import { nameOf, sortOf } from './subjects.ts';
+
+/** What stands open as long as something of it is not done; what lies about is cleared away by a call of where it goes. */
+const ofAPlace = new Set(['hole', 'area', 'part', 'connection', 'face', 'circuit', 'drive', 'service', 'vehicle']);
+const placesOf = ({ hole, holes, area, part, connection, temporary, face, circuit, drive, counts }: Said): unknown[] =>
+  [hole, holes, area, part, connection, temporary, face, circuit, drive, counts]
+    .flat()
+    .filter((one) => one !== undefined);
+
+/** Said after why it is open: "", or what the call beside it is to it. */
+export function firstWords({ at, next }: OpenPoint): string {
+  if (!next || !ofAPlace.has(sortOf(at))) return '';
+  const places = placesOf(next);
+  if (places.length === 0 || Object.values(next).flat().includes(nameOf(at))) return '';
+  return next.verb === 'count-holes' ? '; its holes are counted first' : '; first';
+}
