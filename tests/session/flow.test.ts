@@ -56,6 +56,13 @@ describe('a call that takes the next of its kind', () => {
       expect(at.state().answer).toMatchObject({ kind: 'refused', text, instead });
     }
   });
+  it('[O1] says of a new one that is there what is in its way, and not that there is none', async () => {
+    const at = await partWay('renewed timing belt');
+    at.say('slack tensioner and idler 2');
+    await at.press('B', 'r');
+    expect(at.view().asking?.title).toBe('renewed: part');
+    expect(at.view().asking?.choices.find((one) => one.value === 'timing belt')?.way).toContain('tensioner and idler');
+  });
   it('offers nothing that cannot be meant where something new may be named', async () => {
     const at = await partWay('part off timing belt');
     at.say('part off timing belt', 'area cam cover');

@@ -2,7 +2,7 @@
 import { temporaryKinds } from '../../job/entries/declared.ts';
 import { partVerdicts } from '../../job/entries/works.ts';
 import { isRenewed } from '../../job/guards.ts';
-import { stateOf } from '../../job/ledger.ts';
+import { every, stateOf } from '../../job/ledger.ts';
 import type { Desk } from '../desk.ts';
 import type { Args } from '../form.ts';
 import { onwards } from '../next-area.ts';
@@ -101,11 +101,17 @@ export const partsRows: readonly Row[] = [
     form: `<part> [from <from:box>] [old <verdict:${verdicts}>]`,
     spoken: ['a new <part> is fitted here'],
     label: 'renewed',
-    nothing: {
-      because: 'no part that is off has its new one in the parts box',
-      instead: 'put it in the box first',
-      by: 'to-box',
-    },
+    // Where one is off and its new one is there, each says what is in its way.
+    nothing: ({ ledger }) =>
+      [...every(ledger, 'box')].some(
+        ({ left, replaces }) => left > 0 && replaces !== undefined && stateOf(ledger, 'part', replaces)?.off,
+      )
+        ? undefined
+        : {
+            because: 'no part that is off has its new one in the parts box',
+            instead: 'put it in the box first',
+            by: 'to-box',
+          },
     help: 'A new part from the parts box takes its place; the old one is worn and on the scrap pile unless said.',
     group: 'parts',
     keys: [key('r', 'build', { pad: '4' })],
