@@ -117,6 +117,11 @@ export function nextNew(desk: Desk): string | undefined {
   const off = offIn(desk);
   return off.find((one) => !hasItsOwn(desk.ledger, one)) ?? off[0];
 }
+/** Holes of the area in use, or the one pointed at, in which something is only to turn or to draw. */
+export const workingHoles = ({ ledger, facing: { area, hole } }: Desk): string[] =>
+  (hole ? [hole] : ((area === undefined ? undefined : stateOf(ledger, 'area', area)?.holes) ?? [])).filter(
+    (one) => stateOf(ledger, 'hole', one)?.called.occupant?.working,
+  );
 function offIn({ ledger, facing: { area, hole } }: Desk): string[] {
   if (hole) return [hole];
   if (area === undefined) return [];

@@ -31,7 +31,7 @@ export function listedOn(screen: ScreenId, before: ScreenId, desk: Desk, keymap:
     case 'rotation':
       return rotationRows(desk, keymap);
     case 'sealing':
-      return sealingRows(desk);
+      return sealingRows(desk, keymap);
     case 'box':
       return boxRows(desk);
     case 'leaving':

@@ -4,14 +4,15 @@
 import { uncounted } from '../job/counts.ts';
 import { blocked } from '../job/decide.ts';
 import { carriesYet } from '../job/first-in.ts';
+import { isRenewed } from '../job/guards.ts';
 import { inFrontOf } from '../job/in-front.ts';
-import { every, type Ledger, stateOf } from '../job/ledger.ts';
+import { every, type Ledger } from '../job/ledger.ts';
 import { openBehind } from '../job/order.ts';
 import type { PartState } from '../job/states.ts';
 import { areaOf, named, withinArea } from '../job/subjects.ts';
 import { isWithdrawn } from '../job/withdrawn.ts';
 import type { Bound } from './bindings.ts';
-import type { Desk } from './desk.ts';
+import { type Desk, workingHoles } from './desk.ts';
 import type { Args } from './form.ts';
 import { nextArea } from './next-area.ts';
 import { meantBy, type Row } from './row.ts';
@@ -59,9 +60,6 @@ function goesInHere(desk: Desk, at: string | undefined): boolean {
   const there = hole === undefined ? named('area', at) : areaOf(hole);
   return there === undefined || there === area;
 }
-/** A new one for it lies in the parts box, or the plan renews it. */
-const isRenewed = ({ ledger }: Desk, p: PartState): boolean =>
-  p.declared?.renew === true || [...every(ledger, 'box')].some((b) => b.replaces === p.part && b.left > 0);
 const circuits = ({ ledger }: Desk) =>
   [...every(ledger, 'circuit')].filter((c) => !isWithdrawn(ledger, `circuit:${c.circuit}`));
 
@@ -124,19 +122,16 @@ const kinds: Readonly<Record<string, Kind>> = {
   'part-back': {
     slot: 'part',
     noneSkipped: true,
-    inTurn: (desk) => offHere(desk, (p) => !isRenewed(desk, p)),
+    inTurn: (desk) => offHere(desk, (p) => !isRenewed(desk.ledger, p)),
   },
   'working-out': {
     slot: 'hole',
-    inTurn: ({ ledger, facing: { area } }) =>
-      (area === undefined ? [] : (stateOf(ledger, 'area', area)?.holes ?? [])).filter(
-        (hole) => stateOf(ledger, 'hole', hole)?.called.occupant?.working,
-      ),
+    inTurn: workingHoles,
   },
   renewed: {
     slot: 'part',
     noneSkipped: true,
-    inTurn: (desk) => offHere(desk, (p) => isRenewed(desk, p)),
+    inTurn: (desk) => offHere(desk, (p) => isRenewed(desk.ledger, p)),
   },
   drained: {
     slot: 'circuit',

@@ -1,7 +1,8 @@
-// What the screen of the check rotation says of a drive whose teeth are known.
+// What the screens of the check rotation and of sealing say, with the keys that lead on.
 import { describe, expect, it } from 'vitest';
-import { standardKeymap } from '../../src/calls/bindings.ts';
+import { type Keymap, standardKeymap } from '../../src/calls/bindings.ts';
 import { rotationRows } from '../../src/calls/lists/rotation.ts';
+import { sealingRows } from '../../src/calls/lists/sealing.ts';
 import { listedOn } from '../../src/calls/lists.ts';
 import { playLines, scriptLines, upTo } from '../jobs/lines.ts';
 import { demoDesk } from '../screen/scene.ts';
@@ -60,4 +61,13 @@ it('[R2 K1] says all that would refuse a turn before it is tried, each with its 
   ]);
   expect(before('count 1 is 12')).toEqual([expect.stringMatching(/^no count by eye stands for tray 1/)]);
   expect(before('turned 1')).toEqual([]);
+});
+
+it('[S1] names the key by which the bench is noted, where nothing cures before it is', () => {
+  const { ledger } = playLines(upTo(scriptLines('reference-planned.calls'), 'bench 21 55'));
+  const endBy = (keymap: Keymap) =>
+    sealingRows({ ...demoDesk(), ledger }, keymap).find(({ key }) => key === 'bench')?.end;
+  const key = standardKeymap.keysOn('sealing').find(({ row }) => row.id === 'bench')?.binding.key;
+  expect(key).toMatch(/^.$/);
+  expect(endBy(standardKeymap)).toBe(`nothing cures by the book until it is: ${key}`);
 });

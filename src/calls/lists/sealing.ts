@@ -1,4 +1,5 @@
 // Sealing faces with their beads and when each is ready, and the fluids that the faces keep in.
+
 import { type BeadStanding, beadMissing, beadsOn, coveringHoles, faceOpenedAt } from '../../job/beads.ts';
 import { conditionsAt } from '../../job/clock.ts';
 import { every } from '../../job/ledger.ts';
@@ -6,10 +7,11 @@ import type { CircuitState, FaceState } from '../../job/states.ts';
 import { isWithdrawn } from '../../job/withdrawn.ts';
 import { civilTime, lengthOfTimeText, timeOfDayText } from '../../trade/civil-time.ts';
 import { metric, temperatureText } from '../../trade/units-shown.ts';
+import { type Keymap, wayTo } from '../bindings.ts';
 import type { Desk } from '../desk.ts';
 import type { Listed } from '../listed.ts';
 
-export function sealingRows(desk: Desk): Listed[] {
+export function sealingRows(desk: Desk, keymap: Keymap): Listed[] {
   const isShown = (subject: string) => !isWithdrawn(desk.ledger, subject);
   const faces = [...every(desk.ledger, 'face')]
     .filter(({ face }) => isShown(`face:${face}`))
@@ -25,7 +27,7 @@ export function sealingRows(desk: Desk): Listed[] {
     text: bench
       ? `${temperatureText(bench.celsius, desk.units ?? metric)}, ${bench.humidityPct ?? 'humidity unknown: 40'} %`
       : 'not noted',
-    end: bench ? '' : 'nothing cures by the book until it is: b',
+    end: bench ? '' : `nothing cures by the book until it is: ${wayTo(keymap, 'sealing', 'bench').join(' ')}`,
     picks: {},
   };
   return faces.length + circuits.length > 0 ? [...faces, ...circuits, conditions] : [];

@@ -5,17 +5,12 @@ import { stateOf } from '../../job/ledger.ts';
 import { levelsToTighten } from '../../job/levels.ts';
 import { nextPass, passesOf } from '../../job/passes.ts';
 import { areaOf, inTray } from '../../job/subjects.ts';
-import { type Desk, nextBack, nextTight } from '../desk.ts';
+import { type Desk, nextBack, nextTight, workingHoles } from '../desk.ts';
 import { lookerToday } from '../looker.ts';
 import { boxFor, newFor, newHole, noneNew } from '../new-ones.ts';
 import { onwards } from '../next-area.ts';
 import { key, type No, type Row } from '../row.ts';
 
-/** The hole of the area in use in which something is only to turn or to draw. */
-function workingIn({ ledger, facing: { area, hole } }: Desk): string | undefined {
-  const holes = hole ? [hole] : ((area === undefined ? undefined : stateOf(ledger, 'area', area)?.holes) ?? []);
-  return holes.find((one) => stateOf(ledger, 'hole', one)?.called.occupant?.working);
-}
 /** Where what was in only to turn goes: what may never serve again is on the scrap pile. */
 function outOf({ ledger, facing }: Desk, hole: string | undefined): string | undefined {
   const id = hole === undefined ? undefined : stateOf(ledger, 'hole', hole)?.called.occupant?.fastener;
@@ -135,7 +130,7 @@ export const buildRows: readonly Row[] = [
     keys: [key('x', 'build', { footer: false })],
     verb: 'remove',
     fills: (desk, args) => {
-      const hole = (args.hole as string | undefined) ?? workingIn(desk);
+      const hole = (args.hole as string | undefined) ?? workingHoles(desk)[0];
       return { hole, to: outOf(desk, hole) };
     },
     after: onwards(true),
