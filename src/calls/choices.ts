@@ -5,7 +5,7 @@ import { areaOf, named, sortOf, subjectText, withinArea } from '../job/subjects.
 import { isWithdrawn } from '../job/withdrawn.ts';
 import type { Desk } from './desk.ts';
 import { type Args, isChoice } from './form.ts';
-import { boxProposals } from './proposals.ts';
+import { boxProposals, proposalText } from './proposals.ts';
 import { names } from './slot-names.ts';
 import { piles } from './slot-places.ts';
 import { plannedServices } from './slots.ts';
@@ -127,6 +127,7 @@ export function textOfChoice(desk: Desk, type: string, value: string): string {
     const f = stateOf(desk.ledger, 'finding', value);
     return f ? `${value}  ${subjectText(f.at)}: ${f.what}` : value;
   }
+  if (type === 'bought') return proposalText(desk, value);
   if (type === 'fastener' || type === 'lost') {
     const f = stateOf(desk.ledger, 'fastener', value);
     return f ? `${value}  ${specWords(f.spec)}, of ${subjectText(f.origin)}, ${subjectText(f.place)}` : value;

@@ -130,7 +130,8 @@ function offIn({ ledger, facing: { area, hole } }: Desk): string[] {
     return h !== undefined && isOff(h);
   });
 }
-function hasItsOwn(ledger: Ledger, hole: string): boolean {
+/** The one that belongs in a hole lies in a tray and may go back. */
+export function hasItsOwn(ledger: Ledger, hole: string): boolean {
   const own = stateOf(ledger, 'hole', hole)?.called.own;
   const f = own === undefined ? undefined : stateOf(ledger, 'fastener', own);
   return f !== undefined && named('tray', f.place) !== undefined && !f.condemned && !f.broken && !isSpent(f);

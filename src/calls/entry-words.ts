@@ -18,6 +18,12 @@ function dueParts({ on, atDistance }: Extract<Entry, { kind: 'due-noted' }>): st
   return [`by ${on}${at === undefined ? '' : ` or ${at}, whichever first`}`];
 }
 
+/** What was bought under a name, where the name does not say it. */
+function boughtWords({ sort, name, spec, replaces }: Extract<Entry, { kind: 'box-filled' }>): string {
+  if (sort === 'fastener') return spec && specWords(spec) !== name ? `, ${specWords(spec)}` : ', a fastener';
+  return sort === 'part' ? `, for ${replaces}` : ', a supply';
+}
+
 /** One line of words for one entry; empty where it says nothing to a reader. */
 export function entryWords(entry: Entry, units: Units = metric): string {
   switch (entry.kind) {
@@ -111,7 +117,7 @@ export function entryWords(entry: Entry, units: Units = metric): string {
     case 'all-unmasked':
       return 'masks away, chips out';
     case 'box-filled':
-      return `in the box: ${entry.quantity > 1 ? `${entry.quantity} ` : ''}${entry.name}`;
+      return `in the box: ${entry.quantity > 1 ? `${entry.quantity} ` : ''}${entry.name}${boughtWords(entry)}`;
     case 'box-used':
       return `used: ${entry.name}`;
     case 'box-moved':

@@ -6,6 +6,7 @@ import type { BoxState } from '../job/states.ts';
 import { subjectText } from '../job/subjects.ts';
 import { type Desk, nextNew } from './desk.ts';
 import type { Args } from './form.ts';
+import { likeNeighbours } from './like-neighbours.ts';
 import type { No } from './row.ts';
 
 /** New fasteners left in the parts box: those that may go into the hole, and those that may not (L5). */
@@ -27,12 +28,15 @@ export function noneNew(desk: Desk, hole: string | undefined): No | undefined {
   const { fit, others } = newFor(desk, hole);
   if (hole === undefined || fit.length > 0) return undefined;
   const wants = specText(wantsIn(desk.ledger, hole) ?? {});
-  const wanted = wants === 'unknown' ? '' : `, which wants ${wants}`;
+  const beside = specText(likeNeighbours(desk.ledger, hole) ?? {});
+  const isKnown = wants !== 'unknown';
+  const wanted = isKnown ? `, which wants ${wants}` : beside === 'unknown' ? '' : `; beside it are ${beside}`;
+  const said = isKnown ? wants : beside === 'unknown' ? 'bolt hex 10 M6x25' : beside;
   const because =
     others.length === 0
       ? `no new fastener is in the parts box for ${subjectText(`hole:${hole}`)}${wanted}`
       : `none of the new fasteners in the parts box fits ${subjectText(`hole:${hole}`)}${wanted}`;
-  return { because, instead: 'put one in the box first, with what it is', by: 'to-box' };
+  return { because, instead: `put one in the box first, with what it is, as "box ${said}"`, by: 'box' };
 }
 export const newHole = (desk: Desk, args: Args): string | undefined =>
   (args.hole as string | undefined) ?? nextNew(desk);

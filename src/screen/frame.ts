@@ -193,6 +193,9 @@ export function answerOf({ session, word, note, desk, view, keymap }: Scene): { 
   if (!session?.answer) return { text: '', look: quietLook };
   return answerWords(session.answer, desk, keymap, view.screen);
 }
+/** Its key here, else the keys of the screen that has it and then its own: "P i". */
+const wayWords = (keymap: Keymap, screen: ScreenId, call: string): string =>
+  keyOf(keymap, screen, call) || wayTo(keymap, screen, call).map(keyName).join(' ');
 function answerWords(answer: Answer, desk: Desk, keymap: Keymap, screen: ScreenId): { text: string; look: Look } {
   switch (answer.kind) {
     case 'taken': {
@@ -206,7 +209,7 @@ function answerWords(answer: Answer, desk: Desk, keymap: Keymap, screen: ScreenI
     case 'refused': {
       const rule = answer.refusal ? `[${answer.refusal.rule}] ` : '';
       const again = answer.againSays ? ' The same key again: it is done already.' : '';
-      const by = answer.by === undefined ? '' : keyOf(keymap, screen, answer.by);
+      const by = answer.by === undefined ? '' : wayWords(keymap, screen, answer.by);
       const instead = by === '' ? answer.instead : `${answer.instead}: ${by}`;
       return { text: `NO ${rule}${answer.text}; ${instead}.${again}`, look: refusedLook };
     }

@@ -2,6 +2,7 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { leftToSlacken } from '../../src/calls/desk.ts';
 import { upNext } from '../../src/calls/next-of-kind.ts';
+import { boxProposals } from '../../src/calls/proposals.ts';
 import { stateOf } from '../../src/job/ledger.ts';
 import { type AtTheBench, atTheBench } from './at-the-bench.ts';
 
@@ -166,7 +167,7 @@ describe('on a job from a plan', () => {
     await at.press('P', 'i');
     expect(at.state().ledger.lines.length).toBe(length);
     const offered = at.view().asking?.choices.map((one) => one.text) ?? [];
-    await at.press(String(offered.indexOf('new one for crank pulley 1') + 1));
+    await at.press(String(offered.findIndex((one) => one.startsWith('new one for crank pulley 1  bolt hex 19 ')) + 1));
     expect(stateOf(at.state().ledger, 'box', 'new one for crank pulley 1')?.spec?.head).toBe('hex 19');
   });
   it('[L5] says at a hole that nothing new in the parts box fits it, and takes no part for it', async () => {
@@ -175,7 +176,7 @@ describe('on a job from a plan', () => {
     expect(answer()).toBe(
       'no new fastener is in the parts box for crank pulley 1, which wants bolt hex 19 M14x1.5x65 one-use',
     );
-    expect(at.state().answer).toMatchObject({ by: 'to-box' });
+    expect(at.state().answer).toMatchObject({ by: 'box' });
     say('box "cover bolt" as bolt hex 10 M6x20');
     await at.press('n');
     expect(answer()).toMatch(/^none of the new fasteners in the parts box fits crank pulley 1/);
@@ -330,6 +331,42 @@ describe('answers that say more', () => {
   it('reads an answer on as a typed line', async () => {
     await at.press('P', 'i', ...type('cover bolt as bolt hex 10 M6x20'), 'enter');
     expect(stateOf(at.state().ledger, 'box', 'cover bolt')).toMatchObject({ sort: 'fastener', bought: 1 });
+  });
+
+  it('[T4] books a text that reads as a spec as that fastener, and goes by it', async () => {
+    await at.press('P', 'i', ...type('8.8 bolt hex 10 M6x25'), 'enter');
+    expect(at.state().answer).toMatchObject({ text: 'in the box: bolt hex 10 M6x25 8.8, a fastener' });
+    const bought = stateOf(at.state().ledger, 'box', 'bolt hex 10 M6x25 8.8');
+    expect(bought).toMatchObject({ sort: 'fastener', spec: { kind: 'bolt', head: 'hex 10', class: '8.8' } });
+    at.session().runLine('in the box bolt 5/16-18 times 2');
+    expect(stateOf(at.state().ledger, 'box', 'bolt 5-16-18')).toMatchObject({ left: 2, spec: { thread: '5/16-18' } });
+    // A kind or a coating alone is what many a supply is called.
+    for (const name of ['black paint', 'clip', 'zinc']) at.session().runLine(`box ${name}`);
+    for (const name of ['black paint', 'clip', 'zinc'])
+      expect(stateOf(at.state().ledger, 'box', name)?.sort).toBe('supply');
+    at.session().runLine('box bolt hex 10 for pump');
+    expect(stateOf(at.state().ledger, 'box', 'bolt hex 10')).toMatchObject({ sort: 'part', replaces: 'pump' });
+  });
+  it('[L11] proposes for a hole found empty what its neighbours are, and names the whole way into the box', async () => {
+    const say = (...lines: string[]) => lines.map((line) => at.session().runLine(line));
+    say('area cover', 'use bolt hex 10 M6x25 8.8', 'off 1', 'off 2', 'off 3', 'missing 4', 'holes 4');
+    await at.press('B', 'n');
+    expect(at.state().answer).toMatchObject({
+      text: 'no new fastener is in the parts box for cover 4; beside it are bolt hex 10 M6x25 8.8',
+      instead: 'put one in the box first, with what it is, as "box bolt hex 10 M6x25 8.8"',
+      by: 'box',
+    });
+    await at.press('P', 'i');
+    expect(at.view().asking?.choices[0]?.text).toBe(
+      'new one for cover 4  bolt hex 10 M6x25 8.8, as its neighbours are',
+    );
+    await at.press('enter', 'B', 'n');
+    expect(at.state().answer).toMatchObject({ text: expect.stringContaining('cover 4 new one in') });
+  });
+  it('proposes nothing where the neighbours are of several minds', () => {
+    const say = (...lines: string[]) => lines.map((line) => at.session().runLine(line));
+    say('area cover', 'off 1', 'use bolt hex 10 M6x25', 'off 2', 'use bolt hex 10 M8x25', 'off 3', 'missing 4');
+    expect(boxProposals(at.bench.desk())).toEqual([]);
   });
 
   it('takes several calls in one typed line, and stops at the first that is refused', async () => {

@@ -42,7 +42,7 @@ function boxRow(desk: Desk, b: BoxState): Listed {
     key: `box ${b.name}`,
     mark: b.left > 0 || differs !== 0 ? 'open' : 'done',
     name: 'box',
-    text: `${b.name}${b.spec ? `  ${specWords(b.spec)}` : ''}${b.replaces ? `  for ${b.replaces}` : ''}`,
+    text: `${b.name}${b.spec && specWords(b.spec) !== b.name ? `  ${specWords(b.spec)}` : ''}${b.replaces ? `  for ${b.replaces}` : ''}`,
     end: `${b.left} of ${b.bought} left${differs === 0 ? '' : `, counted ${b.counted?.count}: count again`}`,
     more: () => boxWords(desk, b),
     picks: { box: b.name, ...(b.replaces ? { part: b.replaces } : {}) },

@@ -1,5 +1,5 @@
 // The parts box and the fluids.
-import { proposalNamed } from '../proposals.ts';
+import { boughtAs, proposalNamed } from '../proposals.ts';
 import { key, type Row } from '../row.ts';
 
 export const boxAndFluidsRows: readonly Row[] = [
@@ -9,11 +9,14 @@ export const boxAndFluidsRows: readonly Row[] = [
     form: '<name:bought> [times <quantity:count>] [as <spec>] [for <replaces:part>]',
     spoken: ['in the box goes <name:bought> now'],
     label: 'into the box',
-    help: 'New for this job: a fastener with its spec, a part with what it replaces, else a supply.',
+    help: 'New for this job: a fastener by its spec or by a name "as" its spec, a part with what it replaces, else a supply.',
     group: 'parts box',
     keys: [key('i', 'box', { pad: '3', fresh: true })],
-    questions: { name: 'what was bought; a fastener: NAME as bolt hex 10 M6x20, a part: NAME for PART' },
+    questions: { name: 'what was bought; a fastener: bolt hex 10 M6x20, a part: NAME for PART' },
     verb: 'fill-box',
+    means: (_desk, said) => ({
+      say: { verb: 'fill-box', ...said, ...(!said.spec && !said.replaces && boughtAs(said.name)) },
+    }),
     fills: (desk, { name }) => {
       const { spec, replaces, quantity } = proposalNamed(desk, name) ?? {};
       return { spec, replaces, quantity };

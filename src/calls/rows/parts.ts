@@ -110,7 +110,7 @@ export const partsRows: readonly Row[] = [
         : {
             because: 'no part that is off has its new one in the parts box',
             instead: 'put it in the box first',
-            by: 'to-box',
+            by: 'box',
           },
     help: 'A new part from the parts box takes its place; the old one is worn and on the scrap pile unless said.',
     group: 'parts',
