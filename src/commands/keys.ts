@@ -8,7 +8,8 @@ const escapeAloneMs = 40;
 /** A slow line may part a sequence or a paste; one that never ends must not swallow the keys for ever. */
 const overdueMs = 1000;
 
-export type Told = { key(name: string): void; paste(text: string): void };
+/** `inOneGo`: with others at the same moment, as a text pasted by a terminal that does not say so. */
+export type Told = { key(name: string, inOneGo?: boolean): void; paste(text: string): void };
 
 /** Tells until the returned function is called. Ctrl+Z goes to `stop`. */
 export function keysOf(stdin: ReadStream, stop: () => void): (told: Told) => () => void {
@@ -21,7 +22,7 @@ export function keysOf(stdin: ReadStream, stop: () => void): (told: Told) => () 
       for (const sent of all) {
         if ('pasted' in sent) told.paste(sent.pasted);
         else if (sent.key === 'ctrl+z') stop();
-        else told.key(sent.key);
+        else told.key(sent.key, all.length > 1);
       }
     }
     const onBytes = (bytes: Buffer) => {

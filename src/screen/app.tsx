@@ -10,7 +10,7 @@ import { linesToRead } from './read-aloud.ts';
 import { PaintedRow, paintedText } from './rows.tsx';
 
 /** Tells key names and pasted text until the returned function is called. */
-export type Keys = (told: { key(name: string): void; paste(text: string): void }) => () => void;
+export type Keys = (told: { key(name: string, inOneGo?: boolean): void; paste(text: string): void }) => () => void;
 
 /** What is shown, as it stands whenever it is to be painted. */
 function useShown(bench: Bench): { state: BenchState; session: SessionState | undefined } {
@@ -52,7 +52,7 @@ export function App({ bench, keys, colours }: { bench: Bench; keys: Keys; colour
   useEffect(
     () =>
       keys({
-        key: (name) => (unseen.current && name !== 'ctrl+c' ? undefined : bench.press(name)),
+        key: (name, inOneGo) => (unseen.current && name !== 'ctrl+c' ? undefined : bench.press(name, inOneGo)),
         paste: (text) => (unseen.current ? undefined : bench.type(text)),
       }),
     [bench, keys],

@@ -36,7 +36,8 @@ export type BenchState = {
 export type Bench = {
   store: StoreApi<BenchState>;
   /** A key by its name: "enter", "escape", "a", "S", "up". */
-  press(key: string): void;
+  /** @param inOneGo it came with others at the same moment: too soon for a question that is not taken back */
+  press(key: string, inOneGo?: boolean): void;
   /** Text pasted or typed at once; it counts only where something is asked. */
   type(text: string): void;
   listed(): Rows;

@@ -101,7 +101,8 @@ export function createBench(doors: BenchDoors): Bench {
     } finally {
       const keys = pressedMeanwhile ?? [];
       pressedMeanwhile = undefined;
-      for (const key of keys) press(key);
+      // Nobody had read yet what the job asks on opening.
+      for (const key of keys) press(key, true);
     }
   }
   /** What a job has to say and to ask when it comes onto the bench. */
@@ -135,7 +136,7 @@ export function createBench(doors: BenchDoors): Bench {
     );
   }
 
-  function press(key: string): void {
+  function press(key: string, inOneGo = false): void {
     if (pressedMeanwhile) return void pressedMeanwhile.push(key);
     const { view, word, note, greeting } = get();
     const pace = held.press(key, desk().now.awakeMs);
@@ -144,7 +145,7 @@ export function createBench(doors: BenchDoors): Bench {
     if (keeping.learns(key)) return;
     if (questions.tookItself() && key === 'enter')
       return set({ word: 'The number was taken without Enter: this Enter called nothing.' });
-    if (view.asking) return questions.press(key, view.asking);
+    if (view.asking) return questions.press(key, view.asking, inOneGo);
     if (greeting) {
       set({ greeting: undefined });
       // What one presses only to go on calls nothing: on the strip screen it would be a bolt off.

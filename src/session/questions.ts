@@ -7,7 +7,8 @@ import { answerOf, isOfTheseOnly, meantAlready } from './asking.ts';
 export type Answered = (text: string) => { why: string } | undefined;
 export type Questions = {
   ask(asking: Asking, answered: Answered, recall?: readonly string[]): void;
-  press(key: string, asking: Asking): void;
+  press(key: string, asking: Asking, inOneGo?: boolean): void;
+  /** Text that was pasted. */
   type(text: string): void;
   stop(): void;
   /** Told once: the key before answered by itself, so that an Enter after it closes a question that is closed already. */
@@ -16,6 +17,9 @@ export type Questions = {
 
 const choicesAPage = 9;
 const inNumbers = ({ choices }: Asking): string => choices.map(({ text }, i) => `${i + 1} ${text}`).join(', ');
+
+/** What its answer does is not taken back by a key: it signs, or a line goes. It is to be read first. */
+const isForGood = ({ slot, type }: Asking): boolean => slot === 'sure' || type === 'yes|no';
 
 export function createQuestions(
   step: (s: ViewStep) => void,
@@ -81,7 +85,15 @@ export function createQuestions(
     '+': (asking) => move(asking, choicesAPage),
   };
 
-  function press(key: string, asking: Asking): void {
+  /** A paste is a text; it chooses nothing. */
+  function pasted(text: string): void {
+    const asking = asked();
+    if (!asking || (!isOfTheseOnly(asking) && !isForGood(asking))) return step({ type: text });
+    step({ wrong: 'what is pasted chooses nothing here: choose by its number' });
+  }
+  function press(key: string, asking: Asking, inOneGo = false): void {
+    if (inOneGo && isForGood(asking))
+      return step({ wrong: `several keys at one moment answer nothing here: ${inNumbers(asking)}` });
     const said = byKey[key];
     if (said) return said(asking);
     const nothingTyped = asking.typed === '';
@@ -104,7 +116,7 @@ export function createQuestions(
       step({ ask: asking });
     },
     press,
-    type: (text) => step({ type: text }),
+    type: pasted,
     stop,
     tookItself() {
       const was = byItself;

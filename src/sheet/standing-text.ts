@@ -5,6 +5,7 @@ import type { Stamp } from '../job/line.ts';
 import { openPointsWithNext } from '../job/next-call.ts';
 import { firstWords } from '../job/next-elsewhere.ts';
 import { notAskedText } from '../job/not-asked.ts';
+import { gapWords } from '../job/number-jump.ts';
 import type { OpenPoint } from '../job/open-point.ts';
 import type { Said } from '../job/said.ts';
 import { plainText } from '../trade/plain-text.ts';
@@ -21,7 +22,9 @@ export function standingText(ledger: Ledger, { now, wordsOf, zone }: StandingOpt
   const facts = standingFacts(ledger, { now, ...(zone !== undefined && { zone }) });
   return `${[
     ...standingLines(facts),
-    ...points.map((one) => `- ${openPointLine(one, wordsOf)}`),
+    ...points.map(
+      (one) => `- ${openPointLine({ ...one, because: `${one.because}${gapWords(ledger, one)}` }, wordsOf)}`,
+    ),
     ...notAskedSentences(facts).map((one) => `not asked: ${one}`),
   ].join('\n')}\n`;
 }

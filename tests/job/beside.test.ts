@@ -2,6 +2,8 @@
 import { expect, it } from 'vitest';
 import { decide } from '../../src/job/decide.ts';
 import type { Entry } from '../../src/job/entry.ts';
+import { gapWords } from '../../src/job/number-jump.ts';
+import { openPoints } from '../../src/job/open-points.ts';
 import { bench } from './bench.ts';
 
 const m8 = { kind: 'bolt', head: 'hex 13', thread: 'M8' } as const;
@@ -30,11 +32,17 @@ it('[K4] asks whether a number far past those called so far is meant, where nobo
   expect(said(on, 'remove', off('sump/9'))).toEqual([]);
   on.call('remove', off('sump/2'));
   expect(said(on, 'remove', off('sump/6'))).toEqual([]);
-  const asked = ['sump was called up to 2 so far: is 7 meant?'];
+  const asked = [`sump was called up to 2 so far: is 7 meant? Else: strike ${on.ledger().lines.length + 1}`];
+  const gaps = () =>
+    openPoints(on.ledger(), on.now())
+      .map((point) => gapWords(on.ledger(), point))
+      .join('');
+  expect(gaps()).toBe('');
   expect(said(on, 'remove', off('sump/7'))).toEqual(asked);
   expect(said(on, 'find-empty', { hole: 'sump/7' })).toEqual(asked);
   on.call('remove', off('sump/7'));
   expect(said(on, 'remove', off('sump/7 nut'))).toEqual([]);
+  expect(gaps()).toBe(`; 3 to 6 never called: is 7 meant? Else: strike ${on.ledger().lines.length}`);
   on.declare(area('sump', { planned: true }));
   expect(said(on, 'remove', off('sump/99'))).toEqual([]);
 });

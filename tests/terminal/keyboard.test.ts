@@ -1,9 +1,22 @@
 // The keyboard of the built program: keys that mean nothing, bursts, and pastes.
 
-import { mkdirSync, readdirSync, readFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeEach, expect, it } from 'vitest';
-import { atJob, benchData, callsIn, fileOf, head, keyFor, offIn, offKeys, said, saysSaved } from './at-the-bench.ts';
+import {
+  atJob,
+  benchData,
+  callsIn,
+  fileOf,
+  head,
+  jobBy,
+  keyFor,
+  offIn,
+  offKeys,
+  said,
+  saysSaved,
+} from './at-the-bench.ts';
 import { type BenchSide, closeAll, start } from './bench-side.ts';
 import { bytesOf } from './keys.ts';
 
@@ -75,6 +88,23 @@ it('hears a paste only where something is asked', async () => {
   bench.press('Enter');
   await bench.waitFor(saysSaved(3));
   expect(readFileSync(fileOf(dataDir, 'hatchback'), 'utf8')).toContain('"hole":"cam cover/7"');
+});
+
+it('[X3] signs nothing by what is pasted, whether or not the terminal says that it is', async () => {
+  const dataDir = mkdtempSync(join(tmpdir(), 'pasted-'));
+  jobBy(dataDir, 'van', ['job van', 'odometer 9 km']);
+  const bench = await atJob('van', { dataDir });
+  bench.press(keyFor('to-leaving', 'strip'), keyFor('release', 'leaving'));
+  await bench.waitFor(/who says so|by whom|name/i);
+  bench.type(`Ann\r2\r`);
+  await bench.waitFor('several keys at one moment answer nothing here');
+  expect(callsIn(dataDir, 'van')).not.toContain('released');
+  bench.type(pasted('yes'));
+  await bench.waitFor('what is pasted chooses nothing');
+  bench.press('2');
+  await bench.waitFor('released by Ann');
+  expect(callsIn(dataDir, 'van')).toContain('released');
+  rmSync(dataDir, { recursive: true, force: true });
 });
 
 it('shows and writes nothing of an escape sequence that is pasted', async () => {

@@ -42,7 +42,9 @@ it.each([
       await bench.waitFor((frame) => {
         const said = frame.join('\n');
         if (/\bNO \[/.test(said)) throw new Error(`refused after "${text}":\n${said}`);
-        return / saved\s*$/.test(frame[0] ?? '') && !frame.some((row) => row.startsWith('  > '));
+        // What signs is answered by a key of its own, once it stands there.
+        const isAsked = frame.some((row) => row.startsWith('  > ')) && !said.includes('The car leaves: release it?');
+        return / saved\s*$/.test(frame[0] ?? '') && !isAsked;
       });
     }
     await bench.waitFor('released by the mechanic');

@@ -4,6 +4,7 @@ import { areaOfPlace, byArea } from '../../job/area-of-place.ts';
 import { stateOf } from '../../job/ledger.ts';
 import { openPointsToLookAt } from '../../job/next-call.ts';
 import { firstWords } from '../../job/next-elsewhere.ts';
+import { gapWords } from '../../job/number-jump.ts';
 import type { OpenPoint } from '../../job/open-point.ts';
 import { gatedBy } from '../../job/order.ts';
 import { areaOf, named, nameOf, subjectText } from '../../job/subjects.ts';
@@ -28,7 +29,7 @@ export function leavingRows(desk: Desk): Rows {
   return rowsMadeBy(points.length, (i): Listed => {
     const point = withNext(points[i] as OpenPoint);
     const { at, because, code } = point;
-    const text = `${at === 'vehicle' ? '' : `${subjectText(at)}: `}${because}${firstWords(point)}`;
+    const text = `${at === 'vehicle' ? '' : `${subjectText(at)}: `}${because}${gapWords(desk.ledger, point)}${firstWords(point)}`;
     const end = point.next ? nextWords(anywhere, point.next) : '';
     const forWhat = point.next?.verb === 'confirm-clock' && code !== 'bead-curing' ? ', for what cures before it' : '';
     const more = end === '' ? `${text}.` : `${text}. Next: ${end}${forWhat}${fastenerWords(desk, point)}`;
