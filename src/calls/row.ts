@@ -36,8 +36,11 @@ export type Step =
     }
   | { step: 'set'; what: Settable };
 
-/** Why a call is refused before the job is asked, and what else to do; `by` is the call that does it. */
-export type No = { because: string; instead: string; by?: string };
+/** Why a call is not made before the job is asked, and what else to do; `by` is the call that does it; `done`: it is so already. */
+export type No = { because: string; instead: string; by?: string; done?: true };
+
+/** What is asked once: `again` is what the same key then does. */
+export type Once = No & { again: string };
 
 /** "worn, or else: P j". */
 export type Otherwise = { words: string; by: string };
@@ -107,6 +110,8 @@ export type Row = {
   questions?: Readonly<Record<string, string | ((args: Args, desk: Desk) => string)>>;
   /** Asked beyond the slots, one after the other until nothing is left to ask; each answer stands among the slots. */
   besides?: (desk: Desk, args: Args) => Besides | undefined;
+  /** What a key that may be a slip is answered once, with nothing written: the same key again means it. Words mean it at once. */
+  asksOnce?: (desk: Desk, said: Said) => Once | undefined;
   /** Whoever works here signs it: the name of the settings is offered. */
   signed?: true;
   /** Asked a second time before it is made (X3). */

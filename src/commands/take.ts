@@ -26,6 +26,8 @@ function told(line: string, answer: Answer): Taken {
       return { line, ok: true, said: answer.text };
     case 'step':
       return { line, ok: false, because: 'that is a call of the screen', instead: 'leave it out' };
+    case 'asked':
+      return { line, ok: false, because: answer.text, instead: answer.instead };
     case 'refused': {
       const rule = answer.refusal ? { rule: answer.refusal.rule } : {};
       return { line, ok: false, ...rule, because: answer.text, instead: answer.instead };

@@ -52,7 +52,7 @@ export function warningsOf(ledger: Ledger, entries: readonly Entry[]): string[] 
   const figures = entries.flatMap((entry) => besideStep(ledger, entry));
   return [
     ...figures,
-    ...new Set(entries.flatMap((entry) => besideEntry(ledger, entry))),
+    ...new Set(entries.flatMap((entry) => besideEntry(ledger, entry, entries))),
     ...leftForLater(ledger, entries),
     ...(locks.length > 0 ? [`${locks.join(' and ')} in: a lock is no holding tool`] : []),
     ...new Set(unread),
@@ -68,7 +68,7 @@ function unreadAcceptance(entry: Entry): string | undefined {
 }
 
 /** What a mechanic would be told by the one beside him. Common practice, no source, where no rule is named. */
-function besideEntry(ledger: Ledger, entry: Entry): string[] {
+function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[]): string[] {
   switch (entry.kind) {
     case 'fastener-found':
     case 'hole-found-empty':
@@ -78,7 +78,7 @@ function besideEntry(ledger: Ledger, entry: Entry): string[] {
     case 'fastener-slackened':
       return notInFirst(ledger, areaOf(entry.hole));
     case 'part-removed':
-      return [...unlocked(ledger, entry.part), ...slackIn(ledger, entry.part)];
+      return [...unlocked(ledger, entry.part), ...slackIn(ledger, entry.part, entries)];
     case 'fastener-fitted':
       // Said with the first of them only.
       return [
@@ -178,8 +178,10 @@ function unlocked(ledger: Ledger, part: string): string[] {
     ? []
     : ['nothing locks its shafts; what does goes in at the marks, before the belt comes off'];
 }
-function slackIn(ledger: Ledger, part: string): string[] {
-  const heldBy = stateOf(ledger, 'part', part)?.declared?.heldBy ?? [];
+/** A part that nobody has named before is declared by the same call. */
+function slackIn(ledger: Ledger, part: string, entries: readonly Entry[]): string[] {
+  const saidNow = entries.flatMap((e) => (e.kind === 'part-declared' && e.part === part ? e.heldBy : []));
+  const heldBy = stateOf(ledger, 'part', part)?.declared?.heldBy ?? saidNow;
   const slack = heldBy.filter((hole) => {
     const state = stateOf(ledger, 'hole', hole);
     return state?.called.occupant?.level === 'slack' && !state.declared?.slackOnly;

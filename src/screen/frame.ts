@@ -213,6 +213,11 @@ function answerWords(answer: Answer, desk: Desk, keymap: Keymap, screen: ScreenI
       const instead = by === '' ? answer.instead : `${answer.instead}: ${by}`;
       return { text: `NO ${rule}${answer.text}; ${instead}.${again}`, look: refusedLook };
     }
+    case 'asked': {
+      const by = answer.by === undefined ? '' : keyOf(keymap, screen, answer.by);
+      const instead = by === '' ? answer.instead : `${answer.instead}: ${by}`;
+      return { text: `${answer.text}; ${instead}. The same key again ${answer.again}.`, look: refusedLook };
+    }
     case 'step':
       return { text: '', look: quietLook };
   }

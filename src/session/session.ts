@@ -6,7 +6,7 @@ import type { Desk, PlanOffer } from '../calls/desk.ts';
 import type { Args } from '../calls/form.ts';
 import { readLine } from '../calls/line-reader.ts';
 import { facedWords } from '../calls/next-area.ts';
-import { type Meant, meantBy, type No, type Otherwise, type Row, type Step } from '../calls/row.ts';
+import { type Meant, meantBy, type No, type Once, type Otherwise, type Row, type Step } from '../calls/row.ts';
 import { decide, type Override } from '../job/decide.ts';
 import type { Product } from '../job/entries/declared.ts';
 import type { Ledger } from '../job/ledger.ts';
@@ -30,6 +30,8 @@ export type Answer =
   | { kind: 'faced'; text: string }
   /** `againSays`: the same key once more says that it is done already; `by`: the call to make instead. */
   | { kind: 'refused'; text: string; instead: string; by?: string; refusal?: Refusal; againSays?: true }
+  /** Nothing stands against it and nothing is written yet: the same key once more means it. */
+  | { kind: 'asked'; text: string; instead: string; by?: string; again: string }
   | { kind: 'step'; step: Step };
 
 export type SessionState = {
@@ -108,6 +110,7 @@ export function createSession({
     looking: job.mode === 'look',
   }));
   let refused: { said: Said; row: string; awakeMs: number } | undefined;
+  let asked: { said: Said; answer: Answer; awakeMs: number } | undefined;
   let saving: Promise<void> = Promise.resolve();
   /** The call with which work went on to another area: pressed once more by habit, it means nothing there. */
   let wentOnWith: string | undefined;
@@ -131,11 +134,11 @@ export function createSession({
   const no = (text: string, instead: string, refusal?: Refusal): Answer =>
     answered({ kind: 'refused', text, instead, refusal });
 
+  function refuse({ because: text, done, ...rest }: No): Answer {
+    return answered(done ? { kind: 'faced', text: `${text}; ${rest.instead}` } : { kind: 'refused', text, ...rest });
+  }
   function carryOut(row: Row, meant: Meant, by: Line['by']): Answer {
-    if ('no' in meant) {
-      const { because: text, ...rest } = meant.no;
-      return answered({ kind: 'refused', text, ...rest });
-    }
+    if ('no' in meant) return refuse(meant.no);
     if ('step' in meant) return { kind: 'step', step: meant.step };
     if ('again' in meant) {
       return refused
@@ -186,6 +189,9 @@ export function createSession({
       });
     }
     refused = undefined;
+    const once = row && isMeant(row, said, at) ? undefined : row?.asksOnce?.(desk(), said);
+    if (once) return asksOnce(once, said, at);
+    asked = undefined;
     const line: Line = {
       n: ledger.lines.length + 1,
       ...at,
@@ -232,6 +238,25 @@ export function createSession({
     return answered({ kind: 'taken', text, n: line.n, call, ...(otherwise && { otherwise }) });
   }
 
+  /** The same key again, while what it was asked stands on the screen. */
+  function isMeant(row: Row, said: Said, at: Stamp): boolean {
+    return (
+      row.asksOnce !== undefined &&
+      asked !== undefined &&
+      asked.answer === store.getState().answer &&
+      JSON.stringify(asked.said) === JSON.stringify(said) &&
+      at.awakeMs - asked.awakeMs >= leastMsToRead
+    );
+  }
+  function asksOnce({ because: text, ...rest }: Once, said: Said, { awakeMs }: Stamp): Answer {
+    // A key that bounces asks nothing anew: it would never have been asked long enough.
+    if (asked && asked.answer === store.getState().answer && JSON.stringify(asked.said) === JSON.stringify(said))
+      return asked.answer;
+    const answer: Answer = { kind: 'asked', text, ...rest };
+    asked = { said, answer, awakeMs };
+    return answered(answer);
+  }
+
   function mayNotWrite(): Answer | undefined {
     if (store.getState().looking) {
       const why = job.whyLook;
@@ -276,7 +301,7 @@ export function createSession({
     suits({ name, trays, units }) {
       shop = { name, trays, units };
     },
-    refuse: ({ because: text, ...rest }) => void answered({ kind: 'refused', text, ...rest }),
+    refuse: (no) => void refuse(no),
     face: (faced) => store.setState((s) => ({ facing: { ...s.facing, ...faced } })),
     settled: () => saving,
     async retry() {

@@ -9,7 +9,7 @@ export const bells = { taken: 1, refused: 2, lastOfArea: 3, countDiffers: 4 } as
 
 /** 0 where nothing is to be heard. */
 export function bellsFor(answer: Answer | undefined, { ledger, facing }: SessionState): number {
-  if (answer?.kind === 'refused') return bells.refused;
+  if (answer?.kind === 'refused' || answer?.kind === 'asked') return bells.refused;
   if (answer?.kind !== 'taken') return 0;
   const line = ledger.lines.all[answer.n - 1];
   for (const entry of line?.entries ?? []) {

@@ -13,6 +13,7 @@ import { changeSetting } from './changing.ts';
 import type { createEar } from './hearing.ts';
 import type { Keeping } from './keeping.ts';
 import type { Questions } from './questions.ts';
+import type { Session } from './session.ts';
 import { type Around, goTo, moveBy, pickedOf, startPlacing, startWhereItWaits } from './walking.ts';
 
 /** What the steps are taken on: the bench, as far as they reach. */
@@ -40,6 +41,10 @@ const leadingElsewhere = ['to-strip', 'to-build', 'to-leaving', 'to-shelf'];
 const capped = (key: string): string => (key.length === 1 ? key : `${key.charAt(0).toUpperCase()}${key.slice(1)}`);
 const pageRows = 10;
 const mostSaidLines = 50;
+
+/** A refusal, or what was asked once, stands on the screen. */
+const hasNo = (at: Session | undefined): boolean =>
+  ['refused', 'asked'].includes(at?.store.getState().answer?.kind ?? '');
 
 export function createSteps(floor: Floor): (s: Step) => void {
   const { get, set, around, doors, ask, begin, carryOut, open, refreshShelf, keeping, questions, picks } = floor;
@@ -169,7 +174,7 @@ export function createSteps(floor: Floor): (s: Step) => void {
     const { view } = get();
     const at = session();
     if (at && desk().facing.hole && !view.from) return at.face({ hole: undefined });
-    if (at?.store.getState().answer?.kind === 'refused') return at.store.setState({ answer: undefined });
+    if (hasNo(at)) return at?.store.setState({ answer: undefined });
     if (view.screen === 'help' || view.screen === 'glance') return step({ to: view.before });
     if (view.screen === 'shelf') return set({ note: `Escape leaves nothing here. ${keysSaid(['choose', 'quit'])}.` });
     if (view.from) return step({ to: view.from });

@@ -1,15 +1,17 @@
 // What goes back: back, new, for now, tight, looked at again.
+import type { Entry } from '../../job/entry.ts';
 import { waitingFinalsText } from '../../job/finished-later.ts';
 import { mayNotServe } from '../../job/guards.ts';
 import { stateOf } from '../../job/ledger.ts';
 import { levelsToTighten } from '../../job/levels.ts';
 import { nextPass, passesOf } from '../../job/passes.ts';
 import { areaOf, inTray } from '../../job/subjects.ts';
+import { askedOnPass } from '../asked-once.ts';
 import { type Desk, nextBack, nextTight, workingHoles } from '../desk.ts';
 import { lookerToday } from '../looker.ts';
 import { boxFor, newFor, newHole, noneNew } from '../new-ones.ts';
 import { onwards } from '../next-area.ts';
-import { key, type No, type Row } from '../row.ts';
+import { key, type No, type Otherwise, type Row } from '../row.ts';
 
 /** Where what was in only to turn goes: what may never serve again is on the scrap pile. */
 function outOf({ ledger, facing }: Desk, hole: string | undefined): string | undefined {
@@ -33,6 +35,14 @@ function noneTight({ ledger, facing }: Desk): string | No {
   return { because: waiting.join('; '), instead: 'that first, or say which hole', by: 'tight' };
 }
 
+/** Its part came back in the same line, which is struck as one. */
+const withItsPart = (entries: readonly Entry[]): Otherwise | undefined => {
+  return entries.some((e) => e.kind === 'part-fitted' || e.kind === 'part-replaced') &&
+    entries.some((e) => e.kind === 'fastener-fitted')
+    ? { words: 'To take both back', by: 'strike-last' }
+    : undefined;
+};
+
 export const buildRows: readonly Row[] = [
   {
     id: 'back',
@@ -46,6 +56,7 @@ export const buildRows: readonly Row[] = [
     keys: [key('enter', 'build', { pad: 'enter' }), key('space', 'build', { footer: false })],
     verb: 'fit',
     fills: (desk) => ({ hole: nextBack(desk) }),
+    otherwise: withItsPart,
   },
   {
     id: 'new',
@@ -185,6 +196,7 @@ export const buildRows: readonly Row[] = [
     // Not the letter with which a part comes off.
     keys: [key('.', 'build', { pad: '1' })],
     verb: 'complete-pass',
+    asksOnce: askedOnPass,
     answeredInWords: true,
     fills: (desk) => ({ area: desk.facing.area }),
     after: onwards(true),

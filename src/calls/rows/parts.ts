@@ -2,11 +2,12 @@
 import { temporaryKinds } from '../../job/entries/declared.ts';
 import { partVerdicts } from '../../job/entries/works.ts';
 import { isRenewed } from '../../job/guards.ts';
-import { every, stateOf } from '../../job/ledger.ts';
+import { every, lineAt, stateOf } from '../../job/ledger.ts';
+import { withinArea } from '../../job/subjects.ts';
 import type { Desk } from '../desk.ts';
 import type { Args } from '../form.ts';
 import { onwards } from '../next-area.ts';
-import { key, type Row } from '../row.ts';
+import { key, type No, type Row } from '../row.ts';
 import { areasOfPart } from '../where-parts-are.ts';
 
 const sorts = temporaryKinds.join('|');
@@ -33,6 +34,22 @@ function newOnesFirst({ ledger }: Desk, known: readonly string[]): readonly stri
     return part !== undefined && isRenewed(ledger, part);
   };
   return off.length === 0 ? known : [...off.filter(isNew), ...off.filter((name) => !isNew(name))];
+}
+
+/** What held the area in use came back last, with a fastener of it or by itself. */
+function backAlready({ ledger, facing: { area } }: Desk): No | undefined {
+  const all = ((area === undefined ? undefined : stateOf(ledger, 'area', area))?.parts ?? []).flatMap(
+    (name) => stateOf(ledger, 'part', name) ?? [],
+  );
+  const back = all
+    .filter((p) => p.removedAt > 0 && p.fittedAt > p.removedAt)
+    .toSorted((a, b) => b.fittedAt - a.fittedAt);
+  const [last] = back;
+  if (!last || all.some((p) => p.off)) return undefined;
+  const entries = lineAt(ledger, last.fittedAt)?.entries ?? [];
+  const [hole] = entries.flatMap((e) => (e.kind === 'fastener-fitted' ? [e.hole] : []));
+  const how = hole === undefined ? '' : `: it came back with ${withinArea(hole)}`;
+  return { because: `${last.part} is back already${how}`, instead: 'nothing more is to be called for it', done: true };
 }
 
 const askSort = (_desk: Desk, { sort }: Args): string[] => (sort ? [] : ['sort']);
@@ -65,11 +82,12 @@ export const partsRows: readonly Row[] = [
     spoken: ['this <part> is going back on'],
     label: 'part back',
     help: 'A part is in its place again.',
-    nothing: {
-      because: 'no part is off that could go back',
-      instead: 'a new one goes on by another call',
-      by: 'renewed',
-    },
+    nothing: (desk) =>
+      backAlready(desk) ?? {
+        because: 'no part is off that could go back',
+        instead: 'a new one goes on by another call',
+        by: 'renewed',
+      },
     group: 'parts',
     keys: [key('b', 'build', { pad: '7' })],
     verb: 'fit-part',

@@ -1,6 +1,7 @@
 // The check rotation. A letter that is pressed all day on the screens beside it fails no check here and starts no count again.
 import { stateOf } from '../../job/ledger.ts';
 import { runningTry } from '../../job/rotation.ts';
+import { askedOnTurning } from '../asked-once.ts';
 import { type Desk, theDrive } from '../desk.ts';
 import type { Args } from '../form.ts';
 import { key, type Row } from '../row.ts';
@@ -44,6 +45,7 @@ export const rotationRows: readonly Row[] = [
     group: 'check rotation',
     keys: [key('enter', 'rotation', { pad: 'enter' }), key('space', 'rotation', { footer: false })],
     verb: 'turn-crank',
+    asksOnce: askedOnTurning,
     fixed: { quarters: 1 },
     fills: drive,
   },
@@ -55,6 +57,7 @@ export const rotationRows: readonly Row[] = [
     label: 'turns',
     help: 'So many whole turns at the crank, by hand, in the running direction.',
     questions: { turns: turnsAsked },
+    asksOnce: askedOnTurning,
     group: 'check rotation',
     keys: [key('n', 'rotation', { pad: '3' })],
     means: (desk, args) => {

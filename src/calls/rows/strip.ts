@@ -1,6 +1,7 @@
 // What comes off: off, slack, missing, damaged, the wrong one.
 import { stateOf } from '../../job/ledger.ts';
 import { inTray, numberOf } from '../../job/subjects.ts';
+import { askedOnTakingSlack } from '../asked-once.ts';
 import { type Desk, leftToSlacken, nextOff, nextSlack, slackToComeOff } from '../desk.ts';
 import type { Args } from '../form.ts';
 import { onwards } from '../next-area.ts';
@@ -49,6 +50,7 @@ export const stripRows: readonly Row[] = [
     keys: [key('enter', 'strip', { pad: 'enter' }), key('space', 'strip', { footer: false })],
     verb: 'remove',
     besides: askedOnTakingOff,
+    asksOnce: askedOnTakingSlack,
     fills: (desk, args) => coming(desk, (args.hole as string | undefined) ?? nextOff(desk)),
     after: onwards(false),
   },
@@ -94,6 +96,7 @@ export const stripRows: readonly Row[] = [
     keys: [key('d', 'strip', { pad: '2' })],
     verb: 'remove',
     besides: askedOnTakingOff,
+    asksOnce: askedOnTakingSlack,
     fixed: { wrong: 'damaged' },
     fills: (desk, args) => coming(desk, (args.hole as string | undefined) ?? nextOff(desk)),
     after: onwards(false),
@@ -110,6 +113,7 @@ export const stripRows: readonly Row[] = [
     keys: [key('w', 'strip', { pad: '3', asks: ['spec'] })],
     verb: 'remove',
     besides: askedOnTakingOff,
+    asksOnce: askedOnTakingSlack,
     fixed: { wrong: 'odd' },
     fills: (desk, args) => ({
       ...coming(desk, (args.hole as string | undefined) ?? nextOff(desk)),

@@ -1,0 +1,71 @@
+// Keys that may be a slip though nothing stands against the call: what each is answered the first time, with nothing
+// written. The same key again means it, and what is said in words means it at once.
+import { holesOf, isEmptyOnArrival, isOff, isTouched } from '../job/closed.ts';
+import type { HoleState } from '../job/hole-states.ts';
+import { stateOf } from '../job/ledger.ts';
+import { dueIn, inOrder, passesOf } from '../job/passes.ts';
+import { driveOpenedAt, runningTry } from '../job/rotation.ts';
+import type { Said } from '../job/said.ts';
+import { areaOf, holeIn, numberOf, withinArea } from '../job/subjects.ts';
+import { areHolesKnown, type Desk } from './desk.ts';
+import type { Once } from './row.ts';
+
+const wasSlack = (h: HoleState): boolean => h.called.levels.some(({ level }) => level === 'slack');
+
+/** Of an area whose holes are all called some came straight off: what is slack among them was called slack on purpose. */
+export function askedOnTakingSlack({ ledger, facing }: Desk, { hole }: Said): Once | undefined {
+  const h = typeof hole === 'string' ? stateOf(ledger, 'hole', hole) : undefined;
+  const a = h && stateOf(ledger, 'area', areaOf(h.hole));
+  if (!h || !a || facing.hole !== undefined || h.called.occupant?.level !== 'slack') return undefined;
+  const all = holesOf(ledger, a);
+  const areCalled = areHolesKnown(ledger, a.area) && all.every(isTouched);
+  const off = all.filter(isOff);
+  // Once one of them came off by this key, the others follow.
+  if (!areCalled || off.every(wasSlack) || off.some(wasSlack)) return undefined;
+  const number = withinArea(h.hole);
+  return {
+    because: `all ${inOrder(ledger, a.area).length} of ${a.area} are called, ${number} only slackened`,
+    instead: 'another area is next',
+    by: 'area',
+    again: `takes ${number} off`,
+  };
+}
+
+/** A pass of the whole area is called while a hole of it holds nothing, or what is in it gets nothing by this pass. */
+export function askedOnPass({ ledger }: Desk, { area }: Said): Once | undefined {
+  const a = typeof area === 'string' ? stateOf(ledger, 'area', area) : undefined;
+  if (!a) return undefined;
+  const pass = passesOf(ledger, a.area).find((one) => dueIn(ledger, a.area, one).length > 0);
+  if (pass === undefined) return undefined;
+  const due = new Set(dueIn(ledger, a.area, pass));
+  const isLoose = ({ hole, called: { occupant } }: HoleState): boolean =>
+    (occupant?.level === 'slack' || occupant?.level === 'on') &&
+    !occupant.working &&
+    !due.has(holeIn(a.area, numberOf(hole)));
+  const touched = holesOf(ledger, a).filter(isTouched);
+  const empty = touched.filter(isOff);
+  const loose = touched.filter((h) => !isOff(h) && isLoose(h));
+  if (empty.length + loose.length === 0) return undefined;
+  const named = (some: readonly HoleState[], how: string) =>
+    some.length === 0
+      ? []
+      : [`${some.map(({ hole }) => withinArea(hole)).join(', ')} ${some.length === 1 ? 'is' : 'are'} still ${how}`];
+  return {
+    because: `${a.area}: ${[...named(empty, 'empty'), ...named(loose, 'loose')].join(', ')}`,
+    instead: 'in by hand first',
+    by: empty.length > 0 && empty.every(isEmptyOnArrival) ? 'new' : 'back',
+    again: `calls ${pass} done without ${empty.length + loose.length === 1 ? 'it' : 'them'}`,
+  };
+}
+
+/** R1: nothing of the drive was opened, so nothing asks for its check. */
+export function askedOnTurning({ ledger }: Desk, { drive }: Said): Once | undefined {
+  const d = typeof drive === 'string' ? stateOf(ledger, 'drive', drive) : undefined;
+  if (!d || driveOpenedAt(ledger, d) > 0 || runningTry(ledger, d)) return undefined;
+  return {
+    because: `nothing of ${d.drive} was taken off or slackened yet, and no check rotation is wanted`,
+    instead: 'what comes off is called on the strip screen',
+    by: 'to-strip',
+    again: 'begins a check rotation',
+  };
+}

@@ -1,0 +1,103 @@
+// Keys that may be a slip: asked once with nothing written, meant by the same key again.
+import { describe, expect, it } from 'vitest';
+import { stateOf } from '../../src/job/ledger.ts';
+import { type AtTheBench, lettersOf, newJob } from './at-the-bench.ts';
+import { partWay } from './part-way.ts';
+
+const lines = (at: AtTheBench) => at.state().ledger.lines.length;
+const asked = (at: AtTheBench) => {
+  const { answer } = at.state();
+  return answer?.kind === 'asked' ? `${answer.text}; ${answer.instead}; ${answer.by}; ${answer.again}` : answer?.kind;
+};
+const levelIn = (at: AtTheBench, hole: string) => stateOf(at.state().ledger, 'hole', hole)?.called.occupant?.level;
+/** Eight drawn, 5 slack and 7 empty on arrival. */
+async function cover() {
+  const at = await newJob();
+  await at.press('a', ...lettersOf('cam cover'), 'enter', '0');
+  for (const line of ['drawn as ring of 8', 'off 1', 'off 2', 'off 3', 'off 4', 'slack 5', 'off 6', 'missing 7'])
+    at.session().runLine(line);
+  return at;
+}
+
+describe('a quarter turn', () => {
+  it('[R1] is asked once while nothing of the drive is opened, and begins no try before', async () => {
+    const at = await partWay('parted battery earth');
+    const before = lines(at);
+    await at.press('R', 'enter');
+    expect(asked(at)).toMatch(/^nothing of .* was taken off or slackened yet.*; to-strip; begins a check rotation$/);
+    await at.press('n', '2', 'enter');
+    expect(asked(at)).toContain('was taken off or slackened yet');
+    expect(lines(at)).toBe(before);
+    at.pace.stepMs = 20;
+    await at.press('enter', 'enter');
+    expect(lines(at)).toBe(before);
+    at.pace.stepMs = 60_000;
+    await at.press('enter');
+    expect(lines(at)).toBe(before + 1);
+    await at.press('enter');
+    expect(lines(at)).toBe(before + 2);
+  });
+  it('is not meant by a second one after something else was said', async () => {
+    const at = await partWay('parted battery earth');
+    const before = lines(at);
+    await at.press('R', 'enter', 'escape', 'enter');
+    expect(asked(at)).toContain('was taken off or slackened yet');
+    expect(lines(at)).toBe(before);
+  });
+});
+
+describe('what was slackened on purpose', () => {
+  it('[L4] comes off by the second Enter once all others are called', async () => {
+    const at = await cover();
+    await at.press('enter');
+    expect(at.state().answer?.kind).toBe('taken');
+    await at.press('enter');
+    expect(asked(at)).toBe('all 8 of cam cover are called, 5 only slackened; another area is next; area; takes 5 off');
+    expect(levelIn(at, 'cam cover/5')).toBe('slack');
+    await at.press('enter');
+    expect(levelIn(at, 'cam cover/5')).toBeUndefined();
+  });
+  it('[L4] comes off at once where it is pointed at', async () => {
+    const at = await cover();
+    await at.press('enter', '#', '5', 'enter', 'enter');
+    expect(levelIn(at, 'cam cover/5')).toBeUndefined();
+  });
+});
+
+describe('a whole pass', () => {
+  it('[O3] with a hole of the area empty is asked once a pass, and never with none', async () => {
+    const at = await cover();
+    for (const line of ['slack 8', 'holes 8', 'back 1', 'back 2', 'back 3', 'back 4']) at.session().runLine(line);
+    await at.press('B', '.');
+    expect(asked(at)).toBe('cam cover: 6, 7 are still empty; in by hand first; back; calls snug done without them');
+    at.session().runLine('back 6');
+    await at.press('.');
+    expect(asked(at)).toBe('cam cover: 7 is still empty; in by hand first; new; calls snug done without it');
+    await at.press('.');
+    expect(at.state().answer?.kind).toBe('taken');
+    await at.press('.');
+    expect(asked(at)).toContain('calls final done without it');
+    for (const line of ['box new bolt as bolt hex 10 M6x25', 'new 7', 'tight 7']) at.session().runLine(line);
+    await at.press('.');
+    expect(at.state().answer?.kind).toBe('taken');
+    expect(levelIn(at, 'cam cover/6')).toBe('tight');
+  });
+});
+
+describe('a part that came back with its first bolt', () => {
+  it('[O2] is back already when it is called, and the answer names the key that takes both back', async () => {
+    const at = await cover();
+    await at.press('enter', 'p', ...lettersOf('cover'), 'enter');
+    expect(at.state().answer).toMatchObject({
+      kind: 'taken',
+      text: expect.stringContaining('still slack in it: cam cover 5'),
+    });
+    await at.press('B', 'h', '8', 'enter', 'enter');
+    expect(at.state().answer).toMatchObject({ otherwise: { words: 'To take both back', by: 'strike-last' } });
+    await at.press('enter', 'b');
+    expect(at.state().answer).toEqual({
+      kind: 'faced',
+      text: 'cover is back already: it came back with 1; nothing more is to be called for it',
+    });
+  });
+});
