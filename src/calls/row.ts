@@ -5,6 +5,7 @@ import type { Facing } from '../view/facing.ts';
 import type { ScreenId } from '../view/screens.ts';
 import type { Desk } from './desk.ts';
 import type { Args } from './form.ts';
+import { nextArea } from './next-area.ts';
 
 /** What is changed on the screen of settings and has no key of its own. */
 export type Settable = 'name' | 'trays' | 'colours' | 'distance' | 'temperature' | 'torque';
@@ -37,7 +38,9 @@ export type Step =
   | { step: 'set'; what: Settable };
 
 /** Why a call is not made before the job is asked, and what else to do; `by` is the call that does it; `done`: it is so already. */
-export type No = { because: string; instead: string; by?: string; done?: true };
+export type No = { because: string; instead: string; by?: string; or?: OrElse; done?: true };
+/** Another way, with its call. */
+export type OrElse = { instead: string; by: string };
 
 /** What is asked once: `again` is what the same key then does. */
 export type Once = No & { again: string };
@@ -135,13 +138,21 @@ export type Row = {
 
 const undefinedGone = (args: Args): Args => Object.fromEntries(Object.entries(args).filter(([, v]) => v !== undefined));
 
+/** It begins with the one that is next, or with any other. */
+function noAreaInUse(desk: Desk, building: boolean): No {
+  const next = nextArea(desk, building);
+  const because = 'no area is in use';
+  if (next === undefined) return { because, instead: 'name one', by: 'area' };
+  return { because, instead: `begin with ${next}`, by: 'next-area', or: { instead: 'with another', by: 'area' } };
+}
+
 /** A call about a hole, an area or a drive that was not said and could not be filled by itself. */
 function lackingIn(row: Row, desk: Desk, filled: Args): No | undefined {
   if (!row.verb || !row.fills) return undefined;
   const slot = ['hole', 'area', 'drive'].find((one) => row.form.includes(`[<${one}>]`) && filled[one] === undefined);
   if (slot === undefined) return undefined;
   if (slot === 'drive') return { because: 'no drive is declared, or more than one', instead: 'say which drive' };
-  if (desk.facing.area === undefined) return { because: 'no area is in use', instead: 'take one in use first' };
+  if (desk.facing.area === undefined) return noAreaInUse(desk, row.group === 'build');
   const none = (typeof row.none === 'function' ? row.none(desk) : row.none) ?? 'no hole is pointed at';
   return typeof none === 'string' ? { because: none, instead: `say which ${slot}, or take another area in use` } : none;
 }

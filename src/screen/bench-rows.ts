@@ -137,13 +137,17 @@ function titleOf({ desk }: Scene, { area, holes, pass, proposed }: DrawnArea, co
   return whole.find((one) => cellsOf(plainText(one)) <= columns - 1) ?? said;
 }
 
+const nth = (n: number): string => {
+  const end = n % 100 > 10 && n % 100 < 14 ? 0 : n % 10;
+  return `${n}${['th', 'st', 'nd', 'rd'][end] ?? 'th'}`;
+};
 function tagOf(
   { number, mark, word, levels, finding, suspected, tool, turn }: DrawnHole,
   isNext: boolean,
 ): Omit<Tag, 'at'> {
   const flags = `${levels > 1 ? '+' : ''}${finding ? '!' : ''}${suspected ? '?' : ''}${tool ? '~' : ''}`;
   const short = `${shapeOf(mark)}${number}${flags}`;
-  const order = turn === undefined ? '' : `, turn ${turn}`;
+  const order = turn === undefined ? '' : `, ${nth(turn)}`;
   const look: Look = isNext ? nextLook : lookOf(mark);
   const whole = `>${short} ${word || 'next'}<`;
   if (isNext) return { texts: [whole, whole, `>${short}<`, '>'], look, first: true };

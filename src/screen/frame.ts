@@ -6,6 +6,7 @@ import type { Rows } from '../calls/listed.ts';
 import { specWords } from '../calls/spec-words.ts';
 import { outOf, outParts } from '../calls/tally-words.ts';
 import { stateOf } from '../job/ledger.ts';
+import type { Spec } from '../job/spec.ts';
 import { areaOf, numberOf } from '../job/subjects.ts';
 import type { Answer, SessionState } from '../session/session.ts';
 import { plainText } from '../trade/plain-text.ts';
@@ -109,8 +110,21 @@ function headRows(scene: Scene): Row[] {
   return [
     plainRow(spread(left, counts, columns), session?.notSaved ? alarmLook : { inverse: true, bold: true }),
     session ? tabsRow(scene) : plainRow(fitted('', columns)),
-    plainRow(spread(session ? inUseWords(desk) : '', placeIn(scene), columns)),
+    plainRow(spread(session ? inUseWords(desk) : '', placeIn(scene) || headKeys(scene), columns)),
   ];
+}
+/** "hex 8:8 0:10 2:12": which figure sets which head; the figures alone where the row has room for no more. */
+function headKeys({ view, desk, session, columns, keymap }: Scene): string {
+  if (!session || view.asking || view.screen !== 'strip') return '';
+  const heads = keymap.keysOn('strip').filter(({ row, binding: { key } }) => row.id === 'head' && /^\d$/.test(key));
+  if (heads.length === 0) return '';
+  const sizes = heads.map(({ binding: { key, args } }) => {
+    const spec = (args?.spec ?? {}) as Spec;
+    return `${key}:${spec.head?.replace('hex ', '')}`;
+  });
+  const room = columns - cellsOf(inUseWords(desk)) - 2;
+  const said = [`hex ${sizes.join(' ')} `, `heads ${heads.map(({ binding }) => binding.key).join(' ')} `];
+  return said.find((one) => cellsOf(one) <= room) ?? '';
 }
 export function inUseWords({ facing: { area, tray, spec } }: Desk): string {
   const fastener = specWords(spec);
@@ -196,6 +210,13 @@ export function answerOf({ session, word, note, desk, view, keymap }: Scene): { 
 /** Its key here, else the keys of the screen that has it and then its own: "P i". */
 const wayWords = (keymap: Keymap, screen: ScreenId, call: string): string =>
   keyOf(keymap, screen, call) || wayTo(keymap, screen, call).map(keyName).join(' ');
+type Instead = { instead: string; by?: string; or?: Instead };
+/** What to do instead, each way with its key where the screen has one. */
+function insteadWords({ instead, by, or }: Instead, keymap: Keymap, screen: ScreenId): string {
+  const key = by === undefined ? '' : keyOf(keymap, screen, by);
+  const words = key === '' ? instead : `${instead}: ${key}`;
+  return or === undefined ? words : `${words}, ${insteadWords(or, keymap, screen)}`;
+}
 function answerWords(answer: Answer, desk: Desk, keymap: Keymap, screen: ScreenId): { text: string; look: Look } {
   switch (answer.kind) {
     case 'taken': {
@@ -214,8 +235,7 @@ function answerWords(answer: Answer, desk: Desk, keymap: Keymap, screen: ScreenI
       return { text: `NO ${rule}${answer.text}; ${instead}.${again}`, look: refusedLook };
     }
     case 'asked': {
-      const by = answer.by === undefined ? '' : keyOf(keymap, screen, answer.by);
-      const instead = by === '' ? answer.instead : `${answer.instead}: ${by}`;
+      const instead = insteadWords(answer, keymap, screen);
       return { text: `${answer.text}; ${instead}. The same key again ${answer.again}.`, look: refusedLook };
     }
     case 'step':

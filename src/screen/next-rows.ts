@@ -155,15 +155,16 @@ function firstRows({ desk, keymap }: Scene, next: string | undefined, columns: n
     columns - 2,
   ).map((text) => plainRow(fitted(` ${text}`, columns), nextWordsLook));
 }
-/** S1: over every bolt that goes back onto a face without its bead, or not called clean; O4: what holds a bolt while it is turned. */
-function firstOnRows({ desk: { ledger }, keymap }: Scene, next: string | undefined, columns: number): Row[] {
+/** S1: as long as a face of the area lies without its bead, or not called clean; O4: what holds a bolt while it is turned. */
+function firstOnRows({ desk: { ledger, facing }, keymap }: Scene, next: string | undefined, columns: number): Row[] {
   const h = next === undefined ? undefined : stateOf(ledger, 'hole', next);
-  if (!h) return [];
   const cure = keyOf(keymap, 'build', 'to-sealing');
-  const holding = h.called.occupant && !h.called.occupant.working ? missingToHold(ledger, h.hole) : [];
+  const holding = h?.called.occupant && !h.called.occupant.working ? missingToHold(ledger, h.hole) : [];
+  const here = facing.area === undefined ? [] : (stateOf(ledger, 'area', facing.area)?.holes ?? []);
+  const wanting = new Set(here.flatMap((hole) => facesWithoutBead(ledger, hole)));
   const said = [
-    ...(isOff(h) ? facesWithoutBead(ledger, h.hole).map((face) => `${cure}: bead on ${face}`) : []),
-    ...(isOff(h) ? facesNotClean(ledger, { hole: h.hole }).map((face) => `${cure}: ${face} clean`) : []),
+    ...[...wanting].map((face) => `${cure}: bead on ${face}`),
+    ...(h && isOff(h) ? facesNotClean(ledger, { hole: h.hole }).map((face) => `${cure}: ${face} clean`) : []),
     ...(holding.length > 0 ? [`${keyOf(keymap, 'build', 'put-in')}: ${holding.join(', ')}`] : []),
   ];
   return said.flatMap((one) =>

@@ -10,8 +10,10 @@ import { shelfRows } from '../calls/lists/shelf.ts';
 import { listedOn } from '../calls/lists.ts';
 import { type Pressing, pressing } from '../calls/pressing.ts';
 import { meantBy, type Row } from '../calls/row.ts';
+import { specWords } from '../calls/spec-words.ts';
 import { rowById } from '../calls/table.ts';
 import { emptyLedger } from '../job/ledger.ts';
+import type { Spec } from '../job/spec.ts';
 import { firstFacing } from '../view/facing.ts';
 import type { ScreenId } from '../view/screens.ts';
 import { acting, firstView, type ViewStep, viewed } from '../view/view.ts';
@@ -30,6 +32,14 @@ import { type Around, keepPicked, onHoles, pickedOf, placedBy } from './walking.
 
 /** Groups whose calls are made one after the other on the next hole or turn: what a pedal repeats. */
 const repeatable: ReadonlySet<string> = new Set(['strip', 'build', 'check rotation']);
+
+/** A figure that sets none, among those that do. */
+function noHead(figure: string, all: readonly Bound[]): string | undefined {
+  const heads = all.filter(({ row, binding }) => row.id === 'head' && /^\d$/.test(binding.key));
+  if (!/^\d$/.test(figure) || heads.length === 0) return undefined;
+  const which = heads.map(({ binding }) => `${binding.key} ${specWords((binding.args?.spec ?? {}) as Spec)}`);
+  return `${figure} sets no head: ${which.join(', ')}. Any other is typed: ${all.find(({ row }) => row.id === 'use')?.binding.key}.`;
+}
 
 export function createBench(doors: BenchDoors): Bench {
   const habits = doors.habits ?? standardHabits;
@@ -157,6 +167,7 @@ export function createBench(doors: BenchDoors): Bench {
       return placed ? carryOut(rowById.get('placed') as Row, placed) : undefined;
     }
     const bound = boundBy(key, acting(view));
+    if (!bound && at) set({ note: noHead(key, get().keymap.keysOn(acting(view))) });
     // Before a job is open only the screen's own steps mean anything.
     if (!bound || (!at && bound.row.group !== 'the screen')) return;
     if (bound.row.group === 'the screen' || pace === 'fine') return begin(bound);

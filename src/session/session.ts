@@ -6,7 +6,16 @@ import type { Desk, PlanOffer } from '../calls/desk.ts';
 import type { Args } from '../calls/form.ts';
 import { readLine } from '../calls/line-reader.ts';
 import { facedWords } from '../calls/next-area.ts';
-import { type Meant, meantBy, type No, type Once, type Otherwise, type Row, type Step } from '../calls/row.ts';
+import {
+  type Meant,
+  meantBy,
+  type No,
+  type Once,
+  type OrElse,
+  type Otherwise,
+  type Row,
+  type Step,
+} from '../calls/row.ts';
 import { decide, type Override } from '../job/decide.ts';
 import type { Product } from '../job/entries/declared.ts';
 import type { Ledger } from '../job/ledger.ts';
@@ -29,9 +38,9 @@ export type Answer =
   | { kind: 'taken'; text: string; n: number; call: string; otherwise?: Otherwise }
   | { kind: 'faced'; text: string }
   /** `againSays`: the same key once more says that it is done already; `by`: the call to make instead. */
-  | { kind: 'refused'; text: string; instead: string; by?: string; refusal?: Refusal; againSays?: true }
+  | { kind: 'refused'; text: string; instead: string; by?: string; or?: OrElse; refusal?: Refusal; againSays?: true }
   /** Nothing stands against it and nothing is written yet: the same key once more means it. */
-  | { kind: 'asked'; text: string; instead: string; by?: string; again: string }
+  | { kind: 'asked'; text: string; instead: string; by?: string; or?: OrElse; again: string }
   | { kind: 'step'; step: Step };
 
 export type SessionState = {

@@ -42,11 +42,20 @@ it('cuts no caution off in the middle', async () => {
   at.say('area crank pulley');
   expect(shown(at)).toContain('the engine at its marks, and comes out before anything is turned. 1 more to mind: T');
 });
-it('[S1] asks for the bead over every bolt that goes back onto its face, until one is laid', async () => {
+it('[S1] asks for the bead over every bolt that goes back onto its face, and with all of them in, until one is laid', async () => {
   const at = await partWay('bead cam cover face with joint sealant');
   at.say('area cam cover');
   const wanted = '! first C: bead on cam cover face';
   expect(shown(at, 'build')).toContain(wanted);
+  const off = (stateOf(at.state().ledger, 'area', 'cam cover')?.holes ?? []).filter(
+    (hole) => !stateOf(at.state().ledger, 'hole', hole)?.called.occupant,
+  );
+  expect(off.length).toBeGreaterThan(5);
+  for (const hole of off) at.say(`back ${hole.split('/')[1]}`);
+  expect(shown(at, 'build')).toContain(wanted);
+  at.say('pass');
+  expect(shown(at, 'build')).toContain(wanted);
+  for (const _ of [...off, 'pass']) at.say('strike last');
   at.say('bead cam cover face with joint sealant');
   expect(shown(at, 'build')).not.toContain(wanted);
 });

@@ -102,3 +102,35 @@ it('[X1] tells, where nothing is open any more, what nobody declared and so noth
   story.call('remove', { hole: 'cover/2', to: 'tray:1', spec: { kind: 'bolt' } });
   expect(shown().join()).not.toContain('Not asked');
 });
+it('[O3] counts all holes of a pass, back or not, and names the place of each in the order as the trade does', () => {
+  const story = newStory().call('open-job', { label: 'estate' });
+  const entries = [
+    ...[1, 2, 3, 4].map((n) => ({ kind: 'hole-declared' as const, hole: `cover/${n}`, at: [n * 10, 0] as const })),
+    { kind: 'area-declared' as const, area: 'cover', order: ['2', '3', '1', '4'] },
+  ];
+  story.call('declare', { entries });
+  for (const n of [1, 2, 3, 4]) story.call('remove', { hole: `cover/${n}`, to: 'tray:1', spec: { kind: 'bolt' } });
+  story.call('count-holes', { area: 'cover', count: 4 });
+  const shown = () =>
+    textOf(
+      sceneOf(
+        { screen: 'build' },
+        { desk: { ...demoDesk({ area: 'cover' }), ledger: story.ledger }, columns: 200, rows: 60 },
+      ),
+    );
+  story.call('fit', { hole: 'cover/3' }).call('fit', { hole: 'cover/1' });
+  expect(shown()).toContain('cover: snug 0 of 4');
+  expect(shown()).toContain('3 on, 2nd');
+  expect(shown()).toContain('1 on, 3rd');
+  story.call('tighten', { hole: 'cover/3' });
+  expect(shown()).toContain('cover: snug 1 of 4');
+  expect(shown()).toContain('1 on, 3rd');
+});
+it('says which figure sets which head beside what is in use, as far as the row has room', () => {
+  const desk = demoDesk({ spec: { kind: 'bolt', head: 'hex 10' } });
+  const shown = (columns: number, screen: 'strip' | 'build' = 'strip') =>
+    textOf(sceneOf({ screen }, { desk, columns, rows: 40 })).split('\n')[2];
+  expect(shown(120)).toMatch(/bolt hex 10 +hex 8:8 0:10 2:12 3:13 4:14 6:16 7:17 9:19 $/);
+  expect(shown(80)).toMatch(/bolt hex 10 +heads 8 0 2 3 4 6 7 9 $/);
+  expect(shown(120, 'build')).toMatch(/bolt hex 10 +$/);
+});

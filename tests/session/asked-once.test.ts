@@ -1,4 +1,4 @@
-// Keys that may be a slip: asked once with nothing written, meant by the same key again.
+// Keys that may be a slip: asked once with nothing written, meant by the same key again. And keys that mean nothing here.
 import { describe, expect, it } from 'vitest';
 import { stateOf } from '../../src/job/ledger.ts';
 import { type AtTheBench, lettersOf, newJob } from './at-the-bench.ts';
@@ -99,5 +99,30 @@ describe('a part that came back with its first bolt', () => {
       kind: 'faced',
       text: 'cover is back already: it came back with 1; nothing more is to be called for it',
     });
+  });
+});
+
+describe('a key that sets nothing', () => {
+  it('says of a figure that no head has it which do, and writes nothing', async () => {
+    const at = await newJob();
+    await at.press('a', '+', '0', '5');
+    expect(at.bench.store.getState().note).toMatch(/^5 sets no head: 8 hex 8, 0 hex 10, .* 9 hex 19\. .*: x\.$/);
+    expect(at.state().facing.spec).toMatchObject({ head: 'hex 10' });
+    await at.press('B', '5');
+    expect(at.bench.store.getState().note).toBeUndefined();
+  });
+  it('names the keys that take an area in use where none is', async () => {
+    const at = await partWay('parted battery earth');
+    at.session().face({ area: undefined });
+    await at.press('enter');
+    const begin = {
+      instead: 'begin with right front wheel',
+      by: 'next-area',
+      or: { instead: 'with another', by: 'area' },
+    };
+    expect(at.state().answer).toMatchObject({ kind: 'refused', text: 'no area is in use', ...begin });
+    const fresh = await newJob();
+    await fresh.press('enter');
+    expect(fresh.state().answer).toMatchObject({ text: 'no area is in use', instead: 'name one', by: 'area' });
   });
 });

@@ -1,8 +1,9 @@
 // The area in use as it is drawn: its outline and, for each numbered hole, where it sits and how it stands. Levels under
 // a number are one tag, which stands as the one of them that wants most.
-import { openBecause } from '../../job/closed.ts';
+import { isTouched, openBecause } from '../../job/closed.ts';
 import type { HoleState } from '../../job/hole-states.ts';
 import { stateOf } from '../../job/ledger.ts';
+import { levelsOf } from '../../job/levels.ts';
 import { dueIn, inOrder, orderBy, passesOf } from '../../job/passes.ts';
 import { type Hole, numberOf, withinArea } from '../../job/subjects.ts';
 import { suspectedAt } from '../../job/suspicions.ts';
@@ -19,7 +20,7 @@ export type DrawnHole = {
   word: string;
   /** How many come under this number. */
   levels: number;
-  /** Its turn in the running pass, from 1. */
+  /** Its place in the order, from 1, while the running pass is due on it. */
   turn?: number;
   finding?: true;
   /** What is in it, or was, is suspected and nobody has answered. */
@@ -64,9 +65,9 @@ export function areaDrawn(desk: Desk, next: Hole | undefined, building: boolean)
   const isPlaced = placed.some((at) => at !== undefined);
   const points = placed.map((at, i) => at ?? (grid.holes[i] as Point));
   const pass = building ? runningPass(desk, a.area) : undefined;
-  // By number the turns are the numbers.
-  const ordered = orderBy(ledger, a.area) === 'number' ? [] : (pass?.due ?? []);
-  const turns = new Map(ordered.map((hole, i) => [hole, i + 1]));
+  // By number the places are the numbers.
+  const ordered = orderBy(ledger, a.area) === 'number' ? [] : (pass?.holes ?? []);
+  const turns = new Map(ordered.flatMap((hole, i) => (pass?.due.includes(hole) ? [[hole, i + 1] as const] : [])));
   return {
     area: a.area,
     outline: isPlaced ? (a.declared?.outline ?? outlineOf(points)) : grid.outline,
@@ -80,7 +81,7 @@ export function areaDrawn(desk: Desk, next: Hole | undefined, building: boolean)
       at: desk.facing.placing?.hole === `${a.area}/${n}` ? desk.facing.placing.at : (points[i] as Point),
       ...turnOf(turns, `${a.area}/${n}`),
     })),
-    ...(pass && { pass: { name: pass.name, done: pass.of - pass.due.length, of: pass.of } }),
+    ...(pass && { pass: { name: pass.name, done: pass.done, of: pass.holes.length } }),
     ...proposedBy(desk, a.area),
   };
 }
@@ -114,12 +115,18 @@ const turnOf = (turns: ReadonlyMap<Hole, number>, hole: Hole) => {
   return turn === undefined ? {} : { turn };
 };
 
-/** The earliest pass that is due somewhere, once a fastener is in. */
-function runningPass({ ledger }: Desk, area: string): { name: string; due: readonly Hole[]; of: number } | undefined {
-  const of = inOrder(ledger, area).filter((hole) => stateOf(ledger, 'hole', hole)?.called.occupant).length;
+type RunningPass = { name: string; due: readonly Hole[]; holes: readonly Hole[]; done: number };
+/** The earliest pass that is due somewhere, once a fastener is in; of all holes that want one, back or not. */
+function runningPass({ ledger }: Desk, area: string): RunningPass | undefined {
+  const levels = (hole: Hole) => levelsOf(ledger, hole).flatMap((level) => stateOf(ledger, 'hole', level) ?? []);
+  const wantsOne = (h: HoleState): boolean => isTouched(h) && !h.called.leftEmpty;
+  const holes = inOrder(ledger, area).filter((hole) => levels(hole).some(wantsOne));
   for (const name of passesOf(ledger, area)) {
     const due = dueIn(ledger, area, name);
-    if (due.length > 0) return { name, due, of };
+    if (due.length === 0) continue;
+    const isIn = (h: HoleState): boolean => h.called.occupant !== undefined && !h.called.occupant.working;
+    const had = holes.filter((hole) => !due.includes(hole) && levels(hole).filter(wantsOne).every(isIn));
+    return { name, due, holes, done: had.length };
   }
   return undefined;
 }
