@@ -119,6 +119,8 @@ export type Row = {
   signed?: true;
   /** Asked a second time before it is made (X3). */
   twice?: string;
+  /** What is said where it was asked twice and not made. */
+  notMade?: string;
   /** A refusal for order is answered in words alone, never by the same key again: too much rides on it. */
   answeredInWords?: true;
   keys: readonly Binding[];

@@ -86,6 +86,7 @@ export function createBench(doors: BenchDoors): Bench {
   const questions = createQuestions(step, () => get().view.asking, {
     pad: () => get().keymap.pad,
     freshArea: () => freshArea(desk()),
+    left: ({ row }) => notMade(rowById.get(row)),
   });
 
   async function refreshShelf(): Promise<void> {
@@ -213,13 +214,20 @@ export function createBench(doors: BenchDoors): Bench {
     const { asking } = get().view;
     if (!gathering || !asking) return undefined;
     const after = pressingAfter(gathering, asking, text, desk());
-    if (after === 'given up') return questions.stop() as undefined;
+    if (after === 'given up') {
+      questions.stop();
+      return notMade(gathering.bound.row) as undefined;
+    }
     if ('why' in after) return after;
     gathering = after;
     nextQuestion();
     return undefined;
   }
 
+  /** Asked about and left: it says so, or one would look for what it came to. */
+  function notMade(row: Row | undefined): void {
+    if (row && session()) set({ note: row.notMade ?? `Left: "${row.label}" was not called.` });
+  }
   function carryOut(row: Row, args: Args): void {
     const meant = meantBy(row, desk(), args);
     if ('step' in meant) return takeStep(meant.step);

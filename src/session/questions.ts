@@ -24,7 +24,7 @@ const isForGood = ({ slot, type }: Asking): boolean => slot === 'sure' || type =
 export function createQuestions(
   step: (s: ViewStep) => void,
   asked: () => Asking | undefined,
-  { pad, freshArea }: { pad(): boolean; freshArea(): string },
+  { pad, freshArea, left }: { pad(): boolean; freshArea(): string; left(asking: Asking): void },
 ): Questions {
   let answered: Answered | undefined;
   let recalled: readonly string[] = [];
@@ -33,6 +33,10 @@ export function createQuestions(
   function stop(): void {
     answered = undefined;
     step({ stopAsking: true });
+  }
+  function leave(asking: Asking): void {
+    stop();
+    left(asking);
   }
   function answer(text: string): void {
     const then = answered;
@@ -69,7 +73,7 @@ export function createQuestions(
   }
 
   const byKey: Record<string, (asking: Asking) => void> = {
-    escape: stop,
+    escape: leave,
     up: (asking) => move(asking, -1),
     down: (asking) => move(asking, 1),
     'page-up': (asking) => move(asking, -choicesAPage),
@@ -80,7 +84,7 @@ export function createQuestions(
   };
   /** On a keypad nothing else is at hand for going back, erasing and turning the page. */
   const byPad: Record<string, (asking: Asking) => void> = {
-    '-': stop,
+    '-': leave,
     '*': () => step({ erase: true }),
     '+': (asking) => move(asking, choicesAPage),
   };

@@ -1,11 +1,13 @@
 // The steps of the screen itself: where one goes, what is opened, what is set, what is typed. None of them is a call on the
 // job; what is typed in words becomes one.
-import { type Bound, padKeys } from '../calls/bindings.ts';
+import { type Bound, padKeys, wayTo } from '../calls/bindings.ts';
 import type { Args } from '../calls/form.ts';
 import { callsIn } from '../calls/line-reader.ts';
 import type { Row, Step } from '../calls/row.ts';
 import { rowById } from '../calls/table.ts';
-import type { Ledger } from '../job/ledger.ts';
+import { type Ledger, stateOf } from '../job/ledger.ts';
+import { mayLeave } from '../job/open-points.ts';
+import type { ScreenId } from '../view/screens.ts';
 import { acting, workedOn } from '../view/view.ts';
 import { aCall, callChoices, plainAsking, screenChoices } from './asking.ts';
 import type { BenchDoors, BenchState, Opener } from './bench-shape.ts';
@@ -39,6 +41,7 @@ export type Floor = {
 
 const leadingElsewhere = ['to-strip', 'to-build', 'to-leaving', 'to-shelf'];
 const capped = (key: string): string => (key.length === 1 ? key : `${key.charAt(0).toUpperCase()}${key.slice(1)}`);
+const isReleased = (ledger: Ledger): boolean => (stateOf(ledger, 'vehicle', 'vehicle')?.releasedAt ?? 0) > 0;
 const pageRows = 10;
 const mostSaidLines = 50;
 
@@ -177,10 +180,10 @@ export function createSteps(floor: Floor): (s: Step) => void {
     if (hasNo(at)) return at?.store.setState({ answer: undefined });
     if (view.screen === 'help' || view.screen === 'glance') return step({ to: view.before });
     if (view.screen === 'shelf') return set({ note: `Escape leaves nothing here. ${keysSaid(['choose', 'quit'])}.` });
-    if (view.from) return step({ to: view.from });
+    if (view.from) return backTo(view.from);
     if (!at) return step({ to: 'shelf' });
-    if (view.screen === 'todo' && view.todoFrom !== 'shelf') return step({ to: view.todoFrom ?? 'strip' });
-    if (!workedOn.has(view.screen)) return step({ to: view.work ?? 'strip' });
+    if (view.screen === 'todo' && view.todoFrom !== 'shelf') return backTo(view.todoFrom ?? 'strip');
+    if (!workedOn.has(view.screen)) return backTo(view.work ?? 'strip');
     // Once too often by habit leads nowhere, and after that to the shelf: never where the same letters mean other calls.
     const { ledger } = at.store.getState();
     const where = JSON.stringify(view);
@@ -188,6 +191,15 @@ export function createSteps(floor: Floor): (s: Step) => void {
     stayed = again ? undefined : { where, ledger };
     if (again) return takeStep({ to: 'shelf' });
     set({ note: `Nothing is open here. Escape again: the shelf. ${keysSaid(leadingElsewhere)}.` });
+  }
+  /** To where a list was opened from; a car that may leave does not go by being left. */
+  function backTo(screen: ScreenId): void {
+    const { view, keymap } = get();
+    step({ to: screen });
+    const back = `Back: ${rowById.get(`to-${screen}`)?.label ?? screen}.`;
+    const isReady = view.screen === 'leaving' && mayLeave(desk().ledger, desk().now) && !isReleased(desk().ledger);
+    const way = wayTo(keymap, screen, 'release').map(capped).join(' ');
+    set({ note: isReady ? `Not released: nothing is open, and release was not called (${way}). ${back}` : back });
   }
   /** "S Strip, B Build": what leads on from here; on a keypad the key that lists it. */
   function keysSaid(calls: readonly string[]): string {

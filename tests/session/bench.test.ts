@@ -418,6 +418,8 @@ describe('asking', () => {
     await at.press('p', ...lettersOf('wheel'), 'escape', 'O', 'escape', '/', ...lettersOf('off'), 'escape');
     expect(at.view().asking).toBeUndefined();
     expect(at.state().ledger.lines.length).toBe(length);
+    await at.press('f', 'escape');
+    expect(at.bench.store.getState().note).toBe('Left: "finding" was not called.');
   });
   it('says why an answer cannot be read, and takes another', async () => {
     const at = await newJob();
@@ -443,8 +445,17 @@ describe('asking', () => {
     await at.press('x', ...lettersOf('me'), 'enter', '1');
     expect(at.state().answer).not.toMatchObject({ kind: 'refused' });
     expect(at.state().ledger.lines.length).toBe(2);
-    await at.press('x', ...lettersOf('me'), 'enter', '2');
+    const note = () => at.bench.store.getState().note;
+    for (const leftBy of ['1', 'escape']) {
+      await at.press('x', ...lettersOf('me'), 'enter', leftBy);
+      expect(note()).toBe('Not released. Nothing was written.');
+    }
+    await at.press('escape');
+    expect(note()).toBe('Not released: nothing is open, and release was not called (L x). Back: Strip.');
+    await at.press('L', 'x', ...lettersOf('me'), 'enter', '2');
     expect(at.state().answer).toMatchObject({ kind: 'taken', call: 'release' });
+    await at.press('escape');
+    expect(note()).toBe('Back: Strip.');
   });
   it('[X1] asks for no name where the car may not leave, and says at once what is open', async () => {
     const at = await newJob();
