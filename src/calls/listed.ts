@@ -31,6 +31,8 @@ export type Listed = {
   picks: Args;
   /** The place this row leads to. */
   leads?: string;
+  /** What it stands together with in its list: an area, a heading. */
+  group?: string;
   /** On this screen, where it is not the usual one for the place. */
   leadsOn?: ScreenId;
 };
@@ -40,17 +42,28 @@ export type Rows = {
   readonly length: number;
   at(i: number): Listed | undefined;
   slice(from: number, to: number): Listed[];
+  /** The group of a row, where it is known without the row being made. */
+  groupAt?(i: number): string | undefined;
 };
+const groupAt = (rows: Rows, i: number): string | undefined => (rows.groupAt ? rows.groupAt(i) : rows.at(i)?.group);
+
+/** From a row to the first of the next group, or back to the first of its own and then of the one before. */
+export function acrossGroups(rows: Rows, from: number, by: 1 | -1): number {
+  const isFirst = (i: number) => i === 0 || groupAt(rows, i) !== groupAt(rows, i - 1);
+  for (let i = from + by; i >= 0 && i < rows.length; i += by) if (isFirst(i)) return i;
+  return from;
+}
 
 /** The row under the cursor; the last one, where the list has grown shorter than where the cursor stood. */
 export const pickedAt = (rows: Rows, cursor = 0): Listed | undefined => rows.at(Math.min(cursor, rows.length - 1));
 
 /** Rows made when they are looked at. */
-export function rowsMadeBy(length: number, make: (i: number) => Listed): Rows {
+export function rowsMadeBy(length: number, make: (i: number) => Listed, groupAt?: Rows['groupAt']): Rows {
   const at = (i: number) => (i >= 0 && i < length ? make(i) : undefined);
   return {
     length,
     at,
+    ...(groupAt && { groupAt }),
     slice: (from, to) =>
       Array.from({ length: Math.max(0, Math.min(to, length) - Math.max(0, from)) }, (_, i) =>
         make(Math.max(0, from) + i),

@@ -91,11 +91,15 @@ function tooSmall(columns: number, rows: number): Row[] {
   return filled(said, rows, columns);
 }
 
+const longList = 12;
 /** "12 of 80": where the picked row stands in its list. */
-function placeIn({ view, listed }: Scene): string {
+function placeIn({ view, listed, keymap }: Scene): string {
   const showsNoList = isOnHoles(view.screen) || view.screen === 'glance';
   if (view.asking || showsNoList || listed.length === 0) return '';
-  return `${Math.min(listed.length, (view.at[view.screen] ?? 0) + 1)} of ${listed.length} `;
+  // Where a list goes on below, one need not go through all of it.
+  const across = listed.length > longList ? keyOf(keymap, view.screen, 'next-group') : '';
+  const far = across === '' ? '' : `${across} next group   `;
+  return `${far}${Math.min(listed.length, (view.at[view.screen] ?? 0) + 1)} of ${listed.length} `;
 }
 
 function headRows(scene: Scene): Row[] {

@@ -9,6 +9,7 @@ const names: Record<string, string> = {
   backspace: 'Bksp',
   escape: 'Esc',
   right: 'Right',
+  left: 'Left',
   'page-up': 'PgUp',
   'page-down': 'PgDn',
 };

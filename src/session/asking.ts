@@ -76,7 +76,18 @@ export const callChoices = (all: readonly Bound[], desk: Desk, picks: Args): Cho
   });
 const isScreenStep = (id: string): boolean => id.startsWith('to-') && rowById.get(id)?.group === 'the screen';
 /** Steps that are made by moving, or are the question itself. */
-const notChosen = new Set(['up', 'down', 'page-up', 'page-down', 'choose', 'more', 'screens', 'leave']);
+const notChosen = new Set([
+  'up',
+  'down',
+  'page-up',
+  'page-down',
+  'next-group',
+  'group-before',
+  'choose',
+  'more',
+  'screens',
+  'leave',
+]);
 export const screenChoices = (keymap: Keymap): Choice[] =>
   screenIds(keymap).map((id) => ({ value: id, text: rowById.get(id)?.label ?? id }));
 

@@ -16,7 +16,7 @@ import type { createEar } from './hearing.ts';
 import type { Keeping } from './keeping.ts';
 import type { Questions } from './questions.ts';
 import type { Session } from './session.ts';
-import { type Around, goTo, moveBy, pickedOf, startPlacing, startWhereItWaits } from './walking.ts';
+import { type Around, goTo, moveAcross, moveBy, pickedOf, startPlacing, startWhereItWaits } from './walking.ts';
 
 /** What the steps are taken on: the bench, as far as they reach. */
 export type Floor = {
@@ -42,6 +42,7 @@ export type Floor = {
 const leadingElsewhere = ['to-strip', 'to-build', 'to-leaving', 'to-shelf'];
 const capped = (key: string): string => (key.length === 1 ? key : `${key.charAt(0).toUpperCase()}${key.slice(1)}`);
 const isReleased = (ledger: Ledger): boolean => (stateOf(ledger, 'vehicle', 'vehicle')?.releasedAt ?? 0) > 0;
+const labelOf = (screen: ScreenId): string => rowById.get(`to-${screen}`)?.label ?? screen;
 const pageRows = 10;
 const mostSaidLines = 50;
 
@@ -73,6 +74,9 @@ export function createSteps(floor: Floor): (s: Step) => void {
       case 'page-up':
       case 'page-down':
         return moveBy(around, s.step === 'page-up' ? -pageRows : pageRows);
+      case 'next-group':
+      case 'group-before':
+        return moveAcross(around, s.step === 'next-group' ? 1 : -1);
       case 'help':
         step({ to: view.screen === 'help' ? view.before : 'help' });
         return step({ move: view.screen === 'help' ? 0 : Number.NEGATIVE_INFINITY, of: 1 });
@@ -161,7 +165,11 @@ export function createSteps(floor: Floor): (s: Step) => void {
       const setting = rowById.get(row.key);
       return setting ? carryOut(setting, {}) : set({ note: `Only the file holds it: ${doors.settingsFile?.path}` });
     }
-    if (row.leads) goTo(around, row.leads, row.leadsOn);
+    if (!row.leads) return;
+    const { screen: from } = get().view;
+    goTo(around, row.leads, row.leadsOn);
+    const { screen } = get().view;
+    if (screen !== from) set({ note: `${labelOf(screen)}, opened from ${labelOf(from)}. ${keysSaid(['leave'])}.` });
   }
 
   /** One that cannot be opened leads to its newest copy, where there is one. */
@@ -196,7 +204,7 @@ export function createSteps(floor: Floor): (s: Step) => void {
   function backTo(screen: ScreenId): void {
     const { view, keymap } = get();
     step({ to: screen });
-    const back = `Back: ${rowById.get(`to-${screen}`)?.label ?? screen}.`;
+    const back = `Back: ${labelOf(screen)}.`;
     const isReady = view.screen === 'leaving' && mayLeave(desk().ledger, desk().now) && !isReleased(desk().ledger);
     const way = wayTo(keymap, screen, 'release').map(capped).join(' ');
     set({ note: isReady ? `Not released: nothing is open, and release was not called (${way}). ${back}` : back });

@@ -1,7 +1,7 @@
 // Going about the bench: up and down lists, from a line to its place and back, and moving a hole on its map. It makes no
 // call but the one that keeps a hole where it was moved to.
 import { type Desk, nextBack, nextOff } from '../calls/desk.ts';
-import { type Listed, pickedAt, type Rows } from '../calls/listed.ts';
+import { acrossGroups, type Listed, pickedAt, type Rows } from '../calls/listed.ts';
 import { areaDrawn } from '../calls/lists/map.ts';
 import { areaOf, named, nameOf } from '../job/subjects.ts';
 import { acting, type View, type ViewStep } from '../view/view.ts';
@@ -27,6 +27,14 @@ export function moveBy({ view, session, desk, listed, step }: Around, by: number
   const to = from < 0 ? (by > 0 ? 0 : rows.length - 1) : Math.max(0, Math.min(rows.length - 1, from + by));
   const hole = rows[to]?.picks.hole;
   if (hole !== undefined) session()?.face({ hole: hole as string });
+}
+
+/** To the next area or heading of a list. */
+export function moveAcross({ view, listed, step }: Around, by: 1 | -1): void {
+  const { screen, at } = view();
+  const rows = listed();
+  const from = Math.min(at[screen] ?? 0, rows.length - 1);
+  step({ move: acrossGroups(rows, from, by) - (at[screen] ?? 0), of: rows.length });
 }
 
 /** Faces are few and each is worked on in turn: their list begins with the first that wants something. */

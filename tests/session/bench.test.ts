@@ -373,10 +373,35 @@ describe('Escape', () => {
     await at.press('q');
     expect(at.bench.store.getState().leaving).toBe(true);
   });
+  it('goes from one area or heading of a long list to the next and back, and asks for no row between', async () => {
+    const at = await atTheBench(demoLines());
+    for (const list of ['L', 'T'] as const) {
+      await at.press('escape', list);
+      const { screen } = at.view();
+      const rows = at.bench.listed();
+      const group = () => {
+        const i = at.view().at[screen] ?? 0;
+        return { i, at: rows.groupAt ? rows.groupAt(i) : rows.at(i)?.group };
+      };
+      const seen = [group()];
+      for (let more = true; more; ) {
+        await at.press('right');
+        more = group().i !== seen.at(-1)?.i;
+        if (more) seen.push(group());
+      }
+      const all = Array.from({ length: rows.length }, (_, i) => (rows.groupAt ? rows.groupAt(i) : rows.at(i)?.group));
+      expect(seen.map((one) => one.at)).toEqual(all.filter((one, i) => one !== all[i - 1]));
+      expect(seen.length).toBeGreaterThan(3);
+      await at.press('down', 'left', 'left');
+      expect(group().i).toBe(seen.at(-2)?.i);
+      await at.press('up');
+    }
+  });
   it('leads back to where a place was gone to from', async () => {
     const at = await atTheBench(demoLines());
     await at.press('escape', 'F', 'enter');
     expect(at.view().screen).toBe('build');
+    expect(at.bench.store.getState().note).toBe('Build, opened from Findings. Escape back.');
     expect(at.state().facing).toMatchObject({ area: 'mount bracket', hole: 'mount bracket/3' });
     await at.press('escape');
     expect(at.view().screen).toBe('findings');

@@ -26,7 +26,8 @@ export function leavingRows(desk: Desk): Rows {
   // A call is named with its area: rows of several stand one below the other.
   const { area: _, ...elsewhere } = desk.facing;
   const anywhere: Desk = { ...desk, facing: elsewhere };
-  return rowsMadeBy(points.length, (i): Listed => {
+  const groupOf = (point: OpenPoint) => `${isGated(point)} ${areaOfPlace(desk.ledger, point.at) ?? ''}`;
+  const rowAt = (i: number): Listed => {
     const point = withNext(points[i] as OpenPoint);
     const { at, because, code } = point;
     const text = `${at === 'vehicle' ? '' : `${subjectText(at)}: `}${because}${gapWords(desk.ledger, point)}${firstWords(point)}`;
@@ -43,7 +44,8 @@ export function leavingRows(desk: Desk): Rows {
       picks: picksOf(at),
       leads: at,
     };
-  });
+  };
+  return rowsMadeBy(points.length, rowAt, (i) => groupOf(points[i] as OpenPoint));
 }
 
 /** The fastener that the call names by its number in the log. */

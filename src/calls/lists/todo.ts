@@ -25,7 +25,17 @@ export function todoRows(desk: Desk): Listed[] {
 
 function row(key: string, mark: Mark, name: string, text: string, end = '', leads?: Subject): Listed {
   const more = `${text}${end === '' ? '' : `: ${end}`}`;
-  return { key, mark, name, text, end, more, picks: picksOf(leads), ...(leads !== undefined && { leads }) };
+  return {
+    key,
+    mark,
+    name,
+    text,
+    end,
+    more,
+    picks: picksOf(leads),
+    group: name,
+    ...(leads !== undefined && { leads }),
+  };
 }
 const picksOf = (at: Subject | undefined) => (at === undefined || at === 'vehicle' ? {} : { [sortOf(at)]: nameOf(at) });
 
@@ -39,17 +49,21 @@ function serviceRows({ works }: StillToDo, one: ServiceToDo, i: number): Listed[
   ].filter(Boolean);
   const done = one.unknown ? 'no plan says what it takes off' : 'nothing left: call it done';
   const end = sums.length > 0 ? sums.join(', ') : done;
-  const under = (what: string, mark: Mark, { at, words }: Place): Listed =>
-    row(`${i} ${what} ${at} ${words}`, mark, `  ${what}`, placeWords(at, words), '', at);
+  const under = (what: string, mark: Mark, { at, words }: Place): Listed => ({
+    ...row(`${i} ${what} ${at} ${words}`, mark, `  ${what}`, placeWords(at, words), '', at),
+    group: `${i} ${what}`,
+  });
   return [
     {
       ...row(`${i} ${head}`, sums.length > 0 || one.unknown ? 'half' : 'done', 'service', head, end),
       picks: service ? { service } : {},
+      group: `${i}`,
     },
     ...takeOff.map(
       (step): Listed => ({
         ...row(`${i} off ${step.at}`, 'found', '  take off', stepText(works, step), '', step.at),
         leadsOn: 'strip',
+        group: `${i} take off`,
       }),
     ),
     ...judge.map((place) => under('judge', 'open', place)),
@@ -76,6 +90,7 @@ function orderRow({ front, behind }: { front: Subject; behind: Subject }): Liste
     key: `order ${behind}`,
     mark: 'found',
     name: 'order',
+    group: 'order',
     text,
     end: 'as it came off',
     more,

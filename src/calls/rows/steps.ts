@@ -82,6 +82,22 @@ export const stepRows: readonly Row[] = [
     key('page-down', inLists, { footer: false }),
   ]),
   stepRow(
+    'next-group',
+    ['next group'],
+    'next group',
+    'To the first row of the next area or heading.',
+    { step: 'next-group' },
+    [key('right', ['todo', 'leaving'], { footer: false })],
+  ),
+  stepRow(
+    'group-before',
+    ['group before'],
+    'group before',
+    'To the first row of this area or heading, then of the one before.',
+    { step: 'group-before' },
+    [key('left', ['todo', 'leaving'], { footer: false })],
+  ),
+  stepRow(
     'choose',
     ['choose'],
     'choose',
