@@ -25,6 +25,8 @@ export type Listed = {
   name: string;
   text: string;
   end?: string;
+  /** Said instead where the row is too narrow for all of it: what tells least is left out. */
+  brief?: { text?: string; end?: string };
   /** More about it, said while the row is picked; made then, where it costs. */
   more?: string | (() => string);
   /** Slot or slot type → value that this row fills in a call. */

@@ -1,7 +1,7 @@
 // A list on the screen: rows with a shape, a name, words and an end; the picked one stands out, and has more to say.
 import type { Listed, Rows } from '../calls/listed.ts';
 import { plainText } from '../trade/plain-text.ts';
-import { fitted, spread, windowFrom, wrapped } from './cells.ts';
+import { cellsOf, fitted, spread, windowFrom, wrapped } from './cells.ts';
 import { chosenLook, lookOf, quietLook, shapeOf, wordsLook } from './colours.ts';
 import { plainRow, type Row } from './rows.tsx';
 
@@ -23,7 +23,11 @@ export function moreRows(picked: Listed | undefined, columns: number): Row[] {
 }
 export function listedRow(one: Listed, chosen: boolean, columns: number, cells = nameCells): Row {
   const name = one.name === '' ? '' : fitted(one.name, cells);
-  const text = `${spread(plainText(` ${name}${name && ' '}${one.text}`), plainText(one.end ?? ''), columns - 5)} `;
+  const left = (text: string) => plainText(` ${name}${name && ' '}${text}`);
+  const { text: words, end = '' } = one;
+  const fits = cellsOf(left(words)) + cellsOf(plainText(end)) < columns - 5;
+  const { text: shown, end: shownEnd } = { text: words, end, ...(fits ? {} : one.brief) };
+  const text = `${spread(left(shown), plainText(shownEnd), columns - 5)} `;
   return [
     { text: chosen ? ' > ' : '   ', look: chosen ? { bold: true } : {} },
     { text: shapeOf(one.mark), look: chosen ? chosenLook : lookOf(one.mark) },

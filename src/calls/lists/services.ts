@@ -37,6 +37,8 @@ const isTaken = ({ state }: Beside): boolean => state !== 'offered' && state !==
 const isNothing = (count: Count): boolean => countText(count) === 'nothing';
 /** The fasteners alone, where there are any. */
 const briefly = (count: Count): string => countText(count).split(', ')[0] as string;
+/** Fasteners and parts; all of it is said where the row is picked. */
+const shortly = (count: Count): string => countText({ ...count, slack: 0, connections: 0 });
 /** "6 more" after "35 fasteners"; another sort is named. */
 const beside = (count: Count): string => (count.fasteners > 0 ? String(count.fasteners) : briefly(count));
 
@@ -49,13 +51,15 @@ function serviceRow(one: Beside, isAny: boolean): Listed {
     mark: marks[state],
     name: state === 'offered' ? '' : state,
     text: plan === undefined || plan === service ? service : `${service}   ${plan}`,
+    brief: { text: service },
     end: isNothing(alone) ? '' : `${briefly(alone)}${more}${toCome}`,
     more: inFull(one),
     picks: { service, ...(plan !== undefined && { plan }) },
   };
 }
 
-function inFull({ service, state, alone, more, left, shares }: Beside): string {
+function inFull({ service: name, plan, state, alone, more, left, shares }: Beside): string {
+  const service = plan === undefined || plan === name ? name : `${name}, of the plan ${plan}`;
   if (isNothing(alone)) return `${service}: what it takes off is not known; no plan says it.`;
   const isOrdered = state === 'ordered' || state === 'done';
   const shared = shares.length > 0 ? ` Shares ${shares.join(', ')}.` : '';
@@ -67,7 +71,18 @@ function inFull({ service, state, alone, more, left, shares }: Beside): string {
 function togetherRows({ together, left }: SideBySide): Listed[] {
   const end = isNothing(left) ? 'none to come' : `${briefly(left)} to come`;
   const more = `All together: ${countText(together)}; still to come ${countText(left)}.`;
-  return [{ key: 'together', mark: 'plain', name: 'together', text: countText(together), end, more, picks: {} }];
+  return [
+    {
+      key: 'together',
+      mark: 'plain',
+      name: 'together',
+      text: countText(together),
+      brief: { text: shortly(together) },
+      end,
+      more,
+      picks: {},
+    },
+  ];
 }
 
 /** While you are there. */

@@ -17,9 +17,7 @@ export function todoRows(desk: Desk): Listed[] {
     ...todo.newParts.map(boughtRow),
     ...todo.tools.map(({ tool, at, words }) => row(`tool ${at} ${tool}`, 'plain', 'tool', tool, words, at)),
     ...learnedOrder(desk.ledger).map(orderRow),
-    ...cautionsOf(desk).map(({ words, at }, i) =>
-      row(`mind ${i}`, 'plain', 'mind', words, at === undefined ? '' : subjectText(at)),
-    ),
+    ...cautionsOf(desk).map(mindRow),
   ];
 }
 
@@ -81,6 +79,12 @@ function boughtRow({ name, quantity, spec, bought }: Bought): Listed {
     ? row(`buy ${name}`, 'open', 'buy', text, `${short} of ${quantity} to buy`)
     : row(`buy ${name}`, 'done', 'bought', text, `${quantity}`);
 }
+
+/** Where it can hurt; the place gives way to the words, and is said below. */
+const mindRow = ({ words, at }: { words: string; at?: Subject }, i: number): Listed => ({
+  ...row(`mind ${i}`, 'plain', 'mind', words, at === undefined ? '' : subjectText(at)),
+  brief: { end: '' },
+});
 
 /** Order that was only done so far: one key says it. */
 function orderRow({ front, behind }: { front: Subject; behind: Subject }): Listed {
