@@ -16,6 +16,8 @@ export type Belongs = {
   record: Spec;
   instead?: readonly (readonly [often: number, spec: Spec])[];
   tray?: string;
+  /** Only slackened: its own is in it by the ledger. */
+  slack?: true;
   odds: number;
   because: string;
   /** What can be left over but `holds` times in all, wherever it is: the one call too many, the one hole. */
@@ -27,6 +29,8 @@ export const odds = {
   onlyOpen: 0.55,
   openAmongMany: 0.024,
   noSuchHole: 0.011,
+  /** Of one that is off: a slack one has its own in it, unless it came off uncalled. */
+  slackOfOff: 0.3,
   struckOff: 7,
   plannedNotCalled: 4.5,
   moreHolesThanCalled: 8.5,

@@ -34,8 +34,13 @@ function ofHole(ledger: Ledger, told: LogTold, a: AreaState, h: HoleState): Belo
   const record = recordOf(ledger, h);
   const of = { place: inHole(h.hole), record, tray: bookedIn(told, h), source: h.hole, holds: 1 };
   if (off) {
-    const slack = o && { because: 'it is called slack: its own should be in it, unless it came off uncalled' };
-    return [{ ...of, as: 'open', instead: otherSizes(ledger, told, a, record), ...openOdds(ledger, a, h), ...slack }];
+    const open = openOdds(ledger, a, h);
+    const slack = o && {
+      slack: true as const,
+      odds: open.odds * odds.slackOfOff,
+      because: 'it is called slack: its own should be in it, unless it came off uncalled',
+    };
+    return [{ ...of, as: 'open', instead: otherSizes(ledger, told, a, record), ...open, ...slack }];
   }
   return [{ ...of, as: 'closed', ...closedOdds(ledger, told, a, h) }];
 }

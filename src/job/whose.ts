@@ -112,15 +112,19 @@ function grouped(places: readonly Belongs[], row: readonly number[], seen: Spec)
   const groups = new Map<string, { one: Belongs; share: number }[]>();
   for (const [i, one] of places.entries()) {
     const hole = named('hole', one.place);
-    const key = hole === undefined ? one.place : `${one.as} ${areaOf(hole)} ${specText(one.record)}`;
+    const key =
+      hole === undefined ? one.place : `${one.as}${one.slack ? ' slack' : ''} ${areaOf(hole)} ${specText(one.record)}`;
     const group = groups.get(key);
     if (group) group.push({ one, share: row[i] as number });
     else groups.set(key, [{ one, share: row[i] as number }]);
   }
-  const sorted = [...groups.values()]
-    .map((group) => group.toSorted((a, b) => b.share - a.share))
-    .map((group) => ({ group, share: group.reduce((sum, one) => sum + one.share, 0) }))
-    .toSorted((a, b) => b.share - a.share);
+  const sorted = slackLast(
+    seen,
+    [...groups.values()]
+      .map((group) => group.toSorted((a, b) => shown(b.share) - shown(a.share)))
+      .map((group) => ({ group, share: group.reduce((sum, one) => sum + one.share, 0) }))
+      .toSorted((a, b) => shown(b.share) - shown(a.share)),
+  );
   const [best, second] = sorted;
   return sorted
     .filter(({ share }, i) => i === 0 || share >= least)
@@ -140,6 +144,19 @@ function grouped(places: readonly Belongs[], row: readonly number[], seen: Spec)
         share,
       };
     });
+}
+
+/** What differs by less is as likely: such stand in the order of the job, not of its sums. */
+const shown = (share: number): number => Math.round(share * 1e6);
+
+/** One only slackened stands below all that are off and want what is in the hand: its own is in it by the ledger. */
+function slackLast(seen: Spec, sorted: readonly Group[]): Group[] {
+  const fits = ({ group }: Group) => differences(group[0]?.one.record ?? {}, seen).length === 0;
+  const isSlack = (one: Group) => one.group[0]?.one.slack === true;
+  const lastOpen = sorted.findLastIndex((one) => one.group[0]?.one.as === 'open' && !isSlack(one) && fits(one));
+  const before = sorted.slice(0, lastOpen + 1);
+  const put = before.filter((one) => isSlack(one));
+  return [...before.filter((one) => !isSlack(one)), ...put, ...sorted.slice(lastOpen + 1)];
 }
 
 /** As good as one another, and wanting the same: only a look tells. */

@@ -57,6 +57,21 @@ describe('whose bolt is this', () => {
     expect(settlingCalls(told.ledger, best, { spec: m6, tray: '1' })).toEqual([{ verb: 'fit', hole: 'cam cover/4' }]);
   });
 
+  it('[K3] among equals keeps the order of the areas, those only slackened below all that are off', () => {
+    const lid = { ...cam, area: 'lid' };
+    const told = stripped(cam, lid, { ...cam, area: 'air duct' });
+    for (const hole of ['sump/1', 'sump/2', 'sump/3', 'sump/4', 'sump/5', 'front carrier/2'])
+      mustSay(told, { verb: 'slacken', hole, spec: m6 }, slowMs);
+    const all = whose(told.ledger, [{ spec: m6 }])[0] ?? [];
+    const areas = all.filter((one) => one.as === 'open').map(({ place, because }) => [place, because.slice(0, 18)]);
+    expect(areas).toEqual([
+      ['hole:cam cover/1', 'it is open, as all'],
+      ['hole:lid/1', 'it is open, as all'],
+      ['hole:air duct/1', 'it is open, as all'],
+      ['hole:sump/1', 'it is called slack'],
+      ['hole:front carrier/2', 'it is called slack'],
+    ]);
+  });
   it('[K3] a hole that is only slack is said to hold its own, and not to be one of those that stand open', () => {
     const told = stripped(cam);
     told.facing = { area: 'mount', tray: '2' };
