@@ -4,6 +4,7 @@ import { type Keymap, screenIds, wayTo } from '../calls/bindings.ts';
 import { type Desk, nextHole } from '../calls/desk.ts';
 import type { Rows } from '../calls/listed.ts';
 import { specWords } from '../calls/spec-words.ts';
+import { rowById } from '../calls/table.ts';
 import { outOf, outParts } from '../calls/tally-words.ts';
 import { stateOf } from '../job/ledger.ts';
 import type { Spec } from '../job/spec.ts';
@@ -211,13 +212,16 @@ export function answerOf({ session, word, note, desk, view, keymap }: Scene): { 
   if (!session?.answer) return { text: '', look: quietLook };
   return answerWords(session.answer, desk, keymap, view.screen);
 }
-/** Its key here, else the keys of the screen that has it and then its own: "P i". */
-const wayWords = (keymap: Keymap, screen: ScreenId, call: string): string =>
-  keyOf(keymap, screen, call) || wayTo(keymap, screen, call).map(keyName).join(' ');
+/** Its key here, else the keys of the screen that has it and then its own: "P i"; where none has, the line: "/ searched". */
+function wayWords(keymap: Keymap, screen: ScreenId, call: string): string {
+  const [typed = ''] = rowById.get(call)?.words ?? [];
+  const byKey = keyOf(keymap, screen, call) || wayTo(keymap, screen, call).map(keyName).join(' ');
+  return byKey || `${keyOf(keymap, screen, 'line')} ${typed}`.trim();
+}
 type Instead = { instead: string; by?: string; or?: Instead };
 /** What to do instead, each way with its key where the screen has one. */
 function insteadWords({ instead, by, or }: Instead, keymap: Keymap, screen: ScreenId): string {
-  const key = by === undefined ? '' : keyOf(keymap, screen, by);
+  const key = by === undefined ? '' : wayWords(keymap, screen, by);
   const words = key === '' ? instead : `${instead}: ${key}`;
   return or === undefined ? words : `${words}, ${insteadWords(or, keymap, screen)}`;
 }
@@ -234,8 +238,7 @@ function answerWords(answer: Answer, desk: Desk, keymap: Keymap, screen: ScreenI
     case 'refused': {
       const rule = answer.refusal ? `[${answer.refusal.rule}] ` : '';
       const again = answer.againSays ? ' The same key again: it is done already.' : '';
-      const by = answer.by === undefined ? '' : wayWords(keymap, screen, answer.by);
-      const instead = by === '' ? answer.instead : `${answer.instead}: ${by}`;
+      const instead = insteadWords(answer, keymap, screen);
       return { text: `NO ${rule}${answer.text}; ${instead}.${again}`, look: refusedLook };
     }
     case 'asked': {

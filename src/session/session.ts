@@ -16,6 +16,7 @@ import {
   type Row,
   type Step,
 } from '../calls/row.ts';
+import { wayOut } from '../calls/ways-out.ts';
 import { decide, type Override } from '../job/decide.ts';
 import type { Product } from '../job/entries/declared.ts';
 import type { Ledger } from '../job/ledger.ts';
@@ -188,12 +189,14 @@ export function createSession({
     if ('refused' in decided) {
       refused = decided.refused.kind === 'order' ? { said, row: call, awakeMs: at.awakeMs } : undefined;
       const { because, instead, kind } = decided.refused;
+      const by = wayOut(decided.refused);
       const againSays = kind === 'order' && row !== undefined && wentOnWith !== call && !row.answeredInWords;
       return answered({
         kind: 'refused',
         text: because,
         instead,
         refusal: decided.refused,
+        ...(by !== undefined && { by }),
         ...(againSays && { againSays }),
       });
     }

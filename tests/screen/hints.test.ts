@@ -34,6 +34,14 @@ it('names the key of the call to make instead', () => {
   const answer = { kind: 'refused', text: '1, 2 are only slack', instead: 'take them off', by: 'off' } as const;
   const scene = sceneOf({ screen: 'strip' }, { session: { savedTo: 0, looking: false, answer } });
   expect(textOf(scene)).toContain('NO 1, 2 are only slack; take them off: Enter.');
+  // Of another screen with the way there; of none as it is typed.
+  for (const [by, words] of [
+    ['box', 'take them off: P i.'],
+    ['searched', 'take them off: / searched.'],
+  ] as const) {
+    const session = { savedTo: 0, looking: false, answer: { ...answer, by } };
+    expect(textOf(sceneOf({ screen: 'strip' }, { session }))).toContain(words);
+  }
 });
 it('leaves no blank before a comma where nothing is known of a missing fastener', () => {
   const story = newStory().call('open-job', { label: 'estate' }).call('find-empty', { hole: 'cover/1' });
