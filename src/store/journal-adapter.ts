@@ -14,7 +14,7 @@ export type AsRead<L> = Journal<L> & { bytes: Buffer; inode: string };
 
 export type JournalAdapter<L> = Adapter<JobFile<L>> & {
   read(): Promise<JobFile<L>>;
-  /** What the last `read` found. */
+  /** What the last `read` found, given out once: the bytes of a long job are not kept while it is open. */
   asRead(): AsRead<L>;
   /** How many lines are on the disk, and where the chain stands behind them. */
   saved(): { lines: number; reached: Reached };
@@ -60,7 +60,11 @@ export function journalAdapter<L extends { n: number }>(
         onSaved(savedLines);
       }
     },
-    asRead: () => opened(found),
+    asRead() {
+      const given = opened(found);
+      found = undefined;
+      return given;
+    },
     saved: () => ({ lines: savedLines, reached: opened(reached) }),
     close: async () => tail?.close(),
   };

@@ -7,7 +7,7 @@ import { type Disk, readFile, realDisk } from './disk.ts';
 import { type Fault, fault, faultFrom, hasCode, isFault } from './fault.ts';
 import { everySoOften, followJob } from './follow.ts';
 import { headerLine, type ReadLine } from './journal.ts';
-import { type JobFile, type JournalAdapter, journalAdapter, readJobBytes } from './journal-adapter.ts';
+import { type AsRead, type JobFile, type JournalAdapter, journalAdapter, readJobBytes } from './journal-adapter.ts';
 import { type Lock, takeLock } from './lock.ts';
 import { type Processes, realProcesses } from './processes.ts';
 import { type Saved, savingOf } from './saving.ts';
@@ -108,7 +108,7 @@ async function openWith<L extends { n: number }>(
       ...shared,
       ...(whyLook && { whyLook }),
       ...(doubt && { doubt }),
-      ...lookingOn(disk, path, readLine, adapter, low, whyLook),
+      ...lookingOn(disk, path, readLine, read, low, whyLook),
     };
   }
 
@@ -153,11 +153,10 @@ function lookingOn<L extends { n: number }>(
   disk: Disk,
   path: string,
   readLine: ReadLine<L>,
-  adapter: JournalAdapter<L>,
+  { bytes, inode, reached }: AsRead<L>,
   { data }: Low<JobFile<L>>,
   whyLook: Fault | undefined,
 ) {
-  const { bytes, inode, reached } = adapter.asRead();
   const newlineMissing = bytes[reached.end - 1] !== 0x0a;
   const follower = followJob({ disk, path }, { reached, lines: data.lines.length, inode, newlineMissing }, readLine);
   const refused: Saved = {

@@ -15,12 +15,16 @@ export type Tail = {
 /** The file as it was read: all of its bytes, and where the verified ones end. */
 export type AsRead = { bytes: Buffer; reached: Reached; lastFrom: number; inode: string };
 
-export function openTail(disk: Disk, path: string, asRead: AsRead, stillMine: () => Promise<Fault | undefined>): Tail {
-  let { reached, inode } = asRead;
-  let size = asRead.bytes.length;
+export function openTail(
+  disk: Disk,
+  path: string,
+  { bytes, reached, lastFrom, inode }: AsRead,
+  stillMine: () => Promise<Fault | undefined>,
+): Tail {
+  let size = bytes.length;
   let handle: OpenFile | undefined;
   /** Until the file is settled: its verified bytes, without the last newline, which may be missing. */
-  let unsettled: Buffer | undefined = asRead.bytes.subarray(0, reached.end - 1);
+  let unsettled: Buffer | undefined = bytes.subarray(0, reached.end - 1);
   let pending: Buffer = Buffer.alloc(0);
 
   const changed = (what: string) =>
@@ -78,8 +82,8 @@ export function openTail(disk: Disk, path: string, asRead: AsRead, stillMine: ()
       if (size > reached.end) await file.truncate(reached.end);
       // The last line is what an earlier end may have left in memory only, and if that end's fsync failed, the disk will
       // not be asked for it again: only bytes written anew are. The same bytes, so nothing can be lost by it.
-      const lastLine = Buffer.concat([unsettled.subarray(asRead.lastFrom), Buffer.from('\n')]);
-      await writeFully(file, lastLine, asRead.lastFrom);
+      const lastLine = Buffer.concat([unsettled.subarray(lastFrom), Buffer.from('\n')]);
+      await writeFully(file, lastLine, lastFrom);
       await file.sync();
       size = reached.end;
       unsettled = undefined;
