@@ -1,6 +1,5 @@
 // The one door to the log: guards first, then what the call writes. It refuses; it never changes anything.
-import * as z from 'zod';
-import { type Entry, entrySchema } from './entry.ts';
+import { type Entry, readEntry } from './entry.ts';
 import { type Ledger, stateOf } from './ledger.ts';
 import type { Line, Stamp } from './line.ts';
 import type { No, Refusal } from './refusal.ts';
@@ -93,7 +92,6 @@ const refusal = (guard: Guard<never>, no: No): Refusal => ({
   places: no.places ?? [],
 });
 
-const written = z.tuple([entrySchema], entrySchema);
 const standing = (ledger: Ledger, now: Stamp): Standing => ({ ledger, now, n: ledger.lines.length + 1 });
 
 /**
@@ -122,9 +120,16 @@ export function decide(ledger: Ledger, said: Said, now: Stamp, override?: Overri
     if (guard.kind !== 'order' || !override) return { refused: refusal(guard, stop) };
     overrides.push({ rule: guard.rule as 'O1', because: override.because });
   }
-  const entries = written.parse(verb.writes(s, takes.data)) as [Entry, ...Entry[]];
+  const entries = wellFormed(id, verb.writes(s, takes.data));
   const warnings = warningsOf(ledger, entries);
   return { entries, ...(overrides.length > 0 && { overrides }), ...(warnings.length > 0 && { warnings }) };
+}
+
+function wellFormed(id: string, entries: readonly Entry[]): [Entry, ...Entry[]] {
+  const read = entries.map((entry) => readEntry(entry));
+  const bad = read.find(({ success }) => !success);
+  if (bad || entries.length === 0) throw new Error(`${id} writes ${bad?.error?.message ?? 'nothing'}`);
+  return read.map(({ data }) => data) as [Entry, ...Entry[]];
 }
 
 function badCall(code: string, because: string): Refusal {

@@ -1,6 +1,6 @@
 // One line is what one call wrote: the unit of writing, of "saved", of tearing and of striking.
 import * as z from 'zod';
-import { entryKinds, entrySchema } from './entry.ts';
+import { type Entry, entryKinds, readEntry } from './entry.ts';
 import { nameSchema } from './subjects.ts';
 
 /** `atMs` wall clock UTC, `zoneMin` its offset, `run` one opening of the program, `awakeMs` monotonic since it began. */
@@ -12,6 +12,7 @@ const stampSchema = z.strictObject({
 });
 export type Stamp = z.infer<typeof stampSchema>;
 
+/** A line but for what its entries say: they are held to the shape of their kind one by one. */
 export const lineSchema = z.strictObject({
   n: z.number().int().positive(),
   ...stampSchema.shape,
@@ -24,9 +25,9 @@ export const lineSchema = z.strictObject({
   overrides: z
     .array(z.strictObject({ rule: z.enum(['O1', 'O2', 'O3']), because: z.string().min(1).max(400) }))
     .optional(),
-  entries: z.tuple([entrySchema], entrySchema),
+  entries: z.array(z.unknown()).min(1),
 });
-export type Line = z.infer<typeof lineSchema>;
+export type Line = Omit<z.infer<typeof lineSchema>, 'entries'> & { entries: [Entry, ...Entry[]] };
 
 export type ReadLine = { ok: true; line: Line } | { ok: false; what: string; newer: boolean };
 
@@ -35,14 +36,21 @@ const isEarly = (value: unknown): boolean => (((value as { n?: unknown } | null)
 
 /** Parses one line's value; `newer` when a name or field is unknown, so that the file is refused and not "repaired". */
 export function readLine(value: unknown): ReadLine {
-  const read = lineSchema.safeParse(value, { jitless: isEarly(value) });
-  if (read.success) {
-    // A list that grew one by one keeps room for sixteen more: several megabytes of a long job.
-    read.data.entries = read.data.entries.slice() as Line['entries'];
-    return { ok: true, line: read.data };
+  const jitless = isEarly(value);
+  const read = lineSchema.safeParse(value, { jitless });
+  if (!read.success) return notALine(value, read.error.issues[0], []);
+  const entries: Entry[] = [];
+  for (const [i, said] of read.data.entries.entries()) {
+    const entry = readEntry(said, jitless);
+    if (!entry.success) return notALine(value, entry.error.issues[0], ['entries', i]);
+    entries.push(entry.data);
   }
-  const issue = read.error.issues[0];
-  const at = issue?.path.join('.') || 'line';
+  // A list that grew one by one keeps room for sixteen more: several megabytes of a long job.
+  return { ok: true, line: { ...read.data, entries: entries.slice() as Line['entries'] } };
+}
+
+function notALine(value: unknown, issue: z.core.$ZodIssue | undefined, inside: readonly PropertyKey[]): ReadLine {
+  const at = [...inside, ...(issue?.path ?? [])].join('.') || 'line';
   const kinds: readonly string[] = entryKinds;
   const entries = (value as { entries?: { kind?: unknown }[] } | null)?.entries;
   const unknownKind =

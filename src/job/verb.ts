@@ -1,6 +1,7 @@
 // What a verb is: what it takes, which guards may refuse it, what it writes. The tables of verbs are in verbs/.
 import type { z } from 'zod';
 import type { Entry } from './entry.ts';
+import { later } from './later.ts';
 import type { Ledger } from './ledger.ts';
 import type { Stamp } from './line.ts';
 import type { GuardKind, No } from './refusal.ts';
@@ -18,14 +19,25 @@ export type Guard<S> = {
 
 export type Verb<S = never> = {
   id: string;
-  takes: z.ZodType<S>;
+  readonly takes: z.ZodType<S>;
   guards: readonly Guard<S>[];
   writes(standing: Standing, said: S): Entry[];
 };
 
-export const verb = <S>(
+/** @param takes what several verbs take stands made; what one verb takes is made when it is first called. */
+export function verb<S>(
   id: string,
-  takes: z.ZodType<S>,
+  takes: z.ZodType<S> | (() => z.ZodType<S>),
   guards: readonly Guard<NoInfer<S>>[],
   writes: (standing: Standing, said: S) => Entry[],
-): Verb<S> => ({ id, takes, guards, writes });
+): Verb<S> {
+  const made = typeof takes === 'function' ? later(takes) : () => takes;
+  return {
+    id,
+    guards,
+    writes,
+    get takes() {
+      return made();
+    },
+  };
+}

@@ -5,5 +5,5 @@ import { planSchema } from './plan.ts';
 
 export const planSchemaForEditors = (): object => ({
   title: 'a plan of countback',
-  ...z.toJSONSchema(planSchema),
+  ...z.toJSONSchema(planSchema()),
 });

@@ -38,7 +38,7 @@ export function readPlan(text: string, file: string, breaksAt?: BreaksAt): ReadP
   }
   const other = notAPlan(value);
   if (other) return no(other.what, other.next);
-  const shape = planSchema.safeParse(value);
+  const shape = planSchema().safeParse(value);
   if (!shape.success) {
     const [first, ...more] = shape.error.issues.map(
       ({ message, path }): Unsound => ({ what: message, next: 'correct it, or leave it out', path: path as Path }),

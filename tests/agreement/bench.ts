@@ -1,7 +1,7 @@
 // The bench of one made-up job: a car, a clock that chance moves, and the program's one door to the log. Whatever is
 // called goes through decide; what is forged does not. It tells whoever watches of each line and judges nothing.
 import { decide, type Override } from '../../src/job/decide.ts';
-import { type Entry, type EntryKind, entrySchema } from '../../src/job/entry.ts';
+import { type Entry, type EntryKind, readEntry } from '../../src/job/entry.ts';
 import { emptyLedger, type Ledger } from '../../src/job/ledger.ts';
 import type { Line, Stamp } from '../../src/job/line.ts';
 import { appendLine } from '../../src/job/log.ts';
@@ -99,7 +99,7 @@ export function benchFor(chance: Chance, car: Car, watch: Watch): Bench {
       write('said', [entry]);
     },
     forge(...entries) {
-      const read = entries.map((entry) => entrySchema.safeParse(entry));
+      const read = entries.map((entry) => readEntry(entry));
       if (read.length === 0 || !read.every((one) => one.success)) return false;
       timePasses();
       write('forged', read.map((one) => one.data as Entry) as Line['entries']);

@@ -81,7 +81,9 @@ function ofShape(schema: z.ZodType, shape: Record<string, z.ZodType>): fc.Arbitr
 const withoutNothing = (value: Record<string, unknown>): Record<string, unknown> =>
   Object.fromEntries(Object.entries(value).filter(([, one]) => one !== undefined));
 
-const entrySchemas: readonly z.ZodType[] = [...declaredEntries, ...fastenerEntries, ...workEntries];
+const entrySchemas: readonly z.ZodType[] = [...declaredEntries, ...fastenerEntries, ...workEntries].map((kind) =>
+  kind.schema(),
+);
 export const anyEntry = fc.oneof(...entrySchemas.map(ofSchema)) as fc.Arbitrary<Entry>;
 
 const anySaidOf = (id: string): fc.Arbitrary<Said> =>

@@ -10,7 +10,7 @@ import { newStory, type Story } from './bench-story.ts';
 
 /** Last those after which nothing is taken, or which take lines back. */
 const atTheEnd: readonly EntryKind[] = ['reopened', 'left-unreleased', 'calls-struck', 'calls-restored', 'released'];
-const shapes = [...declaredEntries, ...fastenerEntries, ...workEntries];
+const shapes = [...declaredEntries, ...fastenerEntries, ...workEntries].map((kind) => kind.schema());
 const turn = ({ shape }: (typeof shapes)[number]): number =>
   shape.kind.value === 'job-opened' ? -1 : atTheEnd.indexOf(shape.kind.value) + 1;
 export const ordered = shapes.toSorted((a, b) => turn(a) - turn(b));

@@ -3,9 +3,7 @@ import * as z from 'zod';
 import { reasonSchema } from '../reasons.ts';
 import { methodSchema, specSchema } from '../spec.ts';
 import { holeSchema, nameSchema, subjectSchema } from '../subjects.ts';
-
-const line = <K extends string, S extends z.ZodRawShape>(kind: K, shape: S) =>
-  z.strictObject({ kind: z.literal(kind), ...shape });
+import { line } from './kind.ts';
 
 export const areaRoles = ['wheel', 'brake', 'steering', 'suspension', 'mount', 'drive', 'engine'] as const;
 export const temporaryKinds = ['pin', 'lock', 'bar', 'plug', 'rag', 'mask', 'strap', 'jack', 'block', 'stand'] as const;
@@ -48,14 +46,14 @@ export const intervalSchema = z.strictObject({
 });
 
 export const declaredEntries = [
-  line('job-opened', {
+  line('job-opened', () => ({
     vehicle: z.strictObject({
       label: nameSchema,
       registration: z.string().max(20).optional(),
       notes: z.string().max(400).optional(),
     }),
-  }),
-  line('service-ordered', {
+  })),
+  line('service-ordered', () => ({
     service: nameSchema,
     /** From a plan: all it is about, known to the job already or not; holes go with their areas. */
     brings: z.array(subjectSchema).max(2000).optional(),
@@ -64,12 +62,12 @@ export const declaredEntries = [
     cautions: z.array(cautionSchema).max(100).optional(),
     /** From a plan: X4, and for the plan that is saved from this job. */
     interval: intervalSchema.optional(),
-  }),
-  line('service-done', { service: nameSchema }),
-  line('service-dropped', { service: nameSchema, because: reasonSchema }),
+  })),
+  line('service-done', () => ({ service: nameSchema })),
+  line('service-dropped', () => ({ service: nameSchema, because: reasonSchema })),
 
   /** An area of holes. `planned` areas need no count by eye (K4); `critical` carries to every hole of it. */
-  line('area-declared', {
+  line('area-declared', () => ({
     area: nameSchema,
     /** P2: what plans call it; its own name once it was said to be none of a plan's. */
     inPlans: nameSchema.optional(),
@@ -92,8 +90,8 @@ export const declaredEntries = [
       .array(z.tuple([z.number(), z.number()]))
       .max(200)
       .optional(),
-  }),
-  line('hole-declared', {
+  })),
+  line('hole-declared', () => ({
     hole: holeSchema,
     wants: specSchema.optional(),
     /** P2: what a plan taken later says of a hole that was called before: evidence against it, never its wants. */
@@ -116,16 +114,20 @@ export const declaredEntries = [
       .optional(),
     /** Awkward access: the tool it wants. */
     tool: z.string().max(80).optional(),
-  }),
-  line('part-declared', {
+  })),
+  line('part-declared', () => ({
     part: nameSchema,
     /** The holes whose fasteners hold it; none for what merely sits (a belt, a gasket). */
     heldBy: z.array(holeSchema).max(500),
     /** To be renewed: it does not come back by itself with its first fastener. */
     renew: z.literal(true).optional(),
-  }),
-  line('connection-declared', { connection: nameSchema, area: nameSchema.optional(), circuit: nameSchema.optional() }),
-  line('face-declared', {
+  })),
+  line('connection-declared', () => ({
+    connection: nameSchema,
+    area: nameSchema.optional(),
+    circuit: nameSchema.optional(),
+  })),
+  line('face-declared', () => ({
     face: nameSchema,
     area: nameSchema,
     pressedBy: z.array(holeSchema).min(1).max(500),
@@ -134,16 +136,16 @@ export const declaredEntries = [
     part: nameSchema.optional(),
     /** Sealed by a bead, so that one opened needs a new one; a number where it wants several. */
     bead: z.union([z.literal(true), z.number().int().min(2).max(8)]).optional(),
-  }),
+  })),
   /** O1: what sits behind what. `until` snug is enough where said; `gate` can't be overridden (R7). */
-  line('behind-declared', {
+  line('behind-declared', () => ({
     front: subjectSchema,
     behind: subjectSchema,
     until: z.enum(['closed', 'snug']),
     gate: z.literal(true).optional(),
     from: z.enum(['plan', 'said']),
-  }),
-  line('drive-declared', {
+  })),
+  line('drive-declared', () => ({
     drive: nameSchema,
     areas: z.array(nameSchema).max(20),
     parts: z.array(nameSchema).max(20),
@@ -158,14 +160,14 @@ export const declaredEntries = [
     teeth: z
       .strictObject({ belt: z.number().int().min(20).max(400), crank: z.number().int().min(10).max(60) })
       .optional(),
-  }),
-  line('circuit-declared', { circuit: nameSchema, fluid: nameSchema }),
-  line('temporary-declared', {
+  })),
+  line('circuit-declared', () => ({ circuit: nameSchema, fluid: nameSchema })),
+  line('temporary-declared', () => ({
     temporary: nameSchema,
     sort: z.enum(temporaryKinds),
     at: subjectSchema.optional(),
-  }),
-  line('product-declared', { label: productSchema }),
+  })),
+  line('product-declared', () => ({ label: productSchema })),
   /** K4: counted by eye, hole numbers without their levels. */
-  line('holes-counted', { area: nameSchema, count: z.number().int().min(0).max(5000) }),
+  line('holes-counted', () => ({ area: nameSchema, count: z.number().int().min(0).max(5000) })),
 ] as const;

@@ -14,12 +14,13 @@ const sortBought = ({ spec, replaces }: { spec?: Spec; replaces?: string }) =>
   spec ? 'fastener' : replaces ? 'part' : 'supply';
 const fillBox = verb(
   'fill-box',
-  z.strictObject({
-    name: nameSchema,
-    quantity: z.number().int().min(1).max(5000).optional(),
-    spec: specSchema.optional(),
-    replaces: nameSchema.optional(),
-  }),
+  () =>
+    z.strictObject({
+      name: nameSchema,
+      quantity: z.number().int().min(1).max(5000).optional(),
+      spec: specSchema.optional(),
+      replaces: nameSchema.optional(),
+    }),
   [
     {
       code: 'another-of-this-name',
@@ -77,12 +78,13 @@ export const suppliedBy = (s: Standing, name: string): Entry[] => {
 };
 const moveBox = verb(
   'move-box',
-  z.strictObject({
-    name: nameSchema,
-    quantity: z.number().int().min(1).max(5000).optional(),
-    to: z.enum(['supplier', 'owner', 'scrap', 'lost']),
-    because: reasonSchema.optional(),
-  }),
+  () =>
+    z.strictObject({
+      name: nameSchema,
+      quantity: z.number().int().min(1).max(5000).optional(),
+      to: z.enum(['supplier', 'owner', 'scrap', 'lost']),
+      because: reasonSchema.optional(),
+    }),
   [
     isLeft,
     {
@@ -108,7 +110,7 @@ const moveBox = verb(
 );
 const countBox = verb(
   'count-box',
-  z.strictObject({ name: nameSchema, count: z.number().int().min(0).max(5000) }),
+  () => z.strictObject({ name: nameSchema, count: z.number().int().min(0).max(5000) }),
   [
     {
       code: 'not-in-the-box',
@@ -126,11 +128,12 @@ const circuit = z.strictObject({ circuit: nameSchema });
 const drain = verb('drain', circuit, [], (_s, said) => [{ kind: 'fluid-drained', ...said }]);
 const fillFluid = verb(
   'fill-fluid',
-  z.strictObject({
-    circuit: nameSchema,
-    fluid: nameSchema.optional(),
-    litres: z.number().positive().max(200).optional(),
-  }),
+  () =>
+    z.strictObject({
+      circuit: nameSchema,
+      fluid: nameSchema.optional(),
+      litres: z.number().positive().max(200).optional(),
+    }),
   [
     {
       code: 'not-cured-to-fill',
@@ -163,7 +166,7 @@ const fillFluid = verb(
 );
 const leakCheck = verb(
   'check-leaks',
-  z.strictObject({ circuit: nameSchema, how: z.enum(['after running', 'under pressure']).optional() }),
+  () => z.strictObject({ circuit: nameSchema, how: z.enum(['after running', 'under pressure']).optional() }),
   [
     {
       code: 'not-filled',
@@ -194,6 +197,11 @@ const leakCheck = verb(
   ],
   (_s, said) => [{ kind: 'leak-checked', circuit: said.circuit, how: said.how ?? 'after running' }],
 );
-const oil = verb('see-oil-level', z.strictObject({}), [], () => [{ kind: 'oil-level-seen' }]);
+const oil = verb(
+  'see-oil-level',
+  () => z.strictObject({}),
+  [],
+  () => [{ kind: 'oil-level-seen' }],
+);
 
 export const boxAndFluidVerbs = [fillBox, useUp, moveBox, countBox, drain, fillFluid, leakCheck, oil];

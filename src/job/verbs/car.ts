@@ -143,7 +143,7 @@ const mayMove = [
 ];
 const move = verb(
   'move-car',
-  z.strictObject({ how: z.enum(['own power', 'by hand']).optional() }),
+  () => z.strictObject({ how: z.enum(['own power', 'by hand']).optional() }),
   mayMove,
   (_s, said) => [{ kind: 'car-moved', how: said.how ?? 'by hand' }],
 );
@@ -167,9 +167,12 @@ const road = verb(
   ],
   () => [{ kind: 'road-tested' }],
 );
-const waive = verb('waive-road-test', z.strictObject({ who: personSchema, because: reasonSchema }), [], (_s, said) => [
-  { kind: 'road-test-waived', ...said },
-]);
+const waive = verb(
+  'waive-road-test',
+  () => z.strictObject({ who: personSchema, because: reasonSchema }),
+  [],
+  (_s, said) => [{ kind: 'road-test-waived', ...said }],
+);
 const toolsCall = verb('tools-out', nothing, [], () => [{ kind: 'tools-out' }]);
 
 export const carVerbs = [start, lower, move, pedal, road, waive, toolsCall];

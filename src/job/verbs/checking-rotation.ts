@@ -44,7 +44,7 @@ const wants = (what: 'marks' | 'tension'): Guard<{ drive: string }> => ({
 });
 const mark = verb(
   'read-mark',
-  z.strictObject({ drive: nameSchema, mark: nameSchema, teethOff: z.number().int().min(-200).max(200) }),
+  () => z.strictObject({ drive: nameSchema, mark: nameSchema, teethOff: z.number().int().min(-200).max(200) }),
   [
     marksCanBeSeen,
     wants('marks'),
@@ -64,7 +64,7 @@ const mark = verb(
 const slide = verb('slide-locks', drive, [tryRuns, wants('marks')], (_s, said) => [{ kind: 'locks-slid', ...said }]);
 const tension = verb(
   'read-tension',
-  z.strictObject({ drive: nameSchema, how: z.enum(['pointer', 'play', 'reading']), right: z.boolean() }),
+  () => z.strictObject({ drive: nameSchema, how: z.enum(['pointer', 'play', 'reading']), right: z.boolean() }),
   [tryRuns, wants('tension')],
   (_s, said) => [{ kind: 'tension-read', ...said }],
 );

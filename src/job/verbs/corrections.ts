@@ -13,7 +13,7 @@ import { isKnown } from './whereabouts.ts';
 const fastener = fastenerIdSchema;
 const leaveEmpty = verb(
   'leave-empty',
-  z.strictObject({ hole: holeSchema, who: personSchema, because: reasonSchema }),
+  () => z.strictObject({ hole: holeSchema, who: personSchema, because: reasonSchema }),
   [
     {
       code: 'not-empty',
@@ -45,7 +45,7 @@ const leaveEmpty = verb(
 
 const stateWants = verb(
   'state-wants',
-  z.strictObject({ hole: holeSchema, spec: specSchema, because: reasonSchema }),
+  () => z.strictObject({ hole: holeSchema, spec: specSchema, because: reasonSchema }),
   [],
   (s, said) => [
     ...(stateOf(s.ledger, 'area', areaOf(said.hole))?.declared
@@ -57,7 +57,7 @@ const stateWants = verb(
 
 const correctSpec = verb(
   'correct-spec',
-  z.strictObject({ fastener, spec: specSchema, because: reasonSchema }),
+  () => z.strictObject({ fastener, spec: specSchema, because: reasonSchema }),
   [isKnown],
   (s, said) => {
     const f = fastenerState(s, said.fastener);
@@ -69,7 +69,7 @@ const correctSpec = verb(
 
 const exchangeHoles = verb(
   'exchange-holes',
-  z.strictObject({ one: holeSchema, other: holeSchema, because: reasonSchema }),
+  () => z.strictObject({ one: holeSchema, other: holeSchema, because: reasonSchema }),
   [
     {
       code: 'nothing-to-exchange',

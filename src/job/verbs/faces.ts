@@ -24,7 +24,7 @@ const labelOf = (s: Standing, said: { product?: string; label?: Product }): Prod
   said.label ?? (said.product ? stateOf(s.ledger, 'product', said.product)?.label : undefined);
 const lay = verb(
   'lay-bead',
-  z.strictObject({ face: nameSchema, product: nameSchema.optional(), label: productSchema.optional() }),
+  () => z.strictObject({ face: nameSchema, product: nameSchema.optional(), label: productSchema.optional() }),
   [
     isFace,
     {

@@ -14,11 +14,12 @@ import { type Guard, type Standing, verb } from '../verb.ts';
 
 const note = verb(
   'make-finding',
-  z.strictObject({
-    at: subjectSchema,
-    what: z.string().min(1).max(200),
-    when: z.enum(['on arrival', 'during the work']).optional(),
-  }),
+  () =>
+    z.strictObject({
+      at: subjectSchema,
+      what: z.string().min(1).max(200),
+      when: z.enum(['on arrival', 'during the work']).optional(),
+    }),
   [],
   (s, said) => [
     { kind: 'finding-made', finding: `d${s.n}.1`, at: said.at, what: said.what, when: said.when ?? 'during the work' },
@@ -38,7 +39,8 @@ const isOpenFinding: Guard<{ finding: string }> = {
 };
 const tell = verb(
   'tell-owner',
-  z.strictObject({ finding: findingId, said: z.string().max(400).optional(), how: z.enum(waysOfAsking).optional() }),
+  () =>
+    z.strictObject({ finding: findingId, said: z.string().max(400).optional(), how: z.enum(waysOfAsking).optional() }),
   [isOpenFinding],
   (s, said) => [
     {
@@ -60,12 +62,13 @@ function notPutRight(s: Standing, f: FindingState, hole: Hole): string | null {
 }
 const close = verb(
   'close-finding',
-  z.strictObject({
-    finding: findingId,
-    how: z.enum(['put right', 'accepted', 'declined']),
-    who: personSchema.optional(),
-    because: reasonSchema.optional(),
-  }),
+  () =>
+    z.strictObject({
+      finding: findingId,
+      how: z.enum(['put right', 'accepted', 'declined']),
+      who: personSchema.optional(),
+      because: reasonSchema.optional(),
+    }),
   [
     isOpenFinding,
     {
@@ -157,17 +160,21 @@ const holeFree: Guard<{ hole: string }> = {
   check: (s, { hole }) =>
     holeState(s, hole)?.called.occupant ? no('a fastener is in it', 'call it off first', [`hole:${hole}`]) : null,
 };
-const chase = verb('chase-thread', z.strictObject({ hole: holeSchema }), [holeFree, cleanWorks], (_s, { hole }) => [
-  { kind: 'thread-chased', hole },
-]);
+const chase = verb(
+  'chase-thread',
+  () => z.strictObject({ hole: holeSchema }),
+  [holeFree, cleanWorks],
+  (_s, { hole }) => [{ kind: 'thread-chased', hole }],
+);
 const repair = verb(
   'repair-thread',
-  z.strictObject({
-    hole: holeSchema,
-    step: z.enum(repairSteps),
-    millimetres: z.number().positive().max(500).optional(),
-    words: z.string().max(80).optional(),
-  }),
+  () =>
+    z.strictObject({
+      hole: holeSchema,
+      step: z.enum(repairSteps),
+      millimetres: z.number().positive().max(500).optional(),
+      words: z.string().max(80).optional(),
+    }),
   [
     holeFree,
     {

@@ -3,6 +3,7 @@ import * as z from 'zod';
 import { cautionSchema, declaredEntries, intervalSchema, newPartSchema } from '../entries/declared.ts';
 import type { Entry } from '../entry.ts';
 import { no } from '../guards.ts';
+import { later } from '../later.ts';
 import { stateOf } from '../ledger.ts';
 import { edgesOf } from '../order.ts';
 import { reasonSchema } from '../reasons.ts';
@@ -11,16 +12,22 @@ import { nameSchema, subjectSchema, subjectText } from '../subjects.ts';
 import { unsoundMethod } from '../tightening.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
 
-const declarationSchema = z.discriminatedUnion('kind', [...declaredEntries]);
+type Declaration = z.infer<ReturnType<(typeof declaredEntries)[number]['schema']>>;
+/** Any of what a plan or a call declares. */
+const declaration = later(() => {
+  const [first, ...more] = declaredEntries.map((kind) => kind.schema());
+  return z.discriminatedUnion('kind', [first as NonNullable<typeof first>, ...more]) as z.ZodType<Declaration>;
+});
 const notADeclaration = new Set(['job-opened', 'service-ordered', 'service-done', 'service-dropped', 'holes-counted']);
 
 const open = verb(
   'open-job',
-  z.strictObject({
-    label: nameSchema,
-    registration: z.string().max(20).optional(),
-    notes: z.string().max(400).optional(),
-  }),
+  () =>
+    z.strictObject({
+      label: nameSchema,
+      registration: z.string().max(20).optional(),
+      notes: z.string().max(400).optional(),
+    }),
   [
     {
       code: 'job-is-open',
@@ -33,7 +40,6 @@ const open = verb(
   (_s, said) => [{ kind: 'job-opened', vehicle: said }],
 );
 
-type Declaration = z.infer<typeof declarationSchema>;
 const entryPlace = (one: Declaration): string =>
   one.kind === 'hole-declared' ? subjectText(`hole:${one.hole}`) : one.kind === 'area-declared' ? one.area : one.kind;
 /** What is declared, by a plan or on the spot: declarations and nothing else, and no going round. */
@@ -77,15 +83,17 @@ const declaresOnly = <S extends object>(declared: (said: S) => readonly Declarat
   },
 ];
 
-const orderSchema = z.strictObject({
-  service: nameSchema,
-  brings: z.array(subjectSchema).max(2000).optional(),
-  newParts: z.array(newPartSchema).max(200).optional(),
-  cautions: z.array(cautionSchema).max(100).optional(),
-  interval: intervalSchema.optional(),
-  declares: z.array(declarationSchema).max(5000).optional(),
-});
-type Order = z.infer<typeof orderSchema>;
+const oneOrder = later(() =>
+  z.strictObject({
+    service: nameSchema,
+    brings: z.array(subjectSchema).max(2000).optional(),
+    newParts: z.array(newPartSchema).max(200).optional(),
+    cautions: z.array(cautionSchema).max(100).optional(),
+    interval: intervalSchema.optional(),
+    declares: z.array(declaration()).max(5000).optional(),
+  }),
+);
+type Order = z.infer<ReturnType<typeof oneOrder>>;
 const orderedAlready = (s: Standing, service: string) =>
   stateOf(s.ledger, 'service', service)?.state === 'ordered' ? no(`${service} is ordered already`, 'go on') : null;
 const writtenOrder = ({ declares, ...ordered }: Order): [Entry, ...Entry[]] => [
@@ -96,7 +104,7 @@ const writtenOrder = ({ declares, ...ordered }: Order): [Entry, ...Entry[]] => [
 /** P1: a plan's declarations are written into the job on this line. */
 const order = verb(
   'order-service',
-  orderSchema,
+  oneOrder,
   [
     {
       code: 'ordered-already',
@@ -112,7 +120,7 @@ const order = verb(
 /** Several at once, as they are chosen together: one call, and so one line. */
 const orderSeveral = verb(
   'order-services',
-  z.strictObject({ orders: z.tuple([orderSchema], orderSchema) }),
+  () => z.strictObject({ orders: z.tuple([oneOrder()], oneOrder()) }),
   [
     {
       code: 'ordered-already',
@@ -140,19 +148,22 @@ const isOrdered: Guard<{ service: string }> = {
       ? null
       : no(`${said.service} is not an open service`, 'name an open service'),
 };
-const done = verb('service-done', z.strictObject({ service: nameSchema }), [isOrdered], (_s, said) => [
-  { kind: 'service-done', ...said },
-]);
+const done = verb(
+  'service-done',
+  () => z.strictObject({ service: nameSchema }),
+  [isOrdered],
+  (_s, said) => [{ kind: 'service-done', ...said }],
+);
 const drop = verb(
   'drop-service',
-  z.strictObject({ service: nameSchema, because: reasonSchema }),
+  () => z.strictObject({ service: nameSchema, because: reasonSchema }),
   [isOrdered],
   (_s, said) => [{ kind: 'service-dropped', ...said }],
 );
 
 const declare = verb(
   'declare',
-  z.strictObject({ entries: z.array(declarationSchema).min(1).max(5000) }),
+  () => z.strictObject({ entries: z.array(declaration()).min(1).max(5000) }),
   declaresOnly((said: { entries?: Declaration[] }) => said.entries ?? []),
   (_s, said) => said.entries as Entry[],
 );
@@ -180,24 +191,28 @@ export function cycleIn(edges: readonly { front: string; behind: string }[]): st
 
 const countHoles = verb(
   'count-holes',
-  z.strictObject({ area: nameSchema, count: z.number().int().min(0).max(5000) }),
+  () => z.strictObject({ area: nameSchema, count: z.number().int().min(0).max(5000) }),
   [],
   (_s, said) => [{ kind: 'holes-counted', ...said }],
 );
 const countTrays = verb(
   'count-trays',
-  z.strictObject({
-    counts: z
-      .array(z.strictObject({ tray: nameSchema, count: z.number().int().min(0).max(5000) }))
-      .min(1)
-      .max(500),
-  }),
+  () =>
+    z.strictObject({
+      counts: z
+        .array(z.strictObject({ tray: nameSchema, count: z.number().int().min(0).max(5000) }))
+        .min(1)
+        .max(500),
+    }),
   [],
   (_s, { counts }) => counts.map((one): Entry => ({ kind: 'tray-counted', ...one })),
 );
-const countScrap = verb('count-scrap', z.strictObject({ count: z.number().int().min(0).max(5000) }), [], (_s, said) => [
-  { kind: 'scrap-counted', ...said },
-]);
+const countScrap = verb(
+  'count-scrap',
+  () => z.strictObject({ count: z.number().int().min(0).max(5000) }),
+  [],
+  (_s, said) => [{ kind: 'scrap-counted', ...said }],
+);
 const areaTakes = z.strictObject({ area: nameSchema });
 const seen = verb('companions-seen', areaTakes, [], (_s, said) => [{ kind: 'companions-seen', ...said }]);
 const dry = verb('blind-holes-dry', areaTakes, [], (_s, said) => [{ kind: 'blind-holes-dry', ...said }]);

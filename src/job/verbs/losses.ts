@@ -90,13 +90,13 @@ const isLost: Guard<{ lost: string }> = {
 };
 const search = verb(
   'search',
-  z.strictObject({ lost: anyLost, how: z.enum(['magnet', 'camera', 'cover off', 'sump off']) }),
+  () => z.strictObject({ lost: anyLost, how: z.enum(['magnet', 'camera', 'cover off', 'sump off']) }),
   [isLost],
   (_s, said) => [{ kind: 'search-made', ...said }],
 );
 const ruleOut = verb(
   'rule-out-loss',
-  z.strictObject({ lost: anyLost, who: personSchema, because: reasonSchema }),
+  () => z.strictObject({ lost: anyLost, who: personSchema, because: reasonSchema }),
   [
     isLost,
     {
@@ -119,7 +119,7 @@ const ruleOut = verb(
 );
 const losePiece = verb(
   'lose-piece',
-  z.strictObject({ piece: pieceIdSchema, reaches: z.boolean(), where: z.string().max(80) }),
+  () => z.strictObject({ piece: pieceIdSchema, reaches: z.boolean(), where: z.string().max(80) }),
   [
     {
       code: 'no-such-piece',

@@ -105,7 +105,7 @@ const notScrapped: Guard<{ part: string }> = {
 
 const fitPart = verb(
   'fit-part',
-  z.strictObject({ part: nameSchema, forNow }),
+  () => z.strictObject({ part: nameSchema, forNow }),
   [isOff, notScrapped, nothingWorkingUnder, partBehind(true), partBehind(false)],
   (_s, said) => [{ kind: 'part-fitted', part: said.part, ...(said.forNow && { forNow: said.forNow }) }],
 );
@@ -116,7 +116,8 @@ const boxFor = (s: Standing, part: string, from?: string) =>
     : [...every(s.ledger, 'box')].find((b) => b.sort === 'part' && b.replaces === part && b.left > 0);
 const replacePart = verb(
   'replace-part',
-  z.strictObject({ part: nameSchema, from: nameSchema.optional(), forNow, verdict: z.enum(partVerdicts).optional() }),
+  () =>
+    z.strictObject({ part: nameSchema, from: nameSchema.optional(), forNow, verdict: z.enum(partVerdicts).optional() }),
   [
     isOff,
     {
@@ -166,12 +167,13 @@ const finalPart = verb(
 );
 const judgePart = verb(
   'judge-part',
-  z.strictObject({
-    part: nameSchema,
-    verdict: z.enum(partVerdicts),
-    because: reasonSchema.optional(),
-    marking: z.string().min(1).max(40).optional(),
-  }),
+  () =>
+    z.strictObject({
+      part: nameSchema,
+      verdict: z.enum(partVerdicts),
+      because: reasonSchema.optional(),
+      marking: z.string().min(1).max(40).optional(),
+    }),
   [
     {
       code: 'never-came-off',
@@ -211,7 +213,7 @@ const connectionBehind = (gates: boolean): Guard<{ connection: string; forNow?: 
 });
 const make = verb(
   'make-connection',
-  z.strictObject({ connection: nameSchema, forNow }),
+  () => z.strictObject({ connection: nameSchema, forNow }),
   [
     {
       code: 'not-parted',

@@ -25,7 +25,7 @@ function each(s: Standing, said: PassSaid): Hole[] {
 /** O3: one call, one entry a hole; what stands against any of its holes stands against the pass. */
 const passComplete = verb(
   'complete-pass',
-  z.strictObject({ area: nameSchema, pass: nameSchema.optional(), tool: z.string().max(60).optional() }),
+  () => z.strictObject({ area: nameSchema, pass: nameSchema.optional(), tool: z.string().max(60).optional() }),
   [
     {
       code: 'nothing-due',

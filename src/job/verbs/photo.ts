@@ -4,6 +4,11 @@ import * as z from 'zod';
 import { photoShape } from '../entries/works.ts';
 import { verb } from '../verb.ts';
 
-const note = verb('note-photo', z.strictObject(photoShape), [], (_s, said) => [{ kind: 'photo-noted', ...said }]);
+const note = verb(
+  'note-photo',
+  () => z.strictObject(photoShape),
+  [],
+  (_s, said) => [{ kind: 'photo-noted', ...said }],
+);
 
 export const photoVerbs = [note];

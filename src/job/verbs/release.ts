@@ -10,7 +10,7 @@ import { gate, nothing, vehicleOf } from './car.ts';
 
 const wait = verb(
   'wait',
-  z.strictObject({ who: personSchema, because: reasonSchema, until: z.string().max(40).optional() }),
+  () => z.strictObject({ who: personSchema, because: reasonSchema, until: z.string().max(40).optional() }),
   [],
   (_s, said) => [{ kind: 'job-waiting', ...said }],
 );
@@ -32,7 +32,7 @@ const resume = verb(
 /** X1, X2: nothing overrides it. */
 const release = verb(
   'release',
-  z.strictObject({ who: personSchema }),
+  () => z.strictObject({ who: personSchema }),
   [
     gate('open-points', 'X1', (s) => {
       const open = openPoints(s.ledger, s.now);
@@ -51,7 +51,7 @@ const release = verb(
 );
 const reopen = verb(
   'reopen',
-  z.strictObject({ who: personSchema, because: reasonSchema }),
+  () => z.strictObject({ who: personSchema, because: reasonSchema }),
   [
     {
       code: 'not-released',
@@ -63,8 +63,11 @@ const reopen = verb(
   ],
   (_s, said) => [{ kind: 'reopened', ...said }],
 );
-const leave = verb('leave-unreleased', z.strictObject({ who: personSchema, because: reasonSchema }), [], (_s, said) => [
-  { kind: 'left-unreleased', ...said },
-]);
+const leave = verb(
+  'leave-unreleased',
+  () => z.strictObject({ who: personSchema, because: reasonSchema }),
+  [],
+  (_s, said) => [{ kind: 'left-unreleased', ...said }],
+);
 
 export const releaseVerbs = [wait, resume, release, reopen, leave];

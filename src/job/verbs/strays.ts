@@ -10,9 +10,12 @@ import { holeSchema, nameSchema, subjectText } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
 
 const strayId = z.string().regex(/^s\d{1,8}\.\d{1,4}$/);
-const stray = verb('find-stray', z.strictObject({ spec: specSchema, tray: nameSchema }), [], (s, { spec, tray }) => [
-  { kind: 'stray-found', stray: `s${s.n}.1`, spec, at: `tray:${tray}` },
-]);
+const stray = verb(
+  'find-stray',
+  () => z.strictObject({ spec: specSchema, tray: nameSchema }),
+  [],
+  (s, { spec, tray }) => [{ kind: 'stray-found', stray: `s${s.n}.1`, spec, at: `tray:${tray}` }],
+);
 const isStray: Guard<{ stray: string }> = {
   code: 'no-such-stray',
   rule: 'K3',
@@ -32,7 +35,7 @@ const settle = (s: Standing, id: string) => ({
 /** K3: it becomes a fastener in hand, its own hole's if the hole's own never was there, and can be called back. */
 const giveStray = verb(
   'give-stray',
-  z.strictObject({ stray: strayId, hole: holeSchema }),
+  () => z.strictObject({ stray: strayId, hole: holeSchema }),
   [
     isStray,
     {
@@ -78,12 +81,15 @@ const giveStray = verb(
     ];
   },
 );
-const scrapStray = verb('scrap-stray', z.strictObject({ stray: strayId }), [isStray], (s, said) => [
-  { ...settle(s, said.stray), as: 'scrapped' },
-]);
+const scrapStray = verb(
+  'scrap-stray',
+  () => z.strictObject({ stray: strayId }),
+  [isStray],
+  (s, said) => [{ ...settle(s, said.stray), as: 'scrapped' }],
+);
 const disownStray = verb(
   'disown-stray',
-  z.strictObject({ stray: strayId, who: personSchema, because: reasonSchema }),
+  () => z.strictObject({ stray: strayId, who: personSchema, because: reasonSchema }),
   [isStray],
   (s, said) => [{ ...settle(s, said.stray), as: 'not-of-this-vehicle', who: said.who, because: said.because }],
 );

@@ -13,7 +13,7 @@ const when = z.enum(['on arrival', 'during the work']);
 
 const find = verb(
   'find-fastener',
-  z.strictObject({ hole: holeSchema, spec: specSchema.optional() }),
+  () => z.strictObject({ hole: holeSchema, spec: specSchema.optional() }),
   [
     {
       code: 'already-known',
@@ -31,7 +31,7 @@ const find = verb(
 
 const findEmpty = verb(
   'find-empty',
-  z.strictObject({ hole: holeSchema, when: when.optional() }),
+  () => z.strictObject({ hole: holeSchema, when: when.optional() }),
   [
     {
       code: 'not-empty-on-arrival',
@@ -64,7 +64,7 @@ const notSlackAlready: Guard<{ hole: Hole }> = {
 
 const slacken = verb(
   'slacken',
-  z.strictObject({ hole: holeSchema, spec: specSchema.optional() }),
+  () => z.strictObject({ hole: holeSchema, spec: specSchema.optional() }),
   [holdsSomething, notSlackAlready],
   (s, { hole, spec }) =>
     levelsOf(s.ledger, hole).flatMap((level, i): Entry[] => {
@@ -105,16 +105,17 @@ const laidSomewhere: Guard<{ to: string }> = {
 /** Off, with every level known under its number; a part comes off with its last fastener unless called otherwise. */
 const remove = verb(
   'remove',
-  z.strictObject({
-    hole: holeSchema,
-    to: placeSchema,
-    spec: specSchema.optional(),
-    /** Something is wrong with it: a finding beside it. `odd` is the wrong one for this hole, `damaged` is condemned. */
-    wrong: z.enum(['odd', 'damaged']).optional(),
-    what: z.string().max(200).optional(),
-    when: when.optional(),
-    partStays: z.literal(true).optional(),
-  }),
+  () =>
+    z.strictObject({
+      hole: holeSchema,
+      to: placeSchema,
+      spec: specSchema.optional(),
+      /** Something is wrong with it: a finding beside it. `odd` is the wrong one for this hole, `damaged` is condemned. */
+      wrong: z.enum(['odd', 'damaged']).optional(),
+      what: z.string().max(200).optional(),
+      when: when.optional(),
+      partStays: z.literal(true).optional(),
+    }),
   [holdsSomething, laidSomewhere, slackOnly],
   (s, said) => {
     const out = levelsOf(s.ledger, said.hole).filter((level, i) => i === 0 || canComeOff(s, level));
@@ -162,17 +163,18 @@ function holds(s: Standing, hole: Hole): boolean {
 /** L10: each piece is booked by itself. It may be the first call on the hole: that is how most of them break. */
 const breaks = verb(
   'break',
-  z.strictObject({
-    hole: holeSchema,
-    /** Where the head is now: still in the hole, in a tray, or lost. */
-    headTo: placeSchema,
-    /** Each further piece: in the hole, found (on the scrap pile), or lost. */
-    pieces: z
-      .array(z.enum(['hole', 'found', 'lost']))
-      .min(1)
-      .max(8),
-    spec: specSchema.optional(),
-  }),
+  () =>
+    z.strictObject({
+      hole: holeSchema,
+      /** Where the head is now: still in the hole, in a tray, or lost. */
+      headTo: placeSchema,
+      /** Each further piece: in the hole, found (on the scrap pile), or lost. */
+      pieces: z
+        .array(z.enum(['hole', 'found', 'lost']))
+        .min(1)
+        .max(8),
+      spec: specSchema.optional(),
+    }),
   [
     holdsSomething,
     {

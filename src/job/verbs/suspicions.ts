@@ -21,11 +21,12 @@ const there = (s: Standing, hole: string): Suspected => suspectedAt(s.ledger, ho
 
 const confirm = verb(
   'confirm-suspicion',
-  z.strictObject({
-    hole: holeSchema,
-    what: z.string().min(1).max(mostWords).optional(),
-    when: z.enum(['on arrival', 'during the work']).optional(),
-  }),
+  () =>
+    z.strictObject({
+      hole: holeSchema,
+      what: z.string().min(1).max(mostWords).optional(),
+      when: z.enum(['on arrival', 'during the work']).optional(),
+    }),
   [isSuspected],
   (s, { hole, what, when }): Entry[] => {
     const { fastener, suspicions } = there(s, hole);
@@ -45,7 +46,7 @@ const confirm = verb(
 
 const dismiss = verb(
   'dismiss-suspicion',
-  z.strictObject({ hole: holeSchema, because: z.string().min(1).max(400).optional() }),
+  () => z.strictObject({ hole: holeSchema, because: z.string().min(1).max(400).optional() }),
   [isSuspected],
   (s, { hole, because }): Entry[] => [
     {

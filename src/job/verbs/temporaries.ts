@@ -11,7 +11,8 @@ import { type Standing, verb } from '../verb.ts';
 const temporaryState = (s: Standing, name: string) => stateOf(s.ledger, 'temporary', name);
 const putIn = verb(
   'put-in',
-  z.strictObject({ temporary: nameSchema, sort: z.enum(temporaryKinds).optional(), at: subjectSchema.optional() }),
+  () =>
+    z.strictObject({ temporary: nameSchema, sort: z.enum(temporaryKinds).optional(), at: subjectSchema.optional() }),
   [
     {
       code: 'in-already',
@@ -49,7 +50,7 @@ const putIn = verb(
 );
 const takeOut = verb(
   'take-out',
-  z.strictObject({ temporary: nameSchema }),
+  () => z.strictObject({ temporary: nameSchema }),
   [
     {
       code: 'not-in',
@@ -94,7 +95,7 @@ function notSnugIn(s: Standing, area: string) {
 
 const mask = verb(
   'mask-all',
-  z.strictObject({}),
+  () => z.strictObject({}),
   [
     {
       code: 'nothing-open',
@@ -116,7 +117,7 @@ const mask = verb(
 );
 const unmask = verb(
   'unmask-all',
-  z.strictObject({}),
+  () => z.strictObject({}),
   [
     {
       code: 'nothing-masked',

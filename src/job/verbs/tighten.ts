@@ -52,7 +52,7 @@ const toStay = (guard: Guard<OneHole>, check: Guard<OneHole>['check']): Guard<On
 
 const makeFinal = verb(
   'make-final',
-  z.strictObject({ hole: holeSchema }),
+  () => z.strictObject({ hole: holeSchema }),
   [
     {
       code: 'not-on-for-now',
@@ -71,7 +71,7 @@ const makeFinal = verb(
 
 const looked = verb(
   'look-again',
-  z.strictObject({ holes: z.array(holeSchema).min(1).max(500), who: z.string().max(60).optional() }),
+  () => z.strictObject({ holes: z.array(holeSchema).min(1).max(500), who: z.string().max(60).optional() }),
   [
     {
       code: 'never-called',

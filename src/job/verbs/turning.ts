@@ -22,7 +22,8 @@ const isDrive: Guard<{ drive: string }> = {
 
 const live = verb(
   'tensioner-live',
-  z.strictObject({ drive: nameSchema, how: z.enum(['pin pulled', 'plunger released', 'set and tight']).optional() }),
+  () =>
+    z.strictObject({ drive: nameSchema, how: z.enum(['pin pulled', 'plunger released', 'set and tight']).optional() }),
   [isDrive],
   (s, said) => {
     const usual = {
@@ -127,13 +128,14 @@ const countedToBegin: Guard<{ drive: string }> = {
 /** The first turn begins a try; each is called as it is made, in quarters. */
 const turn = verb(
   'turn-crank',
-  z.strictObject({
-    drive: nameSchema,
-    quarters: z.number().int().min(1).max(400),
-    backwards: z.literal(true).optional(),
-    /** R3: a turn backwards that the maker's own procedure asks for. */
-    makersStep: z.literal(true).optional(),
-  }),
+  () =>
+    z.strictObject({
+      drive: nameSchema,
+      quarters: z.number().int().min(1).max(400),
+      backwards: z.literal(true).optional(),
+      /** R3: a turn backwards that the maker's own procedure asks for. */
+      makersStep: z.literal(true).optional(),
+    }),
   [isDrive, bindExplained, ...readyToTurn, countedToBegin],
   (s, said) => [
     ...(begins(s, said.drive) ? [{ kind: 'rotation-begun' as const, drive: said.drive }] : []),
@@ -153,7 +155,7 @@ const bind = verb('feel-bind', drive, [isDrive, bindExplained], (s, said) => [
 ]);
 const explain = verb(
   'explain-bind',
-  z.strictObject({ drive: nameSchema, cause: z.string().min(1).max(400) }),
+  () => z.strictObject({ drive: nameSchema, cause: z.string().min(1).max(400) }),
   [
     {
       code: 'no-bind-felt',

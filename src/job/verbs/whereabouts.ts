@@ -32,7 +32,7 @@ export const isNotInAHole: Guard<{ fastener: string }> = {
 
 const move = verb(
   'move-fastener',
-  z.strictObject({ fastener, to: placeSchema, because: reasonSchema.optional() }),
+  () => z.strictObject({ fastener, to: placeSchema, because: reasonSchema.optional() }),
   [
     isKnown,
     isNotInAHole,
@@ -60,7 +60,7 @@ const move = verb(
 
 const condemn = verb(
   'condemn',
-  z.strictObject({ fastener, because: reasonSchema }),
+  () => z.strictObject({ fastener, because: reasonSchema }),
   [
     isKnown,
     {
@@ -84,7 +84,7 @@ const condemn = verb(
 
 const pieceOut = verb(
   'move-piece',
-  z.strictObject({ piece: pieceIdSchema, to: placeSchema }),
+  () => z.strictObject({ piece: pieceIdSchema, to: placeSchema }),
   [
     {
       code: 'no-such-piece',
@@ -105,12 +105,13 @@ const pieceOut = verb(
 
 const measure = verb(
   'measure-fastener',
-  z.strictObject({
-    fastener,
-    what: z.string().min(1).max(60),
-    measuredMm: z.number().positive().max(2000),
-    limitMm: z.number().positive().max(2000),
-  }),
+  () =>
+    z.strictObject({
+      fastener,
+      what: z.string().min(1).max(60),
+      measuredMm: z.number().positive().max(2000),
+      limitMm: z.number().positive().max(2000),
+    }),
   [
     isKnown,
     {
@@ -131,7 +132,7 @@ const measure = verb(
 
 const scrapHole = verb(
   'scrap-own',
-  z.strictObject({ hole: holeSchema }),
+  () => z.strictObject({ hole: holeSchema }),
   [
     {
       code: 'not-in-a-tray',
