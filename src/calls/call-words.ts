@@ -13,7 +13,7 @@ const mostSaid = 3;
 export function lineWords(ledger: Ledger, entries: readonly Entry[], units: Units = metric): string {
   const [first] = entries;
   if (first?.kind !== 'calls-struck' && first?.kind !== 'calls-restored') return callWords(entries, units);
-  const lines = first.lines.map((n) => `${n} (${callWords(lineAt(ledger, n)?.entries ?? [], units)})`);
+  const lines = first.lines.map((n) => `line ${n} (${callWords(lineAt(ledger, n)?.entries ?? [], units)})`);
   const shown = lines.length > mostSaid ? [...lines.slice(0, mostSaid), `${lines.length - mostSaid} more`] : lines;
   return `${first.kind === 'calls-struck' ? 'struck' : 'restored'}: ${shown.join(', ')}`;
 }

@@ -95,8 +95,8 @@ function specsAtHand({ ledger, facing }: Desk): string[] {
   return [...new Set([...first, ...plain, ...met])].filter((words) => words !== 'unknown' && words !== inUse);
 }
 const mostFirst = 4;
-/** The commonest first: no source, common practice at the bench. */
-const usualHeads = [10, 8, 13, 12, 14, 17, 16, 19];
+/** By size; the commonest five are the smallest (common practice, no source), so that they stand on the first page. */
+const usualHeads = [8, 10, 12, 13, 14, 16, 17, 19];
 
 /** Whoever works here, and who signed something on this job, the last one first; whom it waited for signed nothing. */
 function namesSaid({ ledger, name }: Desk): string[] {

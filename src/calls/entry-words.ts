@@ -1,7 +1,7 @@
 // What an entry says, in a few words: for the answer to a call and for the log. What a declaration says stands in
 // declared-words.ts, what a whole call says in call-words.ts.
 import type { Entry } from '../job/entry.ts';
-import { subjectText } from '../job/subjects.ts';
+import { holesSaid, subjectText } from '../job/subjects.ts';
 import { metric, temperatureText, type Units } from '../trade/units-shown.ts';
 import { declaredWords } from './declared-words.ts';
 import { specWords } from './spec-words.ts';
@@ -171,9 +171,9 @@ export function entryWords(entry: Entry, units: Units = metric): string {
     case 'scrap-counted':
       return `scrap pile counted: ${entry.count}`;
     case 'holes-counted':
-      return `${entry.count} holes counted at ${entry.area}`;
+      return `${holesSaid(entry.count)} counted at ${entry.area}`;
     case 'calls-struck':
-      return `struck: ${entry.lines.join(', ')}`;
+      return `struck: line ${entry.lines.join(', ')}`;
     case 'calls-restored':
       return `restored: ${entry.lines.join(', ')}`;
     case 'service-ordered':

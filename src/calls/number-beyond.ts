@@ -3,7 +3,7 @@
 import { holeNumbers, holesOf } from '../job/closed.ts';
 import { stateOf } from '../job/ledger.ts';
 import type { AreaState } from '../job/states.ts';
-import { areaOf, numberOf, subjectText } from '../job/subjects.ts';
+import { areaOf, holesSaid, numberOf, subjectText } from '../job/subjects.ts';
 import { type Desk, nextOff, nextSlack } from './desk.ts';
 import type { Args } from './form.ts';
 import type { Besides } from './row.ts';
@@ -31,7 +31,7 @@ const askedOf =
     if (Number(number) <= known.many && called.size < known.many) return undefined;
     return {
       key: 'late',
-      title: `${a.area} has ${known.many} holes (${known.by}): is there a ${number}?`,
+      title: `${a.area} has ${holesSaid(known.many)} (${known.by}): is there a ${number}?`,
       choices: [
         { value: 'no', text: 'no: another number is meant' },
         { value: 'all the same', text: `right: ${subjectText(`hole:${hole}`)} is one more` },

@@ -131,7 +131,7 @@ export type Row = {
   /** Slots that are read but not said to the job as they stand. */
   means?: (desk: Desk, args: Args) => Meant;
   /** What of it was written without being asked, and the call that says otherwise. */
-  otherwise?: (entries: readonly Entry[], said: Said) => Otherwise | undefined;
+  otherwise?: (entries: readonly Entry[], said: Said, after: Desk) => Otherwise | undefined;
   /** What its key would say now, where that changes: the pass that comes next. */
   labelNow?: (desk: Desk) => string | undefined;
   /** What is faced once the call was taken by a key; the desk is as it stands then. */
@@ -149,7 +149,7 @@ function noAreaInUse(desk: Desk, building: boolean): No {
 }
 
 /** A call about a hole, an area or a drive that was not said and could not be filled by itself. */
-function lackingIn(row: Row, desk: Desk, filled: Args): No | undefined {
+export function lackingIn(row: Row, desk: Desk, filled: Args): No | undefined {
   if (!row.verb || !row.fills) return undefined;
   const slot = ['hole', 'area', 'drive'].find((one) => row.form.includes(`[<${one}>]`) && filled[one] === undefined);
   if (slot === undefined) return undefined;

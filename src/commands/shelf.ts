@@ -2,7 +2,7 @@
 // to go back to.
 import { basename } from 'node:path';
 import type { OnTheShelf } from '../calls/lists/shelf.ts';
-import { outOf } from '../calls/tally-words.ts';
+import { openSaid, outOf } from '../calls/tally-words.ts';
 import { readLine } from '../job/line.ts';
 import { readLog } from '../job/log.ts';
 import { realDisk } from '../store/disk.ts';
@@ -39,7 +39,7 @@ async function onShelf(path: string, changedMs: number): Promise<OnTheShelf> {
     await job.close();
     const { all } = ledger.tallies;
     const isReleased = ledger.lines.length > 0 && vehicleReleased(ledger);
-    const stands = isReleased ? 'released' : `${outOf(all)} off, ${all.open} holes open`;
+    const stands = isReleased ? 'released' : `${outOf(all)} off, ${openSaid(all)}`;
     const odd = job.doubt ?? job.notices[0];
     return { ...shared, name: plainText(job.job), said: odd ? `end cut off; ${stands}` : stands };
   } catch (thrown) {

@@ -1,9 +1,11 @@
 // Counts by eye: whether a tray's count stands (K1, K2), whether an area's holes were counted (K4), tools out.
+
 import { holeNumbers, holesOf, isTouched } from './closed.ts';
 import type { EntryKind } from './entry.ts';
 import { every, isStruck, type Ledger, lineAt, stateOf } from './ledger.ts';
 import type { AreaState, PileState, TrayState } from './states.ts';
 import type { Hole } from './subjects.ts';
+import { holesSaid } from './subjects.ts';
 
 /** A count stands until something moves in or out, and only when it agrees with what the ledger has there. */
 export const countStands = (t: TrayState): boolean =>
@@ -40,7 +42,7 @@ export function holesUncounted(ledger: Ledger, a: AreaState): string | null {
   if (a.declared?.planned) return null;
   if (!a.counted) return holesOf(ledger, a).some(isTouched) ? 'its holes were not counted by eye' : null;
   const known = holeNumbers(ledger, a).size;
-  return a.counted.count === known ? null : `${a.counted.count} holes counted by eye, ${known} called`;
+  return a.counted.count === known ? null : `${holesSaid(a.counted.count)} counted by eye, ${known} called`;
 }
 
 /** K4 where a plan knows the number: holes nobody called of an area one of whose fasteners came off. */

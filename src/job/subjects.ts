@@ -52,3 +52,6 @@ export function subjectText(of: Place | Subject): string {
   const name = nameOf(of).replace('/', ' ');
   return sort === 'tray' ? `tray ${name}` : name;
 }
+
+/** "1 hole", "2 holes". */
+export const holesSaid = (many: number): string => `${many} hole${many === 1 ? '' : 's'}`;

@@ -6,7 +6,7 @@ import type { FastenerState, HoleState } from './hole-states.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import { contradictions, type Spec } from './spec.ts';
 import type { AreaState, BoxState } from './states.ts';
-import { areaOf, type Hole, inHole, named } from './subjects.ts';
+import { areaOf, type Hole, holesSaid, inHole, named } from './subjects.ts';
 import type { LogTold } from './whose-log.ts';
 import { type Belongs, bookedIn, odds, recordOf } from './whose-odds.ts';
 
@@ -58,7 +58,8 @@ export function neverCalled(ledger: Ledger, told: LogTold, a: AreaState, phantom
             record: {},
             instead,
             odds: more > 0 ? odds.moreHolesThanCalled : phantoms.length > 0 ? odds.calledElsewhere : odds.nobodyCounted,
-            because: more > 0 ? `${count} holes counted there, ${known} called off` : 'a hole there that nobody called',
+            because:
+              more > 0 ? `${holesSaid(count)} counted there, ${known} called off` : 'a hole there that nobody called',
             holds: Math.max(1, more),
           },
         ]

@@ -131,7 +131,11 @@ function askingRows(asking: Asking, columns: number, rows: number): Row[] {
   const shown = choices.slice(first, first + Math.min(choicesShown, rows - head.length - 1));
   const list = shown.map((choice, i): Row => {
     const number = areNumbered(choices) ? '' : `${i + 1}  `;
-    const text = spread(`  ${number}${plainText(choice.text)}`, plainText(choice.blocked ?? ''), columns - 2);
+    const text = spread(
+      `  ${number}${plainText(choice.text)}`,
+      plainText(choice.blocked ?? choice.beside ?? ''),
+      columns - 2,
+    );
     const look = first + i === asking.at ? chosenLook : choice.blocked ? quietLook : undefined;
     return plainRow(fitted(`  ${text}`, columns), look);
   });

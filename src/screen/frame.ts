@@ -5,7 +5,7 @@ import { type Desk, nextHole } from '../calls/desk.ts';
 import type { Rows } from '../calls/listed.ts';
 import { specWords } from '../calls/spec-words.ts';
 import { rowById } from '../calls/table.ts';
-import { outOf, outParts } from '../calls/tally-words.ts';
+import { openSaid, outOf, outParts } from '../calls/tally-words.ts';
 import { stateOf } from '../job/ledger.ts';
 import type { Spec } from '../job/spec.ts';
 import { areaOf, numberOf } from '../job/subjects.ts';
@@ -108,7 +108,7 @@ function headRows(scene: Scene): Row[] {
   const vehicle = session && stateOf(desk.ledger, 'vehicle', 'vehicle');
   const { all } = desk.ledger.tallies;
   const counts = session
-    ? `${[...outParts(all), `${all.open} holes open`].join('  ')}  ${savedWords(session, desk.ledger.lines.length)} `
+    ? `${[...outParts(all), openSaid(all)].join('  ')}  ${savedWords(session, desk.ledger.lines.length)} `
     : '';
   const label = vehicle?.label ? `  ${plainText(vehicle.label)}` : '';
   const left = ` ${titles[view.screen]}${label}${vehicle?.releasedAt ? '  RELEASED' : ''}`;

@@ -27,14 +27,15 @@ export function mapRows({ outline, tags }: Sheet, columns: number, rows: number)
   const longest = Math.max(0, ...tags.map((tag) => tag.texts.length - 1));
   const levels = Array.from({ length: longest }, (_, shorter) => shorter);
   // Beside the outline, however little is said, before over it.
-  for (const frame of [line, undefined]) {
-    for (const shorter of levels) {
-      const paper = papered(line, columns, rows);
-      const said = tags.map((tag) => (tag.first ? tag : { ...tag, texts: tag.texts.slice(shorter) }));
-      // The next one says what the others leave room for.
-      const inTurn = [...said.filter((tag) => !tag.first), ...said.filter((tag) => tag.first)];
-      if (inTurn.every((tag) => put(tag, place(tag.at), paper, besideFrame, frame))) return rowsOf(paper);
-    }
+  for (const { shorter, frame, apart } of [
+    ...levels.flatMap((shorter) => [true, false].map((apart) => ({ shorter, frame: line, apart }))),
+    ...levels.map((shorter) => ({ shorter, frame: undefined, apart: false })),
+  ]) {
+    const paper = papered(line, columns, rows);
+    const said = tags.map((tag) => (tag.first ? tag : { ...tag, texts: tag.texts.slice(shorter) }));
+    // The next one says what the others leave room for.
+    const inTurn = [...said.filter((tag) => !tag.first), ...said.filter((tag) => tag.first)];
+    if (inTurn.every((tag) => put(tag, place(tag.at), paper, besideFrame, frame, apart))) return rowsOf(paper);
   }
   // Even the shortest are too much: they give way to the next one, and those without room are left out.
   const paper = papered(line, columns, rows);
@@ -94,27 +95,35 @@ const allMoves: Moves = [
 ];
 
 /** The longest text that touches no other tag, moved by a cell or two. False when none has room. */
-function put(tag: Tag, [x, y]: Point, paper: Paper, moves: Moves, frame?: Dots): boolean {
+function put(tag: Tag, [x, y]: Point, paper: Paper, moves: Moves, frame?: Dots, apart = false): boolean {
   const texts = moves === allMoves ? tag.texts : tag.first ? tag.texts.slice(0, -1) : tag.texts.slice(0, 1);
   for (const text of texts) {
     for (const [right, down] of moves) {
       const width = cellsOf(text);
       const column = Math.round(x) + right - Math.floor((width - 1) / 2);
       const row = Math.round(y) + down;
-      if (!isFree(paper, column, row, width, frame)) continue;
+      if (!isFree(paper, column, row, width, frame, apart)) continue;
       write(paper, column, row, text, tag);
       return true;
     }
   }
   return false;
 }
-function isFree({ taken, columns, rows }: Paper, column: number, row: number, width: number, frame?: Dots): boolean {
+/** @param apart a cell stays free between its text and the outline behind it */
+function isFree(
+  { taken, columns, rows }: Paper,
+  column: number,
+  row: number,
+  width: number,
+  frame?: Dots,
+  apart = false,
+): boolean {
   if (row < 0 || row >= rows || column < 0 || column + width > columns) return false;
   for (let i = -1; i <= width; i++) {
     const key = cellKey(column + i, row, columns);
     const isGap = i < 0 || i === width;
     if (column + i < 0 || column + i >= columns) continue;
-    if (taken.has(key) || (!isGap && frame?.has(key))) return false;
+    if (taken.has(key) || ((!isGap || (apart && i === width)) && frame?.has(key))) return false;
   }
   return true;
 }

@@ -5,7 +5,7 @@ import type { Listed, Mark } from '../calls/listed.ts';
 import { pickedAt } from '../calls/listed.ts';
 import { belongingsHere, holeRow } from '../calls/lists/holes.ts';
 import { whyNot } from '../calls/pressing.ts';
-import { outParts } from '../calls/tally-words.ts';
+import { openSaid, outParts } from '../calls/tally-words.ts';
 import { stateOf } from '../job/ledger.ts';
 import { subjectText } from '../job/subjects.ts';
 import { plainText } from '../trade/plain-text.ts';
@@ -35,7 +35,7 @@ export function linesToRead(scene: Scene): string[] {
   const { view, desk, session } = scene;
   const { all } = desk.ledger.tallies;
   const counts = session
-    ? `: ${outParts(all).join(', ')}, ${all.open} holes open, ${savedWords(session, desk.ledger.lines.length)}`
+    ? `: ${outParts(all).join(', ')}, ${openSaid(all)}, ${savedWords(session, desk.ledger.lines.length)}`
     : '';
   return [
     answerOf(scene).text,

@@ -6,10 +6,11 @@ import { choicesFor, textOfChoice } from '../calls/choices.ts';
 import type { Desk } from '../calls/desk.ts';
 import type { Args, Slot } from '../calls/form.ts';
 import { isChoice, matchForm, tokens } from '../calls/form.ts';
+import { holeWord } from '../calls/lists/holes.ts';
 import { measureAsked } from '../calls/measures.ts';
 import { type Pressing, unanswered, whyNot } from '../calls/pressing.ts';
 import type { Besides, No, Row } from '../calls/row.ts';
-import { meantBy } from '../calls/row.ts';
+import { lackingIn, meantBy } from '../calls/row.ts';
 import { readSlot, showSlot } from '../calls/slots.ts';
 import { formOf, rowById } from '../calls/table.ts';
 import { blocked } from '../job/decide.ts';
@@ -104,9 +105,14 @@ export const mayNameNew: ReadonlySet<string> = new Set([
   'finding',
 ]);
 
+const wheres: ReadonlySet<string> = new Set(['hole', 'area', 'drive']);
 /** Why nothing is asked: nothing there is could be the answer, or what is asked for would be refused whatever the answer. */
 export function notAsked(pressing: Pressing, asking: Asking, desk: Desk): No | undefined {
   const { row } = pressing.bound;
+  const { args } = pressing;
+  const lacking = lackingIn(row, desk, { ...row.fills?.(desk, args), ...args });
+  const asksWhere = unanswered(pressing, desk).some(({ slot }) => wheres.has(slot));
+  if (lacking && !asksWhere) return lacking;
   if (row.nothing && asking.choices.every((c) => c.way)) {
     const none = typeof row.nothing === 'function' ? row.nothing(desk, pressing.args) : row.nothing;
     if (none) return none;
@@ -150,9 +156,11 @@ export function choiceOf(row: Row, slot: string, type: string, value: string, ar
   const read = readAnswer(desk, type, value, args);
   const meant = 'value' in read ? meantBy(row, desk, { ...args, [slot]: read.value }) : undefined;
   const stop = meant && 'say' in meant ? blocked(desk.ledger, meant.say, desk.now) : null;
+  const hole = type === 'hole' && 'value' in read ? stateOf(desk.ledger, 'hole', read.value as string) : undefined;
   return {
     value,
     text: textOfChoice(desk, type, value),
+    ...(hole && { beside: holeWord(desk.ledger, hole) }),
     ...(stop && { blocked: stop.because, way: stop.instead, ...(stop.kind === 'footing' && { never: true as const }) }),
   };
 }

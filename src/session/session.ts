@@ -246,7 +246,7 @@ export function createSession({
         ? `${words}. On to ${facedWords({ ...next, area: next.area })}${into}`
         : words,
     );
-    const otherwise = row?.otherwise?.(line.entries, said);
+    const otherwise = row?.otherwise?.(line.entries, said, desk());
     return answered({ kind: 'taken', text, n: line.n, call, ...(otherwise && { otherwise }) });
   }
 

@@ -198,7 +198,7 @@ export function createSteps(floor: Floor): (s: Step) => void {
     const again = stayed?.where === where && stayed.ledger === ledger;
     stayed = again ? undefined : { where, ledger };
     if (again) return takeStep({ to: 'shelf' });
-    set({ note: `Nothing is open here. Escape again: the shelf. ${keysSaid(leadingElsewhere)}.` });
+    set({ note: `No question stands here. Escape again: the shelf. ${keysSaid(leadingElsewhere)}.` });
   }
   /** To where a list was opened from; a car that may leave does not go by being left. */
   function backTo(screen: ScreenId): void {

@@ -23,6 +23,8 @@ export type Choice = {
   text: string;
   /** Why it can't be taken now, and what to do first. */
   blocked?: string;
+  /** How it stands, beside it. */
+  beside?: string;
   way?: string;
   /** It is not where the call would take it from. */
   never?: true;

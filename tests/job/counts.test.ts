@@ -332,7 +332,7 @@ describe('the holes of an area', () => {
   it('[K4] a count that was called shows its one bolt though none was called at all', () => {
     const on = bench();
     on.count('tensioner', 1);
-    expect(on.because('holes-not-counted', 'area:tensioner')).toBe('1 holes counted by eye, 0 called');
+    expect(on.because('holes-not-counted', 'area:tensioner')).toBe('1 hole counted by eye, 0 called');
     on.call('find-fastener', { hole: 'tensioner/1', spec: m8 });
     expect(on.open()).toEqual([]);
   });

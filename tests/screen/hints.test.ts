@@ -43,10 +43,10 @@ it('names the key of the call to make instead', () => {
     expect(textOf(sceneOf({ screen: 'strip' }, { session }))).toContain(words);
   }
 });
-it('leaves no blank before a comma where nothing is known of a missing fastener', () => {
+it('leaves no blank before a comma where nothing is known of what an empty hole held', () => {
   const story = newStory().call('open-job', { label: 'estate' }).call('find-empty', { hole: 'cover/1' });
   const desk = { ...demoDesk({ area: 'cover', hole: 'cover/1' }), ledger: story.ledger };
-  expect(textOf(sceneOf({ screen: 'strip' }, { desk }))).toContain('> 1 missing, a finding on it is open');
+  expect(textOf(sceneOf({ screen: 'strip' }, { desk }))).toContain('> 1 empty, a finding on it is open');
 });
 it('says nothing any more after ten minutes, and nothing where a service is ordered', () => {
   expect(hintAfter(3, 11)).not.toContain('draws the area');

@@ -21,6 +21,14 @@ const numbersOn = (map: readonly string[]) =>
   [...map.join('\n').matchAll(/[◉>](\d+)/g)].map((match) => Number(match[1])).sort((a, b) => a - b);
 
 describe('a map', () => {
+  it.each([
+    [53, 8],
+    [56, 14],
+  ])('keeps a cell free between the words of a hole and the outline behind them, at %d by %d', (columns, rows) => {
+    const map = drawn(ringOf(8), columns, rows).join('\n');
+    expect(map.match(/off/g)).toHaveLength(8);
+    expect(map).not.toMatch(/off[\u2801-\u28ff]/);
+  });
   it('shows every hole once, whatever its size, and is exactly as large as its paper', () => {
     fc.assert(
       fc.property(

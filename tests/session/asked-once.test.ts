@@ -126,3 +126,81 @@ describe('a key that sets nothing', () => {
     expect(fresh.state().answer).toMatchObject({ text: 'no area is in use', instead: 'name one', by: 'area' });
   });
 });
+
+describe('what was found at a hole', () => {
+  const found = (at: AtTheBench) =>
+    at.bench
+      .listed()
+      .slice(0, 30)
+      .filter(({ end }) => end?.startsWith('put right'))
+      .map(({ key, text }) => [key, text]);
+  /** A new one is in where nothing was. */
+  async function filled() {
+    const at = await newJob();
+    for (const line of ['area one', 'off 1', 'hole empty 2', 'holes 2', 'back 1', 'box spare as bolt hex 10', 'new 2'])
+      at.session().runLine(line);
+    return at;
+  }
+  it('[X5] is one row with the hole where one call closes both, and two where the hole wants another first', async () => {
+    const at = await filled();
+    await at.press('L');
+    expect(
+      at.bench
+        .listed()
+        .slice(0, 30)
+        .map(({ key }) => key),
+    ).toEqual(expect.arrayContaining(['hole-open hole:one/2', 'finding-open finding:d3.1']));
+    at.session().runLine('final 2');
+    expect(found(at)).toEqual([['finding-open finding:d3.1', 'd3.1: one 2: empty']]);
+  });
+  it('[F3] is offered with the call that makes the new one tight, and not once it is put right', async () => {
+    const at = await filled();
+    await at.press('B', '.');
+    expect(at.state().answer).not.toHaveProperty('otherwise');
+    await at.press('.');
+    expect(at.state().answer).toMatchObject({
+      otherwise: { words: expect.stringContaining('at 2 is open'), by: 'put-right' },
+    });
+    await at.press('g');
+    expect(found(at)).toEqual([]);
+    at.session().runLine('slack 2');
+    await at.press('l');
+    expect(at.state().answer).toMatchObject({ kind: 'taken' });
+    expect(at.state().answer).not.toHaveProperty('otherwise');
+  });
+});
+
+describe('what is asked', () => {
+  it('is nothing where no hole waits for what the key puts in', async () => {
+    const at = await newJob();
+    for (const line of ['area one', 'off 1', 'holes 1', 'back 1', 'box spare as bolt hex 10'])
+      at.session().runLine(line);
+    await at.press('B', 'n');
+    expect(at.view().asking).toBeUndefined();
+    expect(at.state().answer).toMatchObject({ kind: 'refused', text: 'no hole of it waits for its fastener' });
+  });
+  it('names the holes by how they stand, a cover by its rows, a struck line as a line', async () => {
+    const at = await newJob();
+    await at.press('a', '+', '0', 'enter', 's', 'm', 'e');
+    expect(at.view().asking?.choices.map(({ text, beside }) => [text, beside])).toEqual([
+      ['1', 'off'],
+      ['2', 'slack'],
+      ['3', 'empty'],
+    ]);
+    await at.press('escape', 'D', '1');
+    expect(at.view().asking?.title).toBe('draw the area: how many holes');
+    await at.press('escape', 'D', '2');
+    expect(at.view().asking?.title).toBe('draw the area: how many holes in a row');
+    await at.press('escape', 'backspace');
+    expect(at.state().answer).toMatchObject({
+      text: expect.stringMatching(/^struck: line 4 \(area 1 3 empty on arrival/),
+    });
+  });
+  it('offers the heads by their size, and names what is in use', async () => {
+    const at = await newJob();
+    await at.press('a', '+', 'b', '0', 'x');
+    expect(at.view().asking?.title).toContain('in use: bolt hex 10');
+    const heads = at.view().asking?.choices.flatMap(({ text }) => (text.startsWith('bolt ') ? [text] : []));
+    expect(heads).toEqual([8, 12, 13, 14, 16, 17, 19].map((size) => `bolt hex ${size}`));
+  });
+});

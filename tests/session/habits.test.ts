@@ -66,14 +66,14 @@ describe('a keypad', () => {
       .ledger.lines.all.flatMap((line) =>
         line.entries.flatMap((e) => (e.kind === 'fastener-found' ? `${e.spec.kind} ${e.spec.head}` : [])),
       );
-    expect(heads).toEqual(['bolt hex 12', 'nut hex 10']);
+    expect(heads).toEqual(['bolt hex 13', 'nut hex 8']);
   });
   it('says a thread and a length, a head of the commonest, and one that was in use, by a few keys', async () => {
     const at = await newJob({ keypad: true });
     await at.press('8', '+', '9', '1');
-    expect(at.state().facing.spec).toEqual({ kind: 'bolt', head: 'hex 10' });
+    expect(at.state().facing.spec).toEqual({ kind: 'bolt', head: 'hex 8' });
     await at.press('9', ...'06.25', 'enter');
-    expect(at.state().facing.spec).toEqual({ kind: 'bolt', head: 'hex 10', thread: 'M6', lengthMm: 25 });
+    expect(at.state().facing.spec).toEqual({ kind: 'bolt', head: 'hex 8', thread: 'M6', lengthMm: 25 });
     await at.press('9', ...'06.40', 'enter', '9', '1');
     expect(at.state().facing.spec).toMatchObject({ thread: 'M6', lengthMm: 25 });
   });
@@ -107,7 +107,7 @@ describe('a keypad', () => {
   });
   it('has a picture that names the call of each key', () => {
     const picture = keypadPicture('strip');
-    expect(picture).toMatch(/\| 1 +\| 2 +\| 3 +\| Enter +\|\n\| missing +\| damaged +\| wrong one +\| off +\|/);
+    expect(picture).toMatch(/\| 1 +\| 2 +\| 3 +\| Enter +\|\n\| empty +\| damaged +\| wrong one +\| off +\|/);
   });
 });
 

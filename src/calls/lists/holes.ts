@@ -35,7 +35,7 @@ export function holeWord(ledger: Ledger, h: HoleState): string {
   if (!isTouched(h)) return 'as found';
   if (o?.working) return 'working';
   if (o?.forNow) return 'for now';
-  if (isOff(h)) return isEmptyOnArrival(h) ? 'missing' : 'off';
+  if (isOff(h)) return isEmptyOnArrival(h) ? 'empty' : 'off';
   if (!o) return 'left empty';
   return o.level === 'tight' && openBecause(ledger, h) ? 'tight, open' : o.level;
 }

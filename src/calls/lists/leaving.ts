@@ -15,7 +15,8 @@ import { type Listed, type Rows, rowsMadeBy } from '../listed.ts';
 import { specWords } from '../spec-words.ts';
 
 export function leavingRows(desk: Desk): Rows {
-  const { points: all, withNext } = openPointsToLookAt(desk.ledger, desk.now);
+  const { points: each, withNext } = openPointsToLookAt(desk.ledger, desk.now);
+  const all = withoutTwice(desk, each, withNext);
   // What can be closed now comes before what waits for something behind it.
   const isGated = ({ at }: OpenPoint): boolean => {
     const areas = areasOf(desk, at);
@@ -46,6 +47,23 @@ export function leavingRows(desk: Desk): Rows {
     };
   };
   return rowsMadeBy(points.length, rowAt, (i) => groupOf(points[i] as OpenPoint));
+}
+
+/** A hole that stays open by what was found at it is said with the finding, where the same call closes both. */
+function withoutTwice(
+  { ledger }: Desk,
+  all: readonly OpenPoint[],
+  withNext: (point: OpenPoint) => OpenPoint,
+): readonly OpenPoint[] {
+  const found = Map.groupBy(
+    all.filter(({ code }) => code === 'finding-open'),
+    ({ at }) => stateOf(ledger, 'finding', nameOf(at))?.at,
+  );
+  const callFor = (point: OpenPoint) => JSON.stringify(withNext(point).next);
+  return all.filter((point) => {
+    const same = point.code === 'hole-open' ? (found.get(point.at) ?? []) : [];
+    return same.length === 0 || !same.some((one) => callFor(one) === callFor(point));
+  });
 }
 
 /** The fastener that the call names by its number in the log. */

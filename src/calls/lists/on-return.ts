@@ -5,7 +5,7 @@ import { whatHangs } from '../../job/what-hangs.ts';
 import { civilTime, timeOfDayText } from '../../trade/civil-time.ts';
 import type { Desk } from '../desk.ts';
 import { nextArea } from '../next-area.ts';
-import { outParts } from '../tally-words.ts';
+import { openSaid, outParts } from '../tally-words.ts';
 import { beadWords } from './sealing.ts';
 
 /** How much is out, and where work would go on: the first thing one asks on the second day. */
@@ -16,7 +16,7 @@ export function whereItStands(desk: Desk): string {
     ...(strip === undefined ? [] : [`next to take off: ${strip}`]),
     ...(build === undefined ? [] : [`next to put back: ${build}`]),
   ];
-  return [[...outParts(all), `${all.open} holes open`].join(', '), ...next].join('; ');
+  return [[...outParts(all), openSaid(all)].join(', '), ...next].join('; ');
 }
 
 /** One line each: only snug, on for now, curing, hanging. */

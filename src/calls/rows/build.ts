@@ -5,9 +5,10 @@ import { mayNotServe } from '../../job/guards.ts';
 import { stateOf } from '../../job/ledger.ts';
 import { levelsToTighten } from '../../job/levels.ts';
 import { nextPass, passesOf } from '../../job/passes.ts';
-import { areaOf, inTray } from '../../job/subjects.ts';
+import type { Said } from '../../job/said.ts';
+import { areaOf, inTray, withinArea } from '../../job/subjects.ts';
 import { askedOnPass } from '../asked-once.ts';
-import { type Desk, nextBack, nextTight, workingHoles } from '../desk.ts';
+import { type Desk, findingsOn, nextBack, nextTight, workingHoles } from '../desk.ts';
 import { lookerToday } from '../looker.ts';
 import { boxFor, newFor, newHole, noneNew } from '../new-ones.ts';
 import { onwards } from '../next-area.ts';
@@ -42,6 +43,17 @@ const withItsPart = (entries: readonly Entry[]): Otherwise | undefined => {
     ? { words: 'To take both back', by: 'strike-last' }
     : undefined;
 };
+
+/** F3: tight, a hole stays open by what was found at it, until somebody says that it is put right. */
+function stillFound(entries: readonly Entry[], _said: Said, { ledger }: Desk): Otherwise | undefined {
+  const found = entries.flatMap((e) => {
+    const isOpen = e.kind === 'fastener-tightened' && e.last && findingsOn(ledger, `hole:${e.hole}`).length > 0;
+    return isOpen ? [withinArea(e.hole)] : [];
+  });
+  return found.length > 0
+    ? { words: `What was found at ${found.join(', ')} is open yet; put right`, by: 'put-right' }
+    : undefined;
+}
 
 export const buildRows: readonly Row[] = [
   {
@@ -162,6 +174,7 @@ export const buildRows: readonly Row[] = [
       say: { verb: 'tighten', ...said, ...(read !== undefined && { readNewtonMetres: read }) },
     }),
     fills: (desk) => ({ hole: nextTight(desk) }),
+    otherwise: stillFound,
     after: onwards(true),
   },
   {
@@ -179,6 +192,7 @@ export const buildRows: readonly Row[] = [
       const hole = (args.hole as string | undefined) ?? nextTight(desk);
       return { hole, pass: hole === undefined ? undefined : passesOf(desk.ledger, areaOf(hole)).at(-1) };
     },
+    otherwise: stillFound,
     after: onwards(true),
   },
   {
@@ -199,6 +213,7 @@ export const buildRows: readonly Row[] = [
     asksOnce: askedOnPass,
     answeredInWords: true,
     fills: (desk) => ({ area: desk.facing.area }),
+    otherwise: stillFound,
     after: onwards(true),
   },
   {

@@ -3,7 +3,7 @@
 import { isTouched } from '../../job/closed.ts';
 import type { Entry } from '../../job/entry.ts';
 import { stateOf } from '../../job/ledger.ts';
-import { holeIn, numberOf } from '../../job/subjects.ts';
+import { holeIn, holesSaid, numberOf } from '../../job/subjects.ts';
 import { coverOf, type Layout, lineOf, ringOf } from '../../trade/layout.ts';
 import { declare, noArea } from '../declaring.ts';
 import type { Desk } from '../desk.ts';
@@ -45,7 +45,7 @@ function askedOnDrawing({ ledger, facing: { area } }: Desk, args: Args): Besides
   const numbers = [...called].sort((a, b) => Number(a) - Number(b)).join(', ');
   return {
     key: 'late',
-    title: `a ${shape} of ${many} holes: ${numbers} of it ${called.size === 1 ? 'was' : 'were'} called already and will sit where it has that number`,
+    title: `a ${shape} of ${holesSaid(many)}: ${numbers} of it ${called.size === 1 ? 'was' : 'were'} called already and will sit where it has that number`,
     choices: [
       { value: 'no', text: 'no: leave it as it is' },
       { value: 'all the same', text: 'draw it so' },
@@ -65,7 +65,7 @@ export const drawingRows: readonly Row[] = [
     group: 'on the spot',
     keys: [key('D', ['strip', 'build'], { asks: (_desk, { shape }) => (shape === 'cover' ? ['rows', 'middle'] : []) })],
     questions: {
-      count: 'how many (of a cover: in a row)',
+      count: ({ shape }) => (shape === 'cover' ? 'how many holes in a row' : 'how many holes'),
       rows: 'rows',
       middle: ({ count, rows }) =>
         `${count} by ${rows} are ${Number(count) * Number(rows)}; how many more along the middle (leave out: none)`,

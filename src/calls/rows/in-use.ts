@@ -112,6 +112,10 @@ export const inUseRows: readonly Row[] = [
         }),
       ),
     ],
+    questions: {
+      spec: (_args, { facing: { spec } }) =>
+        `which one, as "bolt hex 10 M6x25 8.8"${specWords(spec) === 'unknown' ? '' : `; in use: ${specWords(spec)}`}`,
+    },
     means: (desk, { spec, merge }) => {
       // A thread or a length alone is said of the fastener in use.
       const adds = merge || ((spec as Spec).kind === undefined && (spec as Spec).head === undefined);

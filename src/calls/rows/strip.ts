@@ -1,4 +1,4 @@
-// What comes off: off, slack, missing, damaged, the wrong one.
+// What comes off: off, slack, empty, damaged, the wrong one.
 import { stateOf } from '../../job/ledger.ts';
 import { inTray, numberOf } from '../../job/subjects.ts';
 import { askedOnTakingSlack } from '../asked-once.ts';
@@ -71,10 +71,10 @@ export const stripRows: readonly Row[] = [
   },
   {
     id: 'missing',
-    words: ['missing', 'hole empty'],
+    words: ['hole empty', 'missing'],
     form: '[<hole>] [<late:all the same>]',
     spoken: ['hole empty number <hole>'],
-    label: 'missing',
+    label: 'empty',
     help: 'The hole was empty on arrival: a finding, and the hole is open.',
     none: noneOff,
     group: 'strip',
