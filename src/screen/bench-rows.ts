@@ -108,7 +108,7 @@ function noAreaRows(scene: Scene, columns: number): Row[] {
 }
 
 const rowsWithRoom = 24;
-const detailRows = 10;
+const detailRows = 11;
 const fewestMapRows = 3;
 /** What is only to be minded leaves it so many. */
 const rowsForMap = 5;

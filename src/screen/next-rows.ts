@@ -26,6 +26,9 @@ import { keyName, keyOf } from './key-names.ts';
 import { plainRow, type Row } from './rows.tsx';
 
 const quietRows = 3;
+/** Beside the list the sheet is narrow, and high: what the keys would take stands there in whole. */
+const quietRowsWithRoom = 6;
+const mostWithRoom = 18;
 /**
  * The next hole in words, what is suspected, how it is tightened, and what the other keys would take.
  * @param listBeside parts and connections are named there already
@@ -56,7 +59,8 @@ export function nextRows(
           : `> ${subjectText(`hole:${next}`)} is next`;
   const others = (listBeside ? [] : belongingsHere(desk)).map((one) => `${one.text} ${one.end}`);
   const coming = comingWords(scene);
-  const quiet = [coming, others].flatMap((some) => inPieces(some, columns - 2));
+  const quietMost = most >= mostWithRoom ? quietRowsWithRoom : quietRows;
+  const quiet = [coming, others].flatMap((some) => inPieces(some, columns - 2, quietMost));
   const before = [
     ...(view.screen === 'build' ? firstOnRows(scene, next, columns) : firstRows(scene, next, columns)),
     ...wrapped(plainText(said), columns - 2, listBeside ? 3 : 2).map((text) =>
@@ -67,7 +71,7 @@ export function nextRows(
   const after = [
     ...(view.screen === 'build' ? gatedRows(desk, columns) : hintRows(scene, columns)),
     ...(next !== undefined && view.screen === 'build' ? tighteningRows(desk, next, columns) : []),
-    ...quiet.slice(0, quietRows).map((text) => plainRow(fitted(` ${text}`, columns), quietLook)),
+    ...quiet.slice(0, quietMost).map((text) => plainRow(fitted(` ${text}`, columns), quietLook)),
   ];
   const room = most - before.length - after.length;
   return [
@@ -228,10 +232,10 @@ const tighteningRows = (desk: Desk, next: string, columns: number): Row[] => {
   return wrapped(`tightened: ${words}`, columns - 2, 3).map((text) => plainRow(fitted(` ${plainText(text)}`, columns)));
 };
 /** Rows of pieces, none of them broken at the end of a row where it has room on the next. */
-function inPieces(pieces: readonly string[], columns: number): string[] {
+function inPieces(pieces: readonly string[], columns: number, rows = quietRows): string[] {
   const solid = pieces.map((piece) =>
     cellsOf(piece) > columns ? plainText(piece) : plainText(piece).replaceAll(' ', '\u00a0'),
   );
-  return wrapped(solid.join('\u00a0\u00a0 '), columns, quietRows).map((row) => row.replaceAll('\u00a0', ' '));
+  return wrapped(solid.join('\u00a0\u00a0 '), columns, rows).map((row) => row.replaceAll('\u00a0', ' '));
 }
 const nextWordsLook: Look = { bold: true };

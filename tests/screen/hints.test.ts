@@ -142,3 +142,8 @@ it('says which figure sets which head beside what is in use, as far as the row h
   expect(shown(80)).toMatch(/bolt hex 10 +heads 8 0 2 3 4 6 7 9 $/);
   expect(shown(120, 'build')).toMatch(/bolt hex 10 +$/);
 });
+it('names in whole what else is in, on a sheet that is narrow beside the list and high', () => {
+  const text = textOf(sceneOf({ screen: 'build' }, { columns: 120, rows: 40 }));
+  const sheet = text.split('\n').map((row) => row.split('│')[1]?.trim() ?? '');
+  expect(sheet.join(' ')).toContain('crank pin; in besides: stand, jack with block, flywheel lock, cam clamp');
+});
