@@ -118,7 +118,7 @@ async function openThere(
   } catch (thrown) {
     if (!isFault(thrown) || thrown.kind !== 'missing' || isPath(named)) throw thrown;
     const next = `${await jobsNear(named)}; "countback take NAME --new" makes a new one`;
-    throw fault('missing', 'there is no job of this name', path, next);
+    throw fault('missing', `there is no job "${plainText(named)}"`, path, next, true);
   }
 }
 

@@ -122,8 +122,12 @@ function whyNotWrite({ job, store }: Session): { message: string; exit: number }
   const { doubt, whyLook } = job;
   if (doubt) return { message: `${doubt.fault.message}: "countback open" asks for that`, exit: exits.unreadable };
   const inUse = whyLook?.kind === 'in-use' || whyLook?.kind === 'lock-unreadable';
+  // A list of calls has nobody to look on.
+  const next = whyLook?.next.replace(/^look on here(, or|;) /, '');
   return {
-    message: whyLook?.message ?? 'the job can only be looked at',
+    message: whyLook
+      ? `${whyLook.what}; nothing was taken: ${next} (${whyLook.where})`
+      : 'the job can only be looked at; nothing was taken',
     exit: inUse ? exits.locked : exits.unreadable,
   };
 }

@@ -32,10 +32,18 @@ export type Fault = Error & {
   readonly next: string;
 };
 
-/** An error, so that it passes through whatever is between the disk and the screen. */
-export function fault(kind: FaultKind, what: string, where: string, next: string): Fault {
+/**
+ * An error, so that it passes through whatever is between the disk and the screen.
+ * @param named by the name of a job: its path says least, and comes last
+ */
+export function fault(kind: FaultKind, what: string, where: string, next: string, named = false): Fault {
   const told = { kind, what: plainText(what, 600), where: plainText(where), next: plainText(next, 600) };
-  return Object.assign(new Error(`${told.where}: ${told.what}; ${told.next}`), told, { name: 'Fault' });
+  const { what: wrong, where: place, next: then } = told;
+  const message =
+    named || kind === 'in-use' || kind === 'lock-unreadable'
+      ? `${wrong}; ${then} (${place})`
+      : `${place}: ${wrong}; ${then}`;
+  return Object.assign(new Error(message), told, { name: 'Fault' });
 }
 
 export function isFault(thrown: unknown): thrown is Fault {

@@ -60,7 +60,7 @@ export async function createJob(path: string, job: string, disk: Disk = realDisk
     await writeWhole(disk, path, headerLine(plainText(job)).bytes, 'fresh');
   } catch (thrown) {
     throw hasCode(thrown, 'EEXIST')
-      ? fault('exists', 'there is a job of this name already', path, 'open that one, or choose another name')
+      ? fault('exists', 'there is a job of this name already', path, 'open that one, or choose another name', true)
       : faultFrom(thrown, path);
   }
 }

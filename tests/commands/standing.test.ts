@@ -20,7 +20,7 @@ beforeEach(() => {
 });
 afterEach(() => bench.remove());
 const missing = () =>
-  `countback: ${bench.fileOf('nowhere')}: there is no job of this name; there is "hatchback"; "countback take NAME --new" makes a new one\n`;
+  `countback: there is no job "nowhere"; there is "hatchback"; "countback take NAME --new" makes a new one (${bench.fileOf('nowhere')})\n`;
 
 describe('standing', () => {
   it('[X5] ends with 1 while anything is open, and names every place with the next call', async () => {

@@ -65,12 +65,12 @@ describe('take', () => {
     const missing = await take('off 1\n');
     expect(missing).toMatchObject({ exit: 2, out: '' });
     expect(missing.complaint).toBe(
-      `countback: ${bench.fileOf('hatchback')}: there is no job of this name; there is none yet; "countback take NAME --new" makes a new one\n`,
+      `countback: there is no job "hatchback"; there is none yet; "countback take NAME --new" makes a new one (${bench.fileOf('hatchback')})\n`,
     );
     begun();
     const there = await take('off 7\n', '--new');
     expect(there).toMatchObject({ exit: 2, out: '' });
-    expect(there.complaint).toMatch(/^countback: .*there is a job of this name already; .*\n$/);
+    expect(there.complaint).toMatch(/^countback: there is a job of this name already; .* \(.*\)\n$/);
     expect(bench.callsOf('hatchback')).toHaveLength(2);
   });
 
@@ -103,7 +103,7 @@ describe('take while another program has the job', () => {
     const locked = await take('off 3\n');
     expect(locked).toMatchObject({ exit: 75, out: '' });
     expect(locked.complaint).toBe(
-      `countback: ${bench.fileOf('hatchback')}.lock: the job is open in another countback, process ${other.child.pid}; look on here, or close it there first\n`,
+      `countback: the job is open in another countback, process ${other.child.pid}; nothing was taken: close it there first (${bench.fileOf('hatchback')}.lock)\n`,
     );
     expect(bench.callsOf('hatchback')).toHaveLength(3);
     other.child.kill('SIGKILL');

@@ -162,7 +162,7 @@ describe('whose', () => {
   it('answers a job there is none of with 2', async () => {
     const { exit, complaint } = await bench.run(['whose', 'nobody', '--head', '12']);
     expect(exit).toBe(2);
-    expect(complaint).toContain('there is no job of this name');
+    expect(complaint).toContain('there is no job "');
   });
 });
 const secondOf = (out: string): string => /with (f\d+\.\d+)/.exec(out)?.[1] ?? 'none';
