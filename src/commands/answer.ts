@@ -1,5 +1,7 @@
 // What a command of the command line comes to, and the exit codes it may answer with.
 
+import { perhaps } from './slips.ts';
+
 /** sysexits(3): usage 64, no input 66, a bug of the program 70, a failed write 74, temporary failure 75. */
 export const exits = {
   fine: 0,
@@ -54,7 +56,8 @@ export function parse(words: readonly string[], options: Command['options']): Pa
     }
     const [option, glued] = word.split(/=(.*)/s) as [string, string | undefined];
     const name = Object.keys(options).find((known) => dashed(known) === option);
-    if (name === undefined) return `unknown option ${JSON.stringify(word)}`;
+    if (name === undefined)
+      return `unknown option ${JSON.stringify(word)}${perhaps(option, Object.keys(options).map(dashed))}`;
     if (options[name] === 'flag') {
       if (glued !== undefined) return `option ${option} takes no value`;
       flags.add(name);

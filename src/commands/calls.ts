@@ -4,6 +4,7 @@ import { usage } from '../calls/line-reader.ts';
 import { rows } from '../calls/table.ts';
 import { verbs } from '../job/decide.ts';
 import { type Command, exits } from './answer.ts';
+import { tooMany } from './slips.ts';
 
 /** Of a row: which of its guards may be answered "done already" (O5). */
 const guardsOf = (verb: string | undefined) =>
@@ -21,7 +22,7 @@ export const calls: Command = {
   options: { json: 'flag', keypad: 'flag' },
   async run(args, out) {
     if (args.names.length > 0) {
-      out.complain(`countback: ${calls.usage}`);
+      out.complain(`countback: ${tooMany(args.names)}; ${calls.usage}`);
       return exits.usage;
     }
     if (args.flags.has('keypad')) {

@@ -1,6 +1,9 @@
 // The command line: finds the command the words name, reads its options, and answers with its exit code. It starts
 // nothing itself; the terminal, the screen and standard input are handed in.
 import { readFileSync } from 'node:fs';
+import { realDisk } from '../store/disk.ts';
+import { placesOn, thisMachine } from '../store/places.ts';
+import { jobsIn } from '../store/shelf.ts';
 import { type Command, exits, type Out, type Parsed, parse } from './answer.ts';
 import { runBench, type ShowAtHand } from './bench.ts';
 import { calls } from './calls.ts';
@@ -9,6 +12,7 @@ import { inRows } from './in-rows.ts';
 import { plans } from './planning.ts';
 import { reckon } from './reckon.ts';
 import { sheet } from './sheet.ts';
+import { notOne, perhaps } from './slips.ts';
 import { standing } from './standing.ts';
 import { type Input, takeOf } from './take.ts';
 import { vehicle } from './vehicle.ts';
@@ -22,7 +26,8 @@ export async function runCommandLine(words: readonly string[], around: Surroundi
   const commands = commandsIn(around);
   const [first, ...rest] = words;
   if (first === undefined) return runBench(undefined, packageRoot, show, out);
-  if (first === '--help' || first === '-h') {
+  if (first === 'help' && commands.some((c) => c.name === rest[0])) return runCommandLine([...rest, '--help'], around);
+  if (first === '--help' || first === '-h' || first === 'help') {
     out.write(help(commands));
     return exits.fine;
   }
@@ -40,7 +45,9 @@ export async function runCommandLine(words: readonly string[], around: Surroundi
   const command = commands.find((c) => c.name === first);
   if (!command) {
     const kind = first.startsWith('-') ? 'option' : 'command';
-    out.complain(`countback: unknown ${kind} ${JSON.stringify(first)}; see countback --help`);
+    const known = kind === 'option' ? ['--help', '--version', '--listen'] : commands.map((c) => c.name);
+    const meant = perhaps(first, known) || (await asJob(kind, first));
+    out.complain(`countback: unknown ${kind} ${JSON.stringify(first)}${meant}; see countback --help`);
     return exits.usage;
   }
   if (rest.includes('--help') || rest.includes('-h')) {
@@ -53,6 +60,12 @@ export async function runCommandLine(words: readonly string[], around: Surroundi
     return exits.usage;
   }
   return command.run(args, out, packageRoot);
+}
+
+/** A job's name alone is easily typed for the job. */
+async function asJob(kind: string, word: string): Promise<string> {
+  const there = kind === 'command' ? await jobsIn(realDisk, placesOn(thisMachine()).jobs).catch(() => []) : [];
+  return there.some((one) => 'job' in one && one.job === word) ? `; the job is opened by "countback open ${word}"` : '';
 }
 
 const commandsIn = ({ show, input }: Surroundings): readonly Command[] => [
@@ -84,7 +97,7 @@ function openOf(show: ShowAtHand): Command {
     async run(args, out, packageRoot) {
       const [named] = args.names;
       if (named === undefined || args.names.length > 1) {
-        out.complain(`countback: ${usage}`);
+        out.complain(`countback: ${notOne(args.names)}; ${usage}`);
         return exits.usage;
       }
       return runBench(named, packageRoot, show, out, byVoice(args));

@@ -5,6 +5,7 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Command, exits } from './answer.ts';
 import { noScreen, runBench, type ShowAtHand } from './bench.ts';
+import { tooMany } from './slips.ts';
 
 export const demoOf = (show: ShowAtHand): Command => {
   const demo: Command = {
@@ -14,7 +15,7 @@ export const demoOf = (show: ShowAtHand): Command => {
     options: {},
     async run(args, out, packageRoot) {
       if (args.names.length > 0) {
-        out.complain(`countback: ${demo.usage}`);
+        out.complain(`countback: ${tooMany(args.names)}; ${demo.usage}`);
         return exits.usage;
       }
       const why = noScreen();

@@ -15,6 +15,7 @@ import { plainText } from '../trade/plain-text.ts';
 import { exits, type Out } from './answer.ts';
 import { type PlanShelf, planShelf } from './plans.ts';
 import { keepMemory, remindersFrom } from './remembering.ts';
+import { stepsApart } from './slips.ts';
 
 const faultText = (fault: Fault): string => `countback: ${fault.message}`;
 
@@ -116,10 +117,15 @@ async function openThere(
   try {
     return await openJob({ path, readLine: readJobLine, ...how });
   } catch (thrown) {
-    if (!isFault(thrown) || thrown.kind !== 'missing' || isPath(named)) throw thrown;
-    const next = `${await jobsNear(named)}; "countback take NAME --new" makes a new one`;
-    throw fault('missing', `there is no job "${plainText(named)}"`, path, next, true);
+    throw await notThere(thrown, named, path);
   }
+}
+
+/** Of a job that was named by its name and is not there: which jobs there are. */
+export async function notThere(thrown: unknown, named: string, path: string): Promise<unknown> {
+  if (!isFault(thrown) || thrown.kind !== 'missing' || isPath(named)) return thrown;
+  const next = `${await jobsNear(named)}; "countback take NAME --new" makes a new one`;
+  return fault('missing', `there is no job "${plainText(named)}"`, path, next, true);
 }
 
 const mostNamed = 5;
@@ -135,19 +141,6 @@ async function jobsNear(named: string): Promise<string> {
   const left = names.length - said.length;
   return `there is ${said.join(', ')}${left > 0 ? ` and ${left} more, which "countback" alone shows` : ''}`;
 }
-/** How many letters make the one name of the other; none where it only goes on. */
-function stepsApart(wanted: string, name: string): number {
-  if (name.startsWith(wanted) || name.includes(`-${wanted}`)) return 0;
-  let before = Array.from({ length: name.length + 1 }, (_, i) => i);
-  for (const [i, letter] of [...wanted].entries()) {
-    const row = [i + 1];
-    for (const [j, other] of [...name].entries())
-      row.push(Math.min((row[j] ?? 0) + 1, (before[j + 1] ?? 0) + 1, (before[j] ?? 0) + (letter === other ? 0 : 1)));
-    before = row;
-  }
-  return before.at(-1) ?? 0;
-}
-
 /** A name never makes a file anywhere but in the folder of jobs, and a path never makes a folder. */
 async function makeNew(named: string, { path, job }: JobPlace): Promise<void> {
   const folder = dirname(path);

@@ -6,6 +6,7 @@ import { listPlans } from './plans-list.ts';
 import { needForServices } from './plans-need.ts';
 import { saveAsPlan } from './plans-save.ts';
 import { schemaOfPlans } from './plans-schema.ts';
+import { perhaps, tooMany } from './slips.ts';
 
 export type Branch = {
   usage: string;
@@ -57,14 +58,17 @@ export const plans: Command = {
     const [word, ...names] = args.names;
     const branch = word === undefined ? list : Object.hasOwn(branches, word) ? branches[word] : undefined;
     if (!branch) {
-      out.complain(`countback: plans does not know ${JSON.stringify(word)}; ${plans.usage}`);
+      out.complain(
+        `countback: plans does not know ${JSON.stringify(word)}${perhaps(word ?? '', Object.keys(branches))}; ${plans.usage}`,
+      );
       return exits.usage;
     }
     const given = [...args.flags, ...args.values.keys(), ...args.lists.keys()];
     const odd = given.find((option) => !branch.options.includes(option));
     const [least, most] = branch.names;
     if (odd !== undefined || names.length < least || names.length > most) {
-      const what = odd === undefined ? '' : `${odd.length === 1 ? '-' : '--'}${odd} is no option of it; `;
+      const count = names.length < least ? 'something is missing; ' : `${tooMany(names.slice(most))}; `;
+      const what = odd === undefined ? count : `${odd.length === 1 ? '-' : '--'}${odd} is no option of it; `;
       out.complain(`countback: ${what}${branch.usage}`);
       return exits.usage;
     }

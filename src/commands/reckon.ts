@@ -7,6 +7,7 @@ import { fastenerTopics } from './reckon/fasteners.ts';
 import { tighteningTopics } from './reckon/tightening.ts';
 import type { Topic, Typed } from './reckon/topic.ts';
 import { waitingTopics } from './reckon/waiting.ts';
+import { perhaps } from './slips.ts';
 
 export const topics: readonly Topic[] = [...fastenerTopics, ...tighteningTopics, ...waitingTopics];
 
@@ -15,6 +16,12 @@ const pages = (): string => topics.map(({ usage, help }) => `  reckon ${usage}\n
 function typedAs({ names, values }: Parsed): Typed {
   const { atMs, zoneMin } = machineClock()();
   return { words: names.slice(1), options: values, today: dateText(atMs, zoneMin) };
+}
+
+/** Where only the usage was to be said, it is said once. */
+function whyNot(refused: string | undefined, topic: Topic, foreign: string | undefined): string {
+  if (refused === undefined) return `--${foreign} says nothing to ${topic.name}; `;
+  return refused === `say ${topic.usage}` ? 'say ' : `${refused}; `;
 }
 
 export const reckon: Command = {
@@ -33,16 +40,20 @@ export const reckon: Command = {
     }
     const topic = topics.find((one) => one.name === name);
     if (!topic) {
-      const what = name === undefined ? 'no topic' : `no topic ${JSON.stringify(name)}`;
+      const what =
+        name === undefined
+          ? 'no topic'
+          : `no topic ${JSON.stringify(name)}${perhaps(
+              name,
+              topics.map((one) => one.name),
+            )}`;
       out.complain(`countback: ${what}; there are ${topics.map((one) => one.name).join(', ')}`);
       return exits.usage;
     }
     const foreign = [...args.values.keys()].find((option) => !topic.options.includes(option));
     const found = foreign === undefined ? topic.reckon(typedAs(args)) : undefined;
     if (found === undefined || isRefused(found)) {
-      out.complain(
-        `countback: ${found ? found.refused : `--${foreign} says nothing to ${topic.name}`}; reckon ${topic.usage}`,
-      );
+      out.complain(`countback: ${whyNot(found?.refused, topic, foreign)}reckon ${topic.usage}`);
       return exits.usage;
     }
     const text = args.flags.has('json')

@@ -15,6 +15,7 @@ import { plainText } from '../trade/plain-text.ts';
 import { type Command, exits } from './answer.ts';
 import { openToLook, orFault } from './opening.ts';
 import { photosNow } from './photos-now.ts';
+import { notOne } from './slips.ts';
 
 export const sheet: Command = {
   name: 'sheet',
@@ -34,7 +35,8 @@ export const sheet: Command = {
       const [named] = args.names;
       const forms = (['text', 'html', 'csv'] as const).filter((form) => args.flags.has(form));
       if (named === undefined || args.names.length > 1 || forms.length > 1) {
-        out.complain(`countback: ${sheet.usage}`);
+        const why = forms.length > 1 ? `one of --${forms.join(', --')}` : notOne(args.names);
+        out.complain(`countback: ${why}; ${sheet.usage}`);
         return exits.usage;
       }
       const job = await openToLook(named, out);

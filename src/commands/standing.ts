@@ -13,6 +13,7 @@ import { plainText } from '../trade/plain-text.ts';
 import { firstFacing } from '../view/facing.ts';
 import { type Command, exits } from './answer.ts';
 import { openToLook, orFault } from './opening.ts';
+import { notOne } from './slips.ts';
 
 export const standing: Command = {
   name: 'standing',
@@ -23,7 +24,7 @@ export const standing: Command = {
     orFault(out, async () => {
       const [named] = args.names;
       if (named === undefined || args.names.length > 1) {
-        out.complain(`countback: ${standing.usage}`);
+        out.complain(`countback: ${notOne(args.names)}; ${standing.usage}`);
         return exits.usage;
       }
       const job = await openToLook(named, out);

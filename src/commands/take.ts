@@ -7,6 +7,7 @@ import type { Answer, Session } from '../session/session.ts';
 import { longestText, plainText } from '../trade/plain-text.ts';
 import { type Command, exits, type Out } from './answer.ts';
 import { openSession, orFault } from './opening.ts';
+import { notOne } from './slips.ts';
 
 export type Taken = {
   line: string;
@@ -98,7 +99,7 @@ export const takeOf = (input: Input): Command => ({
   run: (args, out, packageRoot) =>
     orFault(out, async () => {
       const [named] = args.names;
-      if (named === undefined || args.names.length > 1) return usageOf(out);
+      if (named === undefined || args.names.length > 1) return usageOf(args.names, out);
       const session = await openSession(named, packageRoot, {
         fresh: args.flags.has('new'),
         tell: (line) => out.complain(`countback: ${line}`),
@@ -157,7 +158,7 @@ async function takeFrom(stdin: ReturnType<Input>, session: Session, out: Out, as
   }
   return ended === 'all taken' ? exits.fine : exits.someRefused;
 }
-function usageOf(out: Out): number {
-  out.complain(`countback: ${usage}`);
+function usageOf(names: readonly string[], out: Out): number {
+  out.complain(`countback: ${notOne(names)}; ${usage}`);
   return exits.usage;
 }

@@ -13,6 +13,7 @@ import { goesBy, type Named, openVehicles, type RememberedVehicle, type Vehicles
 import { type Command, exits, type Out, type Parsed } from './answer.ts';
 import { orFault } from './opening.ts';
 import { write } from './sheet.ts';
+import { notOne, perhaps, tooMany } from './slips.ts';
 
 type OnFile = { job: string; path: string; vehicle: Named; lines: readonly Line[] };
 
@@ -27,7 +28,7 @@ export const vehicle: Command = {
       const isWhole = what === 'list' ? args.names.length === 1 : args.names.length === 2;
       const act = isWhole && what !== undefined ? acts.get(what) : undefined;
       if (!act) {
-        out.complain(`countback: ${vehicle.usage}`);
+        out.complain(`countback: ${whyNot(args.names)}; ${vehicle.usage}`);
         return exits.usage;
       }
       const vehicles = await openVehicles(placesOn(thisMachine()).vehicles);
@@ -38,6 +39,13 @@ export const vehicle: Command = {
 
 type Act = (vehicles: Vehicles, named: string, args: Parsed, out: Out) => Promise<number>;
 const acts: ReadonlyMap<string, Act> = new Map(Object.entries({ list, show, export: exportAll, forget }));
+
+function whyNot([what, ...names]: readonly string[]): string {
+  if (what === undefined) return 'say what to do';
+  const isKnown = acts.has(what);
+  if (!isKnown) return `vehicle does not know ${JSON.stringify(what)}${perhaps(what, [...acts.keys()])}`;
+  return what === 'list' ? tooMany(names) : notOne(names, 'vehicle');
+}
 
 const nameText = ({ label, registration }: Named): string => (registration ? `${label}, ${registration}` : label);
 

@@ -10,7 +10,8 @@ import { readJournal } from '../store/journal.ts';
 import { longestJobBytes } from '../store/journal-adapter.ts';
 import { type Alteration, type Seal, sealOf } from '../store/seal.ts';
 import { type Command, exits } from './answer.ts';
-import { orFault, placeOf } from './opening.ts';
+import { notThere, orFault, placeOf } from './opening.ts';
+import { notOne } from './slips.ts';
 
 export const verify: Command = {
   name: 'verify',
@@ -21,11 +22,13 @@ export const verify: Command = {
     orFault(out, async () => {
       const [named] = args.names;
       if (named === undefined || args.names.length > 1) {
-        out.complain(`countback: ${verify.usage}`);
+        out.complain(`countback: ${notOne(args.names)}; ${verify.usage}`);
         return exits.usage;
       }
       const { path } = placeOf(named);
-      const bytes = await bytesOf(realDisk, path);
+      const bytes = await bytesOf(realDisk, path).catch(async (thrown: unknown) => {
+        throw await notThere(thrown, named, path);
+      });
       const seal = sealOf(bytes);
       const sheetFile = args.values.get('sheet');
       const sheet = sheetFile === undefined ? undefined : await sheetOf(realDisk, sheetFile);

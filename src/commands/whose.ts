@@ -19,6 +19,7 @@ import { threadNamed } from '../trade/threads.ts';
 import { firstFacing } from '../view/facing.ts';
 import { type Command, exits, type Parsed } from './answer.ts';
 import { openToLook, orFault } from './opening.ts';
+import { notOne } from './slips.ts';
 
 const ofFastener = ['kind', 'head', 'thread', 'length', 'class', 'coating', 'tray'] as const;
 /** No fastener on a vehicle is longer. */
@@ -37,7 +38,7 @@ export const whose: Command = {
     orFault(out, async () => {
       const [named] = args.names;
       if (named === undefined || args.names.length > 1) {
-        out.complain(`countback: ${whose.usage}`);
+        out.complain(`countback: ${notOne(args.names)}; ${whose.usage}`);
         return exits.usage;
       }
       const asked = inHandOf(args);

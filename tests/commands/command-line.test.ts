@@ -56,6 +56,30 @@ describe('the command line', () => {
     }
   });
 
+  it('says what is missing or too much, and what a slipped word may have meant', async () => {
+    const slips: [string[], string][] = [
+      [['standin'], 'unknown command "standin", perhaps "standing"; '],
+      [['hatchback'], 'unknown command "hatchback"; the job is opened by "countback open hatchback"; '],
+      [['sideways'], 'unknown command "sideways"; see countback --help'],
+      [['standing'], 'no job is named; standing JOB '],
+      [['standing', 'a', 'b'], '"b" is too much here; standing JOB '],
+      [['standing', 'a', '--jsn'], 'unknown option "--jsn", perhaps "--json"; '],
+      [['calls', 'x', 'y'], '"x" and 1 more words are too much here; calls '],
+      [['vehicle', 'shwo', 'x'], 'vehicle does not know "shwo", perhaps "show"; '],
+      [['vehicle', 'show'], 'no vehicle is named; vehicle list'],
+      [['plans', 'nede'], 'plans does not know "nede", perhaps "need"; '],
+      [['reckon', 'torqe'], 'no topic "torqe", perhaps "torque"; '],
+      [['reckon', 'torque'], 'say reckon torque "25 Nm"'],
+      [['verify', 'nowhere'], 'there is no job "nowhere"; there is "hatchback"'],
+    ];
+    const ended = await Promise.all(slips.map(([args]) => bench.run(args)));
+    for (const [i, { complaint }] of ended.entries())
+      expect(complaint.startsWith(`countback: ${slips[i]?.[1]}`), complaint).toBe(true);
+    const [asked, wanted] = await Promise.all([bench.run(['help', 'take']), bench.run(['take', '--help'])]);
+    expect(asked).toEqual(wanted);
+    expect((await bench.run(['help'])).out).toContain('the shelf of jobs, on the screen');
+  });
+
   it.each([[[]], [['open', 'hatchback']], [['demo']]])(
     'says that %j needs a terminal, and what does not',
     async (args) => {

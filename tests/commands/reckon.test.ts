@@ -82,16 +82,16 @@ describe('reckon', () => {
   });
 
   it.each([
-    [['thread'], /say thread/],
+    [['thread'], /say reckon thread/],
     [['thread', 'M8x1.35'], /there is no M8x1.35/],
     [['thread', 'banana'], /is no thread/],
     [['thread', 'M8', '7.7'], /no designation/],
     [['thread', 'M8', '--into', 'steel'], /--into says nothing to thread/],
     [['head', 'hex 900'], /no size of a head/],
     [['head', 'oval 3'], /no head/],
-    [['threads', 'M8'], /say threads/],
+    [['threads', 'M8'], /say reckon threads/],
     [['threads', 'M8', 'M9x9x9'], /no thread has a pitch/],
-    [['odd'], /say odd/],
+    [['odd'], /say reckon odd/],
     [['odd', 'a big one'], /is no fastener/],
     [['torque', '40 furlongs'], /no unit of torque/],
     [['torque', '--', '-5 Nm'], /a torque of -5/],
