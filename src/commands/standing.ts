@@ -6,6 +6,7 @@ import { todoRows } from '../calls/lists/todo.ts';
 import { readLog } from '../job/log.ts';
 import { openPointsWithNext } from '../job/next-call.ts';
 import { notAsked } from '../job/not-asked.ts';
+import { toldOnce } from '../job/told-once.ts';
 import { stillToDo } from '../plan/still-to-do.ts';
 import { machineClock } from '../session/clock.ts';
 import { standingText } from '../sheet/standing-text.ts';
@@ -33,7 +34,9 @@ export const standing: Command = {
         const ledger = readLog(lines);
         const now = { ...machineClock()(), run: (lines.at(-1)?.run ?? 0) + 1 };
         const desk: Desk = { ledger, facing: firstFacing, now, plans: () => [] };
-        const points = openPointsWithNext(ledger, now).map((p) => ({
+        const each = openPointsWithNext(ledger, now);
+        const told = toldOnce(ledger, each);
+        const points = each.map((p) => ({
           code: p.code,
           at: p.at,
           because: plainText(p.because),
@@ -44,7 +47,7 @@ export const standing: Command = {
         if (end && !args.flags.has('json')) out.write(`NOT SURE: ${end.what}\n`);
         const mayLeave = points.length === 0 && !end;
         if (args.flags.has('by-service')) {
-          out.write(args.flags.has('json') ? todoData(desk) : todoText(desk, points.length));
+          out.write(args.flags.has('json') ? todoData(desk) : todoText(desk, told.length));
         } else if (args.flags.has('json')) {
           out.write(
             `${JSON.stringify({ job: job.job, mayLeave, ...(end && { fileEnd: end.what }), open: points, notAsked: notAsked(ledger), totals: ledger.tallies.all }, null, 2)}\n`,

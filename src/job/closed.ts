@@ -31,13 +31,16 @@ const specIn = (ledger: Ledger, o: Occupant): Spec => stateOf(ledger, 'fastener'
 const isOnItsWay = (o: Occupant | undefined): boolean =>
   o !== undefined && !o.working && !o.forNow && (o.level === 'on' || o.level === 'snug');
 
+/** A finding keeps a hole open, and nothing else is to be said of it before. */
+export const nothingElse = 'a finding on it is open';
+
 /** Why a touched hole is not closed; null when it is, or when it is as found. */
 export function openBecause(ledger: Ledger, h: HoleState): string | null {
   const c = h.called;
   if (!isTouched(h)) return null;
   if (c.pieces.length > 0) return 'a broken piece is in it';
   const o = c.occupant;
-  if (c.findings.length > 0) return `${isOnItsWay(o) ? 'in, not tight yet; ' : ''}a finding on it is open`;
+  if (c.findings.length > 0) return isOnItsWay(o) ? `in, not tight yet; ${nothingElse}` : nothingElse;
   if (c.temporaries.length > 0) return `${c.temporaries[0]} is in it`;
   if (!o) return c.leftEmpty ? null : c.foundEmptyAt && !c.own ? 'empty on arrival' : 'off';
   if (o.working) return 'a working fastener is in it';

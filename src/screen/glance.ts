@@ -3,6 +3,7 @@ import { nextHole } from '../calls/desk.ts';
 import { outOf } from '../calls/tally-words.ts';
 import { openPoints } from '../job/open-points.ts';
 import { areaOf, numberOf } from '../job/subjects.ts';
+import { toldOnce } from '../job/told-once.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { cellsOf, fitted } from './cells.ts';
 import { type Look, lookOf, quietLook } from './colours.ts';
@@ -57,7 +58,7 @@ function sumRows({ title, figure, look }: Figure, large: boolean, scale: Scale, 
 
 /** No fastener is next; what else keeps the car here is counted. */
 function restRows({ desk, keymap, columns }: Scene, rows: number): Row[] {
-  const many = openPoints(desk.ledger, desk.now).length;
+  const many = toldOnce(desk.ledger, openPoints(desk.ledger, desk.now)).length;
   const waits = `${many} ${many === 1 ? 'point keeps' : 'points keep'} the car here: ${keyOf(keymap, 'glance', 'to-leaving')}`;
   const text = fitted(many === 0 ? 'nothing is next' : `no fastener of it is next; ${waits}`, columns - 2).trimEnd();
   return inThe(rows, [inTheMiddle([{ text }], cellsOf(text), columns)], columns);

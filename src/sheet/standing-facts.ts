@@ -5,6 +5,7 @@ import { type Ledger, stateOf } from '../job/ledger.ts';
 import type { Stamp } from '../job/line.ts';
 import { type NotAsked, notAsked } from '../job/not-asked.ts';
 import { openPoints } from '../job/open-points.ts';
+import { toldOnce } from '../job/told-once.ts';
 import { plainDeep } from '../trade/plain-text.ts';
 import { type LeavingFact, leavingFacts } from './log-facts.ts';
 import { type Moment, moment, placeWords, type Reading } from './reading.ts';
@@ -23,7 +24,7 @@ export function standingFacts(ledger: Ledger, options: { now: Stamp; zone?: numb
     standing: standingOf(of),
     leavings: leavingFacts(of),
     notAsked: notAsked(ledger),
-    open: openPoints(ledger, of.now).map(({ code, at, because }) => {
+    open: toldOnce(ledger, openPoints(ledger, of.now)).map(({ code, at, because }) => {
       const area = areaOfPlace(ledger, at);
       return { code, at, place: placeWords(at), because, ...(area !== undefined && { area }) };
     }),

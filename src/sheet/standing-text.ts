@@ -8,6 +8,7 @@ import { notAskedText } from '../job/not-asked.ts';
 import { gapWords } from '../job/number-jump.ts';
 import type { OpenPoint } from '../job/open-point.ts';
 import type { Said } from '../job/said.ts';
+import { toldOnce } from '../job/told-once.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { headed } from './layout.ts';
 import { placeWords } from './reading.ts';
@@ -18,7 +19,7 @@ export type StandingOptions = { now: Stamp; wordsOf: (said: Said) => string; zon
 
 /** The headline, then one line for each open point, however long: to be read, cut and searched line by line. */
 export function standingText(ledger: Ledger, { now, wordsOf, zone }: StandingOptions): string {
-  const points = openPointsWithNext(ledger, now);
+  const points = toldOnce(ledger, openPointsWithNext(ledger, now));
   const facts = standingFacts(ledger, { now, ...(zone !== undefined && { zone }) });
   return `${[
     ...standingLines(facts),

@@ -4,6 +4,7 @@ import type { OnTheShelf } from '../../src/calls/lists/shelf.ts';
 import { stateOf } from '../../src/job/ledger.ts';
 import type { Line } from '../../src/job/line.ts';
 import { createBench } from '../../src/session/bench.ts';
+import { standingText } from '../../src/sheet/standing-text.ts';
 import { fault } from '../../src/store/fault.ts';
 import { ringOf } from '../../src/trade/layout.ts';
 import { demoLines } from '../demo/at-hand.ts';
@@ -481,6 +482,16 @@ describe('asking', () => {
     expect(at.state().answer).toMatchObject({ kind: 'taken', call: 'release' });
     await at.press('escape');
     expect(note()).toBe('Back: Strip.');
+  });
+  it('[X1] counts what is open alike in the list, the glance and the refusal: what was found at a hole once', async () => {
+    const at = await newJob();
+    for (const line of ['area cover', 'off 1', 'missing 2', 'holes 2']) at.session().runLine(line);
+    await at.press('L', 'x');
+    const many = at.bench.listed().length;
+    expect(at.state().answer).toMatchObject({ kind: 'refused', text: expect.stringMatching(`^${many} open: `) });
+    expect(standingText(at.state().ledger, { now: at.bench.desk().now, wordsOf: () => '' })).toContain(
+      `NOT RELEASED, ${many} open points`,
+    );
   });
   it('[X1] asks for no name where the car may not leave, and says at once what is open', async () => {
     const at = await newJob();

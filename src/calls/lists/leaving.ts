@@ -8,6 +8,7 @@ import { gapWords } from '../../job/number-jump.ts';
 import type { OpenPoint } from '../../job/open-point.ts';
 import { gatedBy } from '../../job/order.ts';
 import { areaOf, named, nameOf, subjectText } from '../../job/subjects.ts';
+import { toldOnce } from '../../job/told-once.ts';
 import type { Desk } from '../desk.ts';
 import type { Args } from '../form.ts';
 import { nextWords } from '../line-reader.ts';
@@ -16,7 +17,7 @@ import { specWords } from '../spec-words.ts';
 
 export function leavingRows(desk: Desk): Rows {
   const { points: each, withNext } = openPointsToLookAt(desk.ledger, desk.now);
-  const all = withoutTwice(desk, each, withNext);
+  const all = toldOnce(desk.ledger, each);
   // What can be closed now comes before what waits for something behind it.
   const isGated = ({ at }: OpenPoint): boolean => {
     const areas = areasOf(desk, at);
@@ -47,23 +48,6 @@ export function leavingRows(desk: Desk): Rows {
     };
   };
   return rowsMadeBy(points.length, rowAt, (i) => groupOf(points[i] as OpenPoint));
-}
-
-/** A hole that stays open by what was found at it is said with the finding, where the same call closes both. */
-function withoutTwice(
-  { ledger }: Desk,
-  all: readonly OpenPoint[],
-  withNext: (point: OpenPoint) => OpenPoint,
-): readonly OpenPoint[] {
-  const found = Map.groupBy(
-    all.filter(({ code }) => code === 'finding-open'),
-    ({ at }) => stateOf(ledger, 'finding', nameOf(at))?.at,
-  );
-  const callFor = (point: OpenPoint) => JSON.stringify(withNext(point).next);
-  return all.filter((point) => {
-    const same = point.code === 'hole-open' ? (found.get(point.at) ?? []) : [];
-    return same.length === 0 || !same.some((one) => callFor(one) === callFor(point));
-  });
 }
 
 /** The fastener that the call names by its number in the log. */

@@ -5,6 +5,7 @@ import { no } from '../guards.ts';
 import { openPoints } from '../open-points.ts';
 import { personSchema, reasonSchema } from '../reasons.ts';
 import { subjectText } from '../subjects.ts';
+import { toldOnce } from '../told-once.ts';
 import { verb } from '../verb.ts';
 import { gate, nothing, vehicleOf } from './car.ts';
 
@@ -36,8 +37,9 @@ const release = verb(
   [
     gate('open-points', 'X1', (s) => {
       const open = openPoints(s.ledger, s.now);
-      const [first] = open;
-      const because = `${open.length} open: ${first ? `${subjectText(first.at)}, ${first.because}` : ''}`;
+      const told = toldOnce(s.ledger, open);
+      const [first] = told;
+      const because = `${told.length} open: ${first ? `${subjectText(first.at)}, ${first.because}` : ''}`;
       return first
         ? no(
             because,
