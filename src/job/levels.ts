@@ -3,11 +3,24 @@
 import { type Ledger, stateOf } from './ledger.ts';
 import { areaOf, type Hole, withinArea } from './subjects.ts';
 
+/** The levels of an area under their numbers, as long as its list of holes is the same. */
+const known = new WeakMap<readonly Hole[], ReadonlyMap<Hole, Hole[]>>();
+function levelsIn(holes: readonly Hole[]): ReadonlyMap<Hole, Hole[]> {
+  const there = known.get(holes);
+  if (there) return there;
+  const levels = Map.groupBy(
+    holes.filter((hole) => withinArea(hole).includes(' ')),
+    (level) => level.slice(0, level.indexOf(' ', level.indexOf('/'))),
+  );
+  known.set(holes, levels);
+  return levels;
+}
+
 /** All levels known under a hole's number, the one called first; a level called by name stands for itself. */
 export function levelsOf(ledger: Ledger, hole: Hole): Hole[] {
   if (withinArea(hole).includes(' ')) return [hole];
   const area = stateOf(ledger, 'area', areaOf(hole));
-  return [hole, ...(area?.holes ?? []).filter((h) => h.startsWith(`${hole} `))];
+  return [hole, ...((area && levelsIn(area.holes).get(hole)) ?? [])];
 }
 
 const calledOf = (ledger: Ledger, hole: Hole) => stateOf(ledger, 'hole', hole)?.called;

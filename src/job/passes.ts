@@ -92,11 +92,13 @@ function levelIsDue(ledger: Ledger, level: Hole, pass: string): boolean {
 }
 
 /** Hole numbers still due in a pass, in order; when none is and one was taken out of order, those it goes round again. */
-export function dueIn(ledger: Ledger, area: string, pass: string): Hole[] {
+export const dueIn = (ledger: Ledger, area: string, pass: string): readonly Hole[] => dueOnce(ledger, `${area}/${pass}`);
+const dueOnce = oncePerLedger((ledger, areaAndPass): readonly Hole[] => {
+  const [area = '', pass = ''] = areaAndPass.split('/');
   const all = inOrder(ledger, area);
   const due = all.filter((hole) => levelsOf(ledger, hole).some((level) => levelIsDue(ledger, level, pass)));
   return due.length > 0 ? due : dueAgain(ledger, area, all, pass);
-}
+});
 
 /** O3: a closing round never touches torque-and-angle or shouldered fasteners. */
 function bearsAnother(ledger: Ledger, hole: Hole): boolean {

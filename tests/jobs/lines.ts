@@ -80,7 +80,7 @@ export type PlayedLines = {
   ledger: Ledger;
   now: Stamp;
   refused: readonly Refused[];
-  /** One before each line of the script. */
+  /** One before each line of the script, unless it went on from one. */
   places: readonly Place[];
 };
 
@@ -103,7 +103,7 @@ export function playLines(
   }
   for (const line of script) {
     const { ledger, facing } = session.store.getState();
-    places.push({ at: line.at, ledger, openedWith, facing, now });
+    if (!from) places.push({ at: line.at, ledger, openedWith, facing, now });
     if (!line.call) {
       now = (line.closed ? opened : later)(now, line.minutes * 60_000);
       if (!line.closed) continue;

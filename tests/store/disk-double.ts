@@ -61,13 +61,22 @@ export function chance(seed: number): () => number {
   };
 }
 
-function applied(bytes: Buffer, change: Change): Buffer {
-  if ('size' in change)
-    return Buffer.concat([bytes, Buffer.alloc(Math.max(0, change.size - bytes.length))]).subarray(0, change.size);
-  const grown = Buffer.alloc(Math.max(bytes.length, change.at + change.bytes.length));
-  bytes.copy(grown);
-  change.bytes.copy(grown, change.at);
-  return grown;
+/** The bytes of a file after these changes, one upon the other. */
+function applied(bytes: Buffer, ...changes: readonly Change[]): Buffer {
+  const ends = changes.map((change) => ('size' in change ? change.size : change.at + change.bytes.length));
+  const after = Buffer.alloc(Math.max(bytes.length, ...ends));
+  bytes.copy(after);
+  let { length } = bytes;
+  for (const change of changes) {
+    if ('size' in change) {
+      after.fill(0, change.size, Math.max(change.size, length));
+      length = change.size;
+    } else {
+      change.bytes.copy(after, change.at);
+      length = Math.max(length, change.at + change.bytes.length);
+    }
+  }
+  return after.subarray(0, length);
 }
 
 function inBlocks(at: number, bytes: Uint8Array): Change[] {
@@ -145,7 +154,7 @@ function doubleOf(inodes: Map<number, Inode>, names: Names, namesOnDisk: Names, 
         run({ name: 'write', path }, (failure) => {
           const taken = bytes.subarray(0, failure?.afterBytes ?? bytes.length);
           const pieces = inBlocks(at, taken);
-          for (const piece of pieces) inode.now = applied(inode.now, piece);
+          inode.now = applied(inode.now, ...pieces);
           inode.dirty.push(...pieces);
           changedMs++;
           if (failure?.code) throw error(failure.code, path);
@@ -155,7 +164,7 @@ function doubleOf(inodes: Map<number, Inode>, names: Names, namesOnDisk: Names, 
         run({ name: 'sync', path }, (failure) => {
           const dirty = inode.dirty.splice(0);
           if (failure?.code) throw error(failure.code, path);
-          for (const change of dirty) inode.onDisk = applied(inode.onDisk, change);
+          inode.onDisk = applied(inode.onDisk, ...dirty);
         }),
       truncate: (size) =>
         run({ name: 'truncate', path }, () => {

@@ -15,7 +15,7 @@ type PassSaid = { area: string; pass?: string; tool?: string };
 const passOf = (s: Standing, said: PassSaid): string =>
   said.pass ?? passesOf(s.ledger, said.area).find((pass) => dueIn(s.ledger, said.area, pass).length > 0) ?? 'final';
 /** What is due; where some of it has to wait with its final, the rest, and where all has, none is left out. */
-function each(s: Standing, said: PassSaid): Hole[] {
+function each(s: Standing, said: PassSaid): readonly Hole[] {
   const pass = passOf(s, said);
   const due = dueIn(s.ledger, said.area, pass);
   const now = dueNow(s.ledger, due, pass);
