@@ -3,8 +3,8 @@
 import { everyKey, noted, put, settled } from './drawers.ts';
 import type { EntryOf } from './entry.ts';
 import { freshHole } from './evolve/hole.ts';
-import type { Work } from './fold.ts';
 import { inHole } from './subjects.ts';
+import type { Work } from './work.ts';
 
 export function exchange(work: Work, entry: EntryOf<'holes-exchanged'>, n: number): void {
   const { one, other } = entry;

@@ -31,13 +31,11 @@ export type Line = Omit<z.infer<typeof lineSchema>, 'entries'> & { entries: [Ent
 
 export type ReadLine = { ok: true; line: Line } | { ok: false; what: string; newer: boolean };
 
-const early = 300;
-let linesRead = 0;
-/** The first lines a program reads are checked as the schemas stand: code made for them pays for itself only in many. */
-const isEarly = (): boolean => linesRead++ < early;
+/** The first lines of a job are checked as the schemas stand: code made for them pays for itself only in a long one. */
+const isEarly = (value: unknown): boolean => (((value as { n?: unknown } | null)?.n ?? 0) as number) < 300;
 
 /** Parses one line's value; `newer` when a name or field is unknown, so that the file is refused and not "repaired". */
-export function readLine(value: unknown, jitless = isEarly()): ReadLine {
+export function readLine(value: unknown, jitless = isEarly(value)): ReadLine {
   const read = lineSchema.safeParse(value, { jitless });
   if (!read.success) return notALine(value, read.error.issues[0], []);
   const entries: Entry[] = [];

@@ -92,7 +92,8 @@ function levelIsDue(ledger: Ledger, level: Hole, pass: string): boolean {
 }
 
 /** Hole numbers still due in a pass, in order; when none is and one was taken out of order, those it goes round again. */
-export const dueIn = (ledger: Ledger, area: string, pass: string): readonly Hole[] => dueOnce(ledger, `${area}/${pass}`);
+export const dueIn = (ledger: Ledger, area: string, pass: string): readonly Hole[] =>
+  dueOnce(ledger, `${area}/${pass}`);
 const dueOnce = oncePerLedger((ledger, areaAndPass): readonly Hole[] => {
   const [area = '', pass = ''] = areaAndPass.split('/');
   const all = inOrder(ledger, area);

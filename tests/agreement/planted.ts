@@ -94,7 +94,7 @@ const planted: readonly Planted[] = [
     rule: 'U1',
     wrong: 'a struck line is folded out of its first subject only',
     shows: '',
-    in: 'fold.ts',
+    in: 'refold.ts',
     text: 'for (const key of touches(one)) keys.add(key);',
     instead: 'for (const key of touches(one).slice(0, 1)) keys.add(key);',
   },
