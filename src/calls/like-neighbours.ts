@@ -1,5 +1,6 @@
-// What a hole most likely wants of which nobody knows it: what the fasteners found in the other holes of its area have in
-// common. A proposal for the eye, never a fact: no hole wants it before somebody says so.
+// What the fasteners of one area have in common: what a hole most likely wants of which nobody knows it, and which of them
+// are of another length. For the eye, never a fact: no hole wants it before somebody says so, and length alone is suspected
+// of nothing (F2).
 import { wantsOf } from '../job/closed.ts';
 import { type Ledger, stateOf } from '../job/ledger.ts';
 import { isAlike, type Spec, tellingFields } from '../job/spec.ts';
@@ -28,4 +29,23 @@ export function likeNeighbours(ledger: Ledger, hole: Hole): Spec | undefined {
     }),
   ) as Spec;
   return spec.thread === undefined ? undefined : spec;
+}
+
+/** Holes whose fastener is longer or shorter than most of its kind and thread in the area: not to be mixed up in the hand. */
+export function ofOtherLength(ledger: Ledger, area: string): ReadonlySet<Hole> {
+  const known = (stateOf(ledger, 'area', area)?.holes ?? []).flatMap((hole) => {
+    const h = stateOf(ledger, 'hole', hole);
+    const own = h?.called.own === undefined ? undefined : stateOf(ledger, 'fastener', h.called.own)?.spec;
+    const spec = h && (h.called.occupant?.spec ?? own ?? wantsOf(ledger, h));
+    return spec?.lengthMm === undefined ? [] : [{ hole, spec }];
+  });
+  const alike = Map.groupBy(known, ({ spec }) => `${spec.kind} ${spec.thread}`);
+  return new Set([...alike.values()].flatMap(shorterOrLonger));
+}
+function shorterOrLonger(all: readonly { hole: Hole; spec: Spec }[]): Hole[] {
+  const byLength = [...Map.groupBy(all, ({ spec }) => spec.lengthMm).values()].sort((a, b) => b.length - a.length);
+  const [most = [], ...others] = byLength;
+  return most.length >= fewest && most.length >= all.length * shareOfOneMind
+    ? others.flat().map(({ hole }) => hole)
+    : [];
 }

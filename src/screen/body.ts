@@ -50,10 +50,19 @@ const signs: readonly (readonly [Mark, string])[] = [
   ['gated', 'gated: what is behind it first'],
   ['done', 'closed'],
 ];
+/** Behind the number of a hole on the cardboard. */
+const flags: readonly (readonly [string, string])[] = [
+  ['+', 'several levels'],
+  ['!', 'a finding'],
+  ['?', 'suspected'],
+  ['^', 'of another length'],
+  ['~', 'own tool'],
+];
 /** What the signs of holes and areas say. */
 function signRows(columns: number): Row[] {
-  const said = signs.map(([mark, words]) => `${shapeOf(mark)} ${words}`.replaceAll(' ', '\u00a0'));
-  return wrapped(said.join(' \u00a0'), columns - 2, 3).map((text) =>
+  const shapes = signs.map(([mark, words]) => [shapeOf(mark), words] as const);
+  const said = [...shapes, ...flags].map(([sign, words]) => `${sign} ${words}`.replaceAll(' ', '\u00a0'));
+  return wrapped(said.join(' \u00a0'), columns - 2, 4).map((text) =>
     plainRow(fitted(` ${text.replaceAll('\u00a0', ' ').trim()}`, columns), quietLook),
   );
 }

@@ -1,9 +1,11 @@
 // One key for the next of its kind and for the next area: what is taken unasked, what is asked, and how to say otherwise.
 import { beforeEach, describe, expect, it } from 'vitest';
 import { leftToSlacken } from '../../src/calls/desk.ts';
+import { areaDrawn } from '../../src/calls/lists/map.ts';
 import { upNext } from '../../src/calls/next-of-kind.ts';
 import { boxProposals } from '../../src/calls/proposals.ts';
 import { stateOf } from '../../src/job/ledger.ts';
+import { suspectedOn } from '../../src/job/suspicions.ts';
 import { type AtTheBench, atTheBench } from './at-the-bench.ts';
 
 const plan = 'inline-four belt service';
@@ -362,6 +364,21 @@ describe('answers that say more', () => {
     );
     await at.press('enter', 'B', 'n');
     expect(at.state().answer).toMatchObject({ text: expect.stringContaining('cover 4 new one in') });
+  });
+  it('[F2] marks on the cardboard what is of another length than most of its kind there, and suspects nothing', async () => {
+    const say = (...lines: string[]) => lines.map((line) => at.session().runLine(line));
+    const marked = () => {
+      const drawn = areaDrawn(at.bench.desk(), undefined, false);
+      return drawn?.holes.flatMap(({ number, otherLength }) => (otherLength ? number : []));
+    };
+    say('area cover', 'use bolt hex 10 M6x25', 'off 1', 'use bolt hex 10 M6x45', 'off 2');
+    // One beside one is a row of nothing.
+    expect(marked()).toEqual([]);
+    say('use bolt hex 10 M6x25', 'off 3', 'use stud M6x80', 'off 4');
+    expect(marked()).toEqual(['2']);
+    expect(suspectedOn(at.state().ledger)).toEqual([]);
+    await at.press('B');
+    expect(marked()).toEqual(['2']);
   });
   it('proposes nothing where the neighbours are of several minds', () => {
     const say = (...lines: string[]) => lines.map((line) => at.session().runLine(line));

@@ -9,6 +9,7 @@ import { type Hole, numberOf, withinArea } from '../../job/subjects.ts';
 import { suspectedAt } from '../../job/suspicions.ts';
 import { gridOf, outlineOf, type Point } from '../../trade/layout.ts';
 import type { Desk } from '../desk.ts';
+import { ofOtherLength } from '../like-neighbours.ts';
 import type { Mark } from '../listed.ts';
 import { holeMark, holeWord } from './holes.ts';
 
@@ -25,6 +26,8 @@ export type DrawnHole = {
   finding?: true;
   /** What is in it, or was, is suspected and nobody has answered. */
   suspected?: true;
+  /** Longer or shorter than most of its kind there. */
+  otherLength?: true;
   /** Awkward to reach: the tool it wants. */
   tool?: string;
 };
@@ -67,6 +70,7 @@ export function areaDrawn(desk: Desk, next: Hole | undefined, building: boolean)
   const pass = building ? runningPass(desk, a.area) : undefined;
   // By number the places are the numbers.
   const ordered = orderBy(ledger, a.area) === 'number' ? [] : (pass?.holes ?? []);
+  const otherLengths = ofOtherLength(ledger, a.area);
   const turns = new Map(ordered.flatMap((hole, i) => (pass?.due.includes(hole) ? [[hole, i + 1] as const] : [])));
   return {
     area: a.area,
@@ -80,6 +84,7 @@ export function areaDrawn(desk: Desk, next: Hole | undefined, building: boolean)
       ),
       at: desk.facing.placing?.hole === `${a.area}/${n}` ? desk.facing.placing.at : (points[i] as Point),
       ...turnOf(turns, `${a.area}/${n}`),
+      ...((levels.get(n) ?? []).some((h) => otherLengths.has(h)) && { otherLength: true as const }),
     })),
     ...(pass && { pass: { name: pass.name, done: pass.done, of: pass.holes.length } }),
     ...proposedBy(desk, a.area),
