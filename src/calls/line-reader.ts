@@ -2,6 +2,7 @@
 import type { Said } from '../job/said.ts';
 import type { Desk } from './desk.ts';
 import { type Args, formText, isChoice, matchForm, type Node, slotsOf, type Token, tokens, writeForm } from './form.ts';
+import { perhaps } from './perhaps.ts';
 import { readSaid } from './read-said.ts';
 import { type Meant, meantBy, type Row } from './row.ts';
 import { readSlot, showSlot } from './slots.ts';
@@ -29,6 +30,12 @@ function beginnings(line: readonly Token[]): { row: Row; used: number }[] {
     .sort((a, b) => b.parts.length - a.parts.length);
 }
 
+const beginsAlike = ([first]: readonly Token[]): string =>
+  perhaps(
+    first?.text.toLowerCase() ?? '',
+    [...beginningsOfRows.keys()].filter((word) => word !== undefined),
+  );
+
 /** Reads one line. The longest beginning that reads wins; the reason given is the longest beginning's. */
 export function readLine(desk: Desk, text: string): Read {
   const said = readSaid(desk, text);
@@ -38,7 +45,7 @@ export function readLine(desk: Desk, text: string): Read {
   const [first] = found;
   if (!first) {
     return {
-      why: line.length === 0 ? 'nothing was said' : `"${line[0]?.text}" begins no call`,
+      why: line.length === 0 ? 'nothing was said' : `"${line[0]?.text}" begins no call${beginsAlike(line)}`,
       instead: 'see "countback calls"',
     };
   }

@@ -83,7 +83,9 @@ const readers: Record<string, Read> = {
   lost: readLost,
   spec: (_desk, rest) => {
     const { spec, used } = readSpec(rest);
-    return used > 0 ? [{ value: spec, used }] : none(`"${rest[0]?.text ?? ''}" is no spec, as "bolt hex 10 M6x25 8.8"`);
+    if (used > 0) return [{ value: spec, used }];
+    const what = rest[0] === undefined ? 'the fastener is missing' : `"${rest[0].text}" is no fastener`;
+    return none(`${what}, as "bolt hex 10 M6x25 8.8"`);
   },
   number: number('number', () => true),
   count: number('count', (n) => Number.isInteger(n) && n >= 0),

@@ -1,6 +1,7 @@
 // The command line: finds the command the words name, reads its options, and answers with its exit code. It starts
 // nothing itself; the terminal, the screen and standard input are handed in.
 import { readFileSync } from 'node:fs';
+import { perhaps } from '../calls/perhaps.ts';
 import { realDisk } from '../store/disk.ts';
 import { placesOn, thisMachine } from '../store/places.ts';
 import { jobsIn } from '../store/shelf.ts';
@@ -12,7 +13,7 @@ import { inRows } from './in-rows.ts';
 import { plans } from './planning.ts';
 import { reckon } from './reckon.ts';
 import { sheet } from './sheet.ts';
-import { notOne, perhaps } from './slips.ts';
+import { notOne } from './slips.ts';
 import { standing } from './standing.ts';
 import { type Input, takeOf } from './take.ts';
 import { vehicle } from './vehicle.ts';

@@ -1,6 +1,7 @@
 // Opening a job by its name or path for a command, with the plans and the workshop's list at hand.
 
 import { dirname } from 'node:path';
+import { stepsApart } from '../calls/perhaps.ts';
 import { type Line, readLine as readJobLine } from '../job/line.ts';
 import { machineClock } from '../session/clock.ts';
 import { createSession, type Session } from '../session/session.ts';
@@ -15,7 +16,6 @@ import { plainText } from '../trade/plain-text.ts';
 import { exits, type Out } from './answer.ts';
 import { type PlanShelf, planShelf } from './plans.ts';
 import { keepMemory, remindersFrom } from './remembering.ts';
-import { stepsApart } from './slips.ts';
 
 const faultText = (fault: Fault): string => `countback: ${fault.message}`;
 

@@ -1,12 +1,14 @@
 // plans: what plans there are, whether a plan file is sound, what must come off for services, a job saved as a plan, and
 // the schema for editors.
+
+import { perhaps } from '../calls/perhaps.ts';
 import { type Command, exits, type Out, type Parsed } from './answer.ts';
 import { checkPlans } from './plans-check.ts';
 import { listPlans } from './plans-list.ts';
 import { needForServices } from './plans-need.ts';
 import { saveAsPlan } from './plans-save.ts';
 import { schemaOfPlans } from './plans-schema.ts';
-import { perhaps, tooMany } from './slips.ts';
+import { tooMany } from './slips.ts';
 
 export type Branch = {
   usage: string;

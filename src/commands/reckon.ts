@@ -1,4 +1,6 @@
 // reckon: one computation of the trade, asked by its topic. It reads no job and writes nothing.
+
+import { perhaps } from '../calls/perhaps.ts';
 import { machineClock } from '../session/clock.ts';
 import { isRefused } from '../trade/answer.ts';
 import { dateText } from '../trade/civil-time.ts';
@@ -7,7 +9,6 @@ import { fastenerTopics } from './reckon/fasteners.ts';
 import { tighteningTopics } from './reckon/tightening.ts';
 import type { Topic, Typed } from './reckon/topic.ts';
 import { waitingTopics } from './reckon/waiting.ts';
-import { perhaps } from './slips.ts';
 
 export const topics: readonly Topic[] = [...fastenerTopics, ...tighteningTopics, ...waitingTopics];
 

@@ -1,5 +1,6 @@
 // vehicle: what is remembered of a vehicle, everything of it in one file, and forgetting it.
 import { unlink } from 'node:fs/promises';
+import { perhaps } from '../calls/perhaps.ts';
 import { type Line, readLine } from '../job/line.ts';
 import { memoryText } from '../sheet/memory.ts';
 import { counted } from '../sheet/words.ts';
@@ -13,7 +14,7 @@ import { goesBy, type Named, openVehicles, type RememberedVehicle, type Vehicles
 import { type Command, exits, type Out, type Parsed } from './answer.ts';
 import { orFault } from './opening.ts';
 import { write } from './sheet.ts';
-import { notOne, perhaps, tooMany } from './slips.ts';
+import { notOne, tooMany } from './slips.ts';
 
 type OnFile = { job: string; path: string; vehicle: Named; lines: readonly Line[] };
 
