@@ -3,7 +3,7 @@
 import { fstatSync } from 'node:fs';
 import { createInterface } from 'node:readline';
 import type { Readable } from 'node:stream';
-import type { Answer, Session } from '../session/session.ts';
+import type { Answer, Session } from '../session/session-shape.ts';
 import { longestText, plainText } from '../trade/plain-text.ts';
 import { type Command, exits, type Out } from './answer.ts';
 import { openSession, orFault } from './opening.ts';

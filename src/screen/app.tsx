@@ -2,7 +2,7 @@
 import { Box, Text, useApp, useIsScreenReaderEnabled, useWindowSize } from 'ink';
 import { type ReactNode, useEffect, useLayoutEffect, useMemo, useReducer, useRef, useSyncExternalStore } from 'react';
 import type { Bench, BenchState } from '../session/bench-shape.ts';
-import type { SessionState } from '../session/session.ts';
+import type { SessionState } from '../session/session-shape.ts';
 import { paintFor } from './colours.ts';
 import { rememberingFrames, smallest } from './frame.ts';
 import { onceAKey } from './once-a-key.ts';

@@ -9,7 +9,7 @@ import { openSaid, outOf, outParts } from '../calls/tally-words.ts';
 import { stateOf } from '../job/ledger.ts';
 import type { Spec } from '../job/spec.ts';
 import { areaOf, numberOf } from '../job/subjects.ts';
-import type { Answer, SessionState } from '../session/session.ts';
+import type { Answer, SessionState } from '../session/session-shape.ts';
 import { plainText } from '../trade/plain-text.ts';
 import type { ScreenId } from '../view/screens.ts';
 import type { View } from '../view/view.ts';

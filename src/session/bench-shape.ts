@@ -8,7 +8,7 @@ import type { OnTheShelf } from '../calls/lists/shelf.ts';
 import type { View } from '../view/view.ts';
 import type { Habits } from './habits.ts';
 import type { createEar, Heard } from './hearing.ts';
-import type { Session } from './session.ts';
+import type { Session } from './session-shape.ts';
 
 export type BenchState = {
   view: View;

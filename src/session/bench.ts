@@ -25,7 +25,7 @@ import { heldKey } from './held-key.ts';
 import { createKeeping } from './keeping.ts';
 import { greetingOf, questionsOnOpening } from './opening.ts';
 import { createQuestions } from './questions.ts';
-import type { Answer, Session } from './session.ts';
+import type { Answer, Session } from './session-shape.ts';
 import { createSteps } from './steps.ts';
 import { withNextOfKind } from './unasked.ts';
 import { type Around, keepPicked, onHoles, pickedOf, placedBy } from './walking.ts';

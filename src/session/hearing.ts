@@ -5,7 +5,7 @@ import type { Args } from '../calls/form.ts';
 import { readLine } from '../calls/line-reader.ts';
 import { readSaid } from '../calls/read-said.ts';
 import type { Row } from '../calls/row.ts';
-import type { Answer } from './session.ts';
+import type { Answer } from './session-shape.ts';
 
 export type Heard = { phrase: string } | { unsure: string } | 'nothing';
 const confirming = { yes: 'really do it', no: 'leave it be' } as const;

@@ -3,7 +3,7 @@
 import { hangingWords, timeToConfirm, whereItStands } from '../calls/lists/on-return.ts';
 import type { Asking } from '../view/view.ts';
 import { yesOrNo } from './asking.ts';
-import type { Session } from './session.ts';
+import type { Session } from './session-shape.ts';
 
 /** @param word what stands there to be told already */
 export function greetingOf(

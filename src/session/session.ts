@@ -1,102 +1,28 @@
 // The running job: the ledger as it stands, what is faced, the last answer, and whether it is saved. One way to run a
 // call on it, whoever calls. It paints nothing and knows no rule.
-import { createStore, type StoreApi } from 'zustand/vanilla';
-import { exchangedWords, lineWords } from '../calls/call-words.ts';
+import { createStore } from 'zustand/vanilla';
 import type { Desk, PlanOffer } from '../calls/desk.ts';
-import type { Args } from '../calls/form.ts';
 import { readLine } from '../calls/line-reader.ts';
-import { facedWords } from '../calls/next-area.ts';
-import {
-  type Meant,
-  meantBy,
-  type No,
-  type Once,
-  type OrElse,
-  type Otherwise,
-  type Row,
-  type Step,
-} from '../calls/row.ts';
+import { type Meant, meantBy, type No, type Row } from '../calls/row.ts';
 import { wayOut } from '../calls/ways-out.ts';
 import { decide, type Override } from '../job/decide.ts';
-import type { Product } from '../job/entries/declared.ts';
-import type { Ledger } from '../job/ledger.ts';
 import { type Line, readLine as readJobLine, type Stamp } from '../job/line.ts';
 import { appendLine, readLog } from '../job/log.ts';
 import type { Refusal } from '../job/refusal.ts';
 import type { Said } from '../job/said.ts';
 import { newlySuspected } from '../job/suspicions.ts';
 import { newlyDoubted } from '../job/tightening.ts';
-import { type Fault, isFault } from '../store/fault.ts';
-import type { OpenJob } from '../store/open-job.ts';
-import { type Photograph, photographAt } from '../store/photograph.ts';
-import type { Interval } from '../trade/intervals.ts';
+import { isFault } from '../store/fault.ts';
+import { photographAt } from '../store/photograph.ts';
 import { plainDeep, plainText } from '../trade/plain-text.ts';
-import { type Facing, firstFacing } from '../view/facing.ts';
-import type { Clock } from './clock.ts';
+import { firstFacing } from '../view/facing.ts';
 import { areaFaced, lastFaced } from './faced.ts';
-
-export type Answer =
-  | { kind: 'taken'; text: string; n: number; call: string; otherwise?: Otherwise }
-  | { kind: 'faced'; text: string }
-  /** `againSays`: the same key once more says that it is done already; `by`: the call to make instead. */
-  | { kind: 'refused'; text: string; instead: string; by?: string; or?: OrElse; refusal?: Refusal; againSays?: true }
-  /** Nothing stands against it and nothing is written yet: the same key once more means it. */
-  | { kind: 'asked'; text: string; instead: string; by?: string; or?: OrElse; again: string }
-  | { kind: 'step'; step: Step };
-
-export type SessionState = {
-  ledger: Ledger;
-  facing: Facing;
-  answer?: Answer;
-  /** What earlier jobs left of this vehicle, since the call that named it. */
-  remembered?: readonly string[];
-  /** Lines known to be on the disk. */
-  savedTo: number;
-  /** D5: sticky until a retry went well. */
-  notSaved?: Fault;
-  looking: boolean;
-};
-
-export type Session = {
-  store: StoreApi<SessionState>;
-  job: OpenJob<Line>;
-  run(row: Row, args: Args, by: Line['by']): Answer;
-  runLine(text: string, by?: Line['by']): Answer;
-  /** The workshop it works in, as the settings have it now. */
-  suits(workshop: Workshop): void;
-  /** Answers that a call is not made, before anything is asked for it. */
-  refuse(no: No): void;
-  /** Changes what is faced without a call: pointing at a hole. */
-  face(facing: Partial<Facing>): void;
-  desk(): Desk;
-  now(): Stamp;
-  /** Back when everything taken so far is on the disk, or is known not to be. */
-  settled(): Promise<void>;
-  retry(): Promise<void>;
-  close(): Promise<readonly Line[]>;
-};
-
-/** What of the settings a call is read and shown by. */
-export type Workshop = Pick<Desk, 'name' | 'trays' | 'units'>;
-
-export type SessionOptions = {
-  job: OpenJob<Line>;
-  clock: Clock;
-  plans?: () => readonly PlanOffer[];
-  products?: readonly Product[];
-  intervals?: Readonly<Record<string, Interval>>;
-  workshop?: Workshop;
-  /** Looks at a photograph's file; throws a fault where there is none to look at. */
-  photo?: (file: string) => Photograph;
-  /** What earlier jobs left, to be told when the job opens on this vehicle. */
-  reminders?: (vehicle: { label: string; registration?: string }) => readonly string[];
-  facing?: Partial<Facing>;
-};
+import { onceMore } from './once-more.ts';
+import type { Answer, Session, SessionOptions, SessionState } from './session-shape.ts';
+import { takenWords } from './taken-words.ts';
 
 const noPlanOffers: readonly PlanOffer[] = [];
 const noPlans = () => noPlanOffers;
-
-const leastMsToRead = 700;
 
 const runOf = (lines: readonly Line[]): number => lines.reduce((most, line) => Math.max(most, line.run), 0) + 1;
 
@@ -119,8 +45,7 @@ export function createSession({
     savedTo: ledger.lines.length,
     looking: job.mode === 'look',
   }));
-  let refused: { said: Said; row: string; awakeMs: number } | undefined;
-  let asked: { said: Said; answer: Answer; awakeMs: number } | undefined;
+  const again = onceMore();
   let saving: Promise<void> = Promise.resolve();
   /** The call with which work went on to another area: pressed once more by habit, it means nothing there. */
   let wentOnWith: string | undefined;
@@ -151,6 +76,7 @@ export function createSession({
     if ('no' in meant) return refuse(meant.no);
     if ('step' in meant) return { kind: 'step', step: meant.step };
     if ('again' in meant) {
+      const refused = again.refused();
       return refused
         ? say(refused.row, refused.said, by, meant.again)
         : no('nothing was refused that could be answered', 'go on');
@@ -163,10 +89,9 @@ export function createSession({
     // On the keyboard the same again is an answer (O5); in a list of lines two alike neighbours are ordinary.
     const pressed = by === 'key' || by === 'pad';
     const byHabit = wentOnWith === row.id || row.answeredInWords === true;
-    const sameAgain =
-      pressed && !byHabit && refused?.row === row.id && JSON.stringify(refused.said) === JSON.stringify(meant.say);
+    const sameAgain = pressed && !byHabit && again.answersRefusal(row.id, meant.say);
     // A key that bounces or is held down is no answer: the refusal stands until it could have been read.
-    if (sameAgain && now().awakeMs - (refused?.awakeMs ?? 0) < leastMsToRead) return store.getState().answer as Answer;
+    if (sameAgain && !again.couldBeRead(now())) return store.getState().answer as Answer;
     return say(row.id, meant.say, by, sameAgain ? { because: 'done already' } : undefined, pressed ? row : undefined);
   }
 
@@ -187,7 +112,8 @@ export function createSession({
     const at = now();
     const decided = decide(ledger, plainDeep(said), at, override);
     if ('refused' in decided) {
-      refused = decided.refused.kind === 'order' ? { said, row: call, awakeMs: at.awakeMs } : undefined;
+      if (decided.refused.kind === 'order') again.wasRefused(call, said, at);
+      else again.noneRefused();
       const { because, instead, kind } = decided.refused;
       const by = wayOut(decided.refused);
       const againSays = kind === 'order' && row !== undefined && wentOnWith !== call && !row.answeredInWords;
@@ -200,10 +126,11 @@ export function createSession({
         ...(againSays && { againSays }),
       });
     }
-    refused = undefined;
-    const once = row && isMeant(row, said, at) ? undefined : row?.asksOnce?.(desk(), said);
-    if (once) return asksOnce(once, said, at);
-    asked = undefined;
+    again.noneRefused();
+    const shown = store.getState().answer;
+    const once = again.isMeant(said, shown, at) ? undefined : row?.asksOnce?.(desk(), said);
+    if (once) return answered(again.asks(once, said, shown, at));
+    again.noneAsked();
     const line: Line = {
       n: ledger.lines.length + 1,
       ...at,
@@ -235,38 +162,9 @@ export function createSession({
     const next = row?.after?.(desk(), said) ?? {};
     wentOnWith = next.area !== undefined && next.area !== facing.area ? call : undefined;
     store.setState((s) => ({ facing: { ...s.facing, ...next } }));
-    const words = [
-      [lineWords(ledger, line.entries, shop.units), ...exchangedWords(after, line.entries)].join('. '),
-      ...mind,
-    ].join('. Mind: ');
-    // What comes off there would lie among what came off here.
-    const into = row?.group === 'strip' && next.tray === undefined ? `, still into tray ${facing.tray}` : '';
-    const text = plainText(
-      next.area !== undefined && next.area !== facing.area
-        ? `${words}. On to ${facedWords({ ...next, area: next.area })}${into}`
-        : words,
-    );
+    const text = takenWords({ before: ledger, after, line, mind, facing, next, row, units: shop.units });
     const otherwise = row?.otherwise?.(line.entries, said, desk());
     return answered({ kind: 'taken', text, n: line.n, call, ...(otherwise && { otherwise }) });
-  }
-
-  /** The same key again, while what it was asked stands on the screen. */
-  function isMeant(row: Row, said: Said, at: Stamp): boolean {
-    return (
-      row.asksOnce !== undefined &&
-      asked !== undefined &&
-      asked.answer === store.getState().answer &&
-      JSON.stringify(asked.said) === JSON.stringify(said) &&
-      at.awakeMs - asked.awakeMs >= leastMsToRead
-    );
-  }
-  function asksOnce({ because: text, ...rest }: Once, said: Said, { awakeMs }: Stamp): Answer {
-    // A key that bounces asks nothing anew: it would never have been asked long enough.
-    if (asked && asked.answer === store.getState().answer && JSON.stringify(asked.said) === JSON.stringify(said))
-      return asked.answer;
-    const answer: Answer = { kind: 'asked', text, ...rest };
-    asked = { said, answer, awakeMs };
-    return answered(answer);
   }
 
   function mayNotWrite(): Answer | undefined {

@@ -3,7 +3,7 @@
 import { boxDiffersBy } from '../job/box-needs.ts';
 import { countStands, pileDiffersBy } from '../job/counts.ts';
 import { stateOf, tallyOf } from '../job/ledger.ts';
-import type { Answer, SessionState } from './session.ts';
+import type { Answer, SessionState } from './session-shape.ts';
 
 export const bells = { taken: 1, refused: 2, lastOfArea: 3, countDiffers: 4 } as const;
 

@@ -15,7 +15,7 @@ import { changeSetting } from './changing.ts';
 import type { createEar } from './hearing.ts';
 import type { Keeping } from './keeping.ts';
 import type { Questions } from './questions.ts';
-import type { Session } from './session.ts';
+import type { Session } from './session-shape.ts';
 import { type Around, goTo, moveAcross, moveBy, pickedOf, startPlacing, startWhereItWaits } from './walking.ts';
 
 /** What the steps are taken on: the bench, as far as they reach. */

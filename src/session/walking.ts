@@ -6,7 +6,7 @@ import { areaDrawn } from '../calls/lists/map.ts';
 import { areaOf, named, nameOf } from '../job/subjects.ts';
 import { acting, type View, type ViewStep } from '../view/view.ts';
 import { screenFor } from './leading.ts';
-import type { Session } from './session.ts';
+import type { Session } from './session-shape.ts';
 
 export type Around = {
   view(): View;

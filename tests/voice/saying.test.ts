@@ -8,7 +8,7 @@ import { sayings } from '../../src/calls/sayings.ts';
 import { asSaid } from '../../src/calls/spoken-words.ts';
 import { formOf } from '../../src/calls/table.ts';
 import { createEar } from '../../src/session/hearing.ts';
-import type { Answer } from '../../src/session/session.ts';
+import type { Answer } from '../../src/session/session-shape.ts';
 import { grammarOf } from '../../src/voice/grammar.ts';
 import { judged, settled } from '../../src/voice/judge.ts';
 import { stretched } from '../../src/voice/pocketsphinx.ts';
