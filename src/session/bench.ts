@@ -8,7 +8,6 @@ import type { Rows } from '../calls/listed.ts';
 import { settingRows } from '../calls/lists/settings.ts';
 import { shelfRows } from '../calls/lists/shelf.ts';
 import { listedOn } from '../calls/lists.ts';
-import { type Pressing, pressing } from '../calls/pressing.ts';
 import { meantBy, type Row } from '../calls/row.ts';
 import { specWords } from '../calls/spec-words.ts';
 import { rowById } from '../calls/table.ts';
@@ -17,21 +16,18 @@ import type { Spec } from '../job/spec.ts';
 import { firstFacing } from '../view/facing.ts';
 import type { ScreenId } from '../view/screens.ts';
 import { acting, firstView, type ViewStep, viewed } from '../view/view.ts';
-import { freshArea, notAsked, pressingAfter, questionOf } from './asking.ts';
-import type { Bench, BenchDoors, BenchState, Opener } from './bench-shape.ts';
+import { freshArea } from './asking.ts';
+import type { Bench, BenchDoors, BenchState } from './bench-shape.ts';
+import { createGathering } from './gathering.ts';
 import { keymapFor, pedalCall, standardHabits, workshopOf } from './habits.ts';
 import { createEar, type Heard } from './hearing.ts';
 import { heldKey } from './held-key.ts';
 import { createKeeping } from './keeping.ts';
-import { greetingOf, questionsOnOpening } from './opening.ts';
+import { createOntoBench } from './onto-bench.ts';
 import { createQuestions } from './questions.ts';
 import type { Answer, Session } from './session-shape.ts';
 import { createSteps } from './steps.ts';
-import { withNextOfKind } from './unasked.ts';
 import { type Around, keepPicked, onHoles, pickedOf, placedBy } from './walking.ts';
-
-/** Groups whose calls are made one after the other on the next hole or turn: what a pedal repeats. */
-const repeatable: ReadonlySet<string> = new Set(['strip', 'build', 'check rotation']);
 
 /** A figure that sets none, among those that do. */
 function noHead(figure: string, all: readonly Bound[]): string | undefined {
@@ -55,14 +51,6 @@ export function createBench(doors: BenchDoors): Bench {
     if (b.session !== before.session || b.habits !== before.habits) b.session?.suits(workshopOf(b.habits));
   });
   const step = (s: ViewStep) => set((b) => ({ view: viewed(b.view, s) }));
-  /** The call whose slots are being asked for one after the other. */
-  let gathering: Pressing | undefined;
-  /** Keys pressed while a job is being opened: they are meant for it. */
-  let pressedMeanwhile: string[] | undefined;
-  let lastCall: Bound | undefined;
-  /** The next call asks which one it is about, whatever comes next by itself. */
-  let which = false;
-  let unasked = true;
   const held = heldKey();
   const keeping = createKeeping({ get: () => get().habits, set, ...(doors.keep && { toFile: doors.keep }) });
 
@@ -89,52 +77,6 @@ export function createBench(doors: BenchDoors): Bench {
     left: ({ row }) => notMade(rowById.get(row)),
   });
 
-  async function refreshShelf(): Promise<void> {
-    set({ shelf: await doors.jobs() });
-  }
-  async function open(named: string, how: Parameters<Opener>[1] = {}): Promise<void> {
-    // The job in hand is gone back to: opened again it would find itself in use.
-    if (session()?.job.path === named && how.withoutLineAt === undefined)
-      return step({ to: get().view.before === 'settings' ? 'strip' : get().view.before });
-    if (session()?.store.getState().notSaved && how.withoutLineAt === undefined)
-      return set({
-        word: 'A call of the job in hand is NOT SAVED: save it first, or leave the program, which lists it.',
-      });
-    pressedMeanwhile = [];
-    try {
-      const opened = await doors.open(named, how);
-      await session()?.close();
-      if (how.fresh) opened.runLine(`job "${named.replaceAll('"', '')}"`, 'key');
-      opening(named, opened);
-    } catch (thrown) {
-      set({ word: thrown instanceof Error ? thrown.message : String(thrown) });
-      if (get().shelf === undefined) void refreshShelf();
-    } finally {
-      const keys = pressedMeanwhile ?? [];
-      pressedMeanwhile = undefined;
-      // Nobody had read yet what the job asks on opening.
-      for (const key of keys) press(key, true);
-    }
-  }
-  /** What a job has to say and to ask when it comes onto the bench. */
-  function opening(name: string, opened: Session): void {
-    set((b) => ({
-      session: opened,
-      ...greetingOf(opened, b.word),
-      view: viewed({ ...b.view, at: {} }, { to: 'strip' }),
-    }));
-    questionsOnOpening(opened, ask, {
-      timeIsRight: () => carryOut(rowById.get('clock-right') as Row, {}),
-      goOnWithout: (byte) => void goOnWithout(name, byte),
-    });
-  }
-  /** The job was open to look; it is let go first, so that it can be opened to write. */
-  async function goOnWithout(named: string, byte: number): Promise<void> {
-    await session()?.close();
-    set({ session: undefined });
-    await open(named, { withoutLineAt: byte });
-  }
-
   function ask(asking: Parameters<typeof questions.ask>[0], then: (text: string) => void, recall?: readonly string[]) {
     questions.ask(
       asking,
@@ -147,8 +89,10 @@ export function createBench(doors: BenchDoors): Bench {
     );
   }
 
+  const ontoBench = createOntoBench({ get, set, doors, ask, carryOut, press });
+
   function press(key: string, inOneGo = false): void {
-    if (pressedMeanwhile) return void pressedMeanwhile.push(key);
+    if (ontoBench.putsBy(key)) return;
     const { view, word, note, greeting } = get();
     const pace = held.press(key, desk().now.awakeMs);
     if (word !== undefined || note !== undefined) set({ word: undefined, note: undefined });
@@ -186,43 +130,7 @@ export function createBench(doors: BenchDoors): Bench {
   };
   // On strip and build the arrows point at a hole, which the calls are about by themselves.
   const picks = (): Args => (onHoles(get().view) ? {} : (pickedOf(around)?.picks ?? {}));
-  function begin(bound: Bound): void {
-    if (repeatable.has(bound.row.group)) lastCall = bound;
-    gathering = pressing(bound, picks());
-    unasked = !which;
-    which = false;
-    nextQuestion();
-  }
-  function nextQuestion(): void {
-    if (!gathering) return;
-    if (unasked) gathering = withNextOfKind(gathering, desk());
-    const question = questionOf(gathering, desk());
-    const stop = question && notAsked(gathering, question, desk());
-    if (stop) {
-      gathering = undefined;
-      questions.stop();
-      return session()?.refuse(stop);
-    }
-    if (question) return questions.ask(question, answered);
-    const { bound, args } = gathering;
-    gathering = undefined;
-    questions.stop();
-    const { sure: _, ...said } = args;
-    carryOut(bound.row, said);
-  }
-  function answered(text: string): { why: string } | undefined {
-    const { asking } = get().view;
-    if (!gathering || !asking) return undefined;
-    const after = pressingAfter(gathering, asking, text, desk());
-    if (after === 'given up') {
-      questions.stop();
-      return notMade(gathering.bound.row) as undefined;
-    }
-    if ('why' in after) return after;
-    gathering = after;
-    nextQuestion();
-    return undefined;
-  }
+  const { begin, again, asksWhich } = createGathering({ around, questions, picks, carryOut, notMade });
 
   /** Asked about and left: it says so, or one would look for what it came to. */
   function notMade(row: Row | undefined): void {
@@ -265,13 +173,11 @@ export function createBench(doors: BenchDoors): Bench {
     ask,
     picks,
     begin,
-    again: () => (lastCall ? begin(lastCall) : undefined),
-    asksWhich() {
-      which = true;
-    },
+    again,
+    asksWhich,
     carryOut,
-    open,
-    refreshShelf,
+    open: ontoBench.open,
+    refreshShelf: ontoBench.refreshShelf,
   });
   const ear = createEar({
     desk,
@@ -295,7 +201,7 @@ export function createBench(doors: BenchDoors): Bench {
     show(answer);
   }
 
-  if (!doors.shelfLater) void refreshShelf();
+  if (!doors.shelfLater) void ontoBench.refreshShelf();
   return {
     hear,
     heed: ear.heed,
@@ -308,7 +214,7 @@ export function createBench(doors: BenchDoors): Bench {
     },
     listed,
     desk,
-    open: (path) => open(path),
+    open: (path) => ontoBench.open(path),
     quit,
   };
 }

@@ -1,0 +1,87 @@
+// The call whose slots are being asked for, one after the other: begun by a key, carried out when nothing is left to ask.
+import type { Bound } from '../calls/bindings.ts';
+import type { Args } from '../calls/form.ts';
+import { type Pressing, pressing } from '../calls/pressing.ts';
+import type { Row } from '../calls/row.ts';
+import { notAsked, pressingAfter, questionOf } from './asking.ts';
+import type { Questions } from './questions.ts';
+import { withNextOfKind } from './unasked.ts';
+import type { Around } from './walking.ts';
+
+/** Groups whose calls are made one after the other on the next hole or turn: what a pedal repeats. */
+const repeatable: ReadonlySet<string> = new Set(['strip', 'build', 'check rotation']);
+
+export type Gathering = {
+  begin(bound: Bound): void;
+  /** The last call of the work, once more. */
+  again(): void;
+  /** The next call asks which one it is about, whatever comes next by itself. */
+  asksWhich(): void;
+};
+
+type Hands = {
+  around: Around;
+  questions: Questions;
+  picks(): Args;
+  carryOut(row: Row, args: Args): void;
+  notMade(row: Row): void;
+};
+
+export function createGathering({
+  around: { view, session, desk },
+  questions,
+  picks,
+  carryOut,
+  notMade,
+}: Hands): Gathering {
+  let gathering: Pressing | undefined;
+  let lastCall: Bound | undefined;
+  let which = false;
+  let unasked = true;
+
+  function begin(bound: Bound): void {
+    if (repeatable.has(bound.row.group)) lastCall = bound;
+    gathering = pressing(bound, picks());
+    unasked = !which;
+    which = false;
+    nextQuestion();
+  }
+  function nextQuestion(): void {
+    if (!gathering) return;
+    if (unasked) gathering = withNextOfKind(gathering, desk());
+    const question = questionOf(gathering, desk());
+    const stop = question && notAsked(gathering, question, desk());
+    if (stop) {
+      gathering = undefined;
+      questions.stop();
+      return session()?.refuse(stop);
+    }
+    if (question) return questions.ask(question, answered);
+    const { bound, args } = gathering;
+    gathering = undefined;
+    questions.stop();
+    const { sure: _, ...said } = args;
+    carryOut(bound.row, said);
+  }
+  function answered(text: string): { why: string } | undefined {
+    const { asking } = view();
+    if (!gathering || !asking) return undefined;
+    const after = pressingAfter(gathering, asking, text, desk());
+    if (after === 'given up') {
+      questions.stop();
+      return notMade(gathering.bound.row) as undefined;
+    }
+    if ('why' in after) return after;
+    gathering = after;
+    nextQuestion();
+    return undefined;
+  }
+
+  return {
+    begin,
+    again: () => void (lastCall && begin(lastCall)),
+    asksWhich() {
+      which = true;
+    },
+  };
+}

@@ -1,0 +1,77 @@
+// Brings a job onto the bench: opened by name, made new, or gone on with without a last line that does not hold.
+import type { Row } from '../calls/row.ts';
+import { rowById } from '../calls/table.ts';
+import { viewed } from '../view/view.ts';
+import type { BenchDoors, BenchState, Opener } from './bench-shape.ts';
+import { greetingOf, questionsOnOpening } from './opening.ts';
+import type { Session } from './session-shape.ts';
+
+type Hands = {
+  get(): BenchState;
+  set(part: Partial<BenchState> | ((b: BenchState) => Partial<BenchState>)): void;
+  doors: BenchDoors;
+  ask: Parameters<typeof questionsOnOpening>[1];
+  carryOut(row: Row, args: object): void;
+  /** Keys pressed while a job was being opened: they are meant for it. */
+  press(key: string, inOneGo: boolean): void;
+};
+
+export function createOntoBench({ get, set, doors, ask, carryOut, press }: Hands) {
+  let pressedMeanwhile: string[] | undefined;
+
+  async function refreshShelf(): Promise<void> {
+    set({ shelf: await doors.jobs() });
+  }
+  async function open(named: string, how: Parameters<Opener>[1] = {}): Promise<void> {
+    // The job in hand is gone back to: opened again it would find itself in use.
+    if (get().session?.job.path === named && how.withoutLineAt === undefined)
+      return set((b) => ({ view: viewed(b.view, { to: b.view.before === 'settings' ? 'strip' : b.view.before }) }));
+    if (get().session?.store.getState().notSaved && how.withoutLineAt === undefined)
+      return set({
+        word: 'A call of the job in hand is NOT SAVED: save it first, or leave the program, which lists it.',
+      });
+    pressedMeanwhile = [];
+    try {
+      const opened = await doors.open(named, how);
+      await get().session?.close();
+      if (how.fresh) opened.runLine(`job "${named.replaceAll('"', '')}"`, 'key');
+      opening(named, opened);
+    } catch (thrown) {
+      set({ word: thrown instanceof Error ? thrown.message : String(thrown) });
+      if (get().shelf === undefined) void refreshShelf();
+    } finally {
+      const keys = pressedMeanwhile ?? [];
+      pressedMeanwhile = undefined;
+      // Nobody had read yet what the job asks on opening.
+      for (const key of keys) press(key, true);
+    }
+  }
+  /** What a job has to say and to ask when it comes onto the bench. */
+  function opening(name: string, opened: Session): void {
+    set((b) => ({
+      session: opened,
+      ...greetingOf(opened, b.word),
+      view: viewed({ ...b.view, at: {} }, { to: 'strip' }),
+    }));
+    questionsOnOpening(opened, ask, {
+      timeIsRight: () => carryOut(rowById.get('clock-right') as Row, {}),
+      goOnWithout: (byte) => void goOnWithout(name, byte),
+    });
+  }
+  /** The job was open to look; it is let go first, so that it can be opened to write. */
+  async function goOnWithout(named: string, byte: number): Promise<void> {
+    await get().session?.close();
+    set({ session: undefined });
+    await open(named, { withoutLineAt: byte });
+  }
+
+  return {
+    open,
+    refreshShelf,
+    /** Whether a key was put by, for the job that is being opened. */
+    putsBy(key: string): boolean {
+      pressedMeanwhile?.push(key);
+      return pressedMeanwhile !== undefined;
+    },
+  };
+}
