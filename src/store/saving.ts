@@ -28,10 +28,11 @@ export function savingOf<L extends { n: number }>(low: () => Low<JobFile<L>>, pa
     waiting.delete(n);
   }
 
-  async function save() {
-    if (trouble) return;
+  async function save(again: boolean) {
+    if (trouble && !again) return;
     try {
       await low().write();
+      trouble = undefined;
     } catch (thrown) {
       try {
         trouble = faultFrom(thrown, path);
@@ -44,8 +45,8 @@ export function savingOf<L extends { n: number }>(low: () => Low<JobFile<L>>, pa
     }
   }
 
-  function enqueue(): Promise<void> {
-    const done = queue.then(save);
+  function enqueue(again = false): Promise<void> {
+    const done = queue.then(() => save(again));
     queue = done.catch(() => undefined);
     return done;
   }
@@ -65,8 +66,8 @@ export function savingOf<L extends { n: number }>(low: () => Low<JobFile<L>>, pa
     trouble: () => trouble,
     async retry() {
       await queue;
-      trouble = undefined;
-      await enqueue();
+      // The trouble stands until it is over: what is called meanwhile is not taken.
+      await enqueue(true);
       return trouble ? { saved: false, taken: true, fault: trouble } : { saved: true };
     },
     idle: () => queue,

@@ -89,6 +89,24 @@ it('[D5] fsync fails twice: NOT SAVED until the key saves it', async () => {
   expect(await surelyThere(disk)).toEqual(linesTo(6));
 });
 
+it('[D5] while it is tried again nothing more is taken, whether it goes well or not', async () => {
+  const { disk, job } = await jobWith(5);
+  disk.failing = (op) => (onJob('sync')(op) ? { code: 'EIO' } : undefined);
+  await job.append(lineNo(6));
+  for (const goesWell of [false, true]) {
+    if (goesWell) disk.failing = undefined;
+    let meanwhile: unknown;
+    disk.watching = (op, when) => {
+      if (when === 'before' && onJob('sync')(op)) meanwhile ??= job.append(lineNo(7));
+    };
+    expect(await job.retry()).toMatchObject({ saved: goesWell });
+    expect(await meanwhile).toMatchObject({ saved: false, taken: false });
+    disk.watching = undefined;
+  }
+  expect(await job.append(lineNo(7))).toEqual({ saved: true });
+  expect(await surelyThere(disk)).toEqual(linesTo(7));
+});
+
 it('[D5] calls already on their way behind one that fails are listed too, and saved in their order', async () => {
   const { disk, job } = await jobWith(3);
   failOnce(disk, onJob('write'), { code: 'ENOSPC', afterBytes: 20 }, 2);
