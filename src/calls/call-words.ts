@@ -1,7 +1,7 @@
 // What a whole call says, in a few words, put together from what its entries say.
 import type { Entry } from '../job/entry.ts';
 import { type Ledger, lineAt, stateOf } from '../job/ledger.ts';
-import { numberOf } from '../job/subjects.ts';
+import { holesSaid, numberOf } from '../job/subjects.ts';
 import { metric, type Units } from '../trade/units-shown.ts';
 import { fastenerOf } from './desk.ts';
 import { entryWords } from './entry-words.ts';
@@ -35,10 +35,19 @@ export function exchangedWords(ledger: Ledger, entries: readonly Entry[]): strin
 /** A whole call in words: declarations that only ride along are left out, many entries of a kind are counted. */
 export function callWords(entries: readonly Entry[], units: Units = metric): string {
   if (entries[0]?.kind === 'service-ordered') return orderWords(entries);
+  const drawn = drawnWords(entries);
+  if (drawn !== undefined) return drawn;
   const loud = entries.filter((e) => !quiet.has(e.kind));
   const said = (loud.length > 0 ? loud : entries).map((e) => entryWords(e, units)).filter(Boolean);
   const more = said.length - mostSaid;
   return more > 0 ? `${said.slice(0, mostSaid).join('; ')}; and ${more} more` : said.join('; ');
+}
+
+/** An area and where its holes sit, said at once: "cam cover drawn, 8 holes". */
+function drawnWords([first, ...holes]: readonly Entry[]): string | undefined {
+  const isDrawn = first?.kind === 'area-declared' && first.outline !== undefined && holes.length > 0;
+  const arePlaces = holes.every((e) => e.kind === 'hole-declared' && e.at !== undefined);
+  return isDrawn && arePlaces ? `${first.area} drawn, ${holesSaid(holes.length)}` : undefined;
 }
 
 /** "timing belt, coolant pump ordered: areas 8, holes 37": what a plan declares rides along, and is only counted. */

@@ -178,13 +178,14 @@ function unlocked(ledger: Ledger, part: string): string[] {
     ? []
     : ['nothing locks its shafts; what does goes in at the marks, before the belt comes off'];
 }
-/** A part that nobody has named before is declared by the same call. */
+/** A part that nobody has named before is declared by the same call, which may take the last of its fasteners out, too. */
 function slackIn(ledger: Ledger, part: string, entries: readonly Entry[]): string[] {
   const saidNow = entries.flatMap((e) => (e.kind === 'part-declared' && e.part === part ? e.heldBy : []));
+  const outNow = new Set(entries.flatMap((e) => (e.kind === 'fastener-removed' ? [e.hole] : [])));
   const heldBy = stateOf(ledger, 'part', part)?.declared?.heldBy ?? saidNow;
   const slack = heldBy.filter((hole) => {
     const state = stateOf(ledger, 'hole', hole);
-    return state?.called.occupant?.level === 'slack' && !state.declared?.slackOnly;
+    return state?.called.occupant?.level === 'slack' && !state.declared?.slackOnly && !outNow.has(hole);
   });
   return slack.length > 0 ? [`still slack in it: ${slack.map((hole) => subjectText(`hole:${hole}`)).join(', ')}`] : [];
 }

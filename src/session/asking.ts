@@ -5,17 +5,18 @@ import { type Bound, type Keymap, screenIds } from '../calls/bindings.ts';
 import { choicesFor, textOfChoice } from '../calls/choices.ts';
 import type { Desk } from '../calls/desk.ts';
 import type { Args, Slot } from '../calls/form.ts';
-import { isChoice, matchForm, tokens } from '../calls/form.ts';
+import { isChoice } from '../calls/form.ts';
 import { holeWord } from '../calls/lists/holes.ts';
 import { measureAsked } from '../calls/measures.ts';
 import { type Pressing, unanswered, whyNot } from '../calls/pressing.ts';
 import type { Besides, No, Row } from '../calls/row.ts';
 import { lackingIn, meantBy } from '../calls/row.ts';
-import { readSlot, showSlot } from '../calls/slots.ts';
-import { formOf, rowById } from '../calls/table.ts';
+import { showSlot } from '../calls/slots.ts';
+import { rowById } from '../calls/table.ts';
 import { blocked } from '../job/decide.ts';
 import { stateOf } from '../job/ledger.ts';
-import { type Asking, areNumbered, type Choice, offered } from '../view/view.ts';
+import type { Asking, Choice } from '../view/view.ts';
+import { besidesType, mayNameNew, readAnswer } from './answering.ts';
 
 /** What is asked next for a call; undefined when nothing is. */
 export function questionOf(pressing: Pressing, desk: Desk): Asking | undefined {
@@ -26,7 +27,6 @@ export function questionOf(pressing: Pressing, desk: Desk): Asking | undefined {
   if (besides) return besidesAsking(row, besides);
   return row.twice && !pressing.args.sure ? sureAsking(row) : undefined;
 }
-const besidesType = 'this|that';
 const besidesAsking = (row: Row, { key, title, choices }: Besides): Asking => ({
   ...plainAsking(title, key),
   row: row.id,
@@ -91,19 +91,6 @@ const notChosen = new Set([
 ]);
 export const screenChoices = (keymap: Keymap): Choice[] =>
   screenIds(keymap).map((id) => ({ value: id, text: rowById.get(id)?.label ?? id }));
-
-/** Calls that may name something new; what is known is no answer for them. */
-export const mayNameNew: ReadonlySet<string> = new Set([
-  'put-in',
-  'part-off',
-  'parted',
-  'holds',
-  'connection',
-  'face',
-  'circuit',
-  'service',
-  'finding',
-]);
 
 const wheres: ReadonlySet<string> = new Set(['hole', 'area', 'drive']);
 /** Why nothing is asked: nothing there is could be the answer, or what is asked for would be refused whatever the answer. */
@@ -174,87 +161,6 @@ const sureAsking = (row: Row): Asking => ({
     { value: 'yes', text: row.label },
   ],
 });
-
-/** Types that are one of what there is; another name is no answer. */
-const closedTypes = new Set([
-  'finding',
-  'stray',
-  'lost',
-  'piece',
-  'fastener',
-  'box',
-  'face',
-  'drive',
-  'plan',
-  'planned',
-]);
-
-/** Only what stands in the list is an answer. */
-export const isOfTheseOnly = ({ type, choices }: Asking): boolean =>
-  choices.length > 0 && (type.includes('|') || closedTypes.has(type));
-
-/** What Enter answers: what stands typed, unless it picks one of the choices; with nothing typed, the one pointed at. */
-export function answerOf(asking: Asking): string {
-  const choices = offered(asking);
-  const typed = asking.typed.trim();
-  const exact = choices.find((c) => c.text.toLowerCase() === typed.toLowerCase() || c.value === typed);
-  if (exact) return exact.value;
-  if (typed !== '' && !(isOfTheseOnly(asking) && choices.length > 0)) return typed;
-  if (asking.optional && typed === '' && asking.at === 0) return '';
-  return choices[asking.at]?.value ?? typed;
-}
-
-/** The choice that is meant already by what is typed, since no other begins so; then no Enter is needed. */
-export function meantAlready(asking: Asking): string | undefined {
-  const { typed } = asking;
-  if (!areNumbered(asking.choices) || !/^\d+$/.test(typed)) return undefined;
-  const [only, second] = asking.choices.filter((c) => c.text.startsWith(typed));
-  // With nine holes known, "1" may be the beginning of a tenth.
-  const fresh = Math.max(0, ...asking.choices.map((c) => Number.parseInt(c.text, 10) || 0)) + 1;
-  const couldBeNew = String(fresh).length > typed.length && String(fresh).startsWith(typed);
-  return only?.text === typed && !second && !couldBeNew ? only.value : undefined;
-}
-
-/** The call with one more slot filled, or why the answer can't be read. */
-export function pressingAfter(
-  pressing: Pressing,
-  asking: Asking,
-  text: string,
-  desk: Desk,
-): Pressing | { why: string } | 'given up' {
-  const { slot } = asking;
-  if (slot === 'sure') return text === 'yes' ? { ...pressing, args: { ...pressing.args, sure: true } } : 'given up';
-  if (asking.type === besidesType) {
-    if (text === pressing.bound.row.besides?.(desk, pressing.args)?.givesUp) return 'given up';
-    if (!asking.choices.some((one) => one.value === text)) return { why: 'one of these, by its number' };
-    return { ...pressing, args: { ...pressing.args, [slot]: text } };
-  }
-  if (asking.optional && text.trim() === '') return { ...pressing, leftOut: new Set([...pressing.leftOut, slot]) };
-  // What was chosen is meant as it stands there, words of the form among it or not.
-  const more = asking.choices.some((one) => one.value === text) ? undefined : saidWithIt(pressing, slot, text, desk);
-  if (more) return { ...pressing, args: { ...pressing.args, ...more } };
-  const read = readAnswer(desk, asking.type, text, pressing.args);
-  return 'why' in read ? read : { ...pressing, args: { ...pressing.args, [slot]: read.value } };
-}
-/** An answer may go on as a typed line would: "new cover bolt as bolt hex 10 M6x20". */
-function saidWithIt({ bound, args }: Pressing, slot: string, text: string, desk: Desk): Args | undefined {
-  const read = readSlot(desk);
-  const form = formOf.get(bound.row.id) ?? [];
-  const matched = matchForm(form, tokens(text), (type, rest, stops) => read(type, rest, stops, args));
-  if ('why' in matched || matched.args[slot] === undefined) return undefined;
-  return Object.keys(matched.args).length > 1 ? matched.args : undefined;
-}
-
-/** What a keypad can say of a thread and a length, beginning with a 0, which chooses nothing: "06.25" is M6x25. */
-const byDigits = /^0(\d{1,2})\.(\d{1,3})$/;
-const inWords = (type: string, text: string): string => (type === 'spec' ? text.replace(byDigits, 'M$1x$2') : text);
-
-export function readAnswer(desk: Desk, type: string, said: string, args: Args): { value: unknown } | { why: string } {
-  const read = readSlot(desk);
-  const text = inWords(type, said);
-  const matched = matchForm([{ slot: 'value', type }], tokens(text), (of, rest, stops) => read(of, rest, stops, args));
-  return 'why' in matched ? matched : { value: matched.args.value };
-}
 
 /** A name for an area nobody named yet: "area 3". */
 export function freshArea({ ledger }: Desk): string {

@@ -1,7 +1,7 @@
 // What is being asked on the bench and the keys that answer it: choosing, typing, going back to what was typed before.
 // What an answer comes to is its asker's.
 import { type Asking, areNumbered, offered, type ViewStep } from '../view/view.ts';
-import { answerOf, isOfTheseOnly, meantAlready } from './asking.ts';
+import { answerOf, begunBy, isOfTheseOnly, meantAlready } from './answering.ts';
 
 /** Told the answer in words; a reason is why it can't be read, and the question stays. */
 export type Answered = (text: string) => { why: string } | undefined;
@@ -61,6 +61,13 @@ export function createQuestions(
     answer(meant);
     byItself = asked()?.why === undefined;
   }
+  /** Half of a known name and Enter: asked once whether it is a new one. */
+  function enter(asking: Asking): void {
+    const known = begunBy(asking);
+    const why = `"${asking.typed.trim()}" would be a new one; Tab takes ${known[0]}, Enter again the new one`;
+    if (known.length === 0 || asking.why === why) return answer(answerOf(asking));
+    step({ wrong: why });
+  }
   /** Lines typed before, the last one first. */
   function sayAgain(asking: Asking, by: number): void {
     const at = recalled.indexOf(asking.typed);
@@ -80,7 +87,8 @@ export function createQuestions(
     'page-down': (asking) => move(asking, choicesAPage),
     backspace: () => step({ erase: true }),
     space: () => typed(' '),
-    enter: (asking) => answer(answerOf(asking)),
+    enter,
+    tab: (asking) => answer(begunBy(asking)[0] ?? answerOf(asking)),
   };
   /** On a keypad nothing else is at hand for going back, erasing and turning the page. */
   const byPad: Record<string, (asking: Asking) => void> = {

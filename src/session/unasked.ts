@@ -5,7 +5,8 @@ import { nextOfKind } from '../calls/next-of-kind.ts';
 import { type Pressing, unanswered } from '../calls/pressing.ts';
 import { areasOfPart } from '../calls/where-parts-are.ts';
 import { stateOf } from '../job/ledger.ts';
-import { choiceOf, mayNameNew, readAnswer } from './asking.ts';
+import { mayNameNew, readAnswer } from './answering.ts';
+import { choiceOf } from './asking.ts';
 
 /** Slots of which a call that is about one of what there is needs no answer, where only one comes into question. */
 const soleTypes = new Set([

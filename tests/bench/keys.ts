@@ -48,17 +48,20 @@ async function press(bench: Bench): Promise<void> {
   await pause();
 }
 
-async function appendBare(folder: string, bytes: number): Promise<() => Promise<number>> {
+async function appendBare(folder: string, bytes: number): Promise<{ append(): Promise<number>; end(): Promise<void> }> {
   mkdirSync(folder, { recursive: true });
   const file = await open(join(folder, 'bare-append'), 'w');
   const line = Buffer.alloc(bytes, 'x');
   let at = 0;
-  return async () => {
-    const from = performance.now();
-    await file.write(line, 0, line.length, at);
-    await file.sync();
-    at += line.length;
-    return performance.now() - from;
+  return {
+    async append() {
+      const from = performance.now();
+      await file.write(line, 0, line.length, at);
+      await file.sync();
+      at += line.length;
+      return performance.now() - from;
+    },
+    end: () => file.close(),
   };
 }
 
@@ -72,7 +75,7 @@ export async function keyTime(): Promise<Figure[]> {
   await bare.until(/bare 0 lines, 0 keys/);
   const few = await benchOf('short', short);
   const many = await benchOf('long', long);
-  const append = await appendBare(benchFolder, 300);
+  const appending = await appendBare(benchFolder, 300);
   const painted: number[] = [];
   const appended: number[] = [];
   const bytes: number[] = [];
@@ -82,7 +85,7 @@ export async function keyTime(): Promise<Figure[]> {
     painted.push(await bare.until(new RegExp(` ${key + 1} keys`)));
     await pause();
     bytes.push(bare.bytes());
-    appended.push(await append());
+    appended.push(await appending.append());
     await press(few);
     await press(many);
     if ((key + 1) % keysEach === 0) {
@@ -92,6 +95,7 @@ export async function keyTime(): Promise<Figure[]> {
     }
   }
   for (const program of [bare, few.program, many.program]) await program.end();
+  await appending.end();
 
   const p50 = medianOf;
   const bareSaved = (of: typeof p50) =>

@@ -66,8 +66,8 @@ export const drawingRows: readonly Row[] = [
     keys: [key('D', ['strip', 'build'], { asks: (_desk, { shape }) => (shape === 'cover' ? ['rows', 'middle'] : []) })],
     questions: {
       count: ({ shape }) => (shape === 'cover' ? 'how many holes in a row' : 'how many holes'),
-      rows: 'rows',
-      middle: ({ count, rows }) =>
+      rows: 'in how many rows (leave out: one)',
+      middle: ({ count, rows = 1 }) =>
         `${count} by ${rows} are ${Number(count) * Number(rows)}; how many more along the middle (leave out: none)`,
     },
     besides: askedOnDrawing,

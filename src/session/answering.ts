@@ -1,0 +1,115 @@
+// What an answer to a question comes to: which choice is meant, what is read out of what is typed, and the call with one
+// more slot filled. Pure.
+import type { Desk } from '../calls/desk.ts';
+import type { Args } from '../calls/form.ts';
+import { matchForm, tokens } from '../calls/form.ts';
+import type { Pressing } from '../calls/pressing.ts';
+import { readSlot } from '../calls/slots.ts';
+import { formOf } from '../calls/table.ts';
+import { type Asking, areNumbered, offered } from '../view/view.ts';
+
+/** Calls that may name something new; what is known is no answer for them. */
+export const mayNameNew: ReadonlySet<string> = new Set([
+  'put-in',
+  'part-off',
+  'parted',
+  'holds',
+  'connection',
+  'face',
+  'circuit',
+  'service',
+  'finding',
+]);
+
+export const besidesType = 'this|that';
+
+/** Types that are one of what there is; another name is no answer. */
+const closedTypes = new Set([
+  'finding',
+  'stray',
+  'lost',
+  'piece',
+  'fastener',
+  'box',
+  'face',
+  'drive',
+  'plan',
+  'planned',
+]);
+
+/** Only what stands in the list is an answer. */
+export const isOfTheseOnly = ({ type, choices }: Asking): boolean =>
+  choices.length > 0 && (type.includes('|') || closedTypes.has(type));
+
+/** What Enter answers: what stands typed, unless it picks one of the choices; with nothing typed, the one pointed at. */
+export function answerOf(asking: Asking): string {
+  const choices = offered(asking);
+  const typed = asking.typed.trim();
+  const exact = choices.find((c) => c.text.toLowerCase() === typed.toLowerCase() || c.value === typed);
+  if (exact) return exact.value;
+  if (typed !== '' && !(isOfTheseOnly(asking) && choices.length > 0)) return typed;
+  if (asking.optional && typed === '' && asking.at === 0) return '';
+  return choices[asking.at]?.value ?? typed;
+}
+
+/** Known ones that begin as what is typed for a new one: half a name typed and Enter would begin another place. */
+export function begunBy(asking: Asking): readonly string[] {
+  const typed = asking.typed.trim().toLowerCase();
+  if (typed === '' || (asking.type !== 'area' && !mayNameNew.has(asking.row)) || areNumbered(asking.choices)) return [];
+  const known = asking.choices.map(({ text }) => text.toLowerCase());
+  return known.includes(typed)
+    ? []
+    : asking.choices.flatMap(({ text, value }) => (text.toLowerCase().startsWith(typed) ? [value] : []));
+}
+
+/** The choice that is meant already by what is typed, since no other begins so; then no Enter is needed. */
+export function meantAlready(asking: Asking): string | undefined {
+  const { typed } = asking;
+  if (!areNumbered(asking.choices) || !/^\d+$/.test(typed)) return undefined;
+  const [only, second] = asking.choices.filter((c) => c.text.startsWith(typed));
+  // With nine holes known, "1" may be the beginning of a tenth.
+  const fresh = Math.max(0, ...asking.choices.map((c) => Number.parseInt(c.text, 10) || 0)) + 1;
+  const couldBeNew = String(fresh).length > typed.length && String(fresh).startsWith(typed);
+  return only?.text === typed && !second && !couldBeNew ? only.value : undefined;
+}
+
+/** The call with one more slot filled, or why the answer can't be read. */
+export function pressingAfter(
+  pressing: Pressing,
+  asking: Asking,
+  text: string,
+  desk: Desk,
+): Pressing | { why: string } | 'given up' {
+  const { slot } = asking;
+  if (slot === 'sure') return text === 'yes' ? { ...pressing, args: { ...pressing.args, sure: true } } : 'given up';
+  if (asking.type === besidesType) {
+    if (text === pressing.bound.row.besides?.(desk, pressing.args)?.givesUp) return 'given up';
+    if (!asking.choices.some((one) => one.value === text)) return { why: 'one of these, by its number' };
+    return { ...pressing, args: { ...pressing.args, [slot]: text } };
+  }
+  if (asking.optional && text.trim() === '') return { ...pressing, leftOut: new Set([...pressing.leftOut, slot]) };
+  // What was chosen is meant as it stands there, words of the form among it or not.
+  const more = asking.choices.some((one) => one.value === text) ? undefined : saidWithIt(pressing, slot, text, desk);
+  if (more) return { ...pressing, args: { ...pressing.args, ...more } };
+  const read = readAnswer(desk, asking.type, text, pressing.args);
+  return 'why' in read ? read : { ...pressing, args: { ...pressing.args, [slot]: read.value } };
+}
+/** An answer may go on as a typed line would: "new cover bolt as bolt hex 10 M6x20". */
+function saidWithIt({ bound, args }: Pressing, slot: string, text: string, desk: Desk): Args | undefined {
+  const read = readSlot(desk);
+  const form = formOf.get(bound.row.id) ?? [];
+  const matched = matchForm(form, tokens(text), (type, rest, stops) => read(type, rest, stops, args));
+  if ('why' in matched || matched.args[slot] === undefined) return undefined;
+  return Object.keys(matched.args).length > 1 ? matched.args : undefined;
+}
+
+/** What a keypad can say of a thread and a length, beginning with a 0, which chooses nothing: "06.25" is M6x25. */
+const byDigits = /^0(\d{1,2})\.(\d{1,3})$/;
+const inWords = (type: string, text: string): string => (type === 'spec' ? text.replace(byDigits, 'M$1x$2') : text);
+
+export function readAnswer(desk: Desk, type: string, said: string, args: Args): { value: unknown } | { why: string } {
+  const read = readSlot(desk);
+  const text = inWords(type, said);
+  const matched = matchForm([{ slot: 'value', type }], tokens(text), (of, rest, stops) => read(of, rest, stops, args));
+  return 'why' in matched ? matched : { value: matched.args.value };
+}
