@@ -4,8 +4,9 @@ import { holesOf, isEmptyOnArrival, isOff, isTouched } from '../job/closed.ts';
 import type { HoleState } from '../job/hole-states.ts';
 import { stateOf } from '../job/ledger.ts';
 import { dueIn, inOrder, passesOf } from '../job/passes.ts';
-import { driveOpenedAt, runningTry } from '../job/rotation.ts';
+import { rotationNeeded, runningTry } from '../job/rotation.ts';
 import type { Said } from '../job/said.ts';
+import type { DriveState } from '../job/states.ts';
 import { areaOf, holeIn, numberOf, withinArea } from '../job/subjects.ts';
 import { areHolesKnown, type Desk } from './desk.ts';
 import type { Once } from './row.ts';
@@ -58,10 +59,17 @@ export function askedOnPass({ ledger }: Desk, { area }: Said): Once | undefined 
   };
 }
 
-/** R1: nothing of the drive was opened, so nothing asks for its check. */
+/** R1, R6: nothing asks for a check: nothing of the drive was opened, or one has passed since and would be begun anew. */
 export function askedOnTurning({ ledger }: Desk, { drive }: Said): Once | undefined {
   const d = typeof drive === 'string' ? stateOf(ledger, 'drive', drive) : undefined;
-  if (!d || driveOpenedAt(ledger, d) > 0 || runningTry(ledger, d)) return undefined;
+  if (!d || rotationNeeded(ledger, d) || runningTry(ledger, d)) return undefined;
+  if (hasPassed(d))
+    return {
+      because: `the check rotation of ${d.drive} has passed and stands`,
+      instead: 'what is still open',
+      by: 'to-leaving',
+      again: 'begins another: the one that passed stands no more',
+    };
   return {
     because: `nothing of ${d.drive} was taken off or slackened yet, and no check rotation is wanted`,
     instead: 'what comes off is called on the strip screen',
@@ -69,3 +77,4 @@ export function askedOnTurning({ ledger }: Desk, { drive }: Said): Once | undefi
     again: 'begins a check rotation',
   };
 }
+const hasPassed = (d: DriveState): boolean => (d.tries.at(-1)?.passedAt ?? 0) > 0;

@@ -23,6 +23,7 @@ import {
   withoutFigure,
   workingUnder,
 } from './warnings-building.ts';
+import { byPlansLabel, keepTheirLabel } from './warnings-sealing.ts';
 
 /** R2: a holding bar is made to hold, as is what the plan puts at the bolt itself; any other pin or lock only keeps a place. */
 const locksPlace = (ledger: Ledger, holes: readonly Hole[]): string[] => {
@@ -103,8 +104,11 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[]): s
     case 'connection-made':
       return beforeTheRest(ledger, entry.connection);
     case 'face-cleaned':
-    case 'bead-laid':
       return closedOver(ledger, entry.face);
+    case 'bead-laid':
+      return [...closedOver(ledger, entry.face), ...byPlansLabel(ledger, entry.label)];
+    case 'product-declared':
+      return keepTheirLabel(ledger, entry.label);
     case 'tray-counted': {
       const has = stateOf(ledger, 'tray', entry.tray)?.contents.length ?? 0;
       return has === entry.count ? [] : [`${has} should lie in tray ${entry.tray} (K2)`];

@@ -1,5 +1,6 @@
 // What is said beside a call that is taken, as one who stands beside the mechanic would say it. It stops nothing.
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
+import { everyBead } from '../../src/job/beads.ts';
 import { decide } from '../../src/job/decide.ts';
 import type { Entry } from '../../src/job/entry.ts';
 import { gapWords } from '../../src/job/number-jump.ts';
@@ -308,4 +309,56 @@ it('[O2] says of a part that comes back with its first bolt that a working one i
   on.call('count-holes', { area: 'cover', count: 2 });
   on.call('fit', { hole: 'cover/2', working: true });
   expect(said(on, 'fit', { hole: 'cover/1' })).toEqual(['a working fastener is in cover 2: cover goes on over it']);
+});
+
+describe('the label of a bead', () => {
+  const plans = {
+    product: 'joint sealant',
+    kind: 'moisture',
+    skinMinutes: 10,
+    runHours: 6,
+    labelCelsius: 23,
+    labelHumidityPct: 50,
+  } as const;
+  const label = { ...plans, runHours: 12 };
+  const pressed = { area: 'cover', pressedBy: ['cover/1'], keepsIn: [] };
+  const face: Entry = { kind: 'face-declared', face: 'cover face', bead: true, ...pressed };
+  const cover = area('cover', { planned: true });
+  const laid = { face: 'cover face', product: 'joint sealant' };
+  function cleaned(...declared: Entry[]) {
+    const on = bench();
+    on.declare(...declared);
+    on.call('note-conditions', { celsius: 23, humidityPct: 50 });
+    on.call('remove', off('cover/1'));
+    on.call('clean-face', { face: 'cover face' });
+    return on;
+  }
+  it('[S1] is named where it is the plan\u2019s, and that the one in the hand goes before it', () => {
+    const on = cleaned({ kind: 'product-declared', label: plans }, face, cover);
+    const n = on.ledger().lines.length + 1;
+    expect(said(on, 'lay-bead', laid)).toEqual([
+      'joint sealant counts by the label of the plan: skin 10 min, fill 6 h, run 6 h, full 6 h at 23 °C, 50 %; yours in the hand goes before it: ' +
+        `where it differs, strike ${n}, tell it by "label" and call the bead anew`,
+    ]);
+    on.declare({ kind: 'product-declared', label });
+    expect(said(on, 'lay-bead', laid)).toEqual([]);
+  });
+  it('[S5] told later leaves a bead its own until it is struck and called anew', () => {
+    const on = cleaned({ kind: 'product-declared', label: plans }, face, cover);
+    const again = (one: object) => said(on, 'declare', { entries: [{ kind: 'product-declared', label: one }] });
+    expect(again(label)).toEqual([]);
+    const n = on.call('lay-bead', laid);
+    on.call('fit', { hole: 'cover/1' });
+    on.call('tighten', { hole: 'cover/1' });
+    expect(again(plans)).toEqual([]);
+    expect(again(label)).toEqual([
+      'the bead on cover face keeps the label it was laid by: skin 10 min, fill 6 h, run 6 h, full 6 h at 23 °C, 50 %; to go by this one: ' +
+        `strike ${n} and call the bead anew; it cures from then on`,
+    ]);
+    on.declare({ kind: 'product-declared', label });
+    on.call('strike', { lines: [n] });
+    on.call('lay-bead', laid);
+    expect(everyBead(on.ledger(), on.now()).map(({ needs }) => needs.run)).toEqual([12]);
+    expect(again(label)).toEqual([]);
+  });
 });

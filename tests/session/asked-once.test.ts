@@ -37,6 +37,24 @@ describe('a quarter turn', () => {
     await at.press('enter');
     expect(lines(at)).toBe(before + 2);
   });
+  it('[R6] is asked once while a check that passed stands, and cancels it only by the same key again', async () => {
+    const at = await partWay('off crank pulley 1 to scrap');
+    const tries = () => stateOf(at.state().ledger, 'drive', 'timing drive')?.tries ?? [];
+    expect(tries().map(({ passedAt }) => passedAt > 0)).toEqual([true]);
+    const before = lines(at);
+    await at.press('R', 'enter');
+    expect(asked(at)).toBe(
+      'the check rotation of timing drive has passed and stands; what is still open; to-leaving; begins another: the one that passed stands no more',
+    );
+    await at.press('-');
+    expect(asked(at)).toContain('has passed and stands');
+    expect(lines(at)).toBe(before);
+    await at.press('-');
+    expect(tries().map(({ passedAt }) => passedAt > 0)).toEqual([true, false]);
+    // The try that goes on is turned without a word.
+    await at.press('enter');
+    expect(lines(at)).toBe(before + 2);
+  });
   it('is not meant by a second one after something else was said', async () => {
     const at = await partWay('parted battery earth');
     const before = lines(at);

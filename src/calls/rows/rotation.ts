@@ -77,6 +77,7 @@ export const rotationRows: readonly Row[] = [
     group: 'check rotation',
     keys: [key('-', 'rotation')],
     verb: 'turn-crank',
+    asksOnce: askedOnTurning,
     fixed: { quarters: 1, backwards: true },
     fills: drive,
   },

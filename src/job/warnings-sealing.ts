@@ -1,0 +1,46 @@
+// What is said beside a bead and a label: by which label a bead counts, and that one laid before keeps its own. It stands
+// in no way.
+import { beadsOn, labelHours } from './beads.ts';
+import type { Product } from './entries/declared.ts';
+import { every, type Ledger, lastLine } from './ledger.ts';
+
+/** "skin 10 min, fill 4 h, run 12 h, full 24 h at 23 °C, 50 %": the hours that hold, told on the label or not. */
+function labelText(label: Product): string {
+  const { fill, run, full } = labelHours(label);
+  const skin = label.kind === 'moisture' && label.skinMinutes !== undefined ? `skin ${label.skinMinutes} min, ` : '';
+  return `${skin}fill ${fill} h, run ${run} h, full ${full} h at ${label.labelCelsius} °C, ${label.labelHumidityPct} %`;
+}
+const curesNot: ReadonlySet<string> = new Set(['non-setting', 'dry']);
+
+/** Its label was written into the job together with other declarations, by a plan; nobody read it off the tube. */
+function isThePlans(ledger: Ledger, label: Product): boolean {
+  const told = ledger.lines.all.findLast(({ entries }) =>
+    entries.some((e) => e.kind === 'product-declared' && e.label.product === label.product),
+  );
+  return told?.entries.some((e) => e.kind !== 'product-declared') === true;
+}
+
+/** S1: said with the bead, since from then on its label stands. */
+export const byPlansLabel = (ledger: Ledger, label: Product): string[] =>
+  !curesNot.has(label.kind) && isThePlans(ledger, label)
+    ? [
+        `${label.product} counts by the label of the plan: ${labelText(label)}; yours in the hand goes before it: ` +
+          `where it differs, strike ${ledger.lines.length + 1}, tell it by "label" and call the bead anew`,
+      ]
+    : [];
+
+/** S3, S5: a bead keeps the label that was known when it was laid. */
+export function keepTheirLabel(ledger: Ledger, label: Product): string[] {
+  const now = lastLine(ledger);
+  if (!now) return [];
+  return [...every(ledger, 'face')].flatMap((face) =>
+    beadsOn(ledger, face, now)
+      .filter((b) => b.label.product === label.product && !b.void && !b.reached.full)
+      .filter((b) => JSON.stringify(b.label) !== JSON.stringify(label))
+      .map(
+        (b) =>
+          `the bead on ${b.face} keeps the label it was laid by: ${labelText(b.label)}; to go by this one: ` +
+          `strike ${b.n} and call the bead anew; it cures from then on`,
+      ),
+  );
+}
