@@ -24,8 +24,8 @@ function isThePlans(ledger: Ledger, label: Product): boolean {
 export const byPlansLabel = (ledger: Ledger, label: Product): string[] =>
   !curesNot.has(label.kind) && isThePlans(ledger, label)
     ? [
-        `${label.product} counts by the label of the plan: ${labelText(label)}; yours in the hand goes before it: ` +
-          `where it differs, strike ${ledger.lines.length + 1}, tell it by "label" and call the bead anew`,
+        `it counts by the plan's label: ${labelText(label)}; the one in your hand goes before it: ` +
+          `strike ${ledger.lines.length + 1}, say that one by "label", call the bead anew`,
       ]
     : [];
 

@@ -337,8 +337,8 @@ describe('the label of a bead', () => {
     const on = cleaned({ kind: 'product-declared', label: plans }, face, cover);
     const n = on.ledger().lines.length + 1;
     expect(said(on, 'lay-bead', laid)).toEqual([
-      'joint sealant counts by the label of the plan: skin 10 min, fill 6 h, run 6 h, full 6 h at 23 °C, 50 %; yours in the hand goes before it: ' +
-        `where it differs, strike ${n}, tell it by "label" and call the bead anew`,
+      "it counts by the plan's label: skin 10 min, fill 6 h, run 6 h, full 6 h at 23 °C, 50 %; the one in your hand goes before it: " +
+        `strike ${n}, say that one by "label", call the bead anew`,
     ]);
     on.declare({ kind: 'product-declared', label });
     expect(said(on, 'lay-bead', laid)).toEqual([]);
