@@ -8,7 +8,7 @@ import { every, type Ledger, stateOf } from '../job/ledger.ts';
 import type { Stamp } from '../job/line.ts';
 import { oncePerLedger } from '../job/once-per-ledger.ts';
 import { dueIn, inLooseningOrder, inOrder, passesOf } from '../job/passes.ts';
-import { holeIn, named, nameOf, numberOf } from '../job/subjects.ts';
+import { holeIn, isLevel, named, nameOf, numberOf, withinArea } from '../job/subjects.ts';
 import { isWithdrawn } from '../job/withdrawn.ts';
 import type { Source } from '../plan/merge.ts';
 import type { Interval } from '../trade/intervals.ts';
@@ -48,6 +48,22 @@ export type Desk = {
  */
 export function nextOff({ ledger, facing: { area, hole } }: Desk): string | undefined {
   return hole ?? (area === undefined ? undefined : nextOffIn(ledger, area));
+}
+/**
+ * What comes off next by what is said of it: at a hole pointed at whose nut came off, a stud in use is the one under that
+ * nut, a level of its number.
+ */
+export function nextComing(desk: Desk): string | undefined {
+  const next = nextOff(desk);
+  return desk.facing.hole === undefined || next === undefined ? next : (levelUnder(desk, next) ?? next);
+}
+function levelUnder({ ledger, facing: { spec } }: Desk, hole: string): string | undefined {
+  const c = stateOf(ledger, 'hole', hole)?.called;
+  const cameOff = c?.own === undefined || c.occupant ? undefined : stateOf(ledger, 'fastener', c.own)?.spec.kind;
+  if (cameOff === undefined || spec.kind === undefined || spec.kind === cameOff || !isLevel(spec.kind))
+    return undefined;
+  const level = `${hole} ${spec.kind}`;
+  return withinArea(hole).includes(' ') || stateOf(ledger, 'hole', level)?.called.touchedAt ? undefined : level;
 }
 const nextOffIn = oncePerLedger((ledger, area): string | undefined => {
   const untouched = firstIn(ledger, area, (h) => !isTouched(h) && !h.declared?.slackOnly);
@@ -158,7 +174,7 @@ export const theDrive = (desk: Desk): string | undefined =>
 
 /** The hole the next call of a screen speaks of. */
 export const nextHole = (desk: Desk, screen: string): string | undefined =>
-  screen === 'build' ? (nextBack(desk) ?? nextTight(desk)) : nextOff(desk);
+  screen === 'build' ? (nextBack(desk) ?? nextTight(desk)) : nextComing(desk);
 
 /** Open findings on a subject or a hole of it. */
 export const findingsOn = (ledger: Ledger, at: string): string[] =>

@@ -1,10 +1,9 @@
 // Reading places from words: holes, trays, piles, and whatever else a call may be about.
 import { stateOf } from '../job/ledger.ts';
-import { holeIn } from '../job/subjects.ts';
+import { holeIn, isLevel } from '../job/subjects.ts';
 import type { Token } from './form.ts';
 import { joined, knownAtStart, lengths, missing, named, names, none, type Read, readName } from './slot-names.ts';
 
-const level = /^(nut|washer|pin|bolt|stud|sleeve|clip|cap|spacer|clamp|lock)$/;
 /** A level is read as one where it is known; else only where the number alone leads nowhere ("off 7 nut"). */
 function holeNumber(
   rest: readonly Token[],
@@ -15,7 +14,7 @@ function holeNumber(
   if (!/^\d{1,4}$/.test(number) || rest[at]?.quoted) return [];
   const alone = { number, used: at + 1 };
   const under = rest[at + 1]?.text.toLowerCase() ?? '';
-  if (!level.test(under)) return [alone];
+  if (!isLevel(under)) return [alone];
   const withLevel = { number: `${number} ${under}`, used: at + 2 };
   return isKnown(withLevel.number) ? [withLevel, alone] : [alone, withLevel];
 }

@@ -8,6 +8,7 @@ type Way = string | readonly (readonly [begins: string, call: string])[];
 
 const ways: Readonly<Record<string, Way>> = {
   'already-known': 'correct-spec',
+  'hole-is-empty': [['call the hole that does, or say', 'use']],
   'slack-already': 'off',
   'slack-only': 'slack',
   'holes-not-counted': 'holes',

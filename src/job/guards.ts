@@ -5,6 +5,7 @@ import { countDiffers, holesUncounted, uncounted } from './counts.ts';
 import { type CouldExplain, whatCouldExplain } from './explaining.ts';
 import type { FastenerState } from './hole-states.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
+import { levelsOf } from './levels.ts';
 import { frontsOf, openBehind } from './order.ts';
 import type { No } from './refusal.ts';
 import { contradictions, isWeaker, type Spec, specText } from './spec.ts';
@@ -34,7 +35,10 @@ export const holdsSomething: Guard<{ hole: Hole }> = {
   check(s, { hole }) {
     const h = holeState(s, hole);
     if (!h || h.called.occupant || (!h.called.foundEmptyAt && h.called.levels.length === 0)) return null;
-    return no(`${subjectText(`hole:${hole}`)} holds nothing`, 'call the hole that does', [`hole:${hole}`]);
+    const other = 'call the hole that does';
+    const isUnder = h.called.own !== undefined && levelsOf(s.ledger, hole).length === 1 && !hole.includes(' ');
+    const under = `${other}, or say what came off under it, as the stud of its nut, and call it there`;
+    return no(`${subjectText(`hole:${hole}`)} holds nothing`, isUnder ? under : other, [`hole:${hole}`]);
   },
 };
 

@@ -35,6 +35,10 @@ export const withinArea = (hole: Hole): string => hole.slice(hole.indexOf('/') +
 export const numberOf = (hole: Hole): string => withinArea(hole).split(' ')[0] as string;
 export const holeIn = (area: string, number: string): Hole => `${area}/${number}`;
 
+/** What may share a number with another: "7 nut". */
+export const isLevel = (word: string): boolean =>
+  /^(nut|washer|pin|bolt|stud|sleeve|clip|cap|spacer|clamp|lock)$/.test(word);
+
 export const inHole = (hole: Hole): Place => `hole:${hole}`;
 export const inTray = (tray: string): Place => `tray:${tray}`;
 export const fromBox = (named: string): Place => `box:${named}`;

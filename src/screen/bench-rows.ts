@@ -9,6 +9,7 @@ import { areaDrawn, type DrawnArea, type DrawnHole } from '../calls/lists/map.ts
 import { nextArea } from '../calls/next-area.ts';
 import { outOf } from '../calls/tally-words.ts';
 import { tallyOf } from '../job/ledger.ts';
+import { numberOf } from '../job/subjects.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { cellsOf, fitted, spread, windowFrom, wrapped } from './cells.ts';
 import { chosenLook, type Look, lookOf, nextLook, shapeOf, takenLook, uncoloured, wordsLook } from './colours.ts';
@@ -118,7 +119,10 @@ function sheetRows(scene: Scene, drawn: DrawnArea, next: string | undefined, col
   // So much is kept for them that the drawing stands as it is from one screen to the other.
   const kept = Math.max(details.length, rows >= rowsWithRoom ? detailRows : 0);
   const height = Math.max(fewestMapRows, rows - 1 - kept);
-  const tags = drawn.holes.map((hole) => ({ ...tagOf(hole, hole.hole === next), at: hole.at }));
+  const tags = drawn.holes.map((hole) => ({
+    ...tagOf(hole, next !== undefined && hole.number === numberOf(next)),
+    at: hole.at,
+  }));
   return [
     plainRow(fitted(` ${plainText(titleOf(scene, drawn, columns))}`, columns), takenLook),
     ...mapRows({ outline: drawn.outline, tags }, columns, height),

@@ -54,9 +54,11 @@ export function nextRows(
         : doneWords(scene)
       : row
         ? `> ${row.name} ${row.text.replace(/ +/g, ' ').trimEnd()}${row.end ? `, ${row.end}` : ''}${more.length > 1 ? `. Levels: ${more.join(', ')}` : ''}${newOne}`
-        : view.screen === 'strip' && tallyOf(desk.ledger, areaOf(next)).touched > 0
-          ? `> another one: ${keyOf(scene.keymap, 'strip', 'off')} (${subjectText(`hole:${next}`)}). That was all: ${keyOf(scene.keymap, 'strip', 'holes')} counts the holes`
-          : `> ${subjectText(`hole:${next}`)} is next`;
+        : withinArea(next).includes(' ')
+          ? `> ${subjectText(`hole:${next}`)} is next, under what came off there`
+          : view.screen === 'strip' && tallyOf(desk.ledger, areaOf(next)).touched > 0
+            ? `> another one: ${keyOf(scene.keymap, 'strip', 'off')} (${subjectText(`hole:${next}`)}). That was all: ${keyOf(scene.keymap, 'strip', 'holes')} counts the holes`
+            : `> ${subjectText(`hole:${next}`)} is next`;
   const others = (listBeside ? [] : belongingsHere(desk)).map((one) => `${one.text} ${one.end}`);
   const coming = comingWords(scene);
   const quietMost = most >= mostWithRoom ? quietRowsWithRoom : quietRows;

@@ -8,7 +8,7 @@ import type { Desk } from '../desk.ts';
 import type { Args } from '../form.ts';
 import { onwards } from '../next-area.ts';
 import { key, type No, type Row } from '../row.ts';
-import { areasOfPart } from '../where-parts-are.ts';
+import { areasOfPart, askedOnPartOff } from '../where-parts-are.ts';
 
 const sorts = temporaryKinds.join('|');
 const verdicts = partVerdicts.join('|');
@@ -58,12 +58,13 @@ export const partsRows: readonly Row[] = [
   {
     id: 'part-off',
     words: ['part off', 'lift off'],
-    form: '<part> [held by <heldBy:holes>] [<sits:held by nothing>]',
+    form: '<part> [held by <heldBy:holes>] [<sits:held by nothing>] [<late:all the same>]',
     spoken: ['part <part> comes away now'],
     label: 'part off',
     help: 'A part came off. One nobody has named before is held by the holes of the area in use, unless said.',
     group: 'parts',
     keys: [key('p', 'strip', { pad: '4' })],
+    besides: askedOnPartOff,
     means: (desk, { part, heldBy, sits }) => {
       const known = stateOf(desk.ledger, 'part', part as string)?.declared;
       const held = known ? {} : { heldBy: sits ? [] : (heldBy ?? here(desk)) };

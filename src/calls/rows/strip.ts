@@ -2,7 +2,7 @@
 import { stateOf } from '../../job/ledger.ts';
 import { inTray, numberOf } from '../../job/subjects.ts';
 import { askedOnTakingSlack } from '../asked-once.ts';
-import { type Desk, leftToSlacken, nextOff, nextSlack, slackToComeOff } from '../desk.ts';
+import { type Desk, leftToSlacken, nextComing, nextOff, nextSlack, slackToComeOff } from '../desk.ts';
 import type { Args } from '../form.ts';
 import { onwards } from '../next-area.ts';
 import { askedOnSlackening, askedOnTakingOff } from '../number-beyond.ts';
@@ -44,14 +44,14 @@ export const stripRows: readonly Row[] = [
     form: '[<hole>] [to <to:place>] [as <spec>] [<late:all the same>]',
     spoken: ['take away number <hole> [to <to:place>]', 'take away next one'],
     label: 'off',
-    help: 'A fastener came off; it lies in the tray in use. Levels under its number come with it.',
+    help: 'A fastener came off; it lies in the tray in use. What is known under its number comes with it; a stud that comes out after its nut is said, and called at that number.',
     none: noneOff,
     group: 'strip',
     keys: [key('enter', 'strip', { pad: 'enter' }), key('space', 'strip', { footer: false })],
     verb: 'remove',
     besides: askedOnTakingOff,
     asksOnce: askedOnTakingSlack,
-    fills: (desk, args) => coming(desk, (args.hole as string | undefined) ?? nextOff(desk)),
+    fills: (desk, args) => coming(desk, (args.hole as string | undefined) ?? nextComing(desk)),
     after: onwards(false),
   },
   {
@@ -98,7 +98,7 @@ export const stripRows: readonly Row[] = [
     besides: askedOnTakingOff,
     asksOnce: askedOnTakingSlack,
     fixed: { wrong: 'damaged' },
-    fills: (desk, args) => coming(desk, (args.hole as string | undefined) ?? nextOff(desk)),
+    fills: (desk, args) => coming(desk, (args.hole as string | undefined) ?? nextComing(desk)),
     after: onwards(false),
   },
   {
@@ -116,7 +116,7 @@ export const stripRows: readonly Row[] = [
     asksOnce: askedOnTakingSlack,
     fixed: { wrong: 'odd' },
     fills: (desk, args) => ({
-      ...coming(desk, (args.hole as string | undefined) ?? nextOff(desk)),
+      ...coming(desk, (args.hole as string | undefined) ?? nextComing(desk)),
       spec: desk.facing.spec,
     }),
     after: onwards(false),

@@ -1,0 +1,80 @@
+// A stud that came out after its nut, in one hole; and a part named like another area than the one in use.
+import { describe, expect, it } from 'vitest';
+import { stateOf } from '../../src/job/ledger.ts';
+import { type AtTheBench, lettersOf, newJob } from './at-the-bench.ts';
+
+const cameOff = (at: AtTheBench, hole: string) => {
+  const own = stateOf(at.state().ledger, 'hole', hole)?.called.own;
+  return own === undefined ? undefined : stateOf(at.state().ledger, 'fastener', own)?.spec;
+};
+/** Two nuts off a flange. */
+async function flange() {
+  const at = await newJob();
+  await at.press('a', ...lettersOf('flange'), 'enter', 'n', '3', 'enter', 'enter');
+  return at;
+}
+
+describe('a stud that came out after its nut', () => {
+  it('[L1] is called at the hole pointed at, and both of its number go back by one call', async () => {
+    const at = await flange();
+    await at.press('x', ...lettersOf('stud M8x30'), 'enter', '#', '1', 'enter', 'enter');
+    expect(at.state().answer).toMatchObject({ kind: 'taken', text: expect.stringContaining('flange 1 stud off') });
+    expect(cameOff(at, 'flange/1')).toMatchObject({ kind: 'nut' });
+    expect(cameOff(at, 'flange/1 stud')).toMatchObject({ kind: 'stud', thread: 'M8' });
+    at.session().runLine('holes 2');
+    await at.press('B', 'enter');
+    expect(at.state().answer).toMatchObject({ text: 'flange 1 back; flange 1 stud back' });
+  });
+  it('[L1] is never guessed at another nut, nor once it was called', async () => {
+    const at = await flange();
+    await at.press('#', '1', 'enter', 'enter');
+    expect(at.state().answer).toMatchObject({ kind: 'refused', refusal: { code: 'hole-is-empty' }, by: 'use' });
+    await at.press(
+      'x',
+      ...lettersOf('stud M8x30'),
+      'enter',
+      'enter',
+      '#',
+      '1',
+      'enter',
+      'enter',
+      '#',
+      '1',
+      'enter',
+      'enter',
+    );
+    expect(at.state().answer).toMatchObject({ kind: 'refused', instead: 'call the hole that does' });
+    expect(stateOf(at.state().ledger, 'area', 'flange')?.holes).toEqual(['flange/1', 'flange/2', 'flange/1 stud']);
+  });
+});
+
+describe('a part named like another area', () => {
+  const atTheIntake = async () => {
+    const at = await newJob();
+    for (const line of ['area sump', 'off 1', 'off 2', 'area intake', 'off 1', 'off 2']) at.session().runLine(line);
+    await at.press('p', ...lettersOf('sump'), 'enter');
+    return at;
+  };
+  const part = (at: AtTheBench, name: string) => stateOf(at.state().ledger, 'part', name);
+
+  it('[O2] is asked once, and nothing is written where that area is meant', async () => {
+    const at = await atTheIntake();
+    expect(at.view().asking?.title).toBe('sump is an area of its own, and intake is in use: which part comes off?');
+    await at.press('1');
+    expect(part(at, 'sump')).toBeUndefined();
+    await at.press('a', ...lettersOf('sump'), 'enter', 'p', ...lettersOf('sump'), 'enter');
+    expect(part(at, 'sump')?.declared?.heldBy).toEqual(['sump/1', 'sump/2']);
+  });
+  it('[O2] is held by the area in use where that is said', async () => {
+    const at = await atTheIntake();
+    await at.press('2');
+    expect(part(at, 'sump')?.declared?.heldBy).toEqual(['intake/1', 'intake/2']);
+  });
+  it('[O2] is asked of a typed line too, unless it says what holds it', async () => {
+    const at = await atTheIntake();
+    await at.press('escape');
+    expect(at.session().runLine('part off sump')).toMatchObject({ kind: 'refused' });
+    expect(at.session().runLine('part off sump held by 1')).toMatchObject({ kind: 'taken' });
+    expect(part(at, 'sump')?.declared?.heldBy).toEqual(['intake/1']);
+  });
+});
