@@ -24,6 +24,16 @@ export const readTemperatureIn = (units: Units = metric, rest: readonly Token[])
 export const readTorqueIn = (units: Units = metric, rest: readonly Token[]): Reading =>
   measured(rest, 'a torque', (text) => readTorque(text, torqueUnitOf(units)));
 
+/** Litres, in whatever units the workshop reads the rest: "6.5", "6.5 l", "6.5 litres". Nothing comes after them. */
+export function readLitres(rest: readonly Token[]): Reading {
+  const text = rest.map((token) => token.text).join(' ');
+  if (text === '') return { why: 'the litres are missing' };
+  const [, said, unit = ''] = /^(\d+(?:[.,]\d+)?|[.,]\d+) ?([a-z]*)$/i.exec(text) ?? [];
+  if (said === undefined || (unit !== '' && !isLitres(unit))) return { why: `"${text}" is not in litres, as "6.5 l"` };
+  return [{ value: Number(said.replace(',', '.')), used: rest.length }];
+}
+const isLitres = (unit: string): boolean => /^(l|ltrs?|lit(re|er)s?)$/i.test(unit);
+
 /** A value in words that its reader takes; undefined where the type is none of these. */
 export function showMeasure(units: Units = metric, type: string, value: number): string | undefined {
   if (type === 'temperature') return temperatureFigure(value, units);
@@ -33,5 +43,6 @@ export function showMeasure(units: Units = metric, type: string, value: number):
 export function measureAsked(units: Units = metric, type: string): string | undefined {
   if (type === 'temperature') return `how many \u00b0${units.temperature}, as ${units.temperature === 'F' ? 64 : 18}`;
   if (type === 'torque') return `how many ${torqueUnitOf(units)}`;
+  if (type === 'litres') return 'how many litres, as 6.5';
   return type === 'distance' ? `how many ${units.distance}` : undefined;
 }

@@ -3,16 +3,16 @@
 // nothing is next, it is asked for.
 import { uncounted } from '../job/counts.ts';
 import { blocked } from '../job/decide.ts';
-import { carriesYet } from '../job/first-in.ts';
+import { carriesYet, missingToBringUp } from '../job/first-in.ts';
 import { isRenewed } from '../job/guards.ts';
 import { inFrontOf } from '../job/in-front.ts';
-import { every, type Ledger } from '../job/ledger.ts';
+import { every, type Ledger, stateOf } from '../job/ledger.ts';
 import { openBehind } from '../job/order.ts';
 import type { PartState } from '../job/states.ts';
 import { areaOf, named, withinArea } from '../job/subjects.ts';
 import { isWithdrawn } from '../job/withdrawn.ts';
 import type { Bound } from './bindings.ts';
-import { type Desk, workingHoles } from './desk.ts';
+import { type Desk, nextHole, workingHoles } from './desk.ts';
 import type { Args } from './form.ts';
 import { nextArea } from './next-area.ts';
 import { meantBy, type Row } from './row.ts';
@@ -91,14 +91,16 @@ const kinds: Readonly<Record<string, Kind>> = {
   },
   'put-in': {
     slot: 'temporary',
-    inTurn: (desk) =>
-      isFromPlan(desk.ledger)
-        ? [...every(desk.ledger, 'temporary')]
-            .filter(
-              (t) => t.putInAt === 0 && !isWithdrawn(desk.ledger, `temporary:${t.temporary}`) && goesInHere(desk, t.at),
-            )
-            .map((t) => t.temporary)
-        : [],
+    inTurn(desk) {
+      if (!isFromPlan(desk.ledger)) return [];
+      // What held a bolt while it came off holds it again while it is brought up.
+      const next = nextHole(desk, 'build');
+      const holding = next === undefined ? [] : missingToBringUp(desk.ledger, next);
+      const never = [...every(desk.ledger, 'temporary')].filter(
+        (t) => t.putInAt === 0 && !isWithdrawn(desk.ledger, `temporary:${t.temporary}`) && goesInHere(desk, t.at),
+      );
+      return [...holding, ...never.map((t) => t.temporary)];
+    },
   },
   'taken-out': {
     slot: 'temporary',
@@ -216,7 +218,17 @@ export const upNext = (desk: Desk, bound: readonly Bound[]): { bound: Bound; nam
   });
 function shownName(desk: Desk, { id }: Row, name: string): string {
   if (id === 'taken-out') return `${name}${alsoIn(desk, name)}`;
+  if (id === 'part-off') return `${name}${withItsLast(desk, name)}`;
   return id === 'working-out' ? withinArea(name) : name;
+}
+/** Loose, and some that hold it are still to come off: with the last of them it is off by itself. */
+function withItsLast({ ledger }: Desk, part: string): string {
+  const held = stateOf(ledger, 'part', part)?.declared?.heldBy ?? [];
+  const comesOff = held.some((hole) => {
+    const h = stateOf(ledger, 'hole', hole);
+    return h?.called.occupant !== undefined && !h.declared?.slackOnly;
+  });
+  return comesOff ? ', else by itself with its last' : '';
 }
 /** What else went in for the work and hangs there still: a lock that is forgotten stops a turn, or breaks. */
 function alsoIn({ ledger }: Desk, name: string): string {

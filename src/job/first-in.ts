@@ -1,6 +1,8 @@
 // What must be in before a fastener of an area is touched: the jack before its bracket, the lock before its bolt, and what
 // holds the shafts before what tensions the belt between them, as long as that belt is on. Common practice, no source.
+import { isOff, isTouched } from './closed.ts';
 import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
+import { gatedBy } from './order.ts';
 import type { TemporaryState } from './states.ts';
 import { areaOf, type Hole, named, type Subject } from './subjects.ts';
 import { isWithdrawn } from './withdrawn.ts';
@@ -47,6 +49,14 @@ export function missingToHold(ledger: Ledger, hole: Hole): string[] {
   return [...every(ledger, 'temporary')]
     .filter((t) => !t.in && holds.has(t.sort) && at.has(t.at) && !isWithdrawn(ledger, `temporary:${t.temporary}`))
     .map((t) => t.temporary);
+}
+/** The same before the call that wants it: as long as it is no more than in by hand, or may go back now and has not. */
+export function missingToBringUp(ledger: Ledger, hole: Hole): string[] {
+  const h = stateOf(ledger, 'hole', hole);
+  if (!h || !isTouched(h) || h.called.occupant?.working) return [];
+  // Before the engine is turned by hand a lock that is put in would only have to come out again.
+  if (isOff(h) && gatedBy(ledger, areaOf(hole)) !== undefined) return [];
+  return h.called.occupant?.level === 'tight' ? [] : missingToHold(ledger, hole);
 }
 
 /** It bears what nothing else does: a stand while anything is off, a jack or a block while its place is open. */

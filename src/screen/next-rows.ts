@@ -9,7 +9,7 @@ import { suspectedHere, suspectedNext } from '../calls/rows/findings.ts';
 import { isEmptyTray } from '../calls/trays.ts';
 import { restOf } from '../job/area-rest.ts';
 import { isEmptyOnArrival, isOff } from '../job/closed.ts';
-import { missingBefore, missingToHold } from '../job/first-in.ts';
+import { missingBefore, missingToBringUp } from '../job/first-in.ts';
 import { freedIn } from '../job/freed.ts';
 import { inFrontOf } from '../job/in-front.ts';
 import { every, type Ledger, lineAt, stateOf, tallyOf } from '../job/ledger.ts';
@@ -165,7 +165,7 @@ function firstRows({ desk, keymap }: Scene, next: string | undefined, columns: n
 function firstOnRows({ desk: { ledger, facing }, keymap }: Scene, next: string | undefined, columns: number): Row[] {
   const h = next === undefined ? undefined : stateOf(ledger, 'hole', next);
   const cure = keyOf(keymap, 'build', 'to-sealing');
-  const holding = h?.called.occupant && !h.called.occupant.working ? missingToHold(ledger, h.hole) : [];
+  const holding = h ? missingToBringUp(ledger, h.hole) : [];
   const here = facing.area === undefined ? [] : (stateOf(ledger, 'area', facing.area)?.holes ?? []);
   const wanting = new Set(here.flatMap((hole) => facesWithoutBead(ledger, hole)));
   const said = [

@@ -77,6 +77,19 @@ it('[O4] asks for what holds a bolt over the bolt that is in, and says where its
   at.say('in flywheel lock');
   expect(shown(at, 'build')).not.toContain('! first');
 });
+it('[O4] asks for what holds a bolt while it is still off, once it may go back, and one key puts it in again', async () => {
+  const at = await partWay('new 1 from new crank bolt');
+  at.say('area crank pulley');
+  await at.press('B');
+  expect(shown(at, 'build')).toContain('! first i: flywheel lock > 1 off');
+  await at.press('i');
+  expect(at.answer()).toMatch(/^flywheel lock in/);
+  expect(shown(at, 'build')).not.toContain('! first');
+  const turning = await partWay('out flywheel lock');
+  turning.say('out flywheel lock', 'area crank pulley');
+  expect(shown(turning, 'build')).toContain('> 1 off');
+  expect(shown(turning, 'build')).not.toContain('flywheel lock');
+});
 it('[O2] names the working bolt and the key that takes it out, and takes no part over it', async () => {
   const at = await partWay('turned 1');
   at.say('area crank pulley');

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { pickedAt } from '../../src/calls/listed.ts';
 import { stateOf } from '../../src/job/ledger.ts';
+import { lettersOf } from './at-the-bench.ts';
 import { type PartWay, partWay } from './part-way.ts';
 
 const area = (at: PartWay) => at.state().facing.area;
@@ -212,6 +213,28 @@ describe('what is bought as a supply', () => {
     expect(entriesOf(later)).toMatchObject([{ kind: 'fluid-filled' }, { kind: 'box-used', name: 'coolant mix' }]);
     later.say('filled coolant litres 0.5');
     expect(entriesOf(later).map((e) => e.kind)).toEqual(['fluid-filled']);
+  });
+  it('[T5] is asked for in litres, and taken with their name or without', async () => {
+    const at = await partWay('filled coolant litres 6.5');
+    await at.press('C', 'f');
+    expect(at.view().asking?.title).toBe('filled: how many litres, as 6.5');
+    await at.press(...lettersOf('6 qt'), 'enter');
+    expect(at.view().asking?.why).toBe('"6 qt" is not in litres, as "6.5 l"');
+    await at.press('backspace', 'backspace', 'backspace', ...lettersOf(',5 l'), 'enter');
+    expect(entriesOf(at)).toMatchObject([{ kind: 'fluid-filled', litres: 6.5 }]);
+    at.say('filled coolant litres 0.5 litres');
+    expect(entriesOf(at)).toMatchObject([{ litres: 0.5 }]);
+  });
+});
+
+describe('an old part', () => {
+  it('[T3] is named where its verdict is asked for, whatever row is picked', async () => {
+    const at = await partWay('bead cam cover face with joint sealant');
+    await at.press('P', 'page-down', 'page-down', 'j');
+    expect(at.view().asking).toMatchObject({
+      slot: 'verdict',
+      title: 'judge old part: auxiliary belt, the old one, is',
+    });
   });
 });
 

@@ -77,6 +77,21 @@ describe('on a job from a plan', () => {
     expect(shown().filter((one) => one.startsWith('part off'))).toEqual([]);
   });
 
+  it('[O2] says of a loose part that it comes off by itself with its last bolt, and then that it has', async () => {
+    say('area right front wheel', ...[1, 2, 3, 4, 5].map((n) => `slack ${n}`));
+    expect(shown()).toContain('part off: wheel, else by itself with its last');
+    say('in stand', ...[1, 2, 3, 4].map((n) => `off ${n}`));
+    expect(shown()).toContain('part off: wheel, else by itself with its last');
+    await at.press('enter', 'p');
+    expect(at.view().asking?.title).toBe('part off: which other part (wheel came off with its last)');
+    await at.press('escape');
+    say('area mount bracket', 'in jack with block', 'off 1', 'off 2', 'off 3', 'slack 4', 'slack 5');
+    // What is only slackened comes off by no bolt of its own.
+    expect(shown()).toContain('part off: bracket');
+    await at.press(',', 'p');
+    expect(at.view().asking?.title).toBe('part off: which part');
+  });
+
   it('takes the next tray in which nothing lies', async () => {
     say('area right front wheel', 'off 1');
     await at.press('t');

@@ -80,7 +80,7 @@ export const boxAndFluidsRows: readonly Row[] = [
   {
     id: 'filled',
     words: ['filled', 'filled again'],
-    form: '<circuit> [with <fluid:words>] [litres <litres:number>]',
+    form: '<circuit> [with <fluid:words>] [litres <litres:litres>]',
     spoken: ['topped up <circuit> litres <litres:number>'],
     label: 'filled',
     help: 'A circuit is filled again, with what and how much. Waits for the beads that keep it in.',

@@ -2,7 +2,7 @@
 import { temporaryKinds } from '../../job/entries/declared.ts';
 import { partVerdicts } from '../../job/entries/works.ts';
 import { isRenewed } from '../../job/guards.ts';
-import { every, lineAt, stateOf } from '../../job/ledger.ts';
+import { every, lastLine, lineAt, stateOf } from '../../job/ledger.ts';
 import { withinArea } from '../../job/subjects.ts';
 import type { Desk } from '../desk.ts';
 import type { Args } from '../form.ts';
@@ -52,6 +52,14 @@ function backAlready({ ledger, facing: { area } }: Desk): No | undefined {
   return { because: `${last.part} is back already${how}`, instead: 'nothing more is to be called for it', done: true };
 }
 
+/** Which one is off; what came off with its last fastener just now need not be called. */
+function askPart(_args: Args, { ledger }: Desk): string {
+  const entries = lastLine(ledger)?.entries ?? [];
+  const byItself = entries.some((e) => e.kind === 'fastener-removed');
+  const off = entries.flatMap((e) => (byItself && e.kind === 'part-removed' ? [e.part] : []));
+  return off.length > 0 ? `which other part (${off.join(', ')} came off with its last)` : 'which part';
+}
+
 const askSort = (_desk: Desk, { sort }: Args): string[] => (sort ? [] : ['sort']);
 
 export const partsRows: readonly Row[] = [
@@ -65,6 +73,7 @@ export const partsRows: readonly Row[] = [
     group: 'parts',
     keys: [key('p', 'strip', { pad: '4' })],
     besides: askedOnPartOff,
+    questions: { part: askPart },
     means: (desk, { part, heldBy, sits }) => {
       const known = stateOf(desk.ledger, 'part', part as string)?.declared;
       const held = known ? {} : { heldBy: sits ? [] : (heldBy ?? here(desk)) };
@@ -146,6 +155,8 @@ export const partsRows: readonly Row[] = [
     words: ['judge', 'old part is'],
     form: `<part> <verdict:${verdicts}> [marked <marking:words>] [because <because:why>]`,
     label: 'judge old part',
+    // Which one it is may have been taken from the row, or as the only one there is.
+    questions: { verdict: ({ part }) => `${part}, the old one, is` },
     help: 'What the old part is, and where it goes; the date code or marking on it as it stands there.',
     group: 'parts',
     keys: [key('j', 'box', { pad: '4' })],
