@@ -3,11 +3,13 @@ import { unfit, wantsIn } from '../job/guards.ts';
 import { every } from '../job/ledger.ts';
 import { isAlike, specText } from '../job/spec.ts';
 import type { BoxState } from '../job/states.ts';
-import { subjectText } from '../job/subjects.ts';
+import { areaOf, subjectText } from '../job/subjects.ts';
+import { asTheOthers } from '../job/towards-hole.ts';
 import { type Desk, nextNew } from './desk.ts';
 import type { Args } from './form.ts';
 import { likeNeighbours } from './like-neighbours.ts';
-import type { No } from './row.ts';
+import type { No, Ready } from './row.ts';
+import { specWords } from './spec-words.ts';
 
 /** New fasteners left in the parts box: those that may go into the hole, and those that may not (L5). */
 export function newFor({ ledger }: Desk, hole: string | undefined): { fit: BoxState[]; others: BoxState[] } {
@@ -36,7 +38,21 @@ export function noneNew(desk: Desk, hole: string | undefined): No | undefined {
     others.length === 0
       ? `no new fastener is in the parts box for ${subjectText(`hole:${hole}`)}${wanted}`
       : `none of the new fasteners in the parts box fits ${subjectText(`hole:${hole}`)}${wanted}`;
-  return { because, instead: `put one in the box first, with what it is, as "box ${said}"`, by: 'box' };
+  return {
+    because,
+    instead: `put one in the box first, with what it is, as "box ${said}"`,
+    by: 'box',
+    ready: bought(desk, hole, because),
+  };
+}
+/** The line that puts it in the box, with what it is as far as that is known: more of it can be typed behind. */
+function bought({ ledger }: Desk, hole: string, because: string): Ready {
+  const name = `new for ${subjectText(`hole:${hole}`)}`.slice(0, 60);
+  const spec = wantsIn(ledger, hole) ?? likeNeighbours(ledger, hole) ?? asTheOthers(ledger, areaOf(hole));
+  return {
+    line: `box "${name}" as ${specWords(spec)}`,
+    title: `${because}. Bought, or at hand? Enter puts it in the box; the same key again then takes it`,
+  };
 }
 export const newHole = (desk: Desk, args: Args): string | undefined =>
   (args.hole as string | undefined) ?? nextNew(desk);

@@ -38,7 +38,9 @@ export type Step =
   | { step: 'set'; what: Settable };
 
 /** Why a call is not made before the job is asked, and what else to do; `by` is the call that does it; `done`: it is so already. */
-export type No = { because: string; instead: string; by?: string; or?: OrElse; done?: true };
+export type No = { because: string; instead: string; by?: string; or?: OrElse; done?: true; ready?: Ready };
+/** What would have to be called, in words, as far as it is known, and how it is asked for. */
+export type Ready = { line: string; title: string };
 /** Another way, with its call. */
 export type OrElse = { instead: string; by: string };
 

@@ -47,6 +47,7 @@ const single: Record<string, string> = {
   '\u007f': 'backspace',
   ' ': 'space',
   '\u0003': 'ctrl+c',
+  '\u0015': 'ctrl+u',
   '\u001a': 'ctrl+z',
 };
 

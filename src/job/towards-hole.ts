@@ -52,7 +52,7 @@ function intoEmpty(ledger: Ledger, hole: string, now: Stamp): Said[] {
   ];
 }
 /** What a hole wants of which nobody knows it: what its neighbours want, as far as that is known. */
-function asTheOthers(ledger: Ledger, area: string): Spec {
+export function asTheOthers(ledger: Ledger, area: string): Spec {
   const known = (stateOf(ledger, 'area', area)?.holes ?? []).map((one) => wantsIn(ledger, one));
   return known.find((spec) => spec?.kind !== undefined) ?? { kind: 'bolt' };
 }

@@ -127,6 +127,16 @@ function greetingRows(scene: Scene, greeting: readonly string[], columns: number
 }
 
 const choicesShown = 9;
+/** What is filled in already and can be typed over. */
+export const standingWords = 'Typing replaces it; Backspace or an arrow changes what stands there.';
+/** Why the last answer could not be read, whole; one row stands there with nothing to say as well. */
+function beneath({ why, standing }: Asking, columns: number): Row[] {
+  const said = why ?? (standing ? standingWords : '');
+  const rows = wrapped(plainText(said), columns - 5, 3);
+  return (rows.length > 0 ? rows : ['']).map((text) =>
+    plainRow(fitted(text === '' ? '' : `    ${text}`, columns), why ? refusedLook : standing ? quietLook : undefined),
+  );
+}
 function askingRows(asking: Asking, columns: number, rows: number): Row[] {
   const choices = offered(asking);
   const title = wrapped(plainText(asking.title), columns - 4, 3);
@@ -134,7 +144,7 @@ function askingRows(asking: Asking, columns: number, rows: number): Row[] {
     plainRow(fitted('', columns)),
     ...title.map((text) => plainRow(fitted(`  ${text}`, columns), { bold: true })),
     [{ text: '  > ' }, { text: fitted(`${plainText(asking.typed)}_`, columns - 4), look: { inverse: true } }],
-    plainRow(fitted(asking.why ? `    ${plainText(asking.why)}` : '', columns), asking.why ? refusedLook : undefined),
+    ...beneath(asking, columns),
   ];
   const first = Math.floor(asking.at / choicesShown) * choicesShown;
   const shown = choices.slice(first, first + Math.min(choicesShown, rows - head.length - 1));

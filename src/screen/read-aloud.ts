@@ -10,7 +10,7 @@ import { stateOf } from '../job/ledger.ts';
 import { subjectText } from '../job/subjects.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { acting, areNumbered, offered } from '../view/view.ts';
-import { greetingHead } from './body.ts';
+import { greetingHead, standingWords } from './body.ts';
 import { windowFrom } from './cells.ts';
 import { answerOf, inUseWords, type Scene, savedWords, titles } from './frame.ts';
 import { keyName } from './key-names.ts';
@@ -64,7 +64,7 @@ function askedLines({ view: { asking } }: Scene): string[] {
   const left = choices.length - first - shown.length;
   return [
     `${asking.title}?`,
-    ...(asking.why ? [asking.why] : []),
+    ...(asking.why ? [asking.why] : asking.standing ? [standingWords] : []),
     ...(asking.typed === '' ? [] : [`typed: ${asking.typed}`]),
     ...shown,
     ...(left > 0 ? [`${left} more: page down`] : []),

@@ -27,6 +27,7 @@ import { createOntoBench } from './onto-bench.ts';
 import { createQuestions } from './questions.ts';
 import type { Answer, Session } from './session-shape.ts';
 import { createSteps } from './steps.ts';
+import { createTypedLine, type LineBegun } from './typed-line.ts';
 import { type Around, keepPicked, onHoles, pickedOf, placedBy } from './walking.ts';
 
 /** A figure that sets none, among those that do. */
@@ -130,7 +131,19 @@ export function createBench(doors: BenchDoors): Bench {
   };
   // On strip and build the arrows point at a hole, which the calls are about by themselves.
   const picks = (): Args => (onHoles(get().view) ? {} : (pickedOf(around)?.picks ?? {}));
-  const { begin, again, asksWhich } = createGathering({ around, questions, picks, carryOut, notMade });
+  const typeLine = createTypedLine({
+    session,
+    desk,
+    questions,
+    takeStep: (s) => takeStep(s),
+  });
+  const lineFor = (begun: LineBegun): boolean => {
+    // A line is no work for a keypad.
+    if (get().keymap.pad) return false;
+    typeLine(begun);
+    return true;
+  };
+  const { begin, again, asksWhich } = createGathering({ around, questions, picks, carryOut, notMade, lineFor });
 
   /** Asked about and left: it says so, or one would look for what it came to. */
   function notMade(row: Row | undefined): void {
@@ -173,6 +186,7 @@ export function createBench(doors: BenchDoors): Bench {
     ask,
     picks,
     begin,
+    typeLine,
     again,
     asksWhich,
     carryOut,

@@ -1,4 +1,5 @@
-// Changes one setting of the workshop: the next of two, or what is typed for it. What is typed stands there as it is now.
+// Changes one setting of the workshop: the next of two, or what is typed for it. It stands there as it is now, and what is
+// typed goes in its place.
 import type { Settable } from '../calls/row.ts';
 import { nameSchema } from '../job/subjects.ts';
 import { distanceUnits, temperatureUnits, torqueUnits } from '../trade/units-shown.ts';
@@ -46,15 +47,22 @@ export function changeSetting(
     case 'torque':
       return keep({ units: { ...units, torque: nextOf(torqueUnits, units.torque) } });
     case 'name':
-      return ask({ ...plainAsking('your name; empty: none is offered', 'name'), typed: name ?? '' }, (text) => {
-        const typed = text.trim();
-        if ([...typed].length > longestName) return { why: `${longestName} characters at most` };
-        keep({ name: typed === '' ? undefined : typed });
-        return undefined;
-      });
+      return ask(
+        {
+          ...plainAsking('your name; empty: none is offered', 'name'),
+          typed: name ?? '',
+          ...(name && { standing: true }),
+        },
+        (text) => {
+          const typed = text.trim();
+          if ([...typed].length > longestName) return { why: `${longestName} characters at most` };
+          keep({ name: typed === '' ? undefined : typed });
+          return undefined;
+        },
+      );
     case 'trays':
       return ask(
-        { ...plainAsking('trays on the bench: 1, 2, left, or 1-6', 'trays'), typed: trays.join(', ') },
+        { ...plainAsking('trays on the bench: 1, 2, left, or 1-6', 'trays'), typed: trays.join(', '), standing: true },
         (text) => {
           const read = readTrays(text);
           if ('why' in read) return read;

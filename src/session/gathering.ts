@@ -6,6 +6,7 @@ import type { Row } from '../calls/row.ts';
 import { pressingAfter } from './answering.ts';
 import { notAsked, questionOf } from './asking.ts';
 import type { Questions } from './questions.ts';
+import type { LineBegun } from './typed-line.ts';
 import { withNextOfKind } from './unasked.ts';
 import type { Around } from './walking.ts';
 
@@ -26,6 +27,8 @@ type Hands = {
   picks(): Args;
   carryOut(row: Row, args: Args): void;
   notMade(row: Row): void;
+  /** Opens a line in words with the call ready in it, unless there is no keyboard to finish it. */
+  lineFor(begun: LineBegun): boolean;
 };
 
 export function createGathering({
@@ -34,6 +37,7 @@ export function createGathering({
   picks,
   carryOut,
   notMade,
+  lineFor,
 }: Hands): Gathering {
   let gathering: Pressing | undefined;
   let lastCall: Bound | undefined;
@@ -53,8 +57,10 @@ export function createGathering({
     const question = questionOf(gathering, desk());
     const stop = question && notAsked(gathering, question, desk());
     if (stop) {
+      const { row } = gathering.bound;
       gathering = undefined;
       questions.stop();
+      if (stop.ready && lineFor({ typed: stop.ready.line, title: stop.ready.title, row: row.id })) return;
       return session()?.refuse(stop);
     }
     if (question) return questions.ask(question, answered);

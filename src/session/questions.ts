@@ -75,7 +75,7 @@ export function createQuestions(
     if (line !== undefined) step({ ask: { ...asking, typed: line } });
   }
   function move(asking: Asking, by: number): void {
-    if (recalled.length > 0 && asking.choices.length === 0) return sayAgain(asking, by);
+    if (by !== 0 && recalled.length > 0 && asking.choices.length === 0) return sayAgain(asking, by);
     step({ move: by, of: offered(asking).length });
   }
 
@@ -85,7 +85,10 @@ export function createQuestions(
     down: (asking) => move(asking, 1),
     'page-up': (asking) => move(asking, -choicesAPage),
     'page-down': (asking) => move(asking, choicesAPage),
+    left: (asking) => move(asking, 0),
+    right: (asking) => move(asking, 0),
     backspace: () => step({ erase: true }),
+    'ctrl+u': () => step({ empty: true }),
     space: () => typed(' '),
     enter,
     tab: (asking) => answer(begunBy(asking)[0] ?? answerOf(asking)),

@@ -2,7 +2,6 @@
 // job; what is typed in words becomes one.
 import { type Bound, padKeys, wayTo } from '../calls/bindings.ts';
 import type { Args } from '../calls/form.ts';
-import { callsIn } from '../calls/line-reader.ts';
 import type { Row, Step } from '../calls/row.ts';
 import { rowById } from '../calls/table.ts';
 import { type Ledger, stateOf } from '../job/ledger.ts';
@@ -16,6 +15,7 @@ import type { createEar } from './hearing.ts';
 import type { Keeping } from './keeping.ts';
 import type { Questions } from './questions.ts';
 import type { Session } from './session-shape.ts';
+import type { LineBegun } from './typed-line.ts';
 import { type Around, goTo, moveAcross, moveBy, pickedOf, startPlacing, startWhereItWaits } from './walking.ts';
 
 /** What the steps are taken on: the bench, as far as they reach. */
@@ -31,6 +31,7 @@ export type Floor = {
   ask(asking: Parameters<Questions['ask']>[0], then: (text: string) => void, recall?: readonly string[]): void;
   picks(): Args;
   begin(bound: Bound): void;
+  typeLine(begun?: LineBegun): void;
   /** The last call of those that are made one after the other, once more. */
   again(): void;
   asksWhich(): void;
@@ -44,16 +45,15 @@ const capped = (key: string): string => (key.length === 1 ? key : `${key.charAt(
 const isReleased = (ledger: Ledger): boolean => (stateOf(ledger, 'vehicle', 'vehicle')?.releasedAt ?? 0) > 0;
 const labelOf = (screen: ScreenId): string => rowById.get(`to-${screen}`)?.label ?? screen;
 const pageRows = 10;
-const mostSaidLines = 50;
 
 /** A refusal, or what was asked once, stands on the screen. */
 const hasNo = (at: Session | undefined): boolean =>
   ['refused', 'asked'].includes(at?.store.getState().answer?.kind ?? '');
 
 export function createSteps(floor: Floor): (s: Step) => void {
-  const { get, set, around, doors, ask, begin, carryOut, open, refreshShelf, keeping, questions, picks } = floor;
+  const { get, set, around, doors, ask, begin, carryOut, open, refreshShelf, keeping, questions, picks, typeLine } =
+    floor;
   const { session, desk, step } = around;
-  let saidLines: readonly string[] = [];
   /** How all stood when Escape found nothing to put away. */
   let stayed: { where: string; ledger: Ledger } | undefined;
 
@@ -81,7 +81,7 @@ export function createSteps(floor: Floor): (s: Step) => void {
         step({ to: view.screen === 'help' ? view.before : 'help' });
         return step({ move: view.screen === 'help' ? 0 : Number.NEGATIVE_INFINITY, of: 1 });
       case 'type':
-        return typeLine('');
+        return typeLine();
       case 'choose':
         return choose();
       case 'new':
@@ -89,7 +89,7 @@ export function createSteps(floor: Floor): (s: Step) => void {
       case 'leave':
         return leave();
       case 'next-call':
-        return typeLine((pickedOf(around)?.end ?? '').split('…')[0] ?? '');
+        return typeLine({ typed: (pickedOf(around)?.end ?? '').split('…')[0] ?? '' });
       case 'place':
         return startPlacing(around);
       case 'more': {
@@ -137,24 +137,6 @@ export function createSteps(floor: Floor): (s: Step) => void {
       default:
         return;
     }
-  }
-
-  function typeLine(typed: string): void {
-    if (!session()) return;
-    const asking = { ...plainAsking('a call in words', 'typed line'), typed };
-    ask(
-      asking,
-      (line) => {
-        saidLines = [...saidLines.filter((one) => one !== line), line].slice(-mostSaidLines);
-        for (const call of callsIn(line)) {
-          const answer = session()?.runLine(call, 'line');
-          if (answer?.kind === 'step') takeStep(answer.step);
-          // What comes after it may lean on it.
-          if (answer?.kind === 'refused') break;
-        }
-      },
-      saidLines,
-    );
   }
 
   function choose(): void {

@@ -14,6 +14,8 @@ export type Asking = {
   optional: boolean;
   choices: readonly Choice[];
   typed: string;
+  /** What stands typed is how it is so far: the first sign typed goes in its place, what goes back in it keeps it. */
+  standing?: true;
   at: number;
   /** Why the last answer could not be read. */
   why?: string;
@@ -52,6 +54,7 @@ export type ViewStep =
   | { ask: Asking }
   | { type: string }
   | { erase: true }
+  | { empty: true }
   | { wrong: string }
   | { stopAsking: true };
 
@@ -98,13 +101,19 @@ export function viewed(view: View, step: ViewStep): View {
     return rest;
   }
   if ('move' in step) {
-    if (asking) return { ...view, asking: { ...asking, at: within(asking.at + step.move, offered(asking).length) } };
+    if (asking) {
+      const { standing: _, ...kept } = asking;
+      return { ...view, asking: { ...kept, at: within(asking.at + step.move, offered(asking).length) } };
+    }
     return { ...view, at: { ...view.at, [view.screen]: within((view.at[view.screen] ?? 0) + step.move, step.of) } };
   }
   if (!asking) return view;
   if ('wrong' in step) return { ...view, asking: { ...asking, why: step.wrong } };
-  const { why: _, ...still } = asking;
-  const typed =
-    'erase' in step ? [...asking.typed].slice(0, -1).join('') : (asking.typed + step.type).slice(0, longestTyped);
-  return { ...view, asking: { ...still, typed, at: 0 } };
+  const { why: _, standing: __, ...still } = asking;
+  return { ...view, asking: { ...still, typed: typedAfter(asking, step), at: 0 } };
+}
+function typedAfter({ typed, standing }: Asking, step: { type: string } | { erase: true } | { empty: true }): string {
+  if ('empty' in step) return '';
+  if ('erase' in step) return [...typed].slice(0, -1).join('');
+  return ((standing ? '' : typed) + step.type).slice(0, longestTyped);
 }

@@ -23,6 +23,7 @@ describe('keys of a terminal', () => {
     ['\u007f', ['backspace']],
     ['\b', ['backspace']],
     ['\u0003', ['ctrl+c']],
+    ['\u0015', ['ctrl+u']],
     ['\u001a', ['ctrl+z']],
     ['\u001b', ['escape']],
     ['\u001b\u001b', ['escape', 'escape']],

@@ -102,6 +102,26 @@ describe('a whole pass', () => {
   });
 });
 
+describe('a new one for a hole with none in the box', () => {
+  it('[L11] opens the line that puts it there, with more to be typed behind, and then takes it', async () => {
+    const at = await cover();
+    at.session().runLine('holes 8');
+    await at.press('B', '#', '7', 'n');
+    expect(at.view().asking).toMatchObject({
+      typed: 'box "new for cam cover 7" as bolt hex 10',
+      title: expect.stringMatching(/^no new fastener is in the parts box for cam cover 7\. /),
+    });
+    await at.press(...lettersOf(' M6x25'), 'enter', 'n');
+    expect(at.state().answer).toMatchObject({ kind: 'taken', text: expect.stringContaining('cam cover 7 new one in') });
+  });
+  it('[L11] is refused where the keypad has no line to finish it in', async () => {
+    const at = await cover();
+    await at.press('B', '#', '7', 'K', '2');
+    expect(at.view().asking).toBeUndefined();
+    expect(at.state().answer).toMatchObject({ kind: 'refused', by: 'box' });
+  });
+});
+
 describe('a part that came back with its first bolt', () => {
   it('[O2] is back already when it is called, and the answer names the key that takes both back', async () => {
     const at = await cover();

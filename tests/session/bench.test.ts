@@ -319,9 +319,29 @@ describe('counting trays', () => {
 });
 
 describe('a typed line', () => {
+  it('stays open with its reason and what is left of it where a call cannot be read, and the rest was taken', async () => {
+    const at = await newJob();
+    await at.press('/', ...lettersOf('area sump; off 1; off; count 1 is; off 3'), 'enter');
+    expect(at.state().ledger.lines.length).toBe(3);
+    expect(at.view().asking).toMatchObject({
+      typed: 'count 1 is; off 3',
+      why: expect.stringMatching(/count.* is missing/),
+    });
+    await at.press('ctrl+u', ...lettersOf('count 1 is 2'), 'enter');
+    expect(at.view().asking).toBeUndefined();
+    expect(at.state().answer?.kind).toBe('taken');
+  });
+  it('stays open while it answers no to what a key would be asked', async () => {
+    const at = await newJob();
+    await at.press('/', ...lettersOf('area sump; drawn as ring of 4; off 9'), 'enter');
+    expect(at.view().asking).toMatchObject({ typed: 'off 9', why: expect.stringContaining('is there a 9') });
+    await at.press(...lettersOf(' all the same'), 'enter');
+    expect(at.view().asking).toBeUndefined();
+    expect(at.state().answer).toMatchObject({ kind: 'taken', text: expect.stringContaining('sump 9 off') });
+  });
   it('is at hand again with Up, the last one first', async () => {
     const at = await newJob();
-    await at.press('/', ...lettersOf('nonsense'), 'enter', '/', ...lettersOf('note two'), 'enter', '/', 'up');
+    await at.press('/', ...lettersOf('nonsense'), 'enter', 'escape', '/', ...lettersOf('note two'), 'enter', '/', 'up');
     expect(at.view().asking?.typed).toBe('note two');
     await at.press('up');
     expect(at.view().asking?.typed).toBe('nonsense');

@@ -190,13 +190,18 @@ describe('on a job from a plan', () => {
   it('[L5] says at a hole that nothing new in the parts box fits it, and takes no part for it', async () => {
     say('box "new tensioner" for tensioner', 'area crank pulley', 'off 1');
     await at.press('B', 'n');
-    expect(answer()).toBe(
-      'no new fastener is in the parts box for crank pulley 1, which wants bolt hex 19 M14x1.5x65 one-use',
-    );
-    expect(at.state().answer).toMatchObject({ by: 'box' });
+    expect(at.view().asking).toMatchObject({
+      title: expect.stringMatching(
+        /^no new fastener is in the parts box for crank pulley 1, which wants bolt hex 19 M14x1.5x65 one-use\. /,
+      ),
+      typed: 'box "new for crank pulley 1" as bolt hex 19 M14x1.5x65 one-use',
+    });
+    await at.press('escape');
+    expect(at.bench.store.getState().note).toBe('Left: "new one" was not called.');
     say('box "cover bolt" as bolt hex 10 M6x20');
     await at.press('n');
-    expect(answer()).toMatch(/^none of the new fasteners in the parts box fits crank pulley 1/);
+    expect(at.view().asking?.title).toMatch(/^none of the new fasteners in the parts box fits crank pulley 1/);
+    await at.press('escape');
     // Said in words it never means the old one either.
     expect(at.session().runLine('new 1').kind).toBe('refused');
     say('box "crank bolt" as bolt hex 19 M14x1.5x65');
@@ -367,13 +372,15 @@ describe('answers that say more', () => {
   it('[L11] proposes for a hole found empty what its neighbours are, and names the whole way into the box', async () => {
     const say = (...lines: string[]) => lines.map((line) => at.session().runLine(line));
     say('area cover', 'use bolt hex 10 M6x25 8.8', 'off 1', 'off 2', 'off 3', 'missing 4', 'holes 4');
-    await at.press('B', 'n');
+    await at.press('B', 'K', '2');
     expect(at.state().answer).toMatchObject({
       text: 'no new fastener is in the parts box for cover 4; beside it are bolt hex 10 M6x25 8.8',
       instead: 'put one in the box first, with what it is, as "box bolt hex 10 M6x25 8.8"',
       by: 'box',
     });
-    await at.press('P', 'i');
+    await at.press('K', 'n');
+    expect(at.view().asking?.typed).toBe('box "new for cover 4" as bolt hex 10 M6x25 8.8');
+    await at.press('escape', 'P', 'i');
     expect(at.view().asking?.choices[0]?.text).toBe(
       'new one for cover 4  bolt hex 10 M6x25 8.8, as its neighbours are',
     );

@@ -74,7 +74,7 @@ describe('the screen of settings', () => {
   it('asks for the name with the one there is, and an empty one is none', async () => {
     const at = await onSettings({ name: 'Io' });
     await at.to('name');
-    await at.press('enter', 'n', 'enter');
+    await at.press('enter', 'right', 'n', 'enter');
     expect(at.habitsNow().name).toBe('Ion');
     await at.press('enter', 'backspace', 'backspace', 'backspace', 'enter');
     expect(at.habitsNow().name).toBeUndefined();
@@ -82,14 +82,22 @@ describe('the screen of settings', () => {
   });
   it('takes the trays as a list, for the job in hand at once', async () => {
     const at = await inJob({ trays: ['1'] });
-    await at.press(settingsKey, 'down', 'enter', 'backspace', ...lettersOf('1-3, left'), 'enter');
+    await at.press(settingsKey, 'down', 'enter', ...lettersOf('1-3, left'), 'enter');
     expect(at.bench.desk().trays).toEqual(['1', '2', '3', 'left']);
     expect(at.session().desk().trays).toEqual(['1', '2', '3', 'left']);
+  });
+  it('goes on with the trays there are after a Backspace, and empties any line at once', async () => {
+    const at = await onSettings({ trays: ['1', '2'] });
+    await at.to('trays');
+    await at.press('enter', 'backspace', '3', 'enter', 'enter');
+    expect(at.habitsNow().trays).toEqual(['1', '3']);
+    await at.press('left', ...lettersOf(', 4'), 'ctrl+u', '5', 'enter');
+    expect(at.habitsNow().trays).toEqual(['5']);
   });
   it('keeps the question while the trays are none', async () => {
     const at = await onSettings({ trays: ['1'] });
     await at.to('trays');
-    await at.press('enter', ...lettersOf(', 1'), 'enter');
+    await at.press('enter', 'left', ...lettersOf(', 1'), 'enter');
     expect(at.view().asking?.why).toBe('"1" is there twice');
     expect(at.habitsNow().trays).toEqual(['1']);
   });

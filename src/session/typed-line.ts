@@ -1,0 +1,56 @@
+// A line of calls in words: asked for, read, and made one after the other. What can't be read, or lacks something, stays
+// open with its reason and what is left of the line; what the job refuses is answered as a key's call is.
+import type { Desk } from '../calls/desk.ts';
+import { callsIn, readLine } from '../calls/line-reader.ts';
+import type { Step } from '../calls/row.ts';
+import { plainText } from '../trade/plain-text.ts';
+import type { Asking } from '../view/view.ts';
+import { plainAsking } from './asking.ts';
+import type { Questions } from './questions.ts';
+import type { Session } from './session-shape.ts';
+
+type Hands = {
+  session(): Session | undefined;
+  desk(): Desk;
+  questions: Questions;
+  takeStep(step: Step): void;
+};
+/** What stands in the line already, how it is asked for, and the call it is typed for. */
+export type LineBegun = { typed?: string; title?: string; row?: string };
+
+const mostSaidLines = 50;
+
+export function createTypedLine({ session, desk, questions, takeStep }: Hands): (begun?: LineBegun) => void {
+  let saidLines: readonly string[] = [];
+
+  function ask(asking: Asking): void {
+    questions.ask(asking, (line) => made(line), saidLines);
+  }
+  function made(line: string): undefined {
+    questions.stop();
+    if (line.trim() === '') return undefined;
+    saidLines = [...saidLines.filter((one) => one !== line), line].slice(-mostSaidLines);
+    const calls = callsIn(line);
+    for (const [i, call] of calls.entries()) {
+      const why = unread(call);
+      // The question of the line is over: a new one stands with what is left of it.
+      if (why)
+        return void ask({ ...plainAsking('a call in words', 'typed line'), typed: calls.slice(i).join('; '), why });
+      const answer = session()?.runLine(call, 'line');
+      if (answer?.kind === 'step') takeStep(answer.step);
+      // What comes after it may lean on it.
+      if (answer?.kind === 'refused') break;
+    }
+    return undefined;
+  }
+  function unread(call: string): string | undefined {
+    const read = readLine(desk(), plainText(call));
+    if ('why' in read) return `${read.why}; ${read.instead}`;
+    const besides = read.row.besides?.(desk(), read.args);
+    return besides && `${besides.title} ${besides.inWords}`;
+  }
+
+  return ({ typed = '', title = 'a call in words', row = '' } = {}) => {
+    if (session()) ask({ ...plainAsking(title, 'typed line'), typed, row });
+  };
+}
