@@ -23,6 +23,7 @@ import {
   withoutFigure,
   workingUnder,
 } from './warnings-building.ts';
+import { takenForAnother } from './warnings-exchange.ts';
 import { byPlansLabel, keepTheirLabel } from './warnings-sealing.ts';
 
 /** R2: a holding bar is made to hold, as is what the plan puts at the bolt itself; any other pin or lock only keeps a place. */
@@ -101,6 +102,8 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[]): s
         : notHeld(ledger, entry.hole);
     case 'temporary-taken-out':
       return stillCarries(ledger, entry.temporary);
+    case 'holes-exchanged':
+      return takenForAnother(ledger, entry);
     case 'connection-made':
       return beforeTheRest(ledger, entry.connection);
     case 'face-cleaned':

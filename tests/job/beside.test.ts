@@ -200,6 +200,29 @@ it('[O2] says of a part that comes off which bolts are only slack in it', () => 
   on.call('slacken', { hole: 'sump/1', spec: m8 });
   on.call('remove', { ...off('sump/2'), partStays: true });
   expect(said(on, 'remove-part', { part: 'pan' })).toEqual(['still slack in it: sump 1']);
+  // The last of them brings its part off; it is not slack in it any more.
+  expect(said(on, 'remove', { hole: 'sump/1', to: 'tray:1' })).toEqual([]);
+});
+
+it('[U3] says of a call that was of another hole what the plan has there, and of its fastener that it may be called wrong', () => {
+  const on = bench();
+  on.declare(
+    { kind: 'hole-declared', hole: 'cover/3', wants: { ...m8, lengthMm: 45 } },
+    { kind: 'hole-declared', hole: 'cover/4', wants: { ...m8, lengthMm: 25 } },
+    { kind: 'hole-declared', hole: 'cover/5', wants: { ...m8, lengthMm: 25 } },
+  );
+  on.call('remove', { hole: 'cover/4', to: 'tray:1', spec: { ...m8, lengthMm: 25 } });
+  const really = (other: string) => said(on, 'exchange-holes', { one: 'cover/4', other, because: 'miscounted' });
+  expect(really('cover/5')).toEqual([]);
+  const correction = 'correct cover 3 is bolt hex 13 M8x45 because called at the wrong hole';
+  expect(really('cover/3')).toEqual([
+    expect.stringMatching(new RegExp(`M8x25 at cover 4, .*M8x45 at cover 3.*${correction}`)),
+  ]);
+  on.call('exchange-holes', { one: 'cover/4', other: 'cover/3', because: 'miscounted' });
+  on.call('count-holes', { area: 'cover', count: 5 });
+  expect(decide(on.ledger(), { verb: 'fit', hole: 'cover/3' }, on.now())).toMatchObject({
+    refused: { rule: 'L6', instead: expect.stringMatching(/^correct what its own is/) },
+  });
 });
 
 it('misses what carries or locks before the first of its area is opened, and takes the call all the same', () => {

@@ -242,3 +242,23 @@ describe('what is asked', () => {
     expect(heads).toEqual([8, 12, 13, 14, 16, 17, 19].map((size) => `bolt hex ${size}`));
   });
 });
+
+describe('half a known name', () => {
+  it('is asked once whether it is a new one; Tab takes the known one, Enter again the new one', async () => {
+    const at = await cover();
+    await at.press('a', 'c', 'a', 'm', 'enter');
+    expect(at.view().asking?.why).toBe('"cam" would be a new one; Tab takes cam cover, Enter again the new one');
+    await at.press('tab');
+    expect(at.state().facing.area).toBe('cam cover');
+    await at.press('a', 'c', 'a', 'm', 'enter', 'enter');
+    expect(at.state().facing.area).toBe('cam');
+    // Typed on, it is asked anew.
+    await at.press('a', 'c', 'a', 'enter', 'm', 'space', 'c', 'enter');
+    expect(at.view().asking?.why).toContain('"cam c" would be a new one');
+  });
+  it('is taken at once where nothing known begins so', async () => {
+    const at = await cover();
+    await at.press('a', ...lettersOf('sump'), 'enter');
+    expect(at.state().facing.area).toBe('sump');
+  });
+});

@@ -443,7 +443,9 @@ describe('the map', () => {
   });
   it('says how many a cover has, and asks before holes that were called are placed anew', async () => {
     const at = await newJob();
-    await at.press('a', '+', 'enter', 'D', '2', '4', 'enter', '2', 'enter');
+    await at.press('a', '+', 'enter', 'D', '2', '4', 'enter', 'enter');
+    expect(at.view().asking?.title).toContain('4 by 1 are 4');
+    await at.press('escape', 'D', '2', '4', 'enter', '2', 'enter');
     expect(at.view().asking?.title).toContain('4 by 2 are 8');
     await at.press('2', 'enter');
     expect(at.view().asking?.title).toMatch(/^a cover of 10 holes: 1 of it was called already/);
@@ -451,7 +453,10 @@ describe('the map', () => {
     expect(at.view().asking).toBeUndefined();
     expect(stateOf(at.state().ledger, 'area', 'area 1')?.declared?.outline).toBeUndefined();
     expect(at.session().runLine('drawn as ring of 8')).toMatchObject({ kind: 'refused' });
-    expect(at.session().runLine('drawn as ring of 8 all the same')).toMatchObject({ kind: 'taken' });
+    expect(at.session().runLine('drawn as ring of 8 all the same')).toMatchObject({
+      kind: 'taken',
+      text: 'area 1 drawn, 8 holes',
+    });
     expect(at.session().runLine('area sump')).toMatchObject({ kind: 'faced' });
     expect(at.session().runLine('drawn as ring of 8')).toMatchObject({ kind: 'taken' });
   });

@@ -78,7 +78,14 @@ const somethingFits: Guard<Fit> = {
     const none = wants === 'unknown' ? 'nothing in the trays is known to fit' : `nothing in the trays is ${wants}`;
     const hasNone = h !== undefined && isEmptyOnArrival(h) ? `it was empty on arrival, and ${none}` : none;
     const because = barred ? `its own fastener may not: ${barred}` : hasNone;
-    return no(because, 'call a new one from the parts box, or a substitute', [`hole:${said.hole}`]);
+    const isOther = own?.place.startsWith('tray:') === true && !barred && !said.working;
+    return no(
+      isOther ? `${because}, and its own is called ${specText(own.spec)}` : because,
+      isOther
+        ? 'correct what its own is, where that was called wrong, or call a new one from the parts box'
+        : 'call a new one from the parts box, or a substitute',
+      [`hole:${said.hole}`],
+    );
   },
 };
 
