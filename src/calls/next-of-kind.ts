@@ -174,13 +174,14 @@ const kinds: Readonly<Record<string, Kind>> = {
   tray: { slot: 'tray', inTurn: nextTrays },
 };
 
-/** The trays after the one in use in which nothing lies, as they stand on the bench; one more where all are used. */
+/** The trays in which nothing lies, from the one in use on and round again; one more where all are used. */
 export function nextTrays(desk: Desk): string[] {
   const { facing, trays = [] } = desk;
   if (isOneMore(desk, facing.tray)) return [];
   const further = oneMoreTray(desk);
   if (further !== undefined) return [further];
-  return trays.slice(trays.indexOf(facing.tray) + 1).filter((tray) => isEmptyTray(desk, tray));
+  const next = trays.indexOf(facing.tray) + 1;
+  return [...trays.slice(next), ...trays.slice(0, Math.max(0, next - 1))].filter((tray) => isEmptyTray(desk, tray));
 }
 
 /** The slot of this call that the next one of its kind fills, unless it is refused; nothing when it is asked for. */

@@ -174,7 +174,7 @@ function* proofPoints(ledger: Ledger): Generator<OpenPoint> {
 }
 
 /** T5: drained, or one of its connections parted, and no leak check stands. */
-function wantsLeakCheck(ledger: Ledger, c: CircuitState): boolean {
+export function wantsLeakCheck(ledger: Ledger, c: CircuitState): boolean {
   const parted = [...every(ledger, 'connection')].some(
     (one) => one.declared?.circuit === c.circuit && one.partedAt > 0,
   );

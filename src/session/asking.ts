@@ -143,13 +143,23 @@ export function choiceOf(row: Row, slot: string, type: string, value: string, ar
   const read = readAnswer(desk, type, value, args);
   const meant = 'value' in read ? meantBy(row, desk, { ...args, [slot]: read.value }) : undefined;
   const stop = meant && 'say' in meant ? blocked(desk.ledger, meant.say, desk.now) : null;
-  const hole = type === 'hole' && 'value' in read ? stateOf(desk.ledger, 'hole', read.value as string) : undefined;
+  const beside = 'value' in read ? besideChoice(desk, type, read.value) : undefined;
   return {
     value,
     text: textOfChoice(desk, type, value),
-    ...(hole && { beside: holeWord(desk.ledger, hole) }),
+    ...(beside !== undefined && { beside }),
     ...(stop && { blocked: stop.because, way: stop.instead, ...(stop.kind === 'footing' && { never: true as const }) }),
   };
+}
+/** How a hole stands, and whether anything lies in a tray. */
+function besideChoice({ ledger }: Desk, type: string, value: unknown): string | undefined {
+  if (type === 'hole') {
+    const hole = stateOf(ledger, 'hole', value as string);
+    return hole && holeWord(ledger, hole);
+  }
+  if (type !== 'tray') return undefined;
+  const many = stateOf(ledger, 'tray', value as string)?.contents.length ?? 0;
+  return many > 0 ? `${many} in it` : 'empty';
 }
 const sureAsking = (row: Row): Asking => ({
   ...plainAsking(row.twice ?? row.label, 'sure'),

@@ -101,6 +101,16 @@ describe('on a job from a plan', () => {
     expect(at.state().facing.tray).toBe('3');
     await at.press('t');
     expect(at.view().asking?.title).toBe('tray');
+    expect(at.view().asking?.choices.map(({ text, beside }) => `${text} ${beside}`)).toEqual([
+      '1 1 in it',
+      '2 1 in it',
+      '3 empty',
+    ]);
+    // Past the last one it goes round to the first.
+    await at.press('escape', 'backspace');
+    say('off 4');
+    await at.press('t');
+    expect(at.state().facing.tray).toBe('2');
   });
 
   it('takes one more tray into use where something lies in every other, and says so', async () => {
