@@ -10,9 +10,11 @@ import { stateOf } from '../job/ledger.ts';
 import { subjectText } from '../job/subjects.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { acting, areNumbered, offered } from '../view/view.ts';
+import { answerOf } from './answer.ts';
 import { greetingHead, standingWords } from './body.ts';
 import { windowFrom } from './cells.ts';
-import { answerOf, inUseWords, type Scene, savedWords, titles } from './frame.ts';
+import type { Scene } from './frame.ts';
+import { inUseWords, savedWords, titles } from './head.ts';
 import { keyName } from './key-names.ts';
 
 const words: Record<Mark, string> = {

@@ -1,0 +1,109 @@
+// What the last call came to, under a rule: in words, and beside them, where there is room, the next hole in large figures.
+import { type Keymap, wayTo } from '../calls/bindings.ts';
+import { type Desk, nextHole } from '../calls/desk.ts';
+import { rowById } from '../calls/table.ts';
+import { outOf, outParts } from '../calls/tally-words.ts';
+import { areaOf, numberOf } from '../job/subjects.ts';
+import type { Answer } from '../session/session-shape.ts';
+import { plainText } from '../trade/plain-text.ts';
+import type { ScreenId } from '../view/screens.ts';
+import { fitted, wrapped } from './cells.ts';
+import { alarmLook, type Look, quietLook, refusedLook, takenLook } from './colours.ts';
+import { canBeDrawn, figureCells, figureHeight, figureRows } from './figures.ts';
+import type { Scene } from './frame.ts';
+import { isOnHoles } from './head.ts';
+import { keyName, keyOf } from './key-names.ts';
+import { filled, plainRow, type Row } from './rows.tsx';
+
+const fewestAnswerRows = 2;
+const mostAnswerRows = 4;
+/** A long refusal takes the rows it needs. */
+export function answerRows(scene: Scene): Row[] {
+  const { columns, rows, session } = scene;
+  const rule = plainRow('─'.repeat(columns), quietLook);
+  const isLarge = rows >= largeFrom.rows && columns >= largeFrom.columns && isOnHoles(scene.view.screen);
+  if (session && isLarge && !scene.view.asking) return [rule, ...largeAnswer(scene)];
+  const words = answerWordRows(scene, columns);
+  return [rule, ...filled(words, Math.max(words.length, fewestAnswerRows), columns)];
+}
+function answerWordRows(scene: Scene, columns: number, most = mostAnswerRows): Row[] {
+  const { text, look } = answerOf(scene);
+  return wrapped(plainText(text), columns - 2, most).map((row) => plainRow(fitted(` ${row}`, columns), look));
+}
+const largeFrom = { columns: 110, rows: 36 } as const;
+/** Beside the words, read from two metres: the next hole with its area; without one, how many are off. */
+function largeAnswer(scene: Scene): Row[] {
+  const { desk, view, columns } = scene;
+  const next = nextHole(desk, view.screen);
+  const off = outOf(desk.ledger.tallies.all);
+  const height = figureHeight(1);
+  const figure = next === undefined ? String(off) : numberOf(next);
+  const after = next === undefined ? ' off ' : ' next ';
+  const area = next === undefined ? undefined : plainText(areaOf(next));
+  const used = figureCells(figure, 1) + after.length;
+  const areaCells = area !== undefined && canBeDrawn(area) ? figureCells(area, 'narrow') + areaGap : 0;
+  // A long answer goes before it.
+  const beside = columns - used - areaCells;
+  const isShort = beside >= fewestWordCells && answerWordRows(scene, beside, height + 1).length <= height;
+  const fits = areaCells > 0 && isShort;
+  const room = columns - used - (fits ? areaCells : 0);
+  const words = filled(answerWordRows(scene, room, height), height, room);
+  const drawnArea = fits && area !== undefined ? figureRows(area, 'narrow', areaCells, {}) : undefined;
+  const drawnFigure = figureRows(figure, 1, figureCells(figure, 1), {});
+  return Array.from({ length: height }, (_, i) => [
+    ...(words[i] as Row),
+    ...(drawnArea?.[i] ?? []),
+    ...(drawnFigure[i] as Row),
+    { text: i === height - 1 ? after : ' '.repeat(after.length) },
+  ]);
+}
+/** Between the area and the figure, half of it on either side of the area. */
+const areaGap = 6;
+const fewestWordCells = 20;
+export function answerOf({ session, word, note, desk, view, keymap }: Scene): { text: string; look: Look } {
+  if (session?.notSaved) {
+    const again = keyOf(keymap, view.screen, 'retry');
+    return { text: `NOT SAVED: ${session.notSaved.message}. Press ${again} to save again.`, look: alarmLook };
+  }
+  if (word) return { text: word, look: refusedLook };
+  if (note) return { text: note, look: takenLook };
+  if (!session?.answer) return { text: '', look: quietLook };
+  return answerWords(session.answer, desk, keymap, view.screen);
+}
+/** Its key here, else the keys of the screen that has it and then its own: "P i"; where none has, the line: "/ searched". */
+function wayWords(keymap: Keymap, screen: ScreenId, call: string): string {
+  const [typed = ''] = rowById.get(call)?.words ?? [];
+  const byKey = keyOf(keymap, screen, call) || wayTo(keymap, screen, call).map(keyName).join(' ');
+  return byKey || `${keyOf(keymap, screen, 'line')} ${typed}`.trim();
+}
+type Instead = { instead: string; by?: string; or?: Instead };
+/** What to do instead, each way with its key where the screen has one. */
+function insteadWords({ instead, by, or }: Instead, keymap: Keymap, screen: ScreenId): string {
+  const key = by === undefined ? '' : wayWords(keymap, screen, by);
+  const words = key === '' ? instead : `${instead}: ${key}`;
+  return or === undefined ? words : `${words}, ${insteadWords(or, keymap, screen)}`;
+}
+function answerWords(answer: Answer, desk: Desk, keymap: Keymap, screen: ScreenId): { text: string; look: Look } {
+  switch (answer.kind) {
+    case 'taken': {
+      const { otherwise } = answer;
+      const keys = otherwise === undefined ? [] : wayTo(keymap, screen, otherwise.by).map(keyName);
+      const or = otherwise === undefined || keys.length === 0 ? '' : `. ${otherwise.words}: ${keys.join(' ')}`;
+      return { text: `${answer.text}${or}   (${outParts(desk.ledger.tallies.all).join(', ')})`, look: takenLook };
+    }
+    case 'faced':
+      return { text: answer.text, look: takenLook };
+    case 'refused': {
+      const rule = answer.refusal ? `[${answer.refusal.rule}] ` : '';
+      const again = answer.againSays ? ' The same key again: it is done already.' : '';
+      const instead = insteadWords(answer, keymap, screen);
+      return { text: `NO ${rule}${answer.text}; ${instead}.${again}`, look: refusedLook };
+    }
+    case 'asked': {
+      const instead = insteadWords(answer, keymap, screen);
+      return { text: `${answer.text}; ${instead}. The same key again ${answer.again}.`, look: refusedLook };
+    }
+    case 'step':
+      return { text: '', look: quietLook };
+  }
+}

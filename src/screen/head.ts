@@ -1,0 +1,97 @@
+// The rows at the top: which screen of which job, the counts and whether all is saved; every screen with its letter; what is in use.
+import { screenIds } from '../calls/bindings.ts';
+import type { Desk } from '../calls/desk.ts';
+import { specWords } from '../calls/spec-words.ts';
+import { openSaid, outParts } from '../calls/tally-words.ts';
+import { stateOf } from '../job/ledger.ts';
+import type { Spec } from '../job/spec.ts';
+import { plainText } from '../trade/plain-text.ts';
+import type { ScreenId } from '../view/screens.ts';
+import { cellsOf, fitted, spread } from './cells.ts';
+import { alarmLook, type Look, quietLook } from './colours.ts';
+import type { Scene } from './frame.ts';
+import { keyName, keyOf } from './key-names.ts';
+import { endRow, plainRow, type Row } from './rows.tsx';
+
+export const titles: Record<ScreenId, string> = {
+  shelf: 'Shelf of jobs',
+  services: 'Services',
+  todo: 'Still to do',
+  strip: 'Strip',
+  build: 'Build',
+  findings: 'Findings',
+  rotation: 'Check rotation',
+  sealing: 'Sealing and cure',
+  box: 'Parts box and trays',
+  leaving: 'Before it leaves',
+  log: 'Log',
+  settings: 'Settings',
+  glance: 'Glance',
+  help: 'Calls',
+};
+
+export const isOnHoles = (screen: ScreenId): boolean => screen === 'strip' || screen === 'build';
+
+const longList = 12;
+/** "12 of 80": where the picked row stands in its list. */
+function placeIn({ view, listed, keymap }: Scene): string {
+  const showsNoList = isOnHoles(view.screen) || view.screen === 'glance';
+  if (view.asking || showsNoList || listed.length === 0) return '';
+  // Where a list goes on below, one need not go through all of it.
+  const across = listed.length > longList ? keyOf(keymap, view.screen, 'next-group') : '';
+  const far = across === '' ? '' : `${across} next group   `;
+  return `${far}${Math.min(listed.length, (view.at[view.screen] ?? 0) + 1)} of ${listed.length} `;
+}
+
+export function headRows(scene: Scene): Row[] {
+  const { view, desk, session, columns } = scene;
+  const vehicle = session && stateOf(desk.ledger, 'vehicle', 'vehicle');
+  const { all } = desk.ledger.tallies;
+  const counts = session
+    ? `${[...outParts(all), openSaid(all)].join('  ')}  ${savedWords(session, desk.ledger.lines.length)} `
+    : '';
+  const label = vehicle?.label ? `  ${plainText(vehicle.label)}` : '';
+  const left = ` ${titles[view.screen]}${label}${vehicle?.releasedAt ? '  RELEASED' : ''}`;
+  return [
+    plainRow(spread(left, counts, columns), session?.notSaved ? alarmLook : { inverse: true, bold: true }),
+    session ? tabsRow(scene) : plainRow(fitted('', columns)),
+    plainRow(spread(session ? inUseWords(desk) : '', placeIn(scene) || headKeys(scene), columns)),
+  ];
+}
+/** "hex 8:8 0:10 2:12": which figure sets which head; the figures alone where the row has room for no more. */
+function headKeys({ view, desk, session, columns, keymap }: Scene): string {
+  if (!session || view.asking || view.screen !== 'strip') return '';
+  const heads = keymap.keysOn('strip').filter(({ row, binding: { key } }) => row.id === 'head' && /^\d$/.test(key));
+  if (heads.length === 0) return '';
+  const sizes = heads.map(({ binding: { key, args } }) => {
+    const spec = (args?.spec ?? {}) as Spec;
+    return `${key}:${spec.head?.replace('hex ', '')}`;
+  });
+  const room = columns - cellsOf(inUseWords(desk)) - 2;
+  const said = [`hex ${sizes.join(' ')} `, `heads ${heads.map(({ binding }) => binding.key).join(' ')} `];
+  return said.find((one) => cellsOf(one) <= room) ?? '';
+}
+export function inUseWords({ facing: { area, tray, spec } }: Desk): string {
+  const fastener = specWords(spec);
+  return ` ${area === undefined ? 'no area in use' : `at ${plainText(area)}`}   into tray ${plainText(tray)}   ${fastener === 'unknown' ? '' : fastener}`;
+}
+const withoutTab = new Set(['to-glance', 'to-todo', 'to-settings']);
+const isTab = (id: string): boolean => id.startsWith('to-') && !withoutTab.has(id);
+/** Every screen with the letter that leads to it; the one that is up stands out. */
+function tabsRow({ view, columns, keymap }: Scene): Row {
+  const all = screenIds(keymap);
+  const runs = keymap.keysOn(view.screen).flatMap(({ row, binding }) => {
+    const look: Look = row.id === `to-${view.screen}` ? { bold: true } : quietLook;
+    // By the keypad its number in the list of the screens, as far as that is one key.
+    const nth = all.indexOf(row.id) + 1;
+    const said = keymap.pad ? (nth <= 9 ? String(nth) : ' ') : keyName(binding.key);
+    return row.group === 'the screen' && isTab(row.id) ? [{ text: ` ${said} ${row.label}`, look }] : [];
+  });
+  const text = runs.map((run) => run.text).join('');
+  return cellsOf(text) <= columns ? endRow(runs, columns) : plainRow(fitted(text, columns), quietLook);
+}
+export function savedWords(session: NonNullable<Scene['session']>, lines: number): string {
+  if (session.notSaved) return 'NOT SAVED';
+  if (session.looking) return 'to look only';
+  return session.savedTo >= lines ? 'saved' : 'saving';
+}
