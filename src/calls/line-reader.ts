@@ -1,4 +1,6 @@
 // Reads a typed line into a row of the table and its slots, and says a call back in the words of its row.
+import { levelsToTighten } from '../job/levels.ts';
+import { nextPass } from '../job/passes.ts';
 import type { Said } from '../job/said.ts';
 import type { Desk } from './desk.ts';
 import { type Args, formText, isChoice, matchForm, type Node, slotsOf, type Token, tokens, writeForm } from './form.ts';
@@ -73,7 +75,14 @@ export function nextWords(desk: Desk, next: Said): string {
   if (next.verb === 'count-box') return `count box ${next.name} is …`;
   if (next.verb === 'count-holes') return `holes … in ${next.area}`;
   if (next.verb === 'note-odometer') return 'odometer …';
-  return wordsOf(desk, intoTrayInUse(next)).replaceAll('to be said', '…');
+  return wordsOf(desk, intoTrayInUse(withItsPass(desk, next))).replaceAll('to be said', '…');
+}
+
+/** Snug and final are two calls: one that is proposed says which of them comes. */
+function withItsPass({ ledger }: Desk, next: Said): Said {
+  const { verb, hole, pass } = next;
+  if (verb !== 'tighten' || typeof hole !== 'string' || pass !== undefined) return next;
+  return { ...next, pass: nextPass(ledger, levelsToTighten(ledger, hole)[0] ?? hole) };
 }
 
 /** No proposal knows which tray is in use: left out, it is that one. */

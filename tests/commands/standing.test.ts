@@ -40,7 +40,10 @@ describe('standing', () => {
     await bench.run(['take', 'hatchback'], { input: 'slack 2\n' });
     const { out } = await bench.run(['standing', 'hatchback']);
     expect(out).toContain('- cam cover 1: off; its holes are counted first -> holes … in cam cover\n');
-    expect(out).toContain('- cam cover 2: slack -> tight cam cover 2\n');
+    expect(out).toContain('- cam cover 2: slack -> tight cam cover 2 pass snug\n');
+    await bench.run(['take', 'hatchback'], { input: 'tight cam cover 2 pass snug\n' });
+    const snug = await bench.run(['standing', 'hatchback']);
+    expect(snug.out).toContain('- cam cover 2: snug -> tight cam cover 2 pass final\n');
   });
 
   it('[X1] ends with 0 for a job that may leave', async () => {
