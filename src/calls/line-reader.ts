@@ -2,9 +2,9 @@
 import { levelsToTighten } from '../job/levels.ts';
 import { nextPass } from '../job/passes.ts';
 import type { Said } from '../job/said.ts';
+import { perhaps } from '../trade/perhaps.ts';
 import type { Desk } from './desk.ts';
 import { type Args, formText, isChoice, matchForm, type Node, slotsOf, type Token, tokens, writeForm } from './form.ts';
-import { perhaps } from './perhaps.ts';
 import { readSaid } from './read-said.ts';
 import { type Meant, meantBy, type Row } from './row.ts';
 import { readSlot, showSlot } from './slots.ts';

@@ -1,6 +1,6 @@
 // What a command of the command line comes to, and the exit codes it may answer with.
 
-import { perhaps } from '../calls/perhaps.ts';
+import { perhaps } from '../trade/perhaps.ts';
 
 /** sysexits(3): usage 64, no input 66, a bug of the program 70, a failed write 74, temporary failure 75. */
 export const exits = {

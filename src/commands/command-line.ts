@@ -1,10 +1,10 @@
 // The command line: finds the command the words name, reads its options, and answers with its exit code. It starts
 // nothing itself; the terminal, the screen and standard input are handed in.
 import { readFileSync } from 'node:fs';
-import { perhaps } from '../calls/perhaps.ts';
 import { realDisk } from '../store/disk.ts';
 import { placesOn, thisMachine } from '../store/places.ts';
 import { jobsIn } from '../store/shelf.ts';
+import { perhaps } from '../trade/perhaps.ts';
 import { type Command, exits, type Out, type Parsed, parse } from './answer.ts';
 import { runBench, type ShowAtHand } from './bench.ts';
 import { calls } from './calls.ts';

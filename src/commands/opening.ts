@@ -1,7 +1,6 @@
 // Opening a job by its name or path for a command, with the plans and the workshop's list at hand.
 
 import { dirname } from 'node:path';
-import { stepsApart } from '../calls/perhaps.ts';
 import { type Line, readLine as readJobLine } from '../job/line.ts';
 import { machineClock } from '../session/clock.ts';
 import { createSession } from '../session/session.ts';
@@ -13,6 +12,7 @@ import { isPath, type JobPlace, jobPlace, placesOn, slugOf, thisMachine } from '
 import { openSettings } from '../store/settings.ts';
 import { jobsIn } from '../store/shelf.ts';
 import { openVehicles } from '../store/vehicles.ts';
+import { perhaps, stepsApart } from '../trade/perhaps.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { exits, type Out } from './answer.ts';
 import { type PlanShelf, planShelf } from './plans.ts';
@@ -118,27 +118,32 @@ async function openThere(
   try {
     return await openJob({ path, readLine: readJobLine, ...how });
   } catch (thrown) {
-    throw await notThere(thrown, named, path);
+    throw await notThere(thrown, named, path, how.look === true);
   }
 }
 
 /** Of a job that was named by its name and is not there: which jobs there are. */
-export async function notThere(thrown: unknown, named: string, path: string): Promise<unknown> {
+export async function notThere(thrown: unknown, named: string, path: string, toLook = false): Promise<unknown> {
   if (!isFault(thrown) || thrown.kind !== 'missing' || isPath(named)) return thrown;
-  const next = `${await jobsNear(named)}; "countback take NAME --new" makes a new one`;
-  return fault('missing', `there is no job "${plainText(named)}"`, path, next, true);
+  const names = await jobsNear(named);
+  // Whoever only reads is not after a new one.
+  const makes = toLook && names.length > 0 ? '' : '; "countback take NAME --new" makes a new one';
+  const meant = perhaps(slugOf(named), names.map(slugOf)) === '' ? '' : `, perhaps "${names[0]}"`;
+  return fault('missing', `there is no job "${plainText(named)}"${meant}`, path, `${thereAre(names)}${makes}`, true);
 }
 
 const mostNamed = 5;
 /** Which jobs there are, those that are called alike first. */
-async function jobsNear(named: string): Promise<string> {
+async function jobsNear(named: string): Promise<string[]> {
   const there = await jobsIn(realDisk, placesOn(thisMachine()).jobs).catch(() => []);
   const names = [...new Set(there.flatMap((one) => ('job' in one ? [plainText(one.job)] : [])))];
-  if (names.length === 0) return 'there is none yet';
   const wanted = slugOf(named);
   const apart = new Map(names.map((name) => [name, stepsApart(wanted, slugOf(name))]));
-  const nearest = names.sort((a, b) => (apart.get(a) ?? 0) - (apart.get(b) ?? 0));
-  const said = nearest.slice(0, mostNamed).map((name) => `"${name}"`);
+  return names.sort((a, b) => (apart.get(a) ?? 0) - (apart.get(b) ?? 0));
+}
+function thereAre(names: readonly string[]): string {
+  if (names.length === 0) return 'there is none yet';
+  const said = names.slice(0, mostNamed).map((name) => `"${name}"`);
   const left = names.length - said.length;
   return `there is ${said.join(', ')}${left > 0 ? ` and ${left} more, which "countback" alone shows` : ''}`;
 }

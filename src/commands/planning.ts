@@ -1,7 +1,7 @@
 // plans: what plans there are, whether a plan file is sound, what must come off for services, a job saved as a plan, and
 // the schema for editors.
 
-import { perhaps } from '../calls/perhaps.ts';
+import { perhaps } from '../trade/perhaps.ts';
 import { type Command, exits, type Out, type Parsed } from './answer.ts';
 import { checkPlans } from './plans-check.ts';
 import { listPlans } from './plans-list.ts';

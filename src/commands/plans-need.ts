@@ -6,6 +6,7 @@ import { countOf, mustComeOff, type Need, needOf, stepsOf } from '../plan/need.t
 import { buildText, countText, readyFor, stepText } from '../plan/need-words.ts';
 import type { Plan } from '../plan/plan.ts';
 import { type Works, worksOf } from '../plan/works.ts';
+import { perhaps } from '../trade/perhaps.ts';
 import { exits, type Out, type Parsed } from './answer.ts';
 import { readPlanFile } from './plan-file.ts';
 import { plansAtHand } from './plans.ts';
@@ -79,7 +80,12 @@ function chosenAmong(all: readonly Source[], named: readonly string[]): Chosen |
       (one) => (plan === undefined || one.plan.name === plan) && one.plan.services.some((s) => s.service === service),
     );
     const [first, second] = having;
-    if (!first) return { why: `no plan has a service ${JSON.stringify(name)}; "countback plans" lists them` };
+    if (!first) {
+      const known = all.flatMap((one) => one.plan.services.map((s) => s.service));
+      return {
+        why: `no plan has a service ${JSON.stringify(name)}${perhaps(service ?? name, known)}; "countback plans" lists them`,
+      };
+    }
     if (second) {
       const names = having.map((one) => JSON.stringify(`${one.plan.name}: ${service}`)).join(' or ');
       return { why: `several plans have a service ${JSON.stringify(service)}; write ${names}` };

@@ -1,9 +1,9 @@
 // reckon: one computation of the trade, asked by its topic. It reads no job and writes nothing.
 
-import { perhaps } from '../calls/perhaps.ts';
 import { machineClock } from '../session/clock.ts';
 import { isRefused } from '../trade/answer.ts';
 import { dateText } from '../trade/civil-time.ts';
+import { perhaps } from '../trade/perhaps.ts';
 import { type Command, exits, type Parsed } from './answer.ts';
 import { fastenerTopics } from './reckon/fasteners.ts';
 import { tighteningTopics } from './reckon/tightening.ts';

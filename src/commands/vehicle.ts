@@ -1,6 +1,5 @@
 // vehicle: what is remembered of a vehicle, everything of it in one file, and forgetting it.
 import { unlink } from 'node:fs/promises';
-import { perhaps } from '../calls/perhaps.ts';
 import { type Line, readLine } from '../job/line.ts';
 import { memoryText } from '../sheet/memory.ts';
 import { counted } from '../sheet/words.ts';
@@ -11,6 +10,7 @@ import { openJob } from '../store/open-job.ts';
 import { placesOn, thisMachine } from '../store/places.ts';
 import { jobsIn } from '../store/shelf.ts';
 import { goesBy, type Named, openVehicles, type RememberedVehicle, type Vehicles } from '../store/vehicles.ts';
+import { perhaps } from '../trade/perhaps.ts';
 import { type Command, exits, type Out, type Parsed } from './answer.ts';
 import { orFault } from './opening.ts';
 import { write } from './sheet.ts';

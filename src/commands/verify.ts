@@ -27,7 +27,7 @@ export const verify: Command = {
       }
       const { path } = placeOf(named);
       const bytes = await bytesOf(realDisk, path).catch(async (thrown: unknown) => {
-        throw await notThere(thrown, named, path);
+        throw await notThere(thrown, named, path, true);
       });
       const seal = sealOf(bytes);
       const sheetFile = args.values.get('sheet');

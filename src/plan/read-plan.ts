@@ -3,6 +3,7 @@
 import { plainText } from '../trade/plain-text.ts';
 import { type Path, placeText } from './place.ts';
 import { type Plan, planSchema, planVersion } from './plan.ts';
+import { shapeFaults } from './shape-faults.ts';
 import { type Unsound, unsoundIn } from './sound.ts';
 
 export type PlanFault = { what: string; where: string; next: string };
@@ -40,8 +41,8 @@ export function readPlan(text: string, file: string, breaksAt?: BreaksAt): ReadP
   if (other) return no(other.what, other.next);
   const shape = planSchema().safeParse(value);
   if (!shape.success) {
-    const [first, ...more] = shape.error.issues.map(
-      ({ message, path }): Unsound => ({ what: message, next: 'correct it, or leave it out', path: path as Path }),
+    const [first, ...more] = shapeFaults(planSchema(), shape.error.issues, 'field').map(
+      ({ what, next, at }): Unsound => ({ what, next, path: at as Path }),
     );
     return all([first ?? { what: 'not the shape of a plan', next: 'see "countback plans schema"', path: [] }, ...more]);
   }

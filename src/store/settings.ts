@@ -4,6 +4,7 @@ import { Low } from 'lowdb';
 import * as z from 'zod';
 import { productSchema } from '../job/entries/declared.ts';
 import { nameSchema } from '../job/subjects.ts';
+import { shapeFaults } from '../plan/shape-faults.ts';
 import { plainDeep } from '../trade/plain-text.ts';
 import { distanceUnits, metric, temperatureUnits, torqueUnits } from '../trade/units-shown.ts';
 import { type Disk, realDisk } from './disk.ts';
@@ -27,7 +28,15 @@ const sealantSchema = productSchema.superRefine((product, found) => {
 const settingsSchema = z.strictObject({
   /** Offered where a call is signed, never assumed. */
   name: z.string().min(1).max(60).optional(),
-  trays: z.array(nameSchema).min(1).max(40).default(['1', '2', '3', '4', '5', '6']),
+  trays: z
+    .array(nameSchema)
+    .min(1)
+    .max(40)
+    .superRefine((trays, found) => {
+      for (const [i, tray] of trays.entries())
+        if (trays.indexOf(tray) < i) found.addIssue({ code: 'custom', path: [i], message: `"${tray}" is there twice` });
+    })
+    .default(['1', '2', '3', '4', '5', '6']),
   sounds: z.boolean().default(true),
   /** NO_COLOR of the terminal goes before it. */
   colours: z.boolean().default(true),
@@ -139,8 +148,8 @@ function readSettings(text: string, path: string): { ok: true; settings: Setting
   }
   const read = settingsSchema.safeParse(value);
   if (read.success) return { ok: true, settings: read.data };
-  const faults = read.error.issues.flatMap((issue) =>
-    told(issue).map(({ what, at }) => bad(what, [path, placeName(at)].filter(Boolean).join(', '))),
+  const faults = shapeFaults(settingsSchema, read.error.issues, 'setting').map(({ what, at }) =>
+    bad(what, [path, placeName(at)].filter(Boolean).join(', ')),
   );
   return { ok: false, faults };
 }
@@ -150,23 +159,3 @@ const placeName = (at: readonly PropertyKey[]) =>
     (name, step) => (typeof step === 'number' ? `${name}[${step}]` : `${name}${name && '.'}${String(step)}`),
     '',
   );
-
-const kindNames: Record<string, string> = {
-  string: 'a text',
-  number: 'a number',
-  boolean: 'true or false',
-  array: 'a list',
-  object: 'a set of fields',
-};
-
-function told(issue: z.core.$ZodIssue): { what: string; at: readonly PropertyKey[] }[] {
-  if (issue.code === 'unrecognized_keys')
-    return issue.keys.map((key) => ({ what: 'there is no such setting', at: [...issue.path, key] }));
-  if (issue.code === 'invalid_type' && issue.input === undefined && issue.message.endsWith('undefined'))
-    return [{ what: 'this is missing', at: issue.path }];
-  if (issue.code === 'invalid_type')
-    return [{ what: `this must be ${kindNames[issue.expected] ?? issue.expected}`, at: issue.path }];
-  if (issue.code === 'invalid_value')
-    return [{ what: `this must be one of ${issue.values.map(String).join(', ')}`, at: issue.path }];
-  return [{ what: issue.message, at: issue.path }];
-}

@@ -19,8 +19,7 @@ beforeEach(() => {
   bench.copy(begunOnce);
 });
 afterEach(() => bench.remove());
-const missing = () =>
-  `countback: there is no job "nowhere"; there is "hatchback"; "countback take NAME --new" makes a new one (${bench.fileOf('nowhere')})\n`;
+const missing = () => `countback: there is no job "nowhere"; there is "hatchback" (${bench.fileOf('nowhere')})\n`;
 
 describe('standing', () => {
   it('[X5] ends with 1 while anything is open, and names every place with the next call', async () => {
@@ -71,8 +70,11 @@ describe('standing', () => {
     for (const job of ['grey van', 'blue four']) await bench.run(['take', job, '--new'], { input: 'area sump\n' });
     const next = async (named: string) => (await bench.run(['standing', named])).complaint;
     expect(await next('blue')).toContain('there is "blue four", ');
-    expect(await next('gray van')).toContain('there is "grey van", ');
-    expect(await next('hatchbak')).toContain('there is "hatchback", ');
+    expect(await next('gray van')).toContain('no job "gray van", perhaps "grey van"; there is "grey van", ');
+    expect(await next('hatchbak')).toContain('no job "hatchbak", perhaps "hatchback"; there is "hatchback", ');
+    const { complaint } = await bench.run(['verify', 'gray van']);
+    expect(complaint).toContain('perhaps "grey van"');
+    expect(complaint).not.toContain('--new');
   });
 
   it('gives the same as data', async () => {

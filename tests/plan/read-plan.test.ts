@@ -84,12 +84,17 @@ describe('a plan that can not be read', () => {
   });
 
   it.each<[string, (plan: Small & Record<string, unknown>) => void, string, RegExp]>([
-    ['an unknown field', (p) => Object.assign(first(p.areas), { colour: 'red' }), 'p.json: areas[0]', /colour/],
+    [
+      'an unknown field',
+      (p) => Object.assign(first(p.areas), { colour: 'red' }),
+      'p.json: areas[0].colour',
+      /no such field$/,
+    ],
     [
       'a head that is no text',
       (p) => Object.assign(first(first(p.areas).holes), { wants: { head: 10 } }),
       'p.json: areas[0].holes[0].wants.head',
-      /string/,
+      /must be a text/,
     ],
     [
       'numbers that are none',
@@ -122,9 +127,24 @@ describe('a plan that can not be read', () => {
     expect(fault?.what).toBe(plainText(fault?.what ?? ''));
   });
 
+  it('says of a misspelt field what is missing and what was perhaps meant', () => {
+    const read = readPlan(
+      changed((p) => Object.assign(p, { services: [{ service: 'reseal', araes: ['cover'] }] })),
+      'p.json',
+    );
+    expect(read.ok ? [] : read.faults).toEqual([
+      { where: 'p.json: services[0].areas', what: 'this is missing', next: 'write it' },
+      {
+        where: 'p.json: services[0].araes',
+        what: 'there is no such field, perhaps "areas"',
+        next: 'correct its name, or leave it out',
+      },
+    ]);
+  });
+
   it('names no field with what could steer a terminal', () => {
     const fault = faultOf(changed((p) => Object.assign(p, { 'x\u001b[2J': 1 })));
-    expect(fault?.what).toContain('x');
+    expect(fault?.where).toContain('x');
     expect(JSON.stringify(fault)).not.toContain('u001b');
   });
 });

@@ -78,6 +78,14 @@ it('says one clear line for each fault, naming its place', async () => {
   expect(await faultsOf([])).toEqual([`${path}: this must be a set of fields`]);
 });
 
+it('says which setting was perhaps meant, and which tray is there twice beside another fault', async () => {
+  expect(await faultsOf({ unit: {}, units: { distanse: 'mi' }, trays: ['1', '2', '1'] })).toEqual([
+    'trays[2]: "1" is there twice',
+    'units.distanse: there is no such setting, perhaps "distance"',
+    'unit: there is no such setting, perhaps "units"',
+  ]);
+});
+
 it('a sealant that cures has the times that its cure is reckoned from', async () => {
   const { skinMinutes, runHours, fullHours, ...bare } = grey;
   expect(await faultsOf({ sealants: [bare] })).toEqual([
