@@ -5,8 +5,6 @@
 
 const needed = [22, 12];
 const unavailable = 69;
-/** Both halves of it, in bytes. */
-const roomForNew = 16e6;
 
 function isTooOld(version) {
   const have = version.split('.').map(Number);
@@ -84,21 +82,6 @@ async function launch() {
   }
   // Before React is imported: its development build keeps a performance entry for every key pressed.
   process.env.NODE_ENV = 'production';
-  // A long job is read in a moment and kept for days: the room its reading needs is not to stay taken. What is new keeps
-  // its first room while the program starts and reads, then has more as it asks for it, up to a bound: held small for ever
-  // it is cleared several times a key, left alone it takes as much as a long job.
-  const { getHeapSpaceStatistics, setFlagsFromString } = await import('v8');
-  setFlagsFromString('--heap-growing-percent=20');
-  setTimeout(() => setFlagsFromString('--semi-space-growth-factor=1'), 0);
-  setTimeout(() => {
-    const growing = setInterval(() => {
-      const isEnough = getHeapSpaceStatistics().some(
-        (at) => at.space_name === 'new_space' && at.space_size >= roomForNew,
-      );
-      setFlagsFromString(`--semi-space-growth-factor=${isEnough ? 1 : 2}`);
-      if (isEnough) clearInterval(growing);
-    }, 250).unref();
-  }, 3000).unref();
   // What was compiled once need not be compiled again at the next start; where it cannot be kept, all goes on without.
   (await import('module')).enableCompileCache(path.join(root, 'dist', '.compiled'));
   await import('../dist/countback.js');

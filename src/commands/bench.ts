@@ -6,6 +6,7 @@ import type { Bench } from '../session/bench-shape.ts';
 import { exits, type Out } from './answer.ts';
 import { ringBells } from './bells.ts';
 import { habitsAtHand } from './habits.ts';
+import { keepHeapSmall } from './heap.ts';
 import { keysOf } from './keys.ts';
 import { type ByVoice, joinVoice, voiceDoors } from './listening.ts';
 import { openSession } from './opening.ts';
@@ -39,6 +40,7 @@ export async function runBench(
     out.complain(`countback: ${why}`);
     return exits.usage;
   }
+  keepHeapSmall();
   const coming = showAtHand();
   const { habits, wrong, keep, file } = await habitsAtHand();
   const unkept: string[] = [];
