@@ -1,21 +1,53 @@
 // When a bead has reached a label time, in words: a day and an hour by the clock of the bench, or what is wanting first.
 import { civilTime, dateText, lengthOfTimeText, timeOfDayText } from '../trade/civil-time.ts';
 import { millisecondsPerHour } from '../trade/definitions.ts';
-import type { BeadStanding, Stage } from './beads.ts';
+import { type BeadStanding, everyBead, type Stage } from './beads.ts';
+import { type Ledger, stateOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
+import type { OpenPoint } from './open-point.ts';
+import { named } from './subjects.ts';
 
 const minute = 60_000;
 const weekMs = 7 * 24 * 60 * minute;
 
+/** Said to the minute it is over, never one before; all that says it says the same. */
+export const wholeMinuteMs = (atMs: number): number => Math.ceil(atMs / minute) * minute;
+
 /** "ready Thursday 19:26"; within a week the day is enough. */
-export function readyText(bead: BeadStanding, stage: Stage, { atMs, zoneMin }: Stamp): string {
+export function readyText(bead: BeadStanding, stage: Stage, now: Stamp): string {
   if (bead.togetherAt === 0) return 'the face is not together';
   const ready = bead.readyAtMs[stage];
   if (ready === undefined) return 'ready once bench conditions it cures under are told';
-  // Said to the minute it is over, never one before.
-  const at = Math.ceil(ready / minute) * minute;
+  return `ready ${dayAndHour(ready, now)}`;
+}
+function dayAndHour(readyAtMs: number, { atMs, zoneMin }: Stamp): string {
+  const at = wholeMinuteMs(readyAtMs);
   const day = at - atMs < weekMs - 60 * minute ? civilTime(at, zoneMin).weekday : dateText(at, zoneMin);
-  return `ready ${day} ${timeOfDayText(at, zoneMin)}`;
+  return `${day} ${timeOfDayText(at, zoneMin)}`;
+}
+
+const stageOf: Readonly<Record<string, Stage>> = {
+  'bead-curing': 'full',
+  'circuit-empty': 'fill',
+  'circuit-unchecked': 'run',
+  'road-test': 'run',
+};
+/** S5: what only time closes, or leads on to: "wait till Thursday 19:26". Nothing where another thing is wanting first. */
+export function waitWords(ledger: Ledger, { code, at }: Pick<OpenPoint, 'code' | 'at'>, now: Stamp): string {
+  const stage = stageOf[code];
+  if (stage === undefined) return '';
+  const face = named('face', at);
+  const circuit = stage === 'fill' ? named('circuit', at) : undefined;
+  const keeps = (one: string): boolean => {
+    const keepsIn = stateOf(ledger, 'face', one)?.declared?.keepsIn ?? [];
+    return circuit === undefined || keepsIn.length === 0 || keepsIn.includes(circuit);
+  };
+  const beads = everyBead(ledger, now).filter(
+    (b) => !b.void && !b.reached[stage] && (face === undefined ? keeps(b.face) : b.face === face),
+  );
+  const times = beads.map((b) => b.readyAtMs[stage]);
+  if (times.length === 0 || times.includes(undefined)) return '';
+  return `wait till ${dayAndHour(Math.max(...times.map(Number)), now)}`;
 }
 
 /** Less than a minute away changes no cure. */

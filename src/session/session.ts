@@ -16,6 +16,7 @@ import { isFault } from '../store/fault.ts';
 import { photographAt } from '../store/photograph.ts';
 import { plainDeep, plainText } from '../trade/plain-text.ts';
 import { firstFacing } from '../view/facing.ts';
+import { backToArea, backWords } from './back-to-area.ts';
 import { areaFaced, lastFaced } from './faced.ts';
 import { onceMore } from './once-more.ts';
 import type { Answer, Session, SessionOptions, SessionState } from './session-shape.ts';
@@ -46,6 +47,7 @@ export function createSession({
     looking: job.mode === 'look',
   }));
   const again = onceMore();
+  const back = backToArea();
   let saving: Promise<void> = Promise.resolve();
   /** The call with which work went on to another area: pressed once more by habit, it means nothing there. */
   let wentOnWith: string | undefined;
@@ -73,6 +75,11 @@ export function createSession({
     return answered(done ? { kind: 'faced', text: `${text}; ${rest.instead}` } : { kind: 'refused', text, ...rest });
   }
   function carryOut(row: Row, meant: Meant, by: Line['by']): Answer {
+    const before = back.leadsTo(row, by, store.getState().answer);
+    if (before) {
+      store.setState({ facing: before });
+      return answered({ kind: 'faced', text: backWords(before) });
+    }
     if ('no' in meant) return refuse(meant.no);
     if ('step' in meant) return { kind: 'step', step: meant.step };
     if ('again' in meant) {
@@ -82,8 +89,11 @@ export function createSession({
         : no('nothing was refused that could be answered', 'go on');
     }
     if ('face' in meant && !('say' in meant)) {
-      store.setState((s) => ({ facing: { ...s.facing, ...meant.face } }));
-      return answered({ kind: 'faced', text: meant.answer });
+      const { facing } = store.getState();
+      store.setState({ facing: { ...facing, ...meant.face } });
+      const answer = answered({ kind: 'faced', text: meant.answer });
+      back.chose(answer, facing, meant.face);
+      return answer;
     }
     if ('photo' in meant) return noted(row, meant, by);
     // On the keyboard the same again is an answer (O5); in a list of lines two alike neighbours are ordinary.

@@ -154,7 +154,7 @@ function sections(f: SheetFacts, copy: Copy): [string, Row[]][] {
     ],
     ['note', f.notes.map((n) => ({ place: n.place ?? '', value: n.words, at: n }))],
     ['photograph', f.photos.map((p) => ({ place: p.place, what: p.words ?? '', value: photoFile(p, copy), at: p }))],
-    ['caution', f.cautions.map((c) => ({ place: c.place ?? '', value: c.words }))],
+    ['caution', (copy === 'owner' ? [] : f.cautions).map((c) => ({ place: c.place ?? '', value: c.words }))],
     ['correction', f.corrections.map((c) => ({ value: c.what, because: c.because, at: c }))],
     ['leaving', f.leavings.map((l) => ({ what: l.how, because: l.because ?? '', at: l, who: l.by }))],
   ];

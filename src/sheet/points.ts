@@ -81,8 +81,9 @@ export function wayOutPoints({ car }: SheetFacts): string[] {
 export const notePoints = ({ notes }: SheetFacts): string[] =>
   notes.map((n) => `${timeText(n)}${n.place ? ` ${n.place}` : ''}: ${n.words}`);
 
-export const cautionPoints = (facts: SheetFacts): string[] =>
-  facts.cautions.map((c) => `${c.place ? `${c.place}: ` : ''}${c.words}`);
+/** What its plans say to mind while the work is done: said to those who do it. */
+export const cautionPoints = (facts: SheetFacts, copy: Copy): string[] =>
+  (copy === 'owner' ? [] : facts.cautions).map((c) => `${c.place ? `${c.place}: ` : ''}${c.words}`);
 
 const hows = { released: 'released', said: 'a release that was none', reopened: 'reopened', left: 'left unreleased' };
 /** What stands behind the number of lines. */

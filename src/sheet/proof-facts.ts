@@ -2,6 +2,7 @@
 import { type BeadStanding, beadsOn } from '../job/beads.ts';
 import { every, isStruck, lineAt, stateOf } from '../job/ledger.ts';
 import { circuitOpenedAt } from '../job/open-points.ts';
+import { wholeMinuteMs } from '../job/ready.ts';
 import { driveOpenedAt, rotationNeeded } from '../job/rotation.ts';
 import type { CircuitState, DriveState, FaceState, Try } from '../job/states.ts';
 import { type Moment, moment, momentOf, type Reading, standingEntries } from './reading.ts';
@@ -88,7 +89,7 @@ function beadFact(of: Reading, face: FaceState, bead: BeadStanding, noted: reado
     fullHours: bead.needs.full,
     awayHours: bead.awayHours,
     ...(cure === 'curing' &&
-      readyAtMs !== undefined && { ready: { atMs: readyAtMs, zoneMin: of.zone ?? of.now.zoneMin } }),
+      readyAtMs !== undefined && { ready: { atMs: wholeMinuteMs(readyAtMs), zoneMin: of.zone ?? of.now.zoneMin } }),
   };
 }
 function cureOf(bead: BeadStanding): BeadFact['cure'] {

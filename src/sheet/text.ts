@@ -61,7 +61,7 @@ function factsText(facts: SheetFacts, copy: Copy, days: readonly BenchDay[] = []
       days.flatMap((d) => point(`${d.day}: ${minutesText(d.minutes)}, ${counted(d.calls, 'call')}`)),
     ),
     ...section('LOG', logText(facts)),
-    ...section('MIND', [...cautionPoints(facts).flatMap(point), ...cautions.flatMap((one) => wrapped('', one))]),
+    ...section('MIND', [...cautionPoints(facts, copy).flatMap(point), ...cautions.flatMap((one) => wrapped('', one))]),
   ].join('\n')}\n`;
 }
 

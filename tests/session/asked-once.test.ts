@@ -208,6 +208,32 @@ describe('what was found at a hole', () => {
   });
 });
 
+describe('an area taken by mistake', () => {
+  it('[U1] is left again by the key that strikes, which strikes nothing before it is pressed again', async () => {
+    const at = await cover();
+    const before = lines(at);
+    const faced = at.state().facing;
+    expect(faced.area).toBe('cam cover');
+    await at.press('a', ...lettersOf('upper'), 'enter');
+    expect(at.state().facing).not.toEqual(faced);
+    await at.press('backspace');
+    expect(at.state().facing).toEqual(faced);
+    expect(at.state().answer).toEqual({
+      kind: 'faced',
+      text: 'back at cam cover; nothing is struck, the same key again strikes the last call',
+    });
+    expect(lines(at)).toBe(before);
+    await at.press('backspace');
+    expect(at.state().answer).toMatchObject({ kind: 'taken', text: expect.stringMatching(/^struck: /) });
+    // Something was called there: it is that which is struck.
+    await at.press('a', ...lettersOf('sump'), 'enter', 'enter', 'backspace');
+    expect(at.state().answer).toMatchObject({ text: expect.stringMatching(/^struck: .*sump 1 off/) });
+    await at.press('a', '1', 'enter');
+    at.session().runLine('strike last');
+    expect(at.state().answer?.kind).toBe('taken');
+  });
+});
+
 describe('what is asked', () => {
   it('is nothing where no hole waits for what the key puts in', async () => {
     const at = await newJob();

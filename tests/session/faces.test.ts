@@ -4,6 +4,8 @@ import { nextWords } from '../../src/calls/line-reader.ts';
 import { pickedAt } from '../../src/calls/listed.ts';
 import { stateOf } from '../../src/job/ledger.ts';
 import { openPointsWithNext } from '../../src/job/next-call.ts';
+import type { OpenPoint } from '../../src/job/open-point.ts';
+import { waitWords } from '../../src/job/ready.ts';
 import { type PartWay, partWay } from './part-way.ts';
 
 const count = (at: PartWay) => at.state().ledger.lines.length;
@@ -18,6 +20,31 @@ describe('the list of faces', () => {
     expect(picked()?.text).toBe('cam cover face');
     await at.press('c');
     expect(stateOf(at.state().ledger, 'face', 'cam cover face')?.cleanedAt).toBe(count(at));
+  });
+});
+
+describe('a bead that only wants time', () => {
+  it('[S5 X5] says in the list of what is open till when it is waited for, and where the road test waits for it', async () => {
+    const at = await partWay('area tensioner and idler', 2);
+    at.say('clock right');
+    await at.press('L');
+    const row = at.bench
+      .listed()
+      .slice(0, 99)
+      .find(({ key }) => key === 'bead-curing face:cam cover face');
+    const { ledger } = at.state();
+    const now = at.session().now();
+    const hour = (code: OpenPoint['code'], place: OpenPoint['at']) => waitWords(ledger, { code, at: place }, now);
+    expect(row?.text).toMatch(/joint sealant is curing, ready \w+day \d\d:\d\d$/);
+    expect(row?.end).toBe(`wait till ${row?.text.split('ready ')[1]}`);
+    expect(hour('bead-curing', 'face:cam cover face')).toBe(row?.end);
+    expect(hour('bead-curing', 'face:pump face')).toBe('');
+    expect(hour('hole-open', 'hole:cam cover/1')).toBe('');
+    // Six label hours to run and to fill engine oil, twenty-four until it is cured; coolant is kept in by another face.
+    expect(hour('road-test', 'vehicle')).toMatch(/^wait till \w+day \d\d:\d\d$/);
+    expect(hour('road-test', 'vehicle')).not.toBe(row?.end);
+    expect(hour('circuit-empty', 'circuit:engine oil')).toBe(hour('road-test', 'vehicle'));
+    expect(hour('circuit-empty', 'circuit:coolant')).toBe('');
   });
 });
 

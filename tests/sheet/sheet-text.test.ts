@@ -1,6 +1,8 @@
 // The job sheet as text: what a released, an unreleased, a falsely released and a left job say of themselves.
 import { expect, it } from 'vitest';
+import { sheetCsv } from '../../src/sheet/csv.ts';
 import { cells } from '../../src/sheet/layout.ts';
+import { sheetPage } from '../../src/sheet/page/page.ts';
 import { openSentences } from '../../src/sheet/points.ts';
 import { sheetText } from '../../src/sheet/text.ts';
 import { conditionsText, methodText } from '../../src/sheet/words.ts';
@@ -125,6 +127,27 @@ it('tells fluids, parts with the verdict on the old ones, the road test not made
   expect(parts).toContain('refitted: bracket');
   expect(said(releasedSheet, 'START AND ROAD')).toContain('NO ROAD TEST: no number plates (Ola, 2026-11-25 07:23)');
   expect(sectionOf(releasedSheet, 'LOG')[0]).toBe('  - 89 lines, 1 struck');
+});
+
+it('tells of one bead the same minute in each place', () => {
+  const text = sheet(builtJob().call('note-conditions', { celsius: 17, humidityPct: 43 }).later(10));
+  const told = (title: string) => said(text, title).match(/ready \w+day (?:\d{4}-\d\d-\d\d )?(\d\d:\d\d)/)?.[1];
+  expect(told('WHAT IS OPEN')).toMatch(/^\d\d:\d\d$/);
+  expect(told('SEALANT')).toBe(told('WHAT IS OPEN'));
+});
+
+it("keeps what a plan says to mind at the work to the workshop's copy", () => {
+  const s = newStory()
+    .call('open-job', { label: 'estate' })
+    .call('order-service', { service: 'pump', cautions: [{ words: 'hot coolant', at: 'area:lid' }] });
+  expect(said(sheet(s), 'MIND')).toContain('lid: hot coolant');
+  const owners = said(sheet(s, { copy: 'owner' }), 'MIND');
+  expect(owners).not.toContain('hot coolant');
+  expect(owners).toContain('Local codes');
+  for (const form of [sheetPage, sheetCsv]) {
+    expect(form(s.ledger, { now: s.now })).toContain('hot coolant');
+    expect(form(s.ledger, { now: s.now, copy: 'owner' })).not.toContain('hot coolant');
+  }
 });
 
 it('ends with the cautions', () => {

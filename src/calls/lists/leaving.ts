@@ -7,6 +7,7 @@ import { firstWords } from '../../job/next-elsewhere.ts';
 import { gapWords } from '../../job/number-jump.ts';
 import type { OpenPoint } from '../../job/open-point.ts';
 import { gatedBy } from '../../job/order.ts';
+import { waitWords } from '../../job/ready.ts';
 import { areaOf, named, nameOf, subjectText } from '../../job/subjects.ts';
 import { toldOnce } from '../../job/told-once.ts';
 import type { Desk } from '../desk.ts';
@@ -33,7 +34,8 @@ export function leavingRows(desk: Desk): Rows {
     const point = withNext(points[i] as OpenPoint);
     const { at, because, code } = point;
     const text = `${at === 'vehicle' ? '' : `${subjectText(at)}: `}${because}${gapWords(desk.ledger, point)}${firstWords(point)}`;
-    const end = point.next ? nextWords(anywhere, point.next) : '';
+    const next = point.next ? nextWords(anywhere, point.next) : '';
+    const end = next === '' ? waitWords(desk.ledger, point, desk.now) : next;
     const forWhat = point.next?.verb === 'confirm-clock' && code !== 'bead-curing' ? ', for what cures before it' : '';
     const more = end === '' ? `${text}.` : `${text}. Next: ${end}${forWhat}${fastenerWords(desk, point)}`;
     return {

@@ -3,6 +3,7 @@
 import { type BeadStanding, beadMissing, beadsOn, coveringHoles, faceOpenedAt } from '../../job/beads.ts';
 import { conditionsAt } from '../../job/clock.ts';
 import { every } from '../../job/ledger.ts';
+import { wholeMinuteMs } from '../../job/ready.ts';
 import type { CircuitState, FaceState } from '../../job/states.ts';
 import { isWithdrawn } from '../../job/withdrawn.ts';
 import { civilTime, lengthOfTimeText, timeOfDayText } from '../../trade/civil-time.ts';
@@ -102,8 +103,7 @@ function beadMore(b: BeadStanding, desk: Desk): string {
 
 /** "Thursday 14:20, 6 h 10 min left", by the clock of the bench. */
 function readyWords(atMs: number, now: { atMs: number; zoneMin: number }): string {
-  // Shown to the minute it is over, never one before.
-  const shown = Math.ceil(atMs / 60_000) * 60_000;
+  const shown = wholeMinuteMs(atMs);
   const { weekday } = civilTime(shown, now.zoneMin);
   return `${weekday} ${timeOfDayText(shown, now.zoneMin)}, ${lengthOfTimeText(atMs - now.atMs)} left`;
 }

@@ -70,11 +70,11 @@ const sections = (facts: SheetFacts, copy: Copy, days: readonly BenchDay[]): (Ma
   section('photos', 'Photographs', photosMarkup(facts, copy)),
   section('bench-time', 'Time at the bench', benchTimeMarkup(days)),
   section('log', 'Log', logMarkup(facts)),
-  section('mind', 'Mind', mindMarkup(facts)),
+  section('mind', 'Mind', mindMarkup(facts, copy)),
 ];
 
-const mindMarkup = (facts: SheetFacts): Markup =>
-  html`${list(cautionPoints(facts), 'columns')}${cautions.map(
+const mindMarkup = (facts: SheetFacts, copy: Copy): Markup =>
+  html`${list(cautionPoints(facts, copy), 'columns')}${cautions.map(
     (one) => html`<p>${one}</p>
 `,
   )}`;
