@@ -2,6 +2,9 @@
 import type { Entry } from '../job/entry.ts';
 import type { Method, Spec } from '../job/spec.ts';
 import { areaOf, subjectText, withinArea } from '../job/subjects.ts';
+import { methodWords } from '../job/tightening.ts';
+import type { Adapter } from '../trade/adapter.ts';
+import type { Units } from '../trade/units-shown.ts';
 import { specWords } from './spec-words.ts';
 
 /** "cover 1 2 3": holes of one area after its name. */
@@ -10,11 +13,15 @@ function holesOf(holes: readonly string[]): string {
   return first === undefined ? 'nothing' : `${areaOf(first)} ${holes.map(withinArea).join(' ')}`;
 }
 /** What a declaration says of an area or a hole, by the names of its fields. */
-function traitsOf({ kind: _, ...traits }: Extract<Entry, { kind: 'area-declared' | 'hole-declared' }>): string {
+function traitsOf(
+  { kind: _, ...traits }: Extract<Entry, { kind: 'area-declared' | 'hole-declared' }>,
+  units: Units,
+): string {
   const said = Object.entries(traits).flatMap(([name, value]) => {
     if (name === 'area' || name === 'hole') return [];
     if (name === 'wants') return [`wants ${specWords(value as Spec)}`];
-    if (name === 'method') return [`by ${(value as Method).by}`];
+    if (name === 'method') return [methodSaid(value as Method, units)];
+    if (name === 'adapter') return [adapterWords(value as Adapter)];
     if (name === 'outline' || name === 'at') return ['placed on its map'];
     const words = name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
     if (value === true) return [words];
@@ -23,13 +30,22 @@ function traitsOf({ kind: _, ...traits }: Extract<Entry, { kind: 'area-declared'
   return said.length > 0 ? `: ${said.join(', ')}` : ' is named';
 }
 
+const adapterWords = ({ adapterLengthMm, wrenchLengthMm, angleDegrees = 0 }: Adapter): string =>
+  `adapter ${adapterLengthMm} mm on ${wrenchLengthMm} mm${angleDegrees === 0 ? '' : `, at ${angleDegrees}°`}`;
+
 type Declared = Extract<Entry, { kind: `${string}-declared` }>;
-export function declaredWords(entry: Declared): string {
+/** With its figures in the units of the workshop: a unit read wrongly is seen at once. */
+function methodSaid(method: Method, units: Units): string {
+  const hasFigure = method.newtonMetres !== undefined || (method.stages ?? []).length > 0;
+  return `by ${method.by}${hasFigure ? `: ${methodWords(method, units)}` : ''}`;
+}
+
+export function declaredWords(entry: Declared, units: Units): string {
   switch (entry.kind) {
     case 'area-declared':
-      return `${entry.area}${traitsOf(entry)}`;
+      return `${entry.area}${traitsOf(entry, units)}`;
     case 'hole-declared':
-      return `${subjectText(`hole:${entry.hole}`)}${traitsOf(entry)}`;
+      return `${subjectText(`hole:${entry.hole}`)}${traitsOf(entry, units)}`;
     case 'behind-declared':
       return `${subjectText(entry.behind)} sits behind ${subjectText(entry.front)}`;
     case 'part-declared':

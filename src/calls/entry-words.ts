@@ -211,7 +211,7 @@ export function entryWords(entry: Entry, units: Units = metric): string {
     case 'temporary-declared':
     case 'product-declared':
     case 'tray-declared':
-      return declaredWords(entry);
+      return declaredWords(entry, units);
     case 'tools-out':
       return 'tools out';
     case 'engine-started':

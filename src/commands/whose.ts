@@ -4,6 +4,7 @@ import { nextWords } from '../calls/line-reader.ts';
 import { specWords } from '../calls/spec-words.ts';
 import { every, type Ledger, stateOf } from '../job/ledger.ts';
 import { readLog } from '../job/log.ts';
+import { doubtOfNumber } from '../job/number-jump.ts';
 import type { Said } from '../job/said.ts';
 import { fastenerKinds, type Spec, specSchema } from '../job/spec.ts';
 import { type Hole, holeIn, subjectText } from '../job/subjects.ts';
@@ -148,7 +149,9 @@ const callsText = (desk: Desk, calls: readonly Said[]): string => calls.map((sai
 function toldOfStray(desk: Desk, hand: InHand, candidates: readonly Candidate[], stray?: string): Told[] {
   return candidates.map((one): Told => {
     const call = callsText(desk, settlingCalls(desk.ledger, one, hand, stray));
-    const { as, place, holes, verdict, because, share } = one;
+    const { as, place, holes, verdict, share } = one;
+    const doubts = holes.flatMap((hole) => doubtOfNumber(desk.ledger, hole) ?? []);
+    const because = [one.because, ...doubts].join('; ');
     return {
       line: `${verdict}: ${candidatePlace(one)}: ${because}${call === '' ? '' : ` -> ${call}`}`,
       data: {

@@ -45,7 +45,7 @@ export function unsoundMethod(method: Method): string | undefined {
 }
 
 /** "40 N·m, +90°, with oil". */
-function methodWords(method: Method, units: Units): string {
+export function methodWords(method: Method, units: Units): string {
   const stages = stagesOf(method);
   const how = stages.length > 0 && !withoutFigure.has(method.by) ? stagesText(stages, units) : manners[method.by];
   const pin = method.by === 'castle' && stages.length > 0 ? ', castle nut, new pin' : '';

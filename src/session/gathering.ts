@@ -61,7 +61,7 @@ export function createGathering({
       gathering = undefined;
       questions.stop();
       if (stop.ready && lineFor({ typed: stop.ready.line, title: stop.ready.title, row: row.id })) return;
-      return session()?.refuse(stop);
+      return session()?.refuse(row, stop);
     }
     if (question) return questions.ask(question, answered);
     const { bound, args } = gathering;

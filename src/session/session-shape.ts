@@ -44,7 +44,7 @@ export type Session = {
   /** The workshop it works in, as the settings have it now. */
   suits(workshop: Workshop): void;
   /** Answers that a call is not made, before anything is asked for it. */
-  refuse(no: No): void;
+  refuse(row: Row, no: No): void;
   /** Changes what is faced without a call: pointing at a hole. */
   face(facing: Partial<Facing>): void;
   desk(): Desk;

@@ -80,7 +80,8 @@ export function createSession({
       store.setState({ facing: before });
       return answered({ kind: 'faced', text: backWords(before) });
     }
-    if ('no' in meant) return refuse(meant.no);
+    // Whatever stands in its way: nothing is called on a job that is only looked at.
+    if ('no' in meant) return (row.verb && mayNotWrite()) || refuse(meant.no);
     if ('step' in meant) return { kind: 'step', step: meant.step };
     if ('again' in meant) {
       const refused = again.refused();
@@ -221,7 +222,7 @@ export function createSession({
     suits({ name, trays, units }) {
       shop = { name, trays, units };
     },
-    refuse: (no) => void refuse(no),
+    refuse: (row, no) => void ((row.verb && mayNotWrite()) || refuse(no)),
     face: (faced) => store.setState((s) => ({ facing: { ...s.facing, ...faced } })),
     settled: () => saving,
     async retry() {

@@ -36,6 +36,20 @@ const whose = (...args: string[]) => bench.run(['whose', 'hatchback', ...args]);
 type Told = { place: string; verdict: string; because: string; call: string };
 const told = (out: string): Told[] => JSON.parse(out) as Told[];
 
+describe('whose, behind a gap in the numbers', () => {
+  it('[L6] says that nobody called the numbers before it, until they are counted', async () => {
+    const input = 'job "blue"\narea lid\nuse bolt hex 10 M6x25\noff 1\noff 2\noff 99\n';
+    await bench.run(['take', 'blue', '--new'], { input });
+    const lines = async () => (await bench.run(['whose', 'blue', '--head', '10', '--thread', 'M6'])).out.split('\n');
+    const last = () => lines().then((all) => all.filter((line) => line.includes('never called')));
+    expect(await last()).toEqual([
+      expect.stringMatching(/lid.* 99.*; 3 to 98 never called: is 99 meant\? Else: strike 4/),
+    ]);
+    await bench.run(['take', 'blue'], { input: 'holes 3\n' });
+    expect(await last()).toEqual([]);
+  });
+});
+
 describe('whose, by coating', () => {
   const coated = `job "red estate"
 area lid

@@ -629,6 +629,18 @@ describe('coming back', () => {
     expect(at.state().answer).toMatchObject({ kind: 'refused', text: expect.stringContaining('to look only') });
     expect(at.state().ledger.lines.length).toBe(demoLines().length);
   });
+  it('[D3] says that it is only looked at, whatever else stands in the way of a call', async () => {
+    const at = await atTheBench(demoLines(), { look: true });
+    at.session().face({ area: undefined });
+    for (const keys of [
+      ['S', 'enter'],
+      ['B', 't'],
+      ['B', 'n'],
+    ]) {
+      await at.press('escape', ...keys);
+      expect(at.state().answer).toMatchObject({ kind: 'refused', text: expect.stringContaining('to look only') });
+    }
+  });
 });
 
 describe('a full disk', () => {

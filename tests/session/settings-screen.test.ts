@@ -179,15 +179,30 @@ describe('units', () => {
     expect(at.view().asking?.title).toBe('bench conditions: how many °F, as 64');
   });
   it.each([
-    ['by torque 30', { newtonMetres: 40.67 }],
-    ['by torque 40 Nm', { newtonMetres: 40 }],
-    ['by torque-angle 30 +90', { stages: [{ newtonMetres: 40.67 }, { degrees: 90 }] }],
-    ['by torque-angle 40 Nm +90', { stages: [{ newtonMetres: 40 }, { degrees: 90 }] }],
-  ])('%s is a method of newton metres', async (line, expected) => {
+    ['by torque 30', { newtonMetres: 40.67 }, 'by torque: 30 lbf·ft'],
+    ['by torque 40 Nm', { newtonMetres: 40 }, 'by torque: 29.5 lbf·ft'],
+    [
+      'by torque-angle 30 +90',
+      { stages: [{ newtonMetres: 40.67 }, { degrees: 90 }] },
+      'by torque-angle: 30 lbf·ft, +90°',
+    ],
+    [
+      'by torque-angle 40 Nm +90',
+      { stages: [{ newtonMetres: 40 }, { degrees: 90 }] },
+      'by torque-angle: 29.5 lbf·ft, +90°',
+    ],
+  ])('%s is a method of newton metres, and its answer says the figure in the unit', async (line, expected, said) => {
     const at = await inJob({ units: inches });
     at.session().runLine('area head');
     at.session().runLine(line);
     expect(entryOf(at)).toMatchObject({ kind: 'area-declared', method: expected });
+    expect(answer(at)).toBe(`head: ${said}`);
+  });
+  it('an adapter is said by its lengths', async () => {
+    const at = await inJob();
+    at.session().runLine('area head');
+    at.session().runLine('adapter 1 50 on 400 at 45');
+    expect(answer(at)).toBe('head 1: adapter 50 mm on 400 mm, at 45°');
   });
   it('what the wrench showed is kept in newton metres', async () => {
     const at = await inJob({ units: inches });
