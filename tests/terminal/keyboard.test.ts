@@ -102,7 +102,7 @@ it('[X3] signs nothing by what is pasted, whether or not the terminal says that 
   bench.type(pasted('yes'));
   await bench.waitFor('what is pasted chooses nothing');
   bench.press('2');
-  await bench.waitFor('released by Ann');
+  await bench.waitFor((frame) => said(frame).includes('released by Ann') && /\bsaved\b/.test(head(frame)));
   expect(callsIn(dataDir, 'van')).toContain('released');
   rmSync(dataDir, { recursive: true, force: true });
 });
