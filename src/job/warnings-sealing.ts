@@ -14,9 +14,9 @@ const curesNot: ReadonlySet<string> = new Set(['non-setting', 'dry']);
 
 /** Its label was written into the job together with other declarations, by a plan; nobody read it off the tube. */
 function isThePlans(ledger: Ledger, label: Product): boolean {
-  const told = ledger.lines.all.findLast(({ entries }) =>
-    entries.some((e) => e.kind === 'product-declared' && e.label.product === label.product),
-  );
+  const told = ledger.lines.all
+    .slice(0, ledger.lines.length)
+    .findLast(({ entries }) => entries.some((e) => e.kind === 'product-declared' && e.label.product === label.product));
   return told?.entries.some((e) => e.kind !== 'product-declared') === true;
 }
 
