@@ -1,4 +1,5 @@
 // What was perhaps meant by a word that is not known: the nearest of those that are.
+import { cited } from './cited.ts';
 
 /** How many letters make the one name of the other; none where it only goes on. */
 export function stepsApart(wanted: string, name: string): number {
@@ -13,8 +14,9 @@ export function stepsApart(wanted: string, name: string): number {
   return before.at(-1) ?? 0;
 }
 
+const shortBelow = cited(4, 'letters', 'chosen here');
 /** So many slips of the finger in one word; in a short one fewer. */
-const slipsIn = (word: string): number => (word.length < 4 ? 1 : 2);
+const slipsIn = (word: string): number => (word.length < shortBelow.value ? 1 : 2);
 
 /** `, perhaps "standing"`, or nothing where no known word is near. */
 export function perhaps(word: string, known: readonly string[]): string {
