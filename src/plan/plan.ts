@@ -1,7 +1,14 @@
 // The shape of a plan file. A plan says what there is on a kind of vehicle, in the same words in which a job's log
 // declares it, written more briefly: hole ranges, and several places behind one front.
 import * as z from 'zod';
-import { areaRoles, finishedLater, intervalSchema, productSchema, temporaryKinds } from '../job/entries/declared.ts';
+import {
+  areaRoles,
+  driveShape,
+  finishedLater,
+  intervalSchema,
+  productSchema,
+  temporaryKinds,
+} from '../job/entries/declared.ts';
 import { later } from '../job/later.ts';
 import { methodSchema, specSchema } from '../job/spec.ts';
 import { nameSchema, subjectSchema } from '../job/subjects.ts';
@@ -145,12 +152,7 @@ export const planSchema = later(() =>
     drives: z
       .array(
         z.strictObject({
-          drive: nameSchema,
-          areas: z.array(nameSchema).max(20),
-          parts: z.array(nameSchema).max(20),
-          marks: z.array(nameSchema).max(20),
-          turns: z.number().int().min(2).max(20).multipleOf(2),
-          tensioner: z.enum(['sprung', 'plunger', 'set', 'none']),
+          ...driveShape(),
           crankBolt: z.string().max(100).optional(),
           crankKeyed: z.boolean(),
         }),

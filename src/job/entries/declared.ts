@@ -45,6 +45,17 @@ export const intervalSchema = z.strictObject({
   from: reasonSchema,
 });
 
+/** What a plan and a job say of a drive alike. */
+export const driveShape = () => ({
+  drive: nameSchema,
+  areas: z.array(nameSchema).max(20),
+  parts: z.array(nameSchema).max(20),
+  marks: z.array(nameSchema).max(20),
+  /** R4: crank turns, a whole multiple of two. */
+  turns: z.number().int().min(2).max(20).multipleOf(2),
+  tensioner: z.enum(['sprung', 'plunger', 'set', 'none']),
+});
+
 export const declaredEntries = [
   line('job-opened', () => ({
     vehicle: z.strictObject({
@@ -146,13 +157,7 @@ export const declaredEntries = [
     from: z.enum(['plan', 'said']),
   })),
   line('drive-declared', () => ({
-    drive: nameSchema,
-    areas: z.array(nameSchema).max(20),
-    parts: z.array(nameSchema).max(20),
-    marks: z.array(nameSchema).max(20),
-    /** R4: crank turns, a whole multiple of two. */
-    turns: z.number().int().min(2).max(20).multipleOf(2),
-    tensioner: z.enum(['sprung', 'plunger', 'set', 'none']),
+    ...driveShape(),
     /** R2: without a key in the crank sprocket the crank bolt must be tight for the check. */
     crankBolt: holeSchema.optional(),
     crankKeyed: z.boolean(),
