@@ -1,6 +1,7 @@
 // The shelf of jobs as the bench shows it: how each job stands, and of a file that cannot be opened why, and what there is
 // to go back to.
 import { basename } from 'node:path';
+import { jobName } from '../calls/job-name.ts';
 import type { OnTheShelf } from '../calls/lists/shelf.ts';
 import { openSaid, outOf } from '../calls/tally-words.ts';
 import { readLine } from '../job/line.ts';
@@ -41,7 +42,7 @@ async function onShelf(path: string, changedMs: number): Promise<OnTheShelf> {
     const isReleased = ledger.lines.length > 0 && vehicleReleased(ledger);
     const stands = isReleased ? 'released' : `${outOf(all)} off, ${openSaid(all)}`;
     const odd = job.doubt ?? job.notices[0];
-    return { ...shared, name: plainText(job.job), said: odd ? `end cut off; ${stands}` : stands };
+    return { ...shared, name: jobName(ledger, job.job), said: odd ? `end cut off; ${stands}` : stands };
   } catch (thrown) {
     return { ...shared, name: file, ...(await refused(path, faultFrom(thrown, path))) };
   }

@@ -68,6 +68,7 @@ export function App({ bench, keys, colours }: { bench: Bench; keys: Keys; colour
     view: state.view,
     desk,
     ...(session && { session }),
+    ...(state.session && { begunAs: state.session.job.job }),
     listed,
     reading: state.shelf === undefined,
     keymap: state.keymap,

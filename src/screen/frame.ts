@@ -16,6 +16,8 @@ export type Scene = {
   view: View;
   desk: Desk;
   session?: Pick<SessionState, 'answer' | 'savedTo' | 'notSaved' | 'looking'>;
+  /** The name the job was begun under. */
+  begunAs?: string;
   listed: Rows;
   /** The shelf is not read yet. */
   reading?: boolean;

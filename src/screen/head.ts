@@ -1,6 +1,7 @@
 // The rows at the top: which screen of which job, the counts and whether all is saved; every screen with its letter; what is in use.
 import { screenIds } from '../calls/bindings.ts';
 import type { Desk } from '../calls/desk.ts';
+import { jobName } from '../calls/job-name.ts';
 import { specWords } from '../calls/spec-words.ts';
 import { openSaid, outParts } from '../calls/tally-words.ts';
 import { stateOf } from '../job/ledger.ts';
@@ -50,8 +51,8 @@ export function headRows(scene: Scene): Row[] {
   const counts = session
     ? `${[...outParts(all), openSaid(all)].join('  ')}  ${savedWords(session, desk.ledger.lines.length)} `
     : '';
-  const label = vehicle?.label ? `  ${plainText(vehicle.label)}` : '';
-  const left = ` ${titles[view.screen]}${label}${vehicle?.releasedAt ? '  RELEASED' : ''}`;
+  const name = session ? jobName(desk.ledger, scene.begunAs) : '';
+  const left = ` ${titles[view.screen]}${name && `  ${name}`}${vehicle?.releasedAt ? '  RELEASED' : ''}`;
   return [
     plainRow(spread(left, counts, columns), session?.notSaved ? alarmLook : { inverse: true, bold: true }),
     session ? tabsRow(scene) : plainRow(fitted('', columns)),

@@ -2,7 +2,9 @@
 import { spawn } from 'node:child_process';
 import { chmodSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
+import { shelfRows } from '../../src/calls/lists/shelf.ts';
+import { jobsOnShelf } from '../../src/commands/shelf.ts';
 import { type Bench, benchWithJob, launcher, newBench, steersNothing } from './run.ts';
 
 let begunOnce: Bench;
@@ -16,6 +18,28 @@ beforeEach(() => {
   bench.copy(begunOnce);
 });
 afterEach(() => bench.remove());
+
+it('a job goes by one name on the shelf and at the head of its screens; its file is told where it is called otherwise', async () => {
+  await bench.run(['take', 'grey two', '--new'], { input: 'job "grey hatchback"\n' });
+  await bench.run(['take', 'red', '--new'], { input: 'job "red estate"\n' });
+  await bench.run(['take', 'Blue van', '--new'], { input: 'area sump\n' });
+  vi.stubEnv('COUNTBACK_DATA', bench.dataDir);
+  try {
+    const shown = shelfRows(await jobsOnShelf()).map(({ text, more }) => [text, more]);
+    const called = (file: string) => `Its file, as a command takes it: ${file}`;
+    expect(shown).toHaveLength(4);
+    expect(shown).toEqual(
+      expect.arrayContaining([
+        ['grey hatchback, file hatchback', called('hatchback')],
+        ['grey hatchback, file grey-two', called('grey-two')],
+        ['red estate', called('red')],
+        ['Blue van', undefined],
+      ]),
+    );
+  } finally {
+    vi.unstubAllEnvs();
+  }
+});
 
 const commands = ['open', 'demo', 'take', 'standing', 'sheet', 'calls', 'plans', 'reckon'];
 

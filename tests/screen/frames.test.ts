@@ -52,6 +52,10 @@ describe('at 80 by 24', () => {
   it('a job with nothing called yet', async () => {
     const desk = { ...demoDesk(), ledger: emptyLedger, facing: { tray: '1', spec: {} } };
     await expect(textOf(sceneOf({ screen: 'strip' }, { desk }))).toMatchFileSnapshot(kept('first'));
+    // No vehicle is named yet: it goes by what it was begun under.
+    expect(textOf(sceneOf({ screen: 'strip' }, { desk, begunAs: 'blue van' })).split('\n')[0]).toMatch(
+      /^ Strip {2}blue van /,
+    );
   });
   it('a question with choices, one that is refused among them', async () => {
     const asking: View['asking'] = {

@@ -1,9 +1,9 @@
 // The shelf: one row a job, the latest first, those that cannot be opened behind all others. A name that stands twice is
-// told apart by its file and its day; a row that is picked says what it is and the way on from it.
+// told apart by its file and its day; a row that is picked says what else its file is called, what it is, and the way on.
 import type { Listed } from '../listed.ts';
 
 export type OnTheShelf = {
-  /** What the job is called; of one that cannot be read, its file. */
+  /** What the job goes by, as the head of its screens says; of one that cannot be read, its file. */
   name: string;
   path: string;
   /** How it stands, or in a few words why it cannot be opened. */
@@ -33,8 +33,15 @@ const soundRow = ({ name, path, said, changed, file }: OnTheShelf, isTwice: bool
   name: '',
   text: isTwice && file !== undefined ? `${name}, file ${file}` : name,
   end: [said, changed].filter(Boolean).join('   '),
+  ...(file !== undefined && file !== inFileNames(name) && { more: `Its file, as a command takes it: ${file}` }),
   picks: {},
 });
+/** Accents are left to differ: then the file is named too, which is never wrong. */
+const inFileNames = (name: string): string =>
+  name
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, '-')
+    .replace(/^-|-$/g, '');
 
 const brokenRow = ({ name, path, said, changed }: OnTheShelf, { why, copy }: NonNullable<OnTheShelf['broken']>) =>
   ({
