@@ -15,7 +15,7 @@ import type { Bound } from './bindings.ts';
 import { type Desk, nextHole, workingHoles } from './desk.ts';
 import type { Args } from './form.ts';
 import { nextArea } from './next-area.ts';
-import { meantBy, type Row } from './row.ts';
+import { meantBy, type Otherwise, type Row } from './row.ts';
 import { isEmptyTray, isOneMore, oneMoreTray } from './trays.ts';
 import { areasOfPart } from './where-parts-are.ts';
 
@@ -208,14 +208,16 @@ const shown: ReadonlySet<string> = new Set([
   'working-out',
   'drained',
 ]);
-/** What each key would take by itself now: the key's call, and the name of the thing. */
-export const upNext = (desk: Desk, bound: readonly Bound[]): { bound: Bound; name: string }[] =>
+/** What each key would take by itself now: the key's call, the name of the thing, and what it would write of it unasked. */
+export const upNext = (desk: Desk, bound: readonly Bound[]): { bound: Bound; name: string; unasked?: Otherwise }[] =>
   bound.flatMap((one, i) => {
     // A call with two keys is named by its first.
     if (!shown.has(one.row.id) || bound.findIndex((other) => other.row === one.row) < i) return [];
-    const [name] = Object.values(nextOfKind(one.row, desk, {}));
+    const args = nextOfKind(one.row, desk, {});
+    const [name] = Object.values(args);
     if (typeof name !== 'string') return [];
-    return [{ bound: one, name: shownName(desk, one.row, name) }];
+    const unasked = one.row.unasked?.(desk, args);
+    return [{ bound: one, name: shownName(desk, one.row, name), ...(unasked && { unasked }) }];
   });
 function shownName(desk: Desk, { id }: Row, name: string): string {
   if (id === 'taken-out') return `${name}${alsoIn(desk, name)}`;

@@ -132,6 +132,8 @@ export type Row = {
   fills?: (desk: Desk, args: Args) => Args;
   /** Slots that are read but not said to the job as they stand. */
   means?: (desk: Desk, args: Args) => Meant;
+  /** What it would write without being asked, in a few words, and the call that says otherwise. */
+  unasked?: (desk: Desk, args: Args) => Otherwise | undefined;
   /** What of it was written without being asked, and the call that says otherwise. */
   otherwise?: (entries: readonly Entry[], said: Said, after: Desk) => Otherwise | undefined;
   /** What its key would say now, where that changes: the pass that comes next. */

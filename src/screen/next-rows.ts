@@ -1,10 +1,12 @@
 // What the next call speaks of, in a few rows below the cardboard.
 
+import { type Keymap, wayTo } from '../calls/bindings.ts';
 import { areHolesKnown, type Desk, leftToSlacken } from '../calls/desk.ts';
 import { belongingsHere, holeRow } from '../calls/lists/holes.ts';
 import { holeDetails } from '../calls/lists/map.ts';
 import { nextArea } from '../calls/next-area.ts';
 import { nextTrays, upNext } from '../calls/next-of-kind.ts';
+import type { Otherwise } from '../calls/row.ts';
 import { suspectedHere, suspectedNext } from '../calls/rows/findings.ts';
 import { isEmptyTray } from '../calls/trays.ts';
 import { restOf } from '../job/area-rest.ts';
@@ -19,6 +21,7 @@ import { suspectedAt, suspicionText } from '../job/suspicions.ts';
 import { tighteningWords } from '../job/tightening.ts';
 import { facesNotClean, facesWithoutBead } from '../job/warnings-building.ts';
 import { plainText } from '../trade/plain-text.ts';
+import type { ScreenId } from '../view/screens.ts';
 import { cellsOf, fitted, wrapped } from './cells.ts';
 import { type Look, quietLook } from './colours.ts';
 import type { Scene } from './frame.ts';
@@ -118,13 +121,20 @@ function doneWords({ desk, keymap }: Scene): string {
 /** What the other keys would take. */
 const comingWords = ({ desk, keymap, view }: Scene): string[] => [
   ...trayWords(desk, view.screen === 'strip' ? keyOf(keymap, 'strip', 'tray') : ''),
-  ...upNext(desk, keymap.keysOn(view.screen)).flatMap(({ bound, name }) =>
+  ...upNext(desk, keymap.keysOn(view.screen)).flatMap(({ bound, name, unasked }) =>
     // Where nothing came off, nothing goes in for its coming off.
     view.screen === 'build' && bound.row.id === 'put-in' && isUntouched(desk.ledger, desk.facing.area)
       ? []
-      : [`${keyName(bound.binding.key)} ${bound.row.label}: ${name}`],
+      : [
+          `${keyName(bound.binding.key)} ${bound.row.label}: ${name}${unasked ? unaskedWords(unasked, keymap, view.screen) : ''}`,
+        ],
   ),
 ];
+/** ", old one worn (else P j)" */
+function unaskedWords({ words, by }: Otherwise, keymap: Keymap, screen: ScreenId): string {
+  const keys = wayTo(keymap, screen, by).map(keyName).join(' ');
+  return `, ${words}${keys && ` (else ${keys})`}`;
+}
 /** Before the first of an area comes off: another area's lies in the tray in use. */
 function trayWords(desk: Desk, key: string): string[] {
   const { area } = desk.facing;

@@ -143,7 +143,8 @@ export function choiceOf(row: Row, slot: string, type: string, value: string, ar
   const read = readAnswer(desk, type, value, args);
   const meant = 'value' in read ? meantBy(row, desk, { ...args, [slot]: read.value }) : undefined;
   const stop = meant && 'say' in meant ? blocked(desk.ledger, meant.say, desk.now) : null;
-  const beside = 'value' in read ? besideChoice(desk, type, read.value) : undefined;
+  const unasked = 'value' in read ? row.unasked?.(desk, { ...args, [slot]: read.value })?.words : undefined;
+  const beside = unasked ?? ('value' in read ? besideChoice(desk, type, read.value) : undefined);
   return {
     value,
     text: textOfChoice(desk, type, value),

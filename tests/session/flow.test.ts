@@ -24,7 +24,14 @@ const joints = [
 describe('a call that takes the next of its kind', () => {
   it('[T3] names the call that says otherwise, where it judged the old one without being asked', async () => {
     const at = await partWay('renewed auxiliary belt');
-    await at.press('B', 'r', 'enter');
+    await at.press('B', 'r');
+    const besides = () => at.view().asking?.choices.map(({ value, beside }) => `${value}: ${beside}`);
+    expect(besides()).toContain('auxiliary belt: old one worn');
+    at.say('judge auxiliary belt cracked');
+    await at.press('escape', 'r');
+    expect(besides()).toContain('auxiliary belt: old one cracked');
+    at.say('strike last');
+    await at.press('escape', 'r', 'enter');
     expect(at.state().answer).toMatchObject({ otherwise: { words: 'If it is not worn', by: 'judge' } });
   });
   it('renews nothing of another area unasked, though it is the only one left', async () => {

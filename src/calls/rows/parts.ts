@@ -143,6 +143,11 @@ export const partsRows: readonly Row[] = [
     help: 'A new part from the parts box takes its place; the old one is worn and on the scrap pile unless said.',
     group: 'parts',
     keys: [key('r', 'build', { pad: '4' })],
+    // T3: judged before, it stays as it was judged.
+    unasked: ({ ledger }, { part, verdict }) =>
+      verdict === undefined
+        ? { words: `old one ${stateOf(ledger, 'part', String(part))?.judged?.verdict ?? 'worn'}`, by: 'judge' }
+        : undefined,
     otherwise: (entries, { verdict }) =>
       verdict === undefined && entries.some((e) => e.kind === 'part-judged')
         ? { words: 'If it is not worn', by: 'judge' }
