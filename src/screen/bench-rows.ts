@@ -42,7 +42,7 @@ function listCellsOf(rows: readonly Listed[], columns: number, areaCells: number
   return Math.max(40, upTo(wanted, sheetBesideList), upTo(specs, sheetBesideSpecs));
 }
 const listNameCells = 6;
-const listCellsMost = 66;
+const listCellsMost = 80;
 /** In no look of its own: a change of look costs more than a cell, and there are two on every row. */
 const rule: Row = [{ text: '│' }];
 
@@ -131,14 +131,16 @@ function sheetRows(scene: Scene, drawn: DrawnArea, next: string | undefined, col
 }
 function titleOf({ desk }: Scene, { area, holes, pass, proposed }: DrawnArea, columns: number): string {
   const order = proposed ? `, order proposed: ${proposed}` : '';
-  if (pass) return `${area}: ${pass.name} ${pass.done} of ${pass.of}${order}`;
+  // Half an order proposed says nothing.
+  const whole = (all: readonly string[], least: string) =>
+    all.find((one) => cellsOf(plainText(one)) <= columns - 1) ?? least;
+  const passed = pass && `${area}: ${pass.name} ${pass.done} of ${pass.of}`;
+  if (passed !== undefined) return whole([`${passed}${order}`], passed);
   const t = tallyOf(desk.ledger, area);
   const rest = [...(t.slack > 0 ? [`${t.slack} slack`] : []), ...(t.empty > 0 ? [`${t.empty} empty`] : [])];
   const others = rest.map((one) => `, ${one}`).join('');
   const said = `${area}: ${outOf(t)} off${others}${others && ','} of ${holes.filter((hole) => hole.levels > 0).length}`;
-  // Half an order proposed says nothing.
-  const whole = [`${said}${order && `${order}, loosened the other way round`}`, `${said}${order}`];
-  return whole.find((one) => cellsOf(plainText(one)) <= columns - 1) ?? said;
+  return whole([`${said}${order && `${order}, loosened the other way round`}`, `${said}${order}`], said);
 }
 
 const nth = (n: number): string => {
@@ -180,12 +182,17 @@ const withoutBlanks = (text: string, many: number): string =>
 
 const holeRows = (shown: readonly Listed[], next: string | undefined, columns: number): Row[] =>
   shown.map((one) => {
-    // The fastener stays whole; what is said at the end gives way.
+    // The fastener stays whole; what is said at the end gives way, by whole words.
     const room = columns - listNameCells - 8 - cellsOf(one.text);
-    const end = one.end && cellsOf(one.end) > room && room >= fewestEndCells ? fitted(one.end, room) : one.end;
-    return listedRow({ ...one, ...(end !== undefined && { end }) }, one.key === next, columns, listNameCells);
+    const { brief: _, ...whole } = one;
+    const end = endsOf(one).find((words) => cellsOf(words) <= room) ?? '';
+    return listedRow({ ...whole, end }, one.key === next, columns, listNameCells);
   });
-const fewestEndCells = 6;
+/** What may stand at the end of a row, the most telling first: all of it, in short, and in short without what comes last. */
+function endsOf({ end = '', brief }: Listed): string[] {
+  const pieces = (brief?.end ?? end).split(', ');
+  return [end, ...pieces.map((_, i) => pieces.slice(0, pieces.length - i).join(', '))];
+}
 
 function firstHints({ keymap, columns }: Scene): Row[] {
   const strip = (call: string, args?: Args) => keyOf(keymap, 'strip', call, args);

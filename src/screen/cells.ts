@@ -9,7 +9,7 @@ export const cellsOf = (text: string): number => {
   return sum;
 };
 
-/** Exactly `cells` wide; what does not fit ends in "…". */
+/** Exactly `cells` wide; what does not fit is left out by whole words, and "…" stands for it. */
 export function fitted(text: string, cells: number): string {
   if (cells <= 0) return '';
   const wanted = cellsOf(text);
@@ -22,7 +22,17 @@ export function fitted(text: string, cells: number): string {
     out += char;
     used += width;
   }
-  return `${out}…${' '.repeat(cells - used - 1)}`;
+  const kept = wholeWords(out, text.slice(out.length), cells);
+  return kept === undefined
+    ? `${out}…${' '.repeat(cells - used - 1)}`
+    : `${kept} …${' '.repeat(cells - cellsOf(kept) - 2)}`;
+}
+/** Without the word that is cut; undefined where that one is most of it, as a long name is. */
+function wholeWords(out: string, after: string, cells: number): string | undefined {
+  const isWhole = after.startsWith(' ') && cellsOf(out) <= cells - 2;
+  const end = isWhole ? out.length : out.lastIndexOf(' ');
+  const kept = out.slice(0, Math.max(0, end)).replace(/[ ,;:]+$/, '');
+  return cellsOf(kept) * 2 < cells ? undefined : kept;
 }
 
 /** Left text and right text on one row; the left one gives way. */

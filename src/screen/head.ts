@@ -48,13 +48,15 @@ export function headRows(scene: Scene): Row[] {
   const { view, desk, session, columns } = scene;
   const vehicle = session && stateOf(desk.ledger, 'vehicle', 'vehicle');
   const { all } = desk.ledger.tallies;
-  const counts = session
-    ? `${[...outParts(all), openSaid(all)].join('  ')}  ${savedWords(session, desk.ledger.lines.length)} `
-    : '';
+  const counts = (open: string): string =>
+    session ? `${[...outParts(all), open].join('  ')}  ${savedWords(session, desk.ledger.lines.length)} ` : '';
   const name = session ? jobName(desk.ledger, scene.begunAs) : '';
   const left = ` ${titles[view.screen]}${name && `  ${name}`}${vehicle?.releasedAt ? '  RELEASED' : ''}`;
+  const whole = counts(openSaid(all));
+  // The name goes before a word that the number is known without.
+  const said = cellsOf(left) + cellsOf(whole) < columns ? whole : counts(`${all.open} open`);
   return [
-    plainRow(spread(left, counts, columns), session?.notSaved ? alarmLook : { inverse: true, bold: true }),
+    plainRow(spread(left, said, columns), session?.notSaved ? alarmLook : { inverse: true, bold: true }),
     session ? tabsRow(scene) : plainRow(fitted('', columns)),
     plainRow(spread(session ? inUseWords(desk) : '', placeIn(scene) || headKeys(scene), columns)),
   ];

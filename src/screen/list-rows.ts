@@ -21,13 +21,19 @@ export function moreRows(picked: Listed | undefined, columns: number): Row[] {
     plainRow(fitted(`  ${text}`, columns), quietLook),
   );
 }
+/** What something is goes before a long state of it: then the end gives way, by whole words. */
+function givingWay(end: string, left: string, cells: number): string {
+  const room = cells - cellsOf(left) - 1;
+  return cellsOf(end) > Math.max(room, cells / 2) && room >= fewestEndCells ? fitted(end, room) : end;
+}
+const fewestEndCells = 10;
 export function listedRow(one: Listed, chosen: boolean, columns: number, cells = nameCells): Row {
   const name = one.name === '' ? '' : fitted(one.name, cells);
   const left = (text: string) => plainText(` ${name}${name && ' '}${text}`);
   const { text: words, end = '' } = one;
   const fits = cellsOf(left(words)) + cellsOf(plainText(end)) < columns - 5;
   const { text: shown, end: shownEnd } = { text: words, end, ...(fits ? {} : one.brief) };
-  const text = `${spread(left(shown), plainText(shownEnd), columns - 5)} `;
+  const text = `${spread(left(shown), givingWay(plainText(shownEnd), left(shown), columns - 5), columns - 5)} `;
   return [
     { text: chosen ? ' > ' : '   ', look: chosen ? { bold: true } : {} },
     { text: shapeOf(one.mark), look: chosen ? chosenLook : lookOf(one.mark) },

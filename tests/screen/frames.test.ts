@@ -4,9 +4,9 @@ import { describe, expect, it } from 'vitest';
 import { keymapOf, padKeys } from '../../src/calls/bindings.ts';
 import { offerOf } from '../../src/calls/desk.ts';
 import { type SettingsShown, settingRows } from '../../src/calls/lists/settings.ts';
-import { emptyLedger } from '../../src/job/ledger.ts';
+import { emptyLedger, every } from '../../src/job/ledger.ts';
 import { cellsOf } from '../../src/screen/cells.ts';
-import { frame } from '../../src/screen/frame.ts';
+import { frame, type Scene } from '../../src/screen/frame.ts';
 import { standardHabits } from '../../src/session/habits.ts';
 import { screens } from '../../src/view/screens.ts';
 import type { View } from '../../src/view/view.ts';
@@ -116,6 +116,19 @@ describe.each([
     const scene = sceneOf({ screen, before: 'build' }, { columns, rows });
     await expect(textOf(scene)).toMatchFileSnapshot(kept(`${screen}-${columns}`));
   });
+});
+
+it('leaves words out whole where a row has no room for them, on every screen and in every area', () => {
+  const cut: string[] = [];
+  const look = (scene: Scene) => cut.push(...(textOf(scene).match(/.*[\p{L}\p{N}]…/gu) ?? []));
+  for (const columns of [80, 96, 112, 120, 136]) {
+    const size = { columns, rows: columns < 110 ? 24 : 40 };
+    for (const screen of jobScreens) look(sceneOf({ screen, before: 'build' }, size));
+    for (const { area } of every(demoDesk().ledger, 'area'))
+      for (const screen of ['strip', 'build'] as const)
+        look(sceneOf({ screen }, { ...size, desk: demoDesk({ area }) }));
+  }
+  expect(cut).toEqual([]);
 });
 
 describe('by a keypad', () => {

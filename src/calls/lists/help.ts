@@ -29,5 +29,5 @@ export function helpRows(desk: Desk, before: ScreenId, keymap: Keymap): Listed[]
 }
 const keysInWords = (bound: readonly Bound[]): string => {
   const keys = bound.map((b) => b.binding.key);
-  return keys.length > mostKeys ? `${keys.slice(0, mostKeys).join(' ')}…` : keys.join(' ');
+  return keys.length > mostKeys ? `${keys.slice(0, mostKeys).join(' ')} …` : keys.join(' ');
 };

@@ -75,9 +75,27 @@ export function holeRow(desk: Desk, h: HoleState): Listed {
     name: withinArea(h.hole),
     text: `${word.padEnd(8)} ${spec ? specWords(spec) : ''}`,
     end: more.join(', '),
+    brief: { end: more.flatMap((words) => briefly(String(words))).join(', ') },
     picks: { hole: h.hole },
     leads: inHole(h.hole),
   };
+}
+
+/** Why a hole is open, as the word of its state leaves it to be said, where there is no room for more. */
+const brief: readonly (readonly [RegExp, string])[] = [
+  [/a finding on it is open/, 'finding'],
+  [/a broken piece is in it/, 'piece in it'],
+  [/^a working fastener is in it$/, ''],
+  [/^empty on arrival$/, ''],
+  [/^its fastener is /, ''],
+  [/^touched and not called tight$/, 'not tight'],
+  [/^wants another .*/, 'wants another'],
+];
+function briefly(words: string): string[] {
+  const [says, short] = brief.find(([long]) => long.test(words)) ?? [];
+  if (says === undefined || short === undefined) return [words];
+  const said = short === '' || says.source.startsWith('^') ? words.replace(says, short) : short;
+  return said === '' ? [] : [said];
 }
 
 /** Parts held in the area in use and connections that belong to it, below its holes; nothing points at them. */
