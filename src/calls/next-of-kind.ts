@@ -7,6 +7,7 @@ import { carriesYet, missingToBringUp } from '../job/first-in.ts';
 import { isRenewed } from '../job/guards.ts';
 import { inFrontOf } from '../job/in-front.ts';
 import { every, type Ledger, stateOf } from '../job/ledger.ts';
+import { wantsLeakCheck } from '../job/open-points.ts';
 import { openBehind } from '../job/order.ts';
 import type { PartState } from '../job/states.ts';
 import { areaOf, named, withinArea } from '../job/subjects.ts';
@@ -152,7 +153,8 @@ const kinds: Readonly<Record<string, Kind>> = {
   },
   'leak-check': {
     slot: 'circuit',
-    inTurn: (desk) => circuits(desk).flatMap((c) => (c.filledAt > c.checkedAt ? [c.circuit] : [])),
+    inTurn: (desk) =>
+      circuits(desk).flatMap((c) => (c.filledAt > c.checkedAt || wantsLeakCheck(desk.ledger, c) ? [c.circuit] : [])),
   },
   'service-done': {
     slot: 'service',

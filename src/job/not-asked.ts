@@ -2,26 +2,13 @@
 // is told where the car may leave, and judges nothing.
 import { isCritical, isTouched } from './closed.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
-import { circuitOpenedAt, wantsLeakCheck } from './open-points.ts';
+import { circuitOpenedAt } from './open-points.ts';
 import type { AreaState } from './states.ts';
 
 export type NotAsked = { what: string; because: string };
 
-/** Empty where nothing was done; of a plan's areas only what keeps a fluid in that nobody drained. */
-export const notAsked = (ledger: Ledger): NotAsked[] => [...ofOwnAreas(ledger), ...undrained(ledger)];
-
-/** A reseal above the level of the fluid: it asks for no leak check, which is worth a look all the same. */
-function undrained(ledger: Ledger): NotAsked[] {
-  const opened = [...every(ledger, 'circuit')].filter(
-    (c) => circuitOpenedAt(ledger, c) > c.checkedAt && !wantsLeakCheck(ledger, c),
-  );
-  return opened.map(({ circuit }) => ({
-    what: `a leak check of ${circuit}`,
-    because: 'what keeps it in was opened, but it was not drained',
-  }));
-}
-
-function ofOwnAreas(ledger: Ledger): NotAsked[] {
+/** Empty where nothing was done, and of a plan's areas. */
+export function notAsked(ledger: Ledger): NotAsked[] {
   const own = ownAreas(ledger);
   const parted = [...every(ledger, 'connection')].filter((c) => c.partedAt > 0 && !c.declared?.area);
   // What belongs to no area is of the whole car, as the battery's earth is; parted alone it asks for nothing more.

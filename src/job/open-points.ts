@@ -173,12 +173,10 @@ function* proofPoints(ledger: Ledger): Generator<OpenPoint> {
   }
 }
 
-/** T5: drained, or one of its connections parted, and no leak check stands. */
+/** T5: drained, a connection of it parted, or a face that keeps it in opened, and no leak check stands. */
 export function wantsLeakCheck(ledger: Ledger, c: CircuitState): boolean {
-  const parted = [...every(ledger, 'connection')].some(
-    (one) => one.declared?.circuit === c.circuit && one.partedAt > 0,
-  );
-  return (c.drainedAt > 0 || parted) && c.checkedAt <= circuitOpenedAt(ledger, c);
+  const opened = circuitOpenedAt(ledger, c);
+  return opened > 0 && c.checkedAt <= opened;
 }
 
 function* trayAndBoxPoints(ledger: Ledger): Generator<OpenPoint> {

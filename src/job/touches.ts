@@ -55,6 +55,7 @@ export function touches(entry: Entry): string[] {
     case 'connection-made':
       return [`connection:${entry.connection}`];
     case 'face-declared':
+      return [`face:${entry.face}`, ...new Set(entry.keepsIn.map((circuit) => `circuit:${circuit}` as const))];
     case 'face-cleaned':
     case 'bead-laid':
       return [`face:${entry.face}`];

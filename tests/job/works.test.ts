@@ -321,6 +321,16 @@ describe('fluids', () => {
     expect(on.openAt('circuit:cooling')).toEqual(['circuit-empty']);
   });
 
+  it('[T5 X1] a face that keeps it in opened wants a check, drained or not, and whether its fluid was named or not', () => {
+    const on = bench();
+    on.declare({ kind: 'face-declared', face: 'lid', area: 'lid', pressedBy: ['lid/1'], keepsIn: ['engine oil'] });
+    expect(on.openAt('circuit:engine oil')).toEqual([]);
+    on.slack('lid/1', m6);
+    expect(on.openAt('circuit:engine oil')).toEqual(['circuit-unchecked']);
+    on.call('check-leaks', { circuit: 'engine oil', how: 'under pressure' });
+    expect(on.openAt('circuit:engine oil')).toEqual([]);
+  });
+
   it('[T5] a connection of it parted and made again wants a check, drained or not', () => {
     const on = bench();
     on.declare({ kind: 'connection-declared', connection: 'bottom hose', circuit: 'cooling' });

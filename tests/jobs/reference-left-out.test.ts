@@ -17,8 +17,8 @@ const isOut = ({ line }: LeftOut) => /^(off|slack|missing|wrong one) /.test(line
 const placesIn = (row: LeftOut, area: string) => row.places.filter((at) => at.startsWith(`hole:${area}/`));
 
 const jobs: [string, Reasons, { stops: number; refused: number; harmless: number }][] = [
-  ['reference-planned.calls', plannedHarmless, { stops: 216, refused: 20, harmless: 9 }],
-  ['reference-free.calls', freeHarmless, { stops: 230, refused: 25, harmless: 75 }],
+  ['reference-planned.calls', plannedHarmless, { stops: 217, refused: 20, harmless: 9 }],
+  ['reference-free.calls', freeHarmless, { stops: 231, refused: 25, harmless: 75 }],
 ];
 
 describe.each(jobs)('a line left out of %s', (name, harmless, counts) => {

@@ -115,6 +115,17 @@ export const workCases: Case[] = [
     open: ['circuit-unchecked circuit:coolant'],
   },
   {
+    name: '[T5] what is behind a face that was opened is checked, drained or not, and stays so',
+    job: job(
+      cover,
+      entry('face-declared', { face: 'lid', area: 'cover', pressedBy: ['cover/1'], keepsIn: ['oil', 'coolant'] }),
+      one,
+      [...back('cover/1', 'f3.1'), toolsOut, count(0)],
+      entry('leak-checked', { circuit: 'coolant', how: 'under pressure' }),
+    ),
+    open: ['circuit-unchecked circuit:oil'],
+  },
+  {
     name: '[T5] drained and not filled is empty, not unchecked',
     job: job(hose, drained, toolsOut),
     open: ['circuit-empty circuit:coolant'],

@@ -128,9 +128,10 @@ function workPoints(world: World): string[] {
   for (const name of world.temporariesIn.keys()) open.push(`temporary-in temporary:${name}`);
   for (const [name, waits] of world.services) if (waits) open.push(`service-open service:${name}`);
   const ofConnections = [...world.connections.values()].flatMap((connection) => connection.circuit ?? []);
-  for (const name of new Set([...world.circuits.keys(), ...ofConnections])) {
+  const behindFaces = [...world.faces.values()].flatMap((face) => face.keepsIn as string[]);
+  for (const name of new Set([...world.circuits.keys(), ...ofConnections, ...behindFaces])) {
     const circuit = world.circuits.get(name);
-    const asked = circuit?.everDrained === true || everParted(world, name);
+    const asked = circuit?.everDrained === true || everParted(world, name) || everUncovered(world, name);
     if (circuit?.drained) open.push(`circuit-empty circuit:${name}`);
     else if (asked && !leakCheckStands(world, name)) open.push(`circuit-unchecked circuit:${name}`);
   }
@@ -141,6 +142,9 @@ const everParted = (world: World, circuit: string): boolean =>
   [...world.connections.values()].some(
     (one) => one.circuit === circuit && (world.connectionsNow.get(one.connection)?.partedAt ?? 0) > 0,
   );
+
+const everUncovered = (world: World, circuit: string): boolean =>
+  [...world.faces.values()].some((face) => face.keepsIn.includes(circuit) && faceOpened(world, face) > 0);
 
 function leakCheckStands(world: World, circuit: string): boolean {
   const now = world.circuits.get(circuit);

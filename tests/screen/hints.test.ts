@@ -108,10 +108,7 @@ it('[X1] tells, where nothing is open any more, what nobody declared and so noth
   ];
   story.call('declare', { entries: [...entries, { kind: 'circuit-declared', circuit: 'oil', fluid: 'oil' }] });
   story.call('remove', { hole: 'cover/2', to: 'tray:1', spec: { kind: 'bolt' } });
-  // A fluid nobody drained, behind a face that was opened: told until its circuit was looked at.
-  const oil = { what: 'a leak check of oil', because: 'what keeps it in was opened, but it was not drained' };
-  expect(notAsked(story.ledger)).toEqual([oil]);
-  story.call('check-leaks', { circuit: 'oil', how: 'under pressure' });
+  expect(notAsked(story.ledger)).toEqual([]);
   expect(shown().join()).not.toContain('Not asked');
 });
 it('[O3] counts all holes of a pass, back or not, and names the place of each in the order as the trade does', () => {

@@ -2,7 +2,8 @@
 
 import { type BeadStanding, beadMissing, beadsOn, coveringHoles, faceOpenedAt } from '../../job/beads.ts';
 import { conditionsAt } from '../../job/clock.ts';
-import { every } from '../../job/ledger.ts';
+import { every, type Ledger } from '../../job/ledger.ts';
+import { circuitOpenedAt, wantsLeakCheck } from '../../job/open-points.ts';
 import { wholeMinuteMs } from '../../job/ready.ts';
 import type { CircuitState, FaceState } from '../../job/states.ts';
 import { isWithdrawn } from '../../job/withdrawn.ts';
@@ -19,7 +20,7 @@ export function sealingRows(desk: Desk, keymap: Keymap): Listed[] {
     .flatMap((face) => faceRows(desk, face));
   const circuits = [...every(desk.ledger, 'circuit')]
     .filter(({ circuit }) => isShown(`circuit:${circuit}`))
-    .map(circuitRow);
+    .map((c) => circuitRow(desk.ledger, c));
   const bench = conditionsAt(desk.ledger, desk.ledger.lines.length);
   const conditions: Listed = {
     key: 'bench',
@@ -108,20 +109,21 @@ function readyWords(atMs: number, now: { atMs: number; zoneMin: number }): strin
   return `${weekday} ${timeOfDayText(shown, now.zoneMin)}, ${lengthOfTimeText(atMs - now.atMs)} left`;
 }
 
-function circuitRow(c: CircuitState): Listed {
-  const open = c.drainedAt > c.filledAt;
+function circuitRow(ledger: Ledger, c: CircuitState): Listed {
+  const isEmpty = c.drainedAt > c.filledAt;
+  const opened = circuitOpenedAt(ledger, c);
+  const wantsCheck = wantsLeakCheck(ledger, c);
+  const filled = c.drainedAt > 0 ? 'filled' : 'opened, not drained';
   return {
     key: `circuit ${c.circuit}`,
-    mark: open ? 'open' : c.drainedAt > c.checkedAt ? 'half' : c.drainedAt === 0 ? 'found' : 'done',
+    mark: isEmpty ? 'open' : wantsCheck ? 'half' : opened === 0 ? 'found' : 'done',
     name: 'fluid',
     text: c.circuit,
-    end: open
+    end: isEmpty
       ? 'drained'
-      : c.drainedAt === 0
+      : opened === 0
         ? 'as found'
-        : c.checkedAt > c.filledAt
-          ? 'filled, no leak'
-          : 'filled, leak check to come',
+        : `${filled}, ${wantsCheck ? 'leak check to come' : 'no leak'}`,
     picks: { circuit: c.circuit },
   };
 }
