@@ -1,5 +1,6 @@
 // What an entry says, in a few words: for the answer to a call and for the log. What a declaration says stands in
 // declared-words.ts, what a whole call says in call-words.ts.
+import { noSealant } from '../job/beads.ts';
 import type { Entry } from '../job/entry.ts';
 import { holesSaid, subjectText } from '../job/subjects.ts';
 import { metric, temperatureText, type Units } from '../trade/units-shown.ts';
@@ -139,7 +140,9 @@ export function entryWords(entry: Entry, units: Units = metric): string {
     case 'face-cleaned':
       return `${entry.face} clean`;
     case 'bead-laid':
-      return `${entry.label.product} laid on ${entry.face}`;
+      return entry.label.product === noSealant.product
+        ? `${entry.face} goes on without sealant`
+        : `${entry.label.product} laid on ${entry.face}`;
     case 'conditions-noted':
       return `bench ${temperatureText(entry.celsius, units)}${entry.humidityPct === undefined ? '' : `, ${entry.humidityPct} %`}`;
     case 'clock-confirmed':

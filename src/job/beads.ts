@@ -33,6 +33,9 @@ export type BeadStanding = {
   because: string;
 };
 
+/** S8: a face that goes on dry, or with a gasket moulded or coated already, where a bead was looked for. */
+export const noSealant: Product = { product: 'no sealant', kind: 'dry', labelCelsius: 20, labelHumidityPct: 50 };
+
 const usualHours = usualCureHours.value;
 
 export function labelHours(label: Product): Record<Stage, number> {

@@ -1,4 +1,5 @@
 // Sealant, check rotations, fluids and leak checks in words.
+import { noSealant } from '../job/beads.ts';
 import { lengthOfTimeText } from '../trade/civil-time.ts';
 import type { SheetFacts } from './facts.ts';
 import { point, under } from './layout.ts';
@@ -13,7 +14,10 @@ const beadText = (bead: BeadFact): string[] => [
   ...under(conditionsOf(bead).join('; ')),
   ...under(endText(bead)),
 ];
-export const laidText = (bead: BeadFact): string => `${bead.product} (${bead.kind}), laid ${timeText(bead.laid)}`;
+export const laidText = (bead: BeadFact): string =>
+  bead.product === noSealant.product
+    ? `no sealant, dry or with a moulded gasket, called ${timeText(bead.laid)}`
+    : `${bead.product} (${bead.kind}), laid ${timeText(bead.laid)}`;
 export const endText = (bead: BeadFact): string =>
   `${bead.together ? `together ${timeText(bead.together)}; ` : ''}${cureText(bead)}`;
 /** Cleaned when, what the bench was like when it was laid, and each change since. */

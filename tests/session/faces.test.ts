@@ -23,6 +23,26 @@ describe('the list of faces', () => {
   });
 });
 
+describe('a face that goes on without sealant', () => {
+  it("[S8 X5] is said by one key, which its row names, and is in no one's way then", async () => {
+    const at = await partWay('bead cam cover face with joint sealant');
+    await at.press('C');
+    const rows = () => at.bench.listed().slice(0, 99);
+    const row = pickedAt(at.bench.listed(), at.view().at.sealing);
+    expect(row?.more).toMatch(/^cam cover face: once clean, s bead laid, or n where it goes on without/);
+    await at.press('n');
+    expect(at.answer()).toContain('cam cover face goes on without sealant');
+    const open = openPointsWithNext(at.state().ledger, at.session().now());
+    expect(open.filter((p) => p.at === 'face:cam cover face')).toEqual([]);
+    expect(rows().find((one) => one.name === 'bead')?.end).toBe('wants no cure');
+    // One that wants none is none the other for it.
+    const before = count(at);
+    await at.type('no bead pump face');
+    expect(at.view().asking?.why).toContain('pump face wants no bead');
+    expect(count(at)).toBe(before);
+  });
+});
+
 describe('a bead that only wants time', () => {
   it('[S5 X5] says in the list of what is open till when it is waited for, and where the road test waits for it', async () => {
     const at = await partWay('area tensioner and idler', 2);

@@ -17,7 +17,7 @@ export function sealingRows(desk: Desk, keymap: Keymap): Listed[] {
   const isShown = (subject: string) => !isWithdrawn(desk.ledger, subject);
   const faces = [...every(desk.ledger, 'face')]
     .filter(({ face }) => isShown(`face:${face}`))
-    .flatMap((face) => faceRows(desk, face));
+    .flatMap((face) => faceRows(desk, face, keymap));
   const circuits = [...every(desk.ledger, 'circuit')]
     .filter(({ circuit }) => isShown(`circuit:${circuit}`))
     .map((c) => circuitRow(desk.ledger, c));
@@ -35,7 +35,12 @@ export function sealingRows(desk: Desk, keymap: Keymap): Listed[] {
   return faces.length + circuits.length > 0 ? [...faces, ...circuits, conditions] : [];
 }
 
-function faceRows(desk: Desk, face: FaceState): Listed[] {
+/** How a face that wants a bead comes to one, or to none. */
+function beadWays(keymap: Keymap): string {
+  const by = (call: string) => wayTo(keymap, 'sealing', call).join(' ');
+  return `once clean, ${by('bead')} bead laid, or ${by('no-bead')} where it goes on without: dry, or with a moulded gasket.`;
+}
+function faceRows(desk: Desk, face: FaceState, keymap: Keymap): Listed[] {
   const picks = { face: face.face };
   const beads = beadsOn(desk.ledger, face, desk.now);
   const missing = beadMissing(desk.ledger, face, desk.now);
@@ -57,6 +62,7 @@ function faceRows(desk: Desk, face: FaceState): Listed[] {
     name: 'face',
     text: face.face,
     end: missing && !(clean && beads.length === 0) ? missing : missing ? 'clean, no bead laid' : state,
+    ...(missing && !isShut && { more: `${face.face}: ${beadWays(keymap)}` }),
     ...(isShut && { more: `${face.face} is closed over: what presses it comes off again, then it is cleaned.` }),
     picks,
   };
@@ -80,6 +86,7 @@ const purposes = { fill: 'to fill', run: 'to run', full: 'to leave' } as const;
 /** What the bead is waited for next, and until when. */
 export function beadWords(b: BeadStanding, desk: Desk): string {
   if (b.void) return `void: ${b.void}`;
+  if (b.needs.full === 0) return 'wants no cure';
   if (!b.togetherAt)
     return b.skinMinutesLeft === undefined
       ? 'not together yet'

@@ -1,4 +1,5 @@
 // Sealing faces, beads, the conditions and the clock they cure by.
+import { noSealant } from '../../job/beads.ts';
 import { every, stateOf } from '../../job/ledger.ts';
 import { askedOnCleaning, askedOnLaying } from '../closed-over.ts';
 import type { Desk } from '../desk.ts';
@@ -49,6 +50,20 @@ export const sealingRows: readonly Row[] = [
       const label = declared ? undefined : desk.products?.find((one) => one.product === name);
       return { say: { verb: 'lay-bead', face, ...(label ? { label } : { product: name }) } };
     },
+  },
+  {
+    id: 'no-bead',
+    words: ['no bead', 'goes on dry'],
+    form: '<face> [<late:all the same>]',
+    label: 'no bead',
+    help: 'A clean face that wants a bead goes on without: dry, or with a gasket that is moulded or comes coated. Printed.',
+    group: 'sealing',
+    keys: [key('n', 'sealing', { pad: '9' })],
+    besides: askedOnLaying,
+    means: ({ ledger }, { face }) =>
+      stateOf(ledger, 'face', face as string)?.declared?.bead
+        ? { say: { verb: 'lay-bead', face, label: noSealant } }
+        : { no: { because: `${face} wants no bead as it is`, instead: 'nothing is to be called for it', done: true } },
   },
   {
     id: 'clock-right',
