@@ -4,7 +4,7 @@ import { isOff, isSpent, isTouched, wantsOf } from './closed.ts';
 import { mayNotServe, unfit } from './guards.ts';
 import type { FastenerState, HoleState } from './hole-states.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
-import { contradictions, specText } from './spec.ts';
+import { contradictions, type Spec, specText } from './spec.ts';
 import type { BoxState } from './states.ts';
 import { areaOf, fromBox, type Hole, named } from './subjects.ts';
 import { isWithdrawn } from './withdrawn.ts';
@@ -26,7 +26,7 @@ export function needsOfBox(ledger: Ledger, b: BoxState): BoxNeeds {
     return { now: [], later: [], part, surplus: Math.max(0, b.left - (part === 'no' ? 0 : 1)) };
   }
   const wanting = [...every(ledger, 'hole')].flatMap((h) => {
-    const when = wantsNew(ledger, h, b);
+    const when = wantsNew(ledger, h, b.spec ?? {});
     return when ? [{ hole: h.hole, when }] : [];
   });
   const mine = wanting.slice(alikeBefore(ledger, b));
@@ -45,10 +45,11 @@ function alikeBefore(ledger: Ledger, b: BoxState): number {
 
 type When = 'now' | 'later';
 
-function wantsNew(ledger: Ledger, h: HoleState, b: BoxState): When | undefined {
+/** Whether a new one of this spec is wanted there, now or once what is in it comes off. */
+export function wantsNew(ledger: Ledger, h: HoleState, spec: Spec): When | undefined {
   if (isWithdrawn(ledger, `area:${areaOf(h.hole)}`)) return undefined;
   const wants = wantsOf(ledger, h);
-  if (!wants || unfit(wants, b.spec ?? {}, true).length > 0) return undefined;
+  if (!wants || unfit(wants, spec, true).length > 0) return undefined;
   // Of a hole nobody has touched only what its plan says is known: it comes off, or it does not.
   if (!isTouched(h)) return wants.oneUse && h.declared && !h.declared.slackOnly ? 'later' : undefined;
   const fastener = (id: string | undefined) => (id === undefined ? undefined : stateOf(ledger, 'fastener', id));

@@ -46,6 +46,8 @@ function withSoleChoices(pressing: Pressing, desk: Desk): Pressing {
   if (!slot || slot.optional || !soleTypes.has(slot.type)) return pressing;
   // The next of its kind is the only one already; one that was passed over there still carries something.
   if (row.id === 'taken-out') return pressing;
+  // Of the old parts it is the one in the row, or one that is named: a verdict says where it goes.
+  if (row.id === 'judge') return pressing;
   // Of what is new nothing is known yet; a plan and its services are.
   if (binding.fresh && slot.type !== 'plan' && slot.type !== 'planned') return pressing;
   if (mayNameNew.has(row.id) && (!isPlanned || row.id === 'put-in' || row.id === 'finding')) return pressing;

@@ -412,6 +412,55 @@ describe('answers that say more', () => {
     await at.press('B');
     expect(marked()).toEqual(['2']);
   });
+  it('[T4] proposes as many of a sort as are missing, and the rest once some are in the box', async () => {
+    const say = (...lines: string[]) => lines.map((line) => at.session().runLine(line));
+    say(
+      'area cover',
+      'use bolt hex 10 M6x25',
+      'off 1',
+      'off 2',
+      'missing 3',
+      'missing 4',
+      'missing 5',
+      'missing 6',
+      'holes 6',
+    );
+    const proposed = () => boxProposals(at.bench.desk()).map(({ name, quantity = 1 }) => `${name}: ${quantity}`);
+    expect(proposed()).toEqual(['new ones for cover 3 and 3 more: 4']);
+    await at.press('P', 'i');
+    expect(at.view().asking?.choices[0]?.text).toMatch(/bolt hex 10 M6x25, as its neighbours are, 4 of them$/);
+    await at.press('escape');
+    say('box bolt hex 10 M6x25 times 3', 'new 3');
+    expect(proposed()).toEqual(['new one for cover 4: 1']);
+    say('box bolt hex 10 M6x25');
+    expect(proposed()).toEqual([]);
+  });
+  it('[T3] judges the old part of the row, and asks which where the row has none', async () => {
+    const say = (...lines: string[]) => lines.map((line) => at.session().runLine(line));
+    say('area cover', 'bolt hex 10 M6x25', 'off 1', 'part off lid');
+    const { length } = at.state().ledger.lines;
+    await at.press('P');
+    const rows = at.bench.listed().slice(0, 9);
+    const to = async (name: string) => {
+      await at.press(
+        'page-up',
+        ...rows
+          .slice(
+            0,
+            rows.findIndex((one) => one.name === name),
+          )
+          .map(() => 'down'),
+      );
+    };
+    await to('tray');
+    await at.press('j');
+    expect(at.view().asking).toMatchObject({ slot: 'part', choices: [{ value: 'lid' }] });
+    await at.press('escape');
+    await to('part');
+    await at.press('j');
+    expect(at.view().asking?.title).toContain('lid, the old one, is');
+    expect(at.state().ledger.lines.length).toBe(length);
+  });
   it('proposes nothing where the neighbours are of several minds', () => {
     const say = (...lines: string[]) => lines.map((line) => at.session().runLine(line));
     say('area cover', 'off 1', 'use bolt hex 10 M6x25', 'off 2', 'use bolt hex 10 M8x25', 'off 3', 'missing 4');
