@@ -1,5 +1,7 @@
 // The one door to the log: guards first, then what the call writes. It refuses; it never changes anything.
+import type * as z from 'zod';
 import { type Entry, readEntry } from './entry.ts';
+import { issueWords } from './issue-words.ts';
 import { type Ledger, stateOf } from './ledger.ts';
 import type { Line, Stamp } from './line.ts';
 import type { No, Refusal } from './refusal.ts';
@@ -105,8 +107,9 @@ export function decide(ledger: Ledger, said: Said, now: Stamp, override?: Overri
   if (!verb) return { refused: badCall('unknown-verb', `there is no call "${id}"`) };
   const takes = verb.takes.safeParse(rest);
   if (!takes.success) {
-    const issue = takes.error.issues[0];
-    return { refused: badCall('badly-said', `${issue?.path.join('.') || id}: ${issue?.message}`) };
+    const [issue] = takes.error.issues as [z.core.$ZodIssue];
+    const { what, at } = issueWords(issue, rest);
+    return { refused: badCall('badly-said', `${fieldText(at) || id}: ${what}`) };
   }
   const s = standing(ledger, now);
   const overrides: NonNullable<Line['overrides']> = [];
@@ -124,6 +127,12 @@ export function decide(ledger: Ledger, said: Said, now: Stamp, override?: Overri
   const warnings = warningsOf(ledger, entries);
   return { entries, ...(overrides.length > 0 && { overrides }), ...(warnings.length > 0 && { warnings }) };
 }
+
+/** "humidity %" of humidityPct: the last name of the way there. */
+const fieldText = (at: readonly PropertyKey[]): string =>
+  String(at.findLast((step) => typeof step === 'string') ?? '')
+    .replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)
+    .replace(/ pct$/, ' %');
 
 function wellFormed(id: string, entries: readonly Entry[]): [Entry, ...Entry[]] {
   const read = entries.map((entry) => readEntry(entry));

@@ -1,6 +1,7 @@
 // One line is what one call wrote: the unit of writing, of "saved", of tearing and of striking.
 import * as z from 'zod';
 import { type Entry, entryKinds, readEntry } from './entry.ts';
+import { issueWords } from './issue-words.ts';
 import { nameSchema } from './subjects.ts';
 
 /** `atMs` wall clock UTC, `zoneMin` its offset, `run` one opening of the program, `awakeMs` monotonic since it began. */
@@ -55,5 +56,6 @@ function notALine(value: unknown, issue: z.core.$ZodIssue | undefined, inside: r
   const unknownKind =
     Array.isArray(entries) && entries.some((e) => typeof e?.kind === 'string' && !kinds.includes(e.kind));
   const newer = unknownKind || issue?.code === 'unrecognized_keys';
-  return { ok: false, what: `${at}: ${issue?.message ?? 'not a line'}`, newer };
+  const part = inside.reduce<unknown>((all, step) => (all as Record<PropertyKey, unknown> | null)?.[step], value);
+  return { ok: false, what: `${at}: ${issue ? issueWords(issue, part).what : 'not a line'}`, newer };
 }

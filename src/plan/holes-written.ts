@@ -27,7 +27,7 @@ function readPiece(piece: string): { numbers: string[] } | { why: string } {
   const numbers: string[] = [];
   for (const one of piece.split(' ')) {
     const range = /^(\d{1,4})(?:-(\d{1,4}))?$/.exec(one);
-    if (!range) return { why: `"${one}" is neither a number nor a range like 1-6` };
+    if (!range) return { why: `"${one.slice(0, 40)}" is neither a number nor a range like 1-6` };
     const from = Number(range[1]);
     const to = Number(range[2] ?? range[1]);
     if (to < from) return { why: `"${one}" runs backwards` };

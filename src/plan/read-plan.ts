@@ -41,7 +41,7 @@ export function readPlan(text: string, file: string, breaksAt?: BreaksAt): ReadP
   if (other) return no(other.what, other.next);
   const shape = planSchema().safeParse(value);
   if (!shape.success) {
-    const [first, ...more] = shapeFaults(planSchema(), shape.error.issues, 'field').map(
+    const [first, ...more] = shapeFaults(planSchema(), shape.error.issues, value, 'field').map(
       ({ what, next, at }): Unsound => ({ what, next, path: at as Path }),
     );
     return all([first ?? { what: 'not the shape of a plan', next: 'see "countback plans schema"', path: [] }, ...more]);

@@ -25,7 +25,7 @@ const sealantSchema = productSchema.superRefine((product, found) => {
     });
 });
 
-const settingsSchema = z.strictObject({
+export const settingsSchema = z.strictObject({
   /** Offered where a call is signed, never assumed. */
   name: z.string().min(1).max(60).optional(),
   trays: z
@@ -148,7 +148,7 @@ function readSettings(text: string, path: string): { ok: true; settings: Setting
   }
   const read = settingsSchema.safeParse(value);
   if (read.success) return { ok: true, settings: read.data };
-  const faults = shapeFaults(settingsSchema, read.error.issues, 'setting').map(({ what, at }) =>
+  const faults = shapeFaults(settingsSchema, read.error.issues, value, 'setting').map(({ what, at }) =>
     bad(what, [path, placeName(at)].filter(Boolean).join(', ')),
   );
   return { ok: false, faults };

@@ -43,7 +43,7 @@ describe('at 80 by 24', () => {
     await expect(textOf(settingsScene())).toMatchFileSnapshot(kept('settings'));
     await expect(textOf(settingsScene({}, { columns: 120, rows: 40 }))).toMatchFileSnapshot(kept('settings-120'));
     const wrong = [
-      '/home/bench/countback/settings.json, sounds: this must be true or false; put it right and start again',
+      '/home/bench/countback/settings.json, sounds: this must be true or false, not 3; put it right and start again',
     ];
     const broken = settingsScene({ file: { ...settingsFile, keys: 0, intervals: 0, sealants: 0, wrong } });
     const onFile = { ...broken, view: { ...broken.view, at: { settings: 13 } } };

@@ -65,17 +65,17 @@ it('says one clear line for each fault, naming its place', async () => {
       ],
     }),
   ).toEqual([
-    'trays[1]: this must be a text',
+    'trays[1]: this must be a text, not 2',
     'trays[2]: a name has no "/", ":" or control characters',
-    'sounds: this must be true or false',
+    'sounds: this must be true or false, not "loud"',
     'intervals.coolant: months, a distance, or both',
-    'sealants[0].kind: this must be one of moisture, anaerobic, non-setting, dry',
-    'sealants[0].skinMinutes: Too small: expected number to be >0',
+    'sealants[0].kind: this must be one of moisture, anaerobic, non-setting, dry, not "glue"',
+    'sealants[0].skinMinutes: -1 is too little: more than 0',
     'sealants[0].shade: there is no such setting',
     'sealants[1].labelHumidityPct: this is missing',
     'paint: there is no such setting',
   ]);
-  expect(await faultsOf([])).toEqual([`${path}: this must be a set of fields`]);
+  expect(await faultsOf([])).toEqual([`${path}: this must be a set of fields, not a list`]);
 });
 
 it('says which setting was perhaps meant, and which tray is there twice beside another fault', async () => {
