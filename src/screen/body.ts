@@ -50,8 +50,9 @@ const signs: readonly (readonly [Mark, string])[] = [
   ['gated', 'gated: what is behind it first'],
   ['done', 'closed'],
 ];
-/** Behind the number of a hole on the cardboard. */
+/** About the number of a hole on the cardboard. */
 const flags: readonly (readonly [string, string])[] = [
+  ['> <', 'the next one'],
   ['+', 'several levels'],
   ['!', 'a finding'],
   ['?', 'suspected'],

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { cellsOf } from '../../src/screen/cells.ts';
 import { mapRows, type Tag } from '../../src/screen/map.ts';
-import { coverOf, gridOf, ringOf } from '../../src/trade/layout.ts';
+import { coverOf, gridOf, lineOf, ringOf } from '../../src/trade/layout.ts';
 
 const look = {};
 const tagsOf = (holes: readonly (readonly [number, number])[], next = -1): Tag[] =>
@@ -62,6 +62,22 @@ describe('a map', () => {
   it('draws 300 holes without losing the next one', () => {
     const map = drawn(coverOf(25, 12), 110, 30, 137);
     expect(map.join('\n')).toContain('>138');
+  });
+  it('has the next one between its two signs wherever it sits, however many crowd it and however small the paper', () => {
+    const layouts = [ringOf, gridOf, lineOf, (count: number) => coverOf(count, 3)];
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 60 }),
+        fc.nat({ max: 59 }),
+        fc.integer({ min: 30, max: 60 }),
+        fc.integer({ min: 3, max: 12 }),
+        fc.constantFrom(...layouts),
+        (count, at, columns, rows, layout) => {
+          const next = at % count;
+          expect(drawn(layout(count), columns, rows, next).join('\n')).toMatch(new RegExp(`>${next + 1}( next)?<`));
+        },
+      ),
+    );
   });
   it('writes no tag over the outline, and lets the next one say less before the others do', () => {
     for (const count of [1, 2, 3, 6, 7, 12]) {
