@@ -1,8 +1,8 @@
 // Which key means which call on which screen, read from the table: as it stands, by the numeric keypad, or with keys of
 // one's own. A keypad's digits are the same characters as a keyboard's, so the two are two ways of reading one key.
-import { type ScreenId, screens } from '../view/screens.ts';
+import type { ScreenId } from '../view/screens.ts';
 import type { Binding, Row } from './row.ts';
-import { rows } from './table.ts';
+import { rowById, rows } from './table.ts';
 
 export type Bound = { row: Row; binding: Binding };
 export type Keymap = {
@@ -59,19 +59,23 @@ export const screenIds = (keymap: Keymap): string[] =>
     .keysOn('strip')
     .flatMap(({ row: { id, group } }) => (id.startsWith('to-') && group === 'the screen' ? [id] : []));
 
-/** The keys that lead from a screen to a call: its own there, else the screen's that has it and then its own; none by a keypad that has it nowhere. */
-export function wayTo(keymap: Keymap, screen: ScreenId, call: string): string[] {
-  const on = (one: ScreenId): string | undefined =>
-    keymap.keysOn(one).find(({ row, binding }) => row.id === call && (!keymap.pad || onPad.has(binding.key)))?.binding
-      .key;
-  const here = on(screen);
-  if (here !== undefined) return [here];
-  for (const there of screens) {
-    const key = on(there);
-    const led = keymap.keysOn(screen).find(({ row }) => row.id === `to-${there}`)?.binding.key;
-    if (key !== undefined && led !== undefined && (!keymap.pad || onPad.has(led))) return [led, key];
-  }
-  return [];
-}
+/** The calls of a screen, each once, without those that are made by moving: as they are numbered where one is asked for. */
+export const callIds = (all: readonly Bound[]): string[] => [
+  ...new Set(all.map(({ row }) => row.id).filter((id) => !notChosen.has(id) && !isScreenStep(id))),
+];
+const isScreenStep = (id: string): boolean => id.startsWith('to-') && rowById.get(id)?.group === 'the screen';
+/** Steps that are made by moving, or are the question itself. */
+const notChosen = new Set([
+  'up',
+  'down',
+  'page-up',
+  'page-down',
+  'next-group',
+  'group-before',
+  'choose',
+  'more',
+  'screens',
+  'leave',
+]);
 
 export const standardKeymap = keymapOf();

@@ -1,6 +1,7 @@
 // What the last call came to, under a rule: in words, and beside them, where there is room, the next hole in large figures.
-import { type Keymap, wayTo } from '../calls/bindings.ts';
+import type { Keymap } from '../calls/bindings.ts';
 import { type Desk, nextHole } from '../calls/desk.ts';
+import { keyOf, waySaid } from '../calls/key-names.ts';
 import { rowById } from '../calls/table.ts';
 import { outOf, outParts } from '../calls/tally-words.ts';
 import { areaOf, numberOf } from '../job/subjects.ts';
@@ -12,7 +13,6 @@ import { alarmLook, type Look, quietLook, refusedLook, takenLook } from './colou
 import { canBeDrawn, figureCells, figureHeight, figureRows } from './figures.ts';
 import type { Scene } from './frame.ts';
 import { isOnHoles } from './head.ts';
-import { keyName, keyOf } from './key-names.ts';
 import { filled, plainRow, type Row } from './rows.tsx';
 
 const fewestAnswerRows = 2;
@@ -73,8 +73,7 @@ export function answerOf({ session, word, note, desk, view, keymap }: Scene): { 
 /** Its key here, else the keys of the screen that has it and then its own: "P i"; where none has, the line: "/ searched". */
 function wayWords(keymap: Keymap, screen: ScreenId, call: string): string {
   const [typed = ''] = rowById.get(call)?.words ?? [];
-  const byKey = keyOf(keymap, screen, call) || wayTo(keymap, screen, call).map(keyName).join(' ');
-  return byKey || `${keyOf(keymap, screen, 'line')} ${typed}`.trim();
+  return waySaid(keymap, screen, call) || `${keyOf(keymap, screen, 'line')} ${typed}`.trim();
 }
 type Instead = { instead: string; by?: string; or?: Instead };
 /** What to do instead, each way with its key where the screen has one. */
@@ -87,8 +86,8 @@ function answerWords(answer: Answer, desk: Desk, keymap: Keymap, screen: ScreenI
   switch (answer.kind) {
     case 'taken': {
       const { otherwise } = answer;
-      const keys = otherwise === undefined ? [] : wayTo(keymap, screen, otherwise.by).map(keyName);
-      const or = otherwise === undefined || keys.length === 0 ? '' : `. ${otherwise.words}: ${keys.join(' ')}`;
+      const way = otherwise === undefined ? '' : waySaid(keymap, screen, otherwise.by);
+      const or = way && `. ${otherwise?.words}: ${way}`;
       return { text: `${answer.text}${or}   (${outParts(desk.ledger.tallies.all).join(', ')})`, look: takenLook };
     }
     case 'faced':

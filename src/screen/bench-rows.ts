@@ -3,6 +3,7 @@
 
 import { nextHole } from '../calls/desk.ts';
 import type { Args } from '../calls/form.ts';
+import { keyOf } from '../calls/key-names.ts';
 import type { Listed } from '../calls/listed.ts';
 import { areasListed, belongingsHere, holesHere } from '../calls/lists/holes.ts';
 import { areaDrawn, type DrawnArea, type DrawnHole } from '../calls/lists/map.ts';
@@ -14,7 +15,6 @@ import { plainText } from '../trade/plain-text.ts';
 import { cellsOf, fitted, spread, windowFrom, wrapped } from './cells.ts';
 import { chosenLook, type Look, lookOf, nextLook, shapeOf, takenLook, uncoloured, wordsLook } from './colours.ts';
 import type { Scene } from './frame.ts';
-import { keyOf } from './key-names.ts';
 import { listedRow } from './list-rows.ts';
 import { mapRows, type Tag } from './map.ts';
 import { aroundRows, nextRows } from './next-rows.ts';

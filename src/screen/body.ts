@@ -1,4 +1,6 @@
 // The middle of the screen: a list, the areas beside their holes, or what is being asked. Pure, like the frame.
+
+import { keyOf } from '../calls/key-names.ts';
 import type { Mark } from '../calls/listed.ts';
 import { stateOf } from '../job/ledger.ts';
 import { notAsked, notAskedText } from '../job/not-asked.ts';
@@ -10,7 +12,6 @@ import { fitted, spread, wrapped } from './cells.ts';
 import { chosenLook, quietLook, refusedLook, shapeOf } from './colours.ts';
 import type { Scene } from './frame.ts';
 import { glanceRows } from './glance.ts';
-import { keyOf } from './key-names.ts';
 import { listRows, moreRows } from './list-rows.ts';
 import { filled, plainRow, type Row } from './rows.tsx';
 
@@ -131,12 +132,18 @@ const choicesShown = 9;
 /** What is filled in already and can be typed over. */
 export const standingWords = 'Typing replaces it; Backspace or an arrow changes what stands there.';
 /** Why the last answer could not be read, whole; one row stands there with nothing to say as well. */
-function beneath({ why, standing }: Asking, columns: number): Row[] {
-  const said = why ?? (standing ? standingWords : '');
+function beneath(asking: Asking, columns: number): Row[] {
+  const { why, standing } = asking;
+  const said = why ?? (standing ? standingWords : notNow(asking));
   const rows = wrapped(plainText(said), columns - 5, 3);
   return (rows.length > 0 ? rows : ['']).map((text) =>
-    plainRow(fitted(text === '' ? '' : `    ${text}`, columns), why ? refusedLook : standing ? quietLook : undefined),
+    plainRow(fitted(text === '' ? '' : `    ${text}`, columns), why ? refusedLook : quietLook),
   );
+}
+/** Of the choice pointed at, all of why it cannot be taken: beside it is room for a few words. */
+function notNow(asking: Asking): string {
+  const { blocked, way } = offered(asking)[asking.at] ?? {};
+  return blocked === undefined ? '' : `not now: ${[blocked, way].filter(Boolean).join('; ')}`;
 }
 function askingRows(asking: Asking, columns: number, rows: number): Row[] {
   const choices = offered(asking);

@@ -2,14 +2,15 @@
 // help and the typed line are always there.
 
 import { type Bound, padKeys } from '../calls/bindings.ts';
+import { keyName } from '../calls/key-names.ts';
 import { pickedAt } from '../calls/listed.ts';
 import { whyNot } from '../calls/pressing.ts';
 import { numberOf } from '../job/subjects.ts';
+import { callType } from '../session/answering.ts';
 import { acting, areNumbered } from '../view/view.ts';
 import { cellsOf, fitted } from './cells.ts';
 import { quietLook } from './colours.ts';
 import type { Scene } from './frame.ts';
-import { keyName } from './key-names.ts';
 import { endRow, filled, plainRow, type Row, type Run } from './rows.tsx';
 
 const placingLook = { bold: true } as const;
@@ -19,7 +20,8 @@ const footerRows = 3;
 export function footOf({ view, desk, columns, listed, keymap }: Scene): Row[] {
   if (view.asking) {
     const { choices, type } = view.asking;
-    const how = choices.length === 0 ? 'type it' : areNumbered(choices) ? numberWords(choices.length) : '1-9 choose';
+    const how =
+      choices.length === 0 ? 'type it' : areNumbered(choices) ? numberWords(type, choices.length) : '1-9 choose';
     const fresh = type === 'area' ? '   + a new one' : '';
     const [leave, move] = keymap.pad ? ['-', '* rubs out   + page'] : ['Esc', 'up/down move'];
     const length = keymap.pad && type === 'spec' ? '   0 6 . 25 is M6x25' : '';
@@ -77,5 +79,5 @@ function packed(runs: readonly Run[], columns: number, kept: number): Run[][] {
   return last.length === 0 && rows.length > 1 ? rows.slice(0, -1) : rows;
 }
 /** With nine known, "1" may be the beginning of a tenth: it waits for its Enter. */
-const numberWords = (known: number): string =>
-  known < 9 ? 'its number is taken at once' : 'its number is taken; Enter where it could go on';
+const numberWords = (type: string, known: number): string =>
+  known < 9 || type === callType ? 'its number is taken at once' : 'its number is taken; Enter where it could go on';

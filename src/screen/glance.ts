@@ -1,5 +1,6 @@
 // What is read from across the bay: how many are out, back, open, and which hole is next.
 import { nextHole } from '../calls/desk.ts';
+import { keyOf } from '../calls/key-names.ts';
 import { outOf } from '../calls/tally-words.ts';
 import { openPoints } from '../job/open-points.ts';
 import { areaOf, numberOf } from '../job/subjects.ts';
@@ -9,7 +10,6 @@ import { cellsOf, fitted } from './cells.ts';
 import { type Look, lookOf, quietLook } from './colours.ts';
 import { canBeDrawn, figureCells, figureHeight, figureRows, inTheMiddle, type Scale, scaleFor } from './figures.ts';
 import type { Scene } from './frame.ts';
-import { keyOf } from './key-names.ts';
 import { filled, plainRow, type Row } from './rows.tsx';
 
 /** Words, a row for what belongs to them, and figures of two dots each way; and the least the next hole wants. */

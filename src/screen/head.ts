@@ -2,6 +2,7 @@
 import { screenIds } from '../calls/bindings.ts';
 import type { Desk } from '../calls/desk.ts';
 import { jobName } from '../calls/job-name.ts';
+import { keyName, keyOf } from '../calls/key-names.ts';
 import { specWords } from '../calls/spec-words.ts';
 import { openSaid, outParts } from '../calls/tally-words.ts';
 import { stateOf } from '../job/ledger.ts';
@@ -11,7 +12,6 @@ import type { ScreenId } from '../view/screens.ts';
 import { cellsOf, fitted, spread } from './cells.ts';
 import { alarmLook, type Look, quietLook } from './colours.ts';
 import type { Scene } from './frame.ts';
-import { keyName, keyOf } from './key-names.ts';
 import { endRow, plainRow, type Row } from './rows.tsx';
 
 export const titles: Record<ScreenId, string> = {

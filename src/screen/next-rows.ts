@@ -1,7 +1,8 @@
 // What the next call speaks of, in a few rows below the cardboard.
 
-import { type Keymap, wayTo } from '../calls/bindings.ts';
+import type { Keymap } from '../calls/bindings.ts';
 import { areHolesKnown, type Desk, leftToSlacken } from '../calls/desk.ts';
+import { keyOf, waySaid } from '../calls/key-names.ts';
 import { belongingsHere, holeRow } from '../calls/lists/holes.ts';
 import { holeDetails } from '../calls/lists/map.ts';
 import { nextArea } from '../calls/next-area.ts';
@@ -25,7 +26,6 @@ import type { ScreenId } from '../view/screens.ts';
 import { cellsOf, fitted, wrapped } from './cells.ts';
 import { type Look, quietLook } from './colours.ts';
 import type { Scene } from './frame.ts';
-import { keyName, keyOf } from './key-names.ts';
 import { plainRow, type Row } from './rows.tsx';
 
 const quietRows = 3;
@@ -126,14 +126,14 @@ const comingWords = ({ desk, keymap, view }: Scene): string[] => [
     view.screen === 'build' && bound.row.id === 'put-in' && isUntouched(desk.ledger, desk.facing.area)
       ? []
       : [
-          `${keyName(bound.binding.key)} ${bound.row.label}: ${name}${unasked ? unaskedWords(unasked, keymap, view.screen) : ''}`,
+          `${keyOf(keymap, view.screen, bound.row.id)} ${bound.row.label}: ${name}${unasked ? unaskedWords(unasked, keymap, view.screen) : ''}`,
         ],
   ),
 ];
 /** ", old one worn (else P j)" */
 function unaskedWords({ words, by }: Otherwise, keymap: Keymap, screen: ScreenId): string {
-  const keys = wayTo(keymap, screen, by).map(keyName).join(' ');
-  return `, ${words}${keys && ` (else ${keys})`}`;
+  const way = waySaid(keymap, screen, by);
+  return `, ${words}${way && ` (else ${way})`}`;
 }
 /** Before the first of an area comes off: another area's lies in the tray in use. */
 function trayWords(desk: Desk, key: string): string[] {
@@ -155,7 +155,7 @@ function firstRows({ desk, keymap }: Scene, next: string | undefined, columns: n
   const offered = upNext(desk, keymap.keysOn('strip'));
   const withKey = (call: string, names: readonly string[]) => {
     const by = offered.find(({ bound, name }) => bound.row.id === call && names.includes(name));
-    return by ? ` ${keyName(by.bound.binding.key)}: ${names.join(', ')}` : `: ${names.join(', ')}`;
+    return by ? ` ${keyOf(keymap, 'strip', by.bound.row.id)}: ${names.join(', ')}` : `: ${names.join(', ')}`;
   };
   const missing = missingBefore(ledger, facing.area);
   const front = next === undefined ? [] : inFrontOf(ledger, `area:${facing.area}`);

@@ -6,7 +6,7 @@ import { matchForm, tokens } from '../calls/form.ts';
 import type { Pressing } from '../calls/pressing.ts';
 import { readSlot } from '../calls/slots.ts';
 import { formOf } from '../calls/table.ts';
-import { type Asking, areNumbered, offered } from '../view/view.ts';
+import { type Asking, areNumbered, type Choice, offered } from '../view/view.ts';
 
 /** Calls that may name something new; what is known is no answer for them. */
 export const mayNameNew: ReadonlySet<string> = new Set([
@@ -41,6 +41,11 @@ const closedTypes = new Set([
 export const isOfTheseOnly = ({ type, choices }: Asking): boolean =>
   choices.length > 0 && (type.includes('|') || closedTypes.has(type));
 
+/** Every call has a number of as many figures: none of them begins another's. */
+const isListOfCalls = ({ type }: Asking): boolean => type === callType;
+export const callType = 'call|screen';
+const numberOf = ({ text }: Choice): string | undefined => /^\d+/.exec(text)?.[0];
+
 /** What Enter answers: what stands typed, unless it picks one of the choices; with nothing typed, the one pointed at. */
 export function answerOf(asking: Asking): string {
   const choices = offered(asking);
@@ -65,6 +70,7 @@ export function begunBy(asking: Asking): readonly string[] {
 /** The choice that is meant already by what is typed, since no other begins so; then no Enter is needed. */
 export function meantAlready(asking: Asking): string | undefined {
   const { typed } = asking;
+  if (isListOfCalls(asking)) return asking.choices.find((one) => numberOf(one) === typed)?.value;
   if (!areNumbered(asking.choices) || !/^\d+$/.test(typed)) return undefined;
   const [only, second] = asking.choices.filter((c) => c.text.startsWith(typed));
   // With nine holes known, "1" may be the beginning of a tenth.

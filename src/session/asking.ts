@@ -1,14 +1,15 @@
 // What is asked before a call is made: one slot after the other, chosen from a list or typed, and at last whether it is
 // meant where that is asked twice. Pure: the question, and what an answer to it comes to, from the desk as it stands.
 
-import { type Bound, type Keymap, screenIds } from '../calls/bindings.ts';
+import { type Bound, callIds, type Keymap, screenIds } from '../calls/bindings.ts';
 import { choicesFor, textOfChoice } from '../calls/choices.ts';
 import type { Desk } from '../calls/desk.ts';
 import type { Args, Slot } from '../calls/form.ts';
 import { isChoice } from '../calls/form.ts';
+import { numberAmongCalls } from '../calls/key-names.ts';
 import { holeWord } from '../calls/lists/holes.ts';
 import { measureAsked } from '../calls/measures.ts';
-import { type Pressing, unanswered, whyNot } from '../calls/pressing.ts';
+import { type Pressing, pressing, unanswered, whyNot } from '../calls/pressing.ts';
 import type { Besides, No, Row } from '../calls/row.ts';
 import { lackingIn, meantBy } from '../calls/row.ts';
 import { showSlot } from '../calls/slots.ts';
@@ -16,7 +17,7 @@ import { rowById } from '../calls/table.ts';
 import { blocked } from '../job/decide.ts';
 import { stateOf } from '../job/ledger.ts';
 import type { Asking, Choice } from '../view/view.ts';
-import { besidesType, mayNameNew, readAnswer } from './answering.ts';
+import { besidesType, callType, mayNameNew, readAnswer } from './answering.ts';
 
 /** What is asked next for a call; undefined when nothing is. */
 export function questionOf(pressing: Pressing, desk: Desk): Asking | undefined {
@@ -60,35 +61,28 @@ export const yesOrNo = (title: string, yes: string, no: string): Asking => ({
 /** A call or a screen, chosen by its number. */
 export const aCall = (title: string, choices: readonly Choice[]): Asking => ({
   ...plainAsking(title, 'call'),
-  type: 'call|screen',
+  type: callType,
   optional: false,
   choices,
 });
-/** The calls of a screen by their ids, each once, without those that are made by moving. */
-export const callIds = (all: readonly Bound[]): string[] => [
-  ...new Set(all.map(({ row }) => row.id).filter((id) => !notChosen.has(id) && !isScreenStep(id))),
-];
-/** Every call of a screen, each with why it is refused just now. */
-export const callChoices = (all: readonly Bound[], desk: Desk, picks: Args): Choice[] =>
-  callIds(all).flatMap((id): Choice[] => {
+/** Every call of a screen by its number, which it keeps; those refused just now come last, with why. */
+export function callChoices(all: readonly Bound[], desk: Desk, picks: Args): Choice[] {
+  const choices = callIds(all).flatMap((id, at): Choice[] => {
     const bound = all.find(({ row }) => row.id === id);
-    const stop = bound && whyNot(bound, desk, picks);
-    return bound ? [{ value: id, text: bound.row.label, ...(stop && { blocked: stop.because }) }] : [];
+    const stop = bound && stopOf(bound, desk, picks);
+    const refused = stop && { blocked: stop.because, way: stop.instead };
+    return bound ? [{ value: id, text: `${numberAmongCalls(at)}  ${bound.row.label}`, ...refused }] : [];
   });
-const isScreenStep = (id: string): boolean => id.startsWith('to-') && rowById.get(id)?.group === 'the screen';
-/** Steps that are made by moving, or are the question itself. */
-const notChosen = new Set([
-  'up',
-  'down',
-  'page-up',
-  'page-down',
-  'next-group',
-  'group-before',
-  'choose',
-  'more',
-  'screens',
-  'leave',
-]);
+  return [...choices.filter((one) => !one.blocked), ...choices.filter((one) => one.blocked)];
+}
+/** Why a call would not be made: refused already, or with nothing there is that it could be about. */
+function stopOf(bound: Bound, desk: Desk, picks: Args): Pick<No, 'because' | 'instead'> | undefined {
+  const refused = whyNot(bound, desk, picks);
+  if (refused) return refused;
+  const begun = pressing(bound, picks);
+  const asking = bound.row.nothing && questionOf(begun, desk);
+  return asking ? notAsked(begun, asking, desk) : undefined;
+}
 export const screenChoices = (keymap: Keymap): Choice[] =>
   screenIds(keymap).map((id) => ({ value: id, text: rowById.get(id)?.label ?? id }));
 

@@ -1,7 +1,7 @@
 // What is being asked on the bench and the keys that answer it: choosing, typing, going back to what was typed before.
 // What an answer comes to is its asker's.
 import { type Asking, areNumbered, offered, type ViewStep } from '../view/view.ts';
-import { answerOf, begunBy, isOfTheseOnly, meantAlready } from './answering.ts';
+import { answerOf, begunBy, callType, isOfTheseOnly, meantAlready } from './answering.ts';
 
 /** Told the answer in words; a reason is why it can't be read, and the question stays. */
 export type Answered = (text: string) => { why: string } | undefined;
@@ -59,7 +59,8 @@ export function createQuestions(
     const meant = asking && meantAlready(asking);
     if (meant === undefined) return;
     answer(meant);
-    byItself = asked()?.why === undefined;
+    // Among calls no number is ever gone on with, so that none is followed by an Enter out of habit.
+    byItself = asking?.type !== callType && asked()?.why === undefined;
   }
   /** Half of a known name and Enter: asked once whether it is a new one. */
   function enter(asking: Asking): void {

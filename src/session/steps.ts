@@ -1,7 +1,8 @@
 // The steps of the screen itself: where one goes, what is opened, what is set, what is typed. None of them is a call on the
 // job; what is typed in words becomes one.
-import { type Bound, padKeys, wayTo } from '../calls/bindings.ts';
+import type { Bound } from '../calls/bindings.ts';
 import type { Args } from '../calls/form.ts';
+import { keyOf, waySaid } from '../calls/key-names.ts';
 import type { Row, Step } from '../calls/row.ts';
 import { rowById } from '../calls/table.ts';
 import { type Ledger, stateOf } from '../job/ledger.ts';
@@ -41,7 +42,6 @@ export type Floor = {
 };
 
 const leadingElsewhere = ['to-strip', 'to-build', 'to-leaving', 'to-shelf'];
-const capped = (key: string): string => (key.length === 1 ? key : `${key.charAt(0).toUpperCase()}${key.slice(1)}`);
 const isReleased = (ledger: Ledger): boolean => (stateOf(ledger, 'vehicle', 'vehicle')?.releasedAt ?? 0) > 0;
 const labelOf = (screen: ScreenId): string => rowById.get(`to-${screen}`)?.label ?? screen;
 const pageRows = 10;
@@ -188,21 +188,17 @@ export function createSteps(floor: Floor): (s: Step) => void {
     step({ to: screen });
     const back = `Back: ${labelOf(screen)}.`;
     const isReady = view.screen === 'leaving' && mayLeave(desk().ledger, desk().now) && !isReleased(desk().ledger);
-    const way = wayTo(keymap, screen, 'release').map(capped).join(' ');
+    const way = waySaid(keymap, screen, 'release');
     set({ note: isReady ? `Not released: nothing is open, and release was not called (${way}). ${back}` : back });
   }
-  /** "S Strip, B Build": what leads on from here; on a keypad the key that lists it. */
+  /** "S Strip, B Build": what leads on from here. */
   function keysSaid(calls: readonly string[]): string {
     const { view, keymap } = get();
-    const all = keymap.keysOn(view.screen);
     const said = calls.flatMap((id) => {
-      if (id === `to-${view.screen}`) return [];
-      const behind = id.startsWith('to-') ? 'screens' : 'more';
-      const isThere = (one: Bound) => !keymap.pad || (padKeys as readonly string[]).includes(one.binding.key);
-      const own = all.find((one) => one.row.id === id && isThere(one)) ?? all.find((one) => one.row.id === behind);
-      return own ? [`${capped(own.binding.key)} ${own.row.label}`] : [];
+      const key = id === `to-${view.screen}` ? '' : keyOf(keymap, view.screen, id);
+      return key === '' ? [] : [`${key} ${rowById.get(id)?.label}`];
     });
-    return [...new Set(said)].join(', ');
+    return said.join(', ');
   }
 
   return takeStep;

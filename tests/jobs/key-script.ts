@@ -2,8 +2,9 @@
 // and *n after it presses it n times in all. A row that begins with ~ is what the screen says before it goes on.
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { keymapOf, padKeys } from '../../src/calls/bindings.ts';
-import { callIds, screenChoices } from '../../src/session/asking.ts';
+import { callIds, keymapOf, padKeys } from '../../src/calls/bindings.ts';
+import { numberAmongCalls } from '../../src/calls/key-names.ts';
+import { screenChoices } from '../../src/session/asking.ts';
 import { type ScreenId, screens } from '../../src/view/screens.ts';
 
 export type Stretch = { at: number; text: string; keys: string[]; until?: string };
@@ -43,7 +44,7 @@ export function byKeypad(script: readonly Stretch[]): Stretch[] {
     const at = callIds(all).indexOf(call);
     if (!own && at < 0) throw new Error(`${call} is no call of ${screen}`);
     if (call === 'new-job') screen = 'strip';
-    return own ? [own.binding.key] : ['/', ...digits(at)];
+    return own ? [own.binding.key] : ['/', ...numberAmongCalls(at)];
   };
   return script.map((stretch) => ({
     ...stretch,

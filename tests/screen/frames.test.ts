@@ -147,7 +147,7 @@ describe('by a keypad', () => {
     const text = textOf(sceneOf({ screen: 'strip' }, { desk, keymap }));
     expect(text).toContain('  8   name the area you begin with');
     expect(text).toContain('  9   the fastener in use, from a list');
-    expect(text).toContain('  *   what must be closed before the car leaves');
+    expect(text).toContain('  * 7   what must be closed before the car leaves');
   });
 });
 

@@ -422,7 +422,7 @@ describe('Escape', () => {
     const at = await atTheBench(demoLines());
     await at.press('escape', 'F', 'enter');
     expect(at.view().screen).toBe('build');
-    expect(at.bench.store.getState().note).toBe('Build, opened from Findings. Escape back.');
+    expect(at.bench.store.getState().note).toBe('Build, opened from Findings. Esc back.');
     expect(at.state().facing).toMatchObject({ area: 'mount bracket', hole: 'mount bracket/3' });
     await at.press('escape');
     expect(at.view().screen).toBe('findings');

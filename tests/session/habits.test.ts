@@ -1,6 +1,7 @@
 // Keys of one's own, pedals, keypad, held keys and bells.
 import { describe, expect, it } from 'vitest';
 import { keymapOf, padKeys } from '../../src/calls/bindings.ts';
+import { keyOf, waySaid } from '../../src/calls/key-names.ts';
 import { keypadPicture } from '../../src/calls/keypad-picture.ts';
 import { keymapFor, standardHabits, wrongKeys } from '../../src/session/habits.ts';
 import { heldKey } from '../../src/session/held-key.ts';
@@ -40,6 +41,38 @@ describe('a keypad', () => {
     );
     await at.press('-');
     expect(at.view().asking).toBeUndefined();
+  });
+  it('keeps the number of a call while it can be made and while it cannot; those that cannot come last, with why', async () => {
+    const at = await newJob({ keypad: true });
+    const listed = async () => {
+      await at.press('/');
+      const choices = at.view().asking?.choices ?? [];
+      await at.press('-');
+      return choices;
+    };
+    await at.press('*', '2');
+    const before = await listed();
+    expect(before.findIndex((one) => one.blocked)).toBe(before.filter((one) => !one.blocked).length);
+    const forNow = (all: typeof before) => all.find((one) => one.value === 'for-now');
+    expect(forNow(before)).toMatchObject({ blocked: expect.stringContaining('no area is in use') });
+    at.session().runLine('area sump');
+    at.session().runLine('off 1');
+    at.session().runLine('holes 1');
+    const after = await listed();
+    expect(forNow(after)?.blocked).toBeUndefined();
+    expect(forNow(after)?.text).toBe(forNow(before)?.text);
+    // Of nothing that is parted none could be the answer: no question would be asked.
+    expect(after.find((one) => one.value === 'made')).toMatchObject({
+      blocked: 'nothing is parted that could be joined now',
+    });
+    const [, first = '', second = ''] = /^(\d)(\d)/.exec(forNow(after)?.text ?? '') ?? [];
+    await at.press('/', first);
+    expect(at.view().asking?.slot).toBe('call');
+    await at.press(second);
+    expect(at.state().answer).toMatchObject({ kind: 'taken', text: expect.stringContaining('for now') });
+    // What the screen names as its key is what was pressed.
+    expect(keyOf(keymapOf({ pad: true }), 'build', 'for-now')).toBe(`/ ${first} ${second}`);
+    expect(waySaid(keymapOf({ pad: true }), 'strip', 'judge')).toBe('* 6 4');
   });
   it('goes to every screen with two keys', async () => {
     const at = await newJob({ keypad: true });

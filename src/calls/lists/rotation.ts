@@ -9,8 +9,9 @@ import { subjectText } from '../../job/subjects.ts';
 import { isWithdrawn } from '../../job/withdrawn.ts';
 import { isRefused } from '../../trade/answer.ts';
 import { degreesOff, turnsUntilMarksMeet } from '../../trade/belt-drive.ts';
-import { type Keymap, wayTo } from '../bindings.ts';
+import type { Keymap } from '../bindings.ts';
 import type { Desk } from '../desk.ts';
+import { waySaid } from '../key-names.ts';
 import type { Listed } from '../listed.ts';
 
 export function rotationRows(desk: Desk, keymap: Keymap): Listed[] {
@@ -58,15 +59,15 @@ function stopRow({ drive }: DriveState, stop: Refusal, keymap: Keymap): Listed {
   const [place, ...others] = stop.places;
   // Its own words name all of the trays.
   const more = others.length > 0 && !isCount(stop) ? `; then ${listedShort(others)}` : '';
-  const keys = wayTo(keymap, 'rotation', callFor[stop.code] ?? '');
-  const instead = `${stop.instead}${keys.length > 0 ? `: ${keys.join(' ')}` : ''}`;
+  const way = waySaid(keymap, 'rotation', callFor[stop.code] ?? '');
+  const instead = `${stop.instead}${way && `: ${way}`}`;
   return {
     key: `${drive} first ${stop.code}`,
     mark: 'half',
     name: 'first',
     text: `${stop.because}${more}`,
     // Its key leaves what stands in the way its room; the picked row says all.
-    end: keys.length > 0 ? keys.join(' ') : stop.instead,
+    end: way || stop.instead,
     more: `${stop.because}${more}; ${instead}`,
     picks: { drive },
     ...(place !== undefined && { leads: place }),
@@ -84,14 +85,14 @@ function turnedBy({ ledger }: Desk, { drive, declared }: DriveState, keymap: Key
   const h = bolt === undefined ? undefined : stateOf(ledger, 'hole', bolt);
   if (!h || !isOff(h)) return [];
   const text = `nothing is in ${subjectText(`hole:${bolt}`)} to turn it by`;
-  const keys = wayTo(keymap, 'rotation', 'working');
+  const way = waySaid(keymap, 'rotation', 'working');
   return [
     {
       key: `${drive} turned by`,
       mark: 'half',
       name: 'with',
       text,
-      end: `a working bolt${keys.length > 0 ? `: ${keys.join(' ')}` : ''}`,
+      end: `a working bolt${way && `: ${way}`}`,
       picks: { drive },
       leads: `hole:${bolt}`,
     },

@@ -9,8 +9,9 @@ import type { CircuitState, FaceState } from '../../job/states.ts';
 import { isWithdrawn } from '../../job/withdrawn.ts';
 import { civilTime, lengthOfTimeText, timeOfDayText } from '../../trade/civil-time.ts';
 import { metric, temperatureText } from '../../trade/units-shown.ts';
-import { type Keymap, wayTo } from '../bindings.ts';
+import type { Keymap } from '../bindings.ts';
 import type { Desk } from '../desk.ts';
+import { waySaid } from '../key-names.ts';
 import type { Listed } from '../listed.ts';
 
 export function sealingRows(desk: Desk, keymap: Keymap): Listed[] {
@@ -29,7 +30,7 @@ export function sealingRows(desk: Desk, keymap: Keymap): Listed[] {
     text: bench
       ? `${temperatureText(bench.celsius, desk.units ?? metric)}, ${bench.humidityPct ?? 'humidity unknown: 40'} %`
       : 'not noted',
-    end: bench ? '' : `nothing cures by the book until it is: ${wayTo(keymap, 'sealing', 'bench').join(' ')}`,
+    end: bench ? '' : `nothing cures by the book until it is: ${waySaid(keymap, 'sealing', 'bench')}`,
     picks: {},
   };
   return faces.length + circuits.length > 0 ? [...faces, ...circuits, conditions] : [];
@@ -37,7 +38,7 @@ export function sealingRows(desk: Desk, keymap: Keymap): Listed[] {
 
 /** How a face that wants a bead comes to one, or to none. */
 function beadWays(keymap: Keymap): string {
-  const by = (call: string) => wayTo(keymap, 'sealing', call).join(' ');
+  const by = (call: string) => waySaid(keymap, 'sealing', call);
   return `once clean, ${by('bead')} bead laid, or ${by('no-bead')} where it goes on without: dry, or with a moulded gasket.`;
 }
 function faceRows(desk: Desk, face: FaceState, keymap: Keymap): Listed[] {
