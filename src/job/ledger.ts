@@ -69,7 +69,11 @@ const sorts: Record<Sort, null> = {
   vehicle: null,
 };
 export const everySort = Object.keys(sorts) as Sort[];
-export const bySort = <T>(make: (sort: Sort) => unknown) => Object.fromEntries(everySort.map((s) => [s, make(s)])) as T;
+export function bySort<T>(make: (sort: Sort) => unknown): T {
+  const made = {} as Record<Sort, unknown>;
+  for (const sort of everySort) made[sort] = make(sort);
+  return made as T;
+}
 
 export const emptyLedger: Ledger = {
   lines: emptyRow(),

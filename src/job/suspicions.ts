@@ -86,11 +86,19 @@ export function besideOf(ledger: Ledger, hole: Hole): { spec: Spec; beside?: Spe
 export const suspicionText = (suspicions: readonly Suspicion[]): string =>
   suspicions.map(({ line }) => line).join('; ');
 
+/** Of a fastener whose spec and first hole are known already: nothing is odd by these that was not so before. */
+const tellsNoSpec: ReadonlySet<Entry['kind']> = new Set([
+  'fastener-slackened',
+  'fastener-removed',
+  'fastener-fitted',
+  'fastener-tightened',
+  'fastener-made-final',
+]);
+
 /** What a call has made odd, in a line each: by what was called, or beside it. */
 export function newlySuspected(before: Ledger, after: Ledger, entries: readonly Entry[]): string[] {
-  const areas = new Set(
-    entries.flatMap(touches).flatMap((key) => (key.startsWith('hole:') ? [areaOf(key.slice('hole:'.length))] : [])),
-  );
+  const keys = entries.filter(({ kind }) => !tellsNoSpec.has(kind)).flatMap(touches);
+  const areas = new Set(keys.flatMap((key) => (key.startsWith('hole:') ? [areaOf(key.slice('hole:'.length))] : [])));
   return [...areas].flatMap((area) =>
     suspectedIn(after, area)
       .filter(({ hole, suspicions }) => !isSaidAlready(before, hole, suspicions))

@@ -70,4 +70,6 @@ export type SessionOptions = {
   /** What earlier jobs left, to be told when the job opens on this vehicle. */
   reminders?: (vehicle: { label: string; registration?: string }) => readonly string[];
   facing?: Partial<Facing>;
+  /** The lines of the job as folded already, by whoever did. */
+  ledger?: Ledger;
 };

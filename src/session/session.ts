@@ -37,9 +37,9 @@ export function createSession({
   photo = photographAt,
   reminders = () => [],
   facing = {},
+  ledger = readLog(job.lines()),
 }: SessionOptions): Session {
   const run = runOf(job.lines());
-  const ledger = readLog(job.lines());
   const store = createStore<SessionState>(() => ({
     ledger,
     facing: { ...firstFacing, ...lastFaced(job.lines()), ...facing },
@@ -152,7 +152,7 @@ export function createSession({
       entries: decided.entries,
     };
     // A line that could not be read again would close the whole job.
-    const written = readJobLine(line);
+    const written = readJobLine(line, false);
     if (!written.ok) return no(`this cannot be written down (${written.what})`, 'say it otherwise');
     const { hole: _, ...kept } = facing;
     const after = appendLine(ledger, line);

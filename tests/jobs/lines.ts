@@ -94,13 +94,13 @@ export function playLines(
 ): PlayedLines {
   let now = from?.now ?? opening;
   let openedWith = from?.openedWith ?? 0;
-  let session = sessionWith(from ? linesOf(from.ledger).slice(0, openedWith) : []);
-  if (from) session.store.setState({ ledger: from.ledger, facing: from.facing });
+  let session = from ? sessionWith(linesOf(from.ledger).slice(0, openedWith), from.ledger) : sessionWith([]);
+  if (from) session.store.setState({ facing: from.facing });
   const refused: Refused[] = [];
   const places: Place[] = [];
 
-  function sessionWith(lines: readonly Line[]): Session {
-    return createSession({ job: inMemory(lines), clock: () => now, plans: () => plans });
+  function sessionWith(lines: readonly Line[], ledger?: Ledger): Session {
+    return createSession({ job: inMemory(lines), clock: () => now, plans: () => plans, ...(ledger && { ledger }) });
   }
   for (const line of script) {
     const { ledger, facing } = session.store.getState();
@@ -108,7 +108,8 @@ export function playLines(
     if (!line.call) {
       now = (line.closed ? opened : later)(now, line.minutes * 60_000);
       if (!line.closed) continue;
-      session = sessionWith(linesOf(ledger));
+      // Opened anew, a whole play is read as it was written; one that goes on in another way is not read each time.
+      session = sessionWith(linesOf(ledger), from && ledger);
       openedWith = ledger.lines.length;
       continue;
     }

@@ -5,6 +5,7 @@ import type { Entry } from '../entry.ts';
 import { dueNow, laterWaitsFor } from '../finished-later.ts';
 import { no } from '../guards.ts';
 import { stateOf } from '../ledger.ts';
+import { oncePerLedger } from '../once-per-ledger.ts';
 import { dueIn, passesOf } from '../passes.ts';
 import { type Hole, nameSchema, subjectText } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
@@ -15,12 +16,13 @@ type PassSaid = { area: string; pass?: string; tool?: string };
 const passOf = (s: Standing, said: PassSaid): string =>
   said.pass ?? passesOf(s.ledger, said.area).find((pass) => dueIn(s.ledger, said.area, pass).length > 0) ?? 'final';
 /** What is due; where some of it has to wait with its final, the rest, and where all has, none is left out. */
-function each(s: Standing, said: PassSaid): readonly Hole[] {
-  const pass = passOf(s, said);
-  const due = dueIn(s.ledger, said.area, pass);
-  const now = dueNow(s.ledger, due, pass);
+const each = (s: Standing, said: PassSaid): readonly Hole[] => eachOnce(s.ledger, `${said.area}/${passOf(s, said)}`);
+const eachOnce = oncePerLedger((ledger, areaAndPass): readonly Hole[] => {
+  const [area = '', pass = ''] = areaAndPass.split('/');
+  const due = dueIn(ledger, area, pass);
+  const now = dueNow(ledger, due, pass);
   return now.length > 0 ? now : due;
-}
+});
 
 /** O3: one call, one entry a hole; what stands against any of its holes stands against the pass. */
 const passComplete = verb(
