@@ -1,23 +1,11 @@
-// Keys as they are printed on the caps, and which of them make a call: on the screen that is up, on the one that has it, or
+// Which keys make a call, as they are named: on the screen that is up, on the one that has it, or
 // by a keypad its number in the list of what has no key there. Wherever a key is named, it is named from here.
 
 import type { ScreenId } from '../view/screens.ts';
 import { screens } from '../view/screens.ts';
 import { callIds, type Keymap, padKeys, screenIds } from './bindings.ts';
 import type { Args } from './form.ts';
-
-const names: Record<string, string> = {
-  enter: 'Enter',
-  space: 'Space',
-  tab: 'Tab',
-  backspace: 'Bksp',
-  escape: 'Esc',
-  right: 'Right',
-  left: 'Left',
-  'page-up': 'PgUp',
-  'page-down': 'PgDn',
-};
-export const keyName = (key: string): string => names[key] ?? key;
+import { keyName } from './key-caps.ts';
 
 const onPad: ReadonlySet<string> = new Set(padKeys);
 /** The number a call has among all calls of a screen: of two figures, so that none waits to be gone on with. */

@@ -1,6 +1,7 @@
 // The numeric keypad of each screen as a picture of text: to be looked at, or printed and taped beside the pad.
 import { type ScreenId, screens } from '../view/screens.ts';
 import { keymapOf } from './bindings.ts';
+import { keyName } from './key-caps.ts';
 
 const layout = [
   ['', '/', '*', '-'],
@@ -11,7 +12,6 @@ const layout = [
 ] as const;
 const cells = 16;
 
-const names: Record<string, string> = { enter: 'Enter' };
 const fitted = (text: string): string => (text.length > cells ? `${text.slice(0, cells - 1)}.` : text.padEnd(cells));
 
 export function keypadPicture(screen: ScreenId): string {
@@ -20,7 +20,7 @@ export function keypadPicture(screen: ScreenId): string {
   const row = (texts: readonly string[]) => `|${texts.map((text) => ` ${fitted(text)} `).join('|')}|`;
   const rows = layout.map((keys) => {
     const labels = keys.map((key) => (key === '' ? '' : (map.boundTo(key, screen)?.row.label ?? '')));
-    return `${row(keys.map((key) => names[key] ?? key))}\n${row(labels)}`;
+    return `${row(keys.map(keyName))}\n${row(labels)}`;
   });
   return `${screen}\n${line}\n${rows.join(`\n${line}\n`)}\n${line}\n`;
 }

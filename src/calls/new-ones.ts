@@ -1,4 +1,5 @@
 // Which new fastener of the parts box goes into a hole, which may, and what is said where none does.
+
 import { unfit, wantsIn } from '../job/guards.ts';
 import { every } from '../job/ledger.ts';
 import { isAlike, specText } from '../job/spec.ts';
@@ -7,6 +8,7 @@ import { areaOf, subjectText } from '../job/subjects.ts';
 import { asTheOthers } from '../job/towards-hole.ts';
 import { type Desk, nextNew } from './desk.ts';
 import type { Args } from './form.ts';
+import { cap } from './key-caps.ts';
 import { likeNeighbours } from './like-neighbours.ts';
 import type { No, Ready } from './row.ts';
 import { specWords } from './spec-words.ts';
@@ -51,7 +53,7 @@ function bought({ ledger }: Desk, hole: string, because: string): Ready {
   const spec = wantsIn(ledger, hole) ?? likeNeighbours(ledger, hole) ?? asTheOthers(ledger, areaOf(hole));
   return {
     line: `box "${name}" as ${specWords(spec)}`,
-    title: `${because}. Bought, or at hand? Enter puts it in the box; the same key again then takes it`,
+    title: `${because}. Bought, or at hand? ${cap.take} puts it in the box; the same key again then takes it`,
   };
 }
 export const newHole = (desk: Desk, args: Args): string | undefined =>

@@ -1,5 +1,6 @@
 // The middle of the screen: a list, the areas beside their holes, or what is being asked. Pure, like the frame.
 
+import { cap } from '../calls/key-caps.ts';
 import { keyOf } from '../calls/key-names.ts';
 import type { Mark } from '../calls/listed.ts';
 import { stateOf } from '../job/ledger.ts';
@@ -130,7 +131,7 @@ function greetingRows(scene: Scene, greeting: readonly string[], columns: number
 
 const choicesShown = 9;
 /** What is filled in already and can be typed over. */
-export const standingWords = 'Typing replaces it; Backspace or an arrow changes what stands there.';
+export const standingWords = `Typing replaces it; ${cap.erase} or an arrow changes what stands there.`;
 /** Why the last answer could not be read, whole; one row stands there with nothing to say as well. */
 function beneath(asking: Asking, columns: number): Row[] {
   const { why, standing } = asking;

@@ -2,7 +2,7 @@
 // help and the typed line are always there.
 
 import { type Bound, padKeys } from '../calls/bindings.ts';
-import { keyName } from '../calls/key-names.ts';
+import { cap, keyName, padQuestionKeys } from '../calls/key-caps.ts';
 import { pickedAt } from '../calls/listed.ts';
 import { whyNot } from '../calls/pressing.ts';
 import { numberOf } from '../job/subjects.ts';
@@ -23,15 +23,17 @@ export function footOf({ view, desk, columns, listed, keymap }: Scene): Row[] {
     const how =
       choices.length === 0 ? 'type it' : areNumbered(choices) ? numberWords(type, choices.length) : '1-9 choose';
     const fresh = type === 'area' ? '   + a new one' : '';
-    const [leave, move] = keymap.pad ? ['-', '* rubs out   + page'] : ['Esc', 'up/down move'];
+    const [leave, move] = keymap.pad
+      ? [padQuestionKeys.leave, `${padQuestionKeys.erase} rubs out   ${padQuestionKeys.page} page`]
+      : [cap.leave, 'up/down move'];
     const length = keymap.pad && type === 'spec' ? '   0 6 . 25 is M6x25' : '';
-    const text = ` Enter take   ${leave} leave it   ${how}   ${move}${fresh}${length}`;
+    const text = ` ${cap.take} take   ${leave} leave it   ${how}   ${move}${fresh}${length}`;
     return filled([plainRow(fitted(text, columns), quietLook)], footerRows, columns);
   }
   const { placing } = desk.facing;
   if (placing) {
     const number = numberOf(placing.hole);
-    const text = ` the arrows move ${number}, at ${placing.at.join(' ')}   Enter keeps it there   Esc leaves it where it was`;
+    const text = ` the arrows move ${number}, at ${placing.at.join(' ')}   ${cap.take} keeps it there   ${cap.leave} leaves it where it was`;
     return filled([plainRow(fitted(text, columns), placingLook)], footerRows, columns);
   }
   const screen = acting(view);
@@ -80,4 +82,6 @@ function packed(runs: readonly Run[], columns: number, kept: number): Run[][] {
 }
 /** With nine known, "1" may be the beginning of a tenth: it waits for its Enter. */
 const numberWords = (type: string, known: number): string =>
-  known < 9 || type === callType ? 'its number is taken at once' : 'its number is taken; Enter where it could go on';
+  known < 9 || type === callType
+    ? 'its number is taken at once'
+    : `its number is taken; ${cap.take} where it could go on`;

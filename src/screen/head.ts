@@ -2,7 +2,8 @@
 import { screenIds } from '../calls/bindings.ts';
 import type { Desk } from '../calls/desk.ts';
 import { jobName } from '../calls/job-name.ts';
-import { keyName, keyOf } from '../calls/key-names.ts';
+import { keyName } from '../calls/key-caps.ts';
+import { keyOf } from '../calls/key-names.ts';
 import { specWords } from '../calls/spec-words.ts';
 import { openSaid, outParts } from '../calls/tally-words.ts';
 import { stateOf } from '../job/ledger.ts';

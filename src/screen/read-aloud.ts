@@ -1,7 +1,7 @@
 // The screen as lines for a screen reader: what was understood first, then what is asked or comes next, then the list in
 // words. No drawing, no columns, no shapes; the same state gives the same lines.
 import { nextHole } from '../calls/desk.ts';
-import { keyName } from '../calls/key-names.ts';
+import { keyName } from '../calls/key-caps.ts';
 import type { Listed, Mark } from '../calls/listed.ts';
 import { pickedAt } from '../calls/listed.ts';
 import { belongingsHere, holeRow } from '../calls/lists/holes.ts';

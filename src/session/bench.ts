@@ -1,9 +1,11 @@
 // The bench: the shelf of jobs, the one that is open, and what is on view. A key press or a typed word goes in here and
 // comes out as a call on the session or as a step of the view. It paints nothing.
+
 import { createStore } from 'zustand/vanilla';
 import type { Bound } from '../calls/bindings.ts';
 import type { Desk } from '../calls/desk.ts';
 import type { Args } from '../calls/form.ts';
+import { cap, questionKeys } from '../calls/key-caps.ts';
 import type { Rows } from '../calls/listed.ts';
 import { settingRows } from '../calls/lists/settings.ts';
 import { shelfRows } from '../calls/lists/shelf.ts';
@@ -99,8 +101,8 @@ export function createBench(doors: BenchDoors): Bench {
     if (word !== undefined || note !== undefined) set({ word: undefined, note: undefined });
     if (key === 'ctrl+c') return quit();
     if (keeping.learns(key)) return;
-    if (questions.tookItself() && key === 'enter')
-      return set({ word: 'The number was taken without Enter: this Enter called nothing.' });
+    if (questions.tookItself() && key === questionKeys.take)
+      return set({ word: `The number was taken without ${cap.take}: this ${cap.take} called nothing.` });
     if (view.asking) return questions.press(key, view.asking, inOneGo);
     if (greeting) {
       set({ greeting: undefined });

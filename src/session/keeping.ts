@@ -1,5 +1,7 @@
 // Sets habits on the bench, at once and in the settings file; among them a pedal, which is learnt by pressing it.
+
 import type { Keymap } from '../calls/bindings.ts';
+import { cap, questionKeys } from '../calls/key-caps.ts';
 import { type Habits, habitWords, keymapFor, wrongKeys } from './habits.ts';
 
 type Told = { habits?: Habits; keymap?: Keymap; note?: string; word?: string };
@@ -34,20 +36,20 @@ export function createKeeping({
   }
   /** The next key pressed is the pedal's; then that of a second one. Escape leaves one out. */
   function learn(key: string, which: keyof Habits['pedals']): void {
-    const pedals = { ...get().pedals, [which]: key === 'escape' ? undefined : key };
+    const pedals = { ...get().pedals, [which]: key === questionKeys.leave ? undefined : key };
     const wrong = wrongKeys({ ...get(), pedals }).find(({ at }) => at.startsWith('pedals'));
-    if (wrong) return set({ word: `${wrong.what}: press another, or Escape.` });
-    learning = which === 'again' && key !== 'escape' ? 'strike' : undefined;
+    if (wrong) return set({ word: `${wrong.what}: press another, or ${cap.leave}.` });
+    learning = which === 'again' && key !== questionKeys.leave ? 'strike' : undefined;
     keep({ pedals });
     if (learning)
-      set({ note: `"${key}" is "same again". A second pedal, to strike the last call? Press it, or Escape.` });
+      set({ note: `"${key}" is "same again". A second pedal, to strike the last call? Press it, or ${cap.leave}.` });
   }
 
   return {
     keep,
     learnPedals() {
       learning = 'again';
-      set({ note: 'Press the pedal now: it will be "same again". Escape: no pedal.' });
+      set({ note: `Press the pedal now: it will be "same again". ${cap.leave}: no pedal.` });
     },
     learns(key) {
       if (!learning) return false;

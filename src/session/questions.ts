@@ -1,5 +1,6 @@
 // What is being asked on the bench and the keys that answer it: choosing, typing, going back to what was typed before.
 // What an answer comes to is its asker's.
+import { cap, padQuestionKeys, questionKeys } from '../calls/key-caps.ts';
 import { type Asking, areNumbered, offered, type ViewStep } from '../view/view.ts';
 import { answerOf, begunBy, callType, isOfTheseOnly, meantAlready } from './answering.ts';
 
@@ -65,7 +66,7 @@ export function createQuestions(
   /** Half of a known name and Enter: asked once whether it is a new one. */
   function enter(asking: Asking): void {
     const known = begunBy(asking);
-    const why = `"${asking.typed.trim()}" would be a new one; Tab takes ${known[0]}, Enter again the new one`;
+    const why = `"${asking.typed.trim()}" would be a new one; ${cap.complete} takes ${known[0]}, ${cap.take} again the new one`;
     if (known.length === 0 || asking.why === why) return answer(answerOf(asking));
     step({ wrong: why });
   }
@@ -81,24 +82,24 @@ export function createQuestions(
   }
 
   const byKey: Record<string, (asking: Asking) => void> = {
-    escape: leave,
+    [questionKeys.leave]: leave,
     up: (asking) => move(asking, -1),
     down: (asking) => move(asking, 1),
     'page-up': (asking) => move(asking, -choicesAPage),
     'page-down': (asking) => move(asking, choicesAPage),
     left: (asking) => move(asking, 0),
     right: (asking) => move(asking, 0),
-    backspace: () => step({ erase: true }),
+    [questionKeys.erase]: () => step({ erase: true }),
     'ctrl+u': () => step({ empty: true }),
     space: () => typed(' '),
-    enter,
-    tab: (asking) => answer(begunBy(asking)[0] ?? answerOf(asking)),
+    [questionKeys.take]: enter,
+    [questionKeys.complete]: (asking) => answer(begunBy(asking)[0] ?? answerOf(asking)),
   };
   /** On a keypad nothing else is at hand for going back, erasing and turning the page. */
   const byPad: Record<string, (asking: Asking) => void> = {
-    '-': leave,
-    '*': () => step({ erase: true }),
-    '+': (asking) => move(asking, choicesAPage),
+    [padQuestionKeys.leave]: leave,
+    [padQuestionKeys.erase]: () => step({ erase: true }),
+    [padQuestionKeys.page]: (asking) => move(asking, choicesAPage),
   };
 
   /** A paste is a text; it chooses nothing. */
@@ -114,7 +115,7 @@ export function createQuestions(
     if (said) return said(asking);
     const nothingTyped = asking.typed === '';
     if (nothingTyped && key === '+' && asking.type === 'area') return answer(freshArea());
-    const padSaid = pad() && (nothingTyped || key === '*') ? byPad[key] : undefined;
+    const padSaid = pad() && (nothingTyped || key === padQuestionKeys.erase) ? byPad[key] : undefined;
     if (padSaid) return padSaid(asking);
     const choices = offered(asking);
     if (nothingTyped && /^[1-9]$/.test(key) && choices.length > 0 && !areNumbered(choices)) {

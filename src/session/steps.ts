@@ -1,7 +1,9 @@
 // The steps of the screen itself: where one goes, what is opened, what is set, what is typed. None of them is a call on the
 // job; what is typed in words becomes one.
+
 import type { Bound } from '../calls/bindings.ts';
 import type { Args } from '../calls/form.ts';
+import { cap } from '../calls/key-caps.ts';
 import { keyOf, waySaid } from '../calls/key-names.ts';
 import type { Row, Step } from '../calls/row.ts';
 import { rowById } from '../calls/table.ts';
@@ -169,7 +171,8 @@ export function createSteps(floor: Floor): (s: Step) => void {
     if (at && desk().facing.hole && !view.from) return at.face({ hole: undefined });
     if (hasNo(at)) return at?.store.setState({ answer: undefined });
     if (view.screen === 'help' || view.screen === 'glance') return step({ to: view.before });
-    if (view.screen === 'shelf') return set({ note: `Escape leaves nothing here. ${keysSaid(['choose', 'quit'])}.` });
+    if (view.screen === 'shelf')
+      return set({ note: `${cap.leave} leaves nothing here. ${keysSaid(['choose', 'quit'])}.` });
     if (view.from) return backTo(view.from);
     if (!at) return step({ to: 'shelf' });
     if (view.screen === 'todo' && view.todoFrom !== 'shelf') return backTo(view.todoFrom ?? 'strip');
@@ -180,7 +183,7 @@ export function createSteps(floor: Floor): (s: Step) => void {
     const again = stayed?.where === where && stayed.ledger === ledger;
     stayed = again ? undefined : { where, ledger };
     if (again) return takeStep({ to: 'shelf' });
-    set({ note: `No question stands here. Escape again: the shelf. ${keysSaid(leadingElsewhere)}.` });
+    set({ note: `No question stands here. ${cap.leave} again: the shelf. ${keysSaid(leadingElsewhere)}.` });
   }
   /** To where a list was opened from; a car that may leave does not go by being left. */
   function backTo(screen: ScreenId): void {

@@ -29,6 +29,17 @@ describe('the sources', () => {
   });
 });
 
+it('names the keys of a question in one place: no other string has the word on a cap', () => {
+  const caps = /\b(?:Enter|Tab|Bksp|Backspace|Escape|Esc)\b/;
+  const rowsOf = (path: string) => readFileSync(`${root}src/${path}`, 'utf8').split('\n');
+  const named = (path: string) => rowsOf(path).filter((row) => caps.test(row) && !/^\s*(?:\/\/|\/?\*)/.test(row));
+  const rooms = ['calls', 'session', 'screen', 'view', 'commands', 'voice'];
+  const sources = rooms.flatMap((room) => sourcesBelow(`src/${room}`).map((path) => `${room}/${path}`));
+  expect(named('calls/key-caps.ts').length).toBeGreaterThan(3);
+  const others = sources.filter((path) => path !== 'calls/key-caps.ts');
+  expect(others.flatMap((path) => named(path).map((row) => `src/${path}: ${row.trim()}`))).toEqual([]);
+});
+
 describe('the launcher', () => {
   it('has no static import, so that an old Node can read it and be told what to do', () => {
     const { imports } = readSource(readFileSync(`${root}src/${launcher}`, 'utf8'), launcher);

@@ -362,7 +362,7 @@ describe('Escape', () => {
       await at.press('escape');
       expect({ screen, stays: at.view().screen }).toEqual({ screen, stays: there });
       const { note } = at.bench.store.getState();
-      expect(note).toMatch(/^No question stands here\. Escape again: the shelf\. .*L Leave, H Shelf\.$/);
+      expect(note).toMatch(/^No question stands here\. Esc again: the shelf\. .*L Leave, H Shelf\.$/);
       expect(note?.includes('S Strip')).toBe(screen !== 'S');
       // Another key between them: it is the first again.
       await at.press('?', 'escape', 'escape');

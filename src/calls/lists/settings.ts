@@ -1,7 +1,9 @@
 // The settings, one row each: its value, how it is changed, and, while it is picked, what it means. The key of a row is the
 // call that changes it; what only the file can hold says where that is.
+
 import type { Units } from '../../trade/units-shown.ts';
 import { torqueUnitOf } from '../../trade/units-shown.ts';
+import { cap } from '../key-caps.ts';
 import type { Listed } from '../listed.ts';
 import { rowById } from '../table.ts';
 
@@ -36,7 +38,7 @@ export function settingRows(shown: SettingsShown): Listed[] {
     mark: 'plain',
     name: label,
     text,
-    end: `Enter: ${how}`,
+    end: `${cap.take}: ${how}`,
     ...(more !== undefined && { more }),
     picks: {},
   });

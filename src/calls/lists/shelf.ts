@@ -1,5 +1,6 @@
 // The shelf: one row a job, the latest first, those that cannot be opened behind all others. A name that stands twice is
 // told apart by its file and its day; a row that is picked says what else its file is called, what it is, and the way on.
+import { cap } from '../key-caps.ts';
 import type { Listed } from '../listed.ts';
 
 export type OnTheShelf = {
@@ -50,6 +51,6 @@ const brokenRow = ({ name, path, said, changed }: OnTheShelf, { why, copy }: Non
     name: '',
     text: `! ${name}: ${said}`,
     ...(changed !== undefined && { end: changed }),
-    more: copy ? `Enter opens to look only: ${copy.said}. ${why}` : why,
+    more: copy ? `${cap.take} opens to look only: ${copy.said}. ${why}` : why,
     picks: {},
   }) satisfies Listed;

@@ -1,5 +1,7 @@
 // Steps of the screen itself: going from one screen to another, moving in a list, typing a line, help, leaving.
+
 import { type ScreenId, screens } from '../../view/screens.ts';
+import { cap } from '../key-caps.ts';
 import { key, type Row, type Settable, type Step } from '../row.ts';
 
 const stepRow = (
@@ -105,7 +107,7 @@ export const stepRows: readonly Row[] = [
     { step: 'choose' },
     [
       key('enter', ['shelf', 'todo', 'findings', 'leaving', 'log'], { pad: 'enter' }),
-      key('enter', 'settings', { pad: 'enter', footer: 'Enter change' }),
+      key('enter', 'settings', { pad: 'enter', footer: `${cap.take} change` }),
     ],
   ),
   stepRow('new-job', ['make a job'], 'new job', 'A new job on the shelf.', { step: 'new' }, [
@@ -115,7 +117,7 @@ export const stepRows: readonly Row[] = [
     'next-call',
     ['the call shown'],
     'the call shown',
-    'Take the call that the picked line proposes: it stands typed, to be finished and taken with Enter.',
+    `Take the call that the picked line proposes: it stands typed, to be finished and taken with ${cap.take}.`,
     { step: 'next-call' },
     [key('space', 'leaving', { pad: '0' })],
   ),
@@ -123,7 +125,7 @@ export const stepRows: readonly Row[] = [
     'place',
     ['move on the map'],
     'move on the map',
-    'Move the hole pointed at to its place on the map, by the arrow keys; Enter keeps it.',
+    `Move the hole pointed at to its place on the map, by the arrow keys; ${cap.take} keeps it.`,
     { step: 'place' },
     [key('@', ['strip', 'build'], { footer: false })],
   ),
