@@ -10,7 +10,8 @@ import { type Meant, meantBy, type Row } from './row.ts';
 import { readSlot, showSlot } from './slots.ts';
 import { formOf, rows } from './table.ts';
 
-export type Read = { row: Row; args: Args } | { why: string; instead: string };
+/** Unread: why, what to say instead, and the call that shows it; in a shell a command does. */
+export type Read = { row: Row; args: Args } | { why: string; instead: string; by?: string };
 
 /** Each way a line may begin, by its first word: the words, and how many of them say the row and nothing else. */
 const beginningsOfRows = Map.groupBy(
@@ -48,7 +49,8 @@ export function readLine(desk: Desk, text: string): Read {
   if (!first) {
     return {
       why: line.length === 0 ? 'nothing was said' : `"${line[0]?.text}" begins no call${beginsAlike(line)}`,
-      instead: 'see "countback calls"',
+      instead: 'see all words',
+      by: 'help',
     };
   }
   let why: string | undefined;

@@ -19,6 +19,10 @@ export type Taken = {
   instead?: string;
 };
 
+/** There is no key in a shell: the words of the calls are printed by a command. */
+const inAShell = ({ instead, by }: { instead: string; by?: string }): string =>
+  by === 'help' ? `${instead}: "countback calls"` : instead;
+
 function told(line: string, answer: Answer): Taken {
   switch (answer.kind) {
     case 'taken':
@@ -31,7 +35,7 @@ function told(line: string, answer: Answer): Taken {
       return { line, ok: false, because: answer.text, instead: answer.instead };
     case 'refused': {
       const rule = answer.refusal ? { rule: answer.refusal.rule } : {};
-      return { line, ok: false, ...rule, because: answer.text, instead: answer.instead };
+      return { line, ok: false, ...rule, because: answer.text, instead: inAShell(answer) };
     }
   }
 }

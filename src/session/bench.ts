@@ -138,6 +138,8 @@ export function createBench(doors: BenchDoors): Bench {
     desk,
     questions,
     takeStep: (s) => takeStep(s),
+    keymap: () => get().keymap,
+    screen: () => acting(get().view),
   });
   const lineFor = (begun: LineBegun): boolean => {
     // A line is no work for a keypad.

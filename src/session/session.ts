@@ -213,7 +213,10 @@ export function createSession({
     run: (row, args, by) => carryOut(row, meantBy(row, desk(), args), by),
     runLine(text, by = 'line') {
       const read = readLine(desk(), plainText(text));
-      if ('why' in read) return no(read.why, read.instead);
+      if ('why' in read) {
+        const { why: text, ...rest } = read;
+        return answered({ kind: 'refused', text, ...rest });
+      }
       // What a key would be asked, a typed line has answered before.
       const asked = read.row.besides?.(desk(), read.args);
       if (asked) return no(asked.title, asked.inWords);

@@ -1,9 +1,13 @@
 // A line of calls in words: asked for, read, and made one after the other. What can't be read, or lacks something, stays
 // open with its reason and what is left of the line; what the job refuses is answered as a key's call is.
+import type { Keymap } from '../calls/bindings.ts';
 import type { Desk } from '../calls/desk.ts';
+import { cap } from '../calls/key-caps.ts';
+import { keyOf } from '../calls/key-names.ts';
 import { callsIn, readLine } from '../calls/line-reader.ts';
 import type { Step } from '../calls/row.ts';
 import { plainText } from '../trade/plain-text.ts';
+import type { ScreenId } from '../view/screens.ts';
 import type { Asking } from '../view/view.ts';
 import { plainAsking } from './asking.ts';
 import type { Questions } from './questions.ts';
@@ -14,13 +18,22 @@ type Hands = {
   desk(): Desk;
   questions: Questions;
   takeStep(step: Step): void;
+  keymap(): Keymap;
+  screen(): ScreenId;
 };
 /** What stands in the line already, how it is asked for, and the call it is typed for. */
 export type LineBegun = { typed?: string; title?: string; row?: string };
 
 const mostSaidLines = 50;
 
-export function createTypedLine({ session, desk, questions, takeStep }: Hands): (begun?: LineBegun) => void {
+export function createTypedLine({
+  session,
+  desk,
+  questions,
+  takeStep,
+  keymap,
+  screen,
+}: Hands): (begun?: LineBegun) => void {
   let saidLines: readonly string[] = [];
 
   function ask(asking: Asking): void {
@@ -45,10 +58,13 @@ export function createTypedLine({ session, desk, questions, takeStep }: Hands): 
   }
   function unread(call: string): string | undefined {
     const read = readLine(desk(), plainText(call));
-    if ('why' in read) return `${read.why}; ${read.instead}`;
+    if ('why' in read) return `${read.why}; ${read.instead}${read.by === undefined ? '' : wayFrom(read.by)}`;
     const besides = read.row.besides?.(desk(), read.args);
     return besides && `${besides.title} ${besides.inWords}`;
   }
+
+  /** While a line is typed a key is a sign of it: the line is left first. */
+  const wayFrom = (call: string): string => `: ${cap.leave}, then ${keyOf(keymap(), screen(), call)}`;
 
   return ({ typed = '', title = 'a call in words', row = '' } = {}) => {
     if (session()) ask({ ...plainAsking(title, 'typed line'), typed, row });

@@ -42,7 +42,7 @@ describe('take', () => {
     const { exit, out, complaint } = await take('off 1\nsideways 2\ntihgt 1\nuse\noff 2\n');
     expect({ exit, complaint }).toEqual({ exit: 3, complaint: '' });
     expect(out).toMatch(/^ {3}no {2}off 1\n {7}\[L1\] cam cover 1 .*; .*\n/);
-    expect(out).toContain('   no  sideways 2\n       "sideways" begins no call; see "countback calls"\n');
+    expect(out).toContain('   no  sideways 2\n       "sideways" begins no call; see all words: "countback calls"\n');
     expect(out).toContain('"tihgt" begins no call, perhaps "tight"; ');
     expect(out).toContain('the fastener is missing, as "bolt hex 10 M6x25 8.8"; ');
     expect(out).toMatch(/\n {4}3 {2}cam cover 2 off, to tray 1\n$/);

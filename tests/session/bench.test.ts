@@ -339,6 +339,14 @@ describe('a typed line', () => {
     expect(at.view().asking).toBeUndefined();
     expect(at.state().answer).toMatchObject({ kind: 'taken', text: expect.stringContaining('sump 9 off') });
   });
+  it('names the keys, and no command of a shell, that lead to the words it was none of', async () => {
+    const at = await newJob();
+    await at.press('/', ...lettersOf('nonsense'), 'enter');
+    expect(at.view().asking?.why).toBe('"nonsense" begins no call; see all words: Esc, then ?');
+    await at.press('escape', '?');
+    expect(at.view().screen).toBe('help');
+    expect(at.session().runLine('nonsense')).toMatchObject({ kind: 'refused', instead: 'see all words', by: 'help' });
+  });
   it('is at hand again with Up, the last one first', async () => {
     const at = await newJob();
     await at.press('/', ...lettersOf('nonsense'), 'enter', 'escape', '/', ...lettersOf('note two'), 'enter', '/', 'up');
