@@ -1,5 +1,5 @@
 // Keys that may be a slip though nothing stands against the call: what each is answered the first time, with nothing
-// written. The same key again means it, and what is said in words means it at once.
+// written. The same key again means it; what was typed in full means it at once, what was heard by a second word.
 import { holesOf, isEmptyOnArrival, isOff, isTouched } from '../job/closed.ts';
 import type { HoleState } from '../job/hole-states.ts';
 import { stateOf } from '../job/ledger.ts';

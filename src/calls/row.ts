@@ -115,7 +115,7 @@ export type Row = {
   questions?: Readonly<Record<string, string | ((args: Args, desk: Desk) => string)>>;
   /** Asked beyond the slots, one after the other until nothing is left to ask; each answer stands among the slots. */
   besides?: (desk: Desk, args: Args) => Besides | undefined;
-  /** What a key that may be a slip is answered once, with nothing written: the same key again means it. Words mean it at once. */
+  /** What a key that may be a slip is answered once, with nothing written: the same key again means it. Typed, it is meant at once; spoken, a second word means it. */
   asksOnce?: (desk: Desk, said: Said) => Once | undefined;
   /** Whoever works here signs it: the name of the settings is offered. */
   signed?: true;

@@ -4,7 +4,8 @@ import type { Desk } from '../calls/desk.ts';
 import type { Args } from '../calls/form.ts';
 import { readLine } from '../calls/line-reader.ts';
 import { readSaid } from '../calls/read-said.ts';
-import type { Row } from '../calls/row.ts';
+import { meantBy, type Row } from '../calls/row.ts';
+import { blocked } from '../job/decide.ts';
 import type { Answer } from './session-shape.ts';
 
 export type Heard = { phrase: string } | { unsure: string } | 'nothing';
@@ -57,6 +58,11 @@ export function createEar({ desk, run }: Doors): Ear {
       const said = readSaid(desk(), what.phrase);
       const read = said ?? (what.phrase.includes(' ') ? readLine(desk(), what.phrase) : undefined);
       if (!read || 'why' in read) return { word: `heard "${what.phrase}", which is no call here: say it again` };
+      const asked = askedOf(desk(), read);
+      if (asked) {
+        waiting = { ...read, args: asked.args, phrase: what.phrase };
+        return { word: `${what.phrase}: ${asked.why}; say "${confirming.yes}": ${asked.means}, or "${confirming.no}"` };
+      }
       if (read.row.secondWord || read.row.twice !== undefined || strikesMany(read.args)) {
         waiting = { ...read, phrase: what.phrase };
         return { word: `${what.phrase}: say "${confirming.yes}", or "${confirming.no}"` };
@@ -66,4 +72,18 @@ export function createEar({ desk, run }: Doors): Ear {
     },
   };
 }
+/** What a key is asked about this call, with the slots of the one answer that means it; a line says that in its own words. */
+function askedOf(desk: Desk, { row, args }: Said): { why: string; means: string; args: Args } | undefined {
+  const besides = row.besides?.(desk, args);
+  if (besides) {
+    const [meant, another] = besides.choices.filter(({ value }) => value !== besides.givesUp);
+    if (!meant || another) return undefined;
+    return { why: besides.title, means: meant.text, args: { ...args, [besides.key]: meant.value } };
+  }
+  const meant = meantBy(row, desk, args);
+  if (!('say' in meant) || blocked(desk.ledger, meant.say, desk.now)) return undefined;
+  const once = row.asksOnce?.(desk, meant.say);
+  return once && { why: `${once.because}; ${once.instead}, else`, means: `it ${once.again}`, args };
+}
+type Said = { row: Row; args: Args };
 const strikesMany = ({ lines }: Args): boolean => Array.isArray(lines) && lines.length > 1;

@@ -142,6 +142,32 @@ describe('the ear', () => {
     at.hear({ phrase: 'strike that call' });
     expect(at.ran).toEqual(['strike-last']);
   });
+  it('asks once what a key is asked, and a second word is the answer', () => {
+    const asked = (line: string, area: string, phrase: string) => {
+      const now = deskAt(line, area);
+      const ran: unknown[] = [];
+      const at = createEar({ desk: () => now, run: (row, args) => void ran.push([row.id, args]) });
+      return { at, ran, first: at.hear({ phrase }).word };
+    };
+    // Nothing of the drive was touched yet: the engine is turned for another reason, or the phrase was misheard.
+    const turned = asked('tray 1', 'right front wheel', 'crank was turned two after one');
+    expect(turned.first).toContain('no check rotation is wanted');
+    expect(turned.first).toContain('say "really do it": it begins a check rotation, or "leave it be"');
+    expect([turned.at.heed(), turned.ran]).toEqual(['second word', []]);
+    turned.at.hear({ phrase: 'leave it be' });
+    expect(turned.ran).toEqual([]);
+    turned.at.hear({ phrase: 'crank was turned two after one' });
+    turned.at.hear({ phrase: 'really do it' });
+    expect(turned.ran).toHaveLength(1);
+  });
+  it('says "all the same" by a second word, where a typed line says it at its end', () => {
+    const covered = deskAt('area mount bracket', 'cam cover');
+    const ran: unknown[] = [];
+    const at = createEar({ desk: () => covered, run: (row, args) => void ran.push([row.id, args]) });
+    expect(at.hear({ phrase: 'clean pump face' }).word).toMatch(/pump face is closed over.*say "really do it": right/);
+    at.hear({ phrase: 'really do it' });
+    expect(ran).toEqual([['clean', expect.objectContaining({ late: 'all the same' })]]);
+  });
   it('stops and starts listening by word', () => {
     const at = ear();
     at.hear({ phrase: 'stop listening' });
