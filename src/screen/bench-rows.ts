@@ -12,13 +12,14 @@ import { outOf } from '../calls/tally-words.ts';
 import { tallyOf } from '../job/ledger.ts';
 import { numberOf } from '../job/subjects.ts';
 import { plainText } from '../trade/plain-text.ts';
-import { cellsOf, fitted, spread, windowFrom, wrapped } from './cells.ts';
+import { fitted, spread, windowFrom, wrapped } from './cells.ts';
 import { chosenLook, type Look, lookOf, nextLook, shapeOf, takenLook, uncoloured, wordsLook } from './colours.ts';
 import type { Scene } from './frame.ts';
 import { listedRow } from './list-rows.ts';
 import { mapRows, type Tag } from './map.ts';
 import { aroundRows, nextRows } from './next-rows.ts';
 import { filled, plainRow, type Row } from './rows.tsx';
+import { cellsOf } from './width.ts';
 
 /** Wide enough for the holes one by one beside the cardboard. */
 const widthWithList = 110;

@@ -1,13 +1,5 @@
 // Text cut and filled to a number of terminal cells, and lists cut to the rows there are. Nothing of ink or of a job.
-import { widthOf } from './width.ts';
-
-const onlyPlain = /^[\x20-\x7e]*$/;
-export const cellsOf = (text: string): number => {
-  if (onlyPlain.test(text)) return text.length;
-  let sum = 0;
-  for (const char of text) sum += widthOf(char);
-  return sum;
-};
+import { cellsOf, widthOf } from './width.ts';
 
 /** Exactly `cells` wide; what does not fit is left out by whole words, and "…" stands for it. */
 export function fitted(text: string, cells: number): string {

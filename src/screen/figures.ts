@@ -1,8 +1,9 @@
 // Figures and words readable across the bay: a tiny font of our own. A dot is a reversed cell, which is one cell wide on
 // every terminal and needs no colour; the sign under it is hidden, and stands in a copy of the screen as plain text.
-import { cellsOf } from './cells.ts';
+
 import type { Look } from './colours.ts';
 import type { Row, Run } from './rows.tsx';
+import { cellsOf } from './width.ts';
 
 /** Three dots wide, five high; from the top, one string a character. */
 const font: Record<string, readonly string[]> = {

@@ -8,10 +8,11 @@ import { whyNot } from '../calls/pressing.ts';
 import { numberOf } from '../job/subjects.ts';
 import { callType } from '../session/answering.ts';
 import { acting, areNumbered } from '../view/view.ts';
-import { cellsOf, fitted } from './cells.ts';
+import { fitted } from './cells.ts';
 import { quietLook } from './colours.ts';
 import type { Scene } from './frame.ts';
 import { endRow, filled, plainRow, type Row, type Run } from './rows.tsx';
+import { cellsOf } from './width.ts';
 
 const placingLook = { bold: true } as const;
 const always = new Set(['to-glance', 'help', 'line']);

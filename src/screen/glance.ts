@@ -6,11 +6,12 @@ import { openPoints } from '../job/open-points.ts';
 import { areaOf, numberOf } from '../job/subjects.ts';
 import { toldOnce } from '../job/told-once.ts';
 import { plainText } from '../trade/plain-text.ts';
-import { cellsOf, fitted } from './cells.ts';
+import { fitted } from './cells.ts';
 import { type Look, lookOf, quietLook } from './colours.ts';
 import { canBeDrawn, figureCells, figureHeight, figureRows, inTheMiddle, type Scale, scaleFor } from './figures.ts';
 import type { Scene } from './frame.ts';
 import { filled, plainRow, type Row } from './rows.tsx';
+import { cellsOf } from './width.ts';
 
 /** Words, a row for what belongs to them, and figures of two dots each way; and the least the next hole wants. */
 const largeAbove = figureHeight('narrow') + 2 + figureHeight(2);

@@ -10,10 +10,11 @@ import { stateOf } from '../job/ledger.ts';
 import type { Spec } from '../job/spec.ts';
 import { plainText } from '../trade/plain-text.ts';
 import type { ScreenId } from '../view/screens.ts';
-import { cellsOf, fitted, spread } from './cells.ts';
+import { fitted, spread } from './cells.ts';
 import { alarmLook, type Look, quietLook } from './colours.ts';
 import type { Scene } from './frame.ts';
 import { endRow, plainRow, type Row } from './rows.tsx';
+import { cellsOf } from './width.ts';
 
 export const titles: Record<ScreenId, string> = {
   shelf: 'Shelf of jobs',

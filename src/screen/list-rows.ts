@@ -1,9 +1,10 @@
 // A list on the screen: rows with a shape, a name, words and an end; the picked one stands out, and has more to say.
 import type { Listed, Rows } from '../calls/listed.ts';
 import { plainText } from '../trade/plain-text.ts';
-import { cellsOf, fitted, spread, windowFrom, wrapped } from './cells.ts';
+import { fitted, spread, windowFrom, wrapped } from './cells.ts';
 import { chosenLook, lookOf, quietLook, shapeOf, wordsLook } from './colours.ts';
 import { plainRow, type Row } from './rows.tsx';
+import { cellsOf } from './width.ts';
 
 const nameCells = 11;
 export function listRows(listed: Rows, picked: number, columns: number, rows: number): Row[] {

@@ -1,10 +1,10 @@
 // The cardboard: an area's outline with a tag for each hole where it sits. Pure: the same sheet gives the same rows. It
 // knows tags and places, not what a hole is.
 import type { Point } from '../trade/layout.ts';
-import { cellsOf } from './cells.ts';
 import type { Look } from './colours.ts';
 import { brailleOf, cellKey, closedLine, type Dots } from './outline.ts';
 import type { Row, Run } from './rows.tsx';
+import { cellsOf } from './width.ts';
 
 export type Tag = {
   at: Point;
@@ -98,8 +98,8 @@ const allMoves: Moves = [
 function put(tag: Tag, [x, y]: Point, paper: Paper, moves: Moves, frame?: Dots, apart = false): boolean {
   const texts = moves === allMoves ? tag.texts : tag.first ? tag.texts.slice(0, -1) : tag.texts.slice(0, 1);
   for (const text of texts) {
+    const width = cellsOf(text);
     for (const [right, down] of moves) {
-      const width = cellsOf(text);
       const column = Math.round(x) + right - Math.floor((width - 1) / 2);
       const row = Math.round(y) + down;
       if (!isFree(paper, column, row, width, frame, apart)) continue;

@@ -23,10 +23,11 @@ import { tighteningWords } from '../job/tightening.ts';
 import { facesNotClean, facesWithoutBead } from '../job/warnings-building.ts';
 import { plainText } from '../trade/plain-text.ts';
 import type { ScreenId } from '../view/screens.ts';
-import { cellsOf, fitted, wrapped } from './cells.ts';
+import { fitted, wrapped } from './cells.ts';
 import { type Look, quietLook } from './colours.ts';
 import type { Scene } from './frame.ts';
 import { plainRow, type Row } from './rows.tsx';
+import { cellsOf } from './width.ts';
 
 const quietRows = 3;
 /** Beside the list the sheet is narrow, and high: what the keys would take stands there in whole. */

@@ -1,8 +1,8 @@
 // Rows of text with a look, each exactly as wide as the screen: the only way anything is painted.
 import { Transform } from 'ink';
 import { memo, type ReactNode } from 'react';
-import { cellsOf } from './cells.ts';
 import { type Colour, type Look, type Paint, palette } from './colours.ts';
+import { cellsOf } from './width.ts';
 
 export type Run = { text: string; look?: Look };
 export type Row = readonly Run[];

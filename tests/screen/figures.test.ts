@@ -1,10 +1,10 @@
 // What is read from two metres, and that it stands in a copy of the screen as plain text too.
 import { describe, expect, it } from 'vitest';
-import { cellsOf } from '../../src/screen/cells.ts';
 import { paintFor } from '../../src/screen/colours.ts';
 import { canBeDrawn, figureCells, figureRows } from '../../src/screen/figures.ts';
 import { frame } from '../../src/screen/frame.ts';
 import { paintedText } from '../../src/screen/rows.tsx';
+import { cellsOf } from '../../src/screen/width.ts';
 import { sceneOf, textOf } from './scene.ts';
 
 const drawn = (text: string, scale: Parameters<typeof figureRows>[1]) =>

@@ -1,8 +1,8 @@
 // The cardboard: every tag is on it, none over another, the next one whole, and nothing outside its paper.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { cellsOf } from '../../src/screen/cells.ts';
 import { mapRows, type Tag } from '../../src/screen/map.ts';
+import { cellsOf } from '../../src/screen/width.ts';
 import { coverOf, gridOf, lineOf, ringOf } from '../../src/trade/layout.ts';
 
 const look = {};

@@ -1,7 +1,7 @@
 // The width of characters that may reach the screen, held against string-width, by which Ink measures on its own.
 import stringWidth from 'string-width';
 import { expect, it } from 'vitest';
-import { cellsOf } from '../../src/screen/cells.ts';
+import { cellsOf } from '../../src/screen/width.ts';
 import { plainText } from '../../src/trade/plain-text.ts';
 
 it('a character takes as many cells as string-width says', () => {
