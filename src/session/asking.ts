@@ -139,15 +139,21 @@ export function choiceOf(row: Row, slot: string, type: string, value: string, ar
   const stop = meant && 'say' in meant ? blocked(desk.ledger, meant.say, desk.now) : null;
   const unasked = 'value' in read ? row.unasked?.(desk, { ...args, [slot]: read.value })?.words : undefined;
   const beside = unasked ?? ('value' in read ? besideChoice(desk, type, read.value) : undefined);
+  const plan = type === 'plan' ? desk.plans().find(({ name }) => name === value) : undefined;
   return {
     value,
     text: textOfChoice(desk, type, value),
+    ...(plan && { finds: [plan.plan.vehicle, ...plan.services].join('\n') }),
     ...(beside !== undefined && { beside }),
     ...(stop && { blocked: stop.because, way: stop.instead, ...(stop.kind === 'footing' && { never: true as const }) }),
   };
 }
-/** How a hole stands, and whether anything lies in a tray. */
-function besideChoice({ ledger }: Desk, type: string, value: unknown): string | undefined {
+/** How a hole stands, whether anything lies in a tray, and what a plan is for. */
+function besideChoice({ ledger, plans }: Desk, type: string, value: unknown): string | undefined {
+  if (type === 'plan')
+    return plans()
+      .find(({ name }) => name === value)
+      ?.services.join(', ');
   if (type === 'hole') {
     const hole = stateOf(ledger, 'hole', value as string);
     return hole && holeWord(ledger, hole);

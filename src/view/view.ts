@@ -27,6 +27,8 @@ export type Choice = {
   blocked?: string;
   /** How it stands, beside it. */
   beside?: string;
+  /** By what else it is found where the list is narrowed: words that do not stand in its text. */
+  finds?: string;
   way?: string;
   /** It is not where the call would take it from. */
   never?: true;
@@ -61,7 +63,9 @@ export type ViewStep =
 /** Choices that hold what was typed, in their order. */
 export const offered = (asking: Asking): readonly Choice[] => {
   const typed = asking.typed.trim().toLowerCase();
-  return typed === '' ? asking.choices : asking.choices.filter((c) => c.text.toLowerCase().includes(typed));
+  return typed === ''
+    ? asking.choices
+    : asking.choices.filter((c) => `${c.text}\n${c.finds ?? ''}`.toLowerCase().includes(typed));
 };
 /** The choices are numbers themselves, as holes and trays are: a digit then is typed, not counted off. */
 export const areNumbered = (choices: readonly Choice[]): boolean => choices.some((c) => /^\d/.test(c.text));

@@ -417,6 +417,7 @@ describe('first start', () => {
 
   it('[T6] is refused until the oil level was looked at, and again once the oil was drained', () => {
     const on = bench();
+    on.declare({ kind: 'circuit-declared', circuit: 'engine oil', fluid: 'engine oil' });
     expect(on.refused('start-engine')).toBe('T6 oil-level-not-seen');
     on.call('see-oil-level');
     on.call('start-engine');
@@ -426,6 +427,14 @@ describe('first start', () => {
     expect(on.refused('start-engine')).toBe('T6 oil-level-not-seen');
     on.call('see-oil-level');
     on.call('start-engine');
+  });
+
+  it('[T6] asks for no oil level where the job speaks of no oil, and for it by the fluid of a circuit', () => {
+    const on = bench();
+    on.declare({ kind: 'circuit-declared', circuit: 'cooling', fluid: 'coolant mix' });
+    on.call('start-engine');
+    on.declare({ kind: 'circuit-declared', circuit: 'sump', fluid: 'Oil 5W-30' });
+    expect(on.refused('start-engine')).toBe('T6 oil-level-not-seen');
   });
 
   it('[T6] is refused until beads may be run', () => {

@@ -5,8 +5,9 @@ import { offerOf } from '../../src/calls/desk.ts';
 import type { Listed } from '../../src/calls/listed.ts';
 import { boxProposals } from '../../src/calls/proposals.ts';
 import { every, stateOf } from '../../src/job/ledger.ts';
+import { type Asking, offered } from '../../src/view/view.ts';
 import { shipped, shippedNames } from '../plan/shipped/shipped.ts';
-import { type AtTheBench, atTheBench } from './at-the-bench.ts';
+import { type AtTheBench, atTheBench, lettersOf } from './at-the-bench.ts';
 
 const plans = shippedNames.map((file) => offerOf({ plan: shipped(file), file }));
 async function newJob(habits: object = {}): Promise<AtTheBench> {
@@ -40,6 +41,16 @@ const answer = (at: AtTheBench): string => {
 };
 
 describe('choosing services', () => {
+  it('finds a plan by its name, by a service of it, and by words of its vehicle', async () => {
+    const at = await newJob();
+    const found = () => (at.view().asking ? offered(at.view().asking as Asking).map(({ value }) => value) : []);
+    for (const words of ['belt service', 'timing', 'keyed crank nose']) {
+      await at.press('O', ...lettersOf(words));
+      expect(found(), words).toContain('inline-four belt service');
+      expect(found().length, words).toBeLessThan(plans.length);
+      await at.press('escape');
+    }
+  });
   it('orders several of one plan at once, with one key each and one for all, as one line', async () => {
     const at = await newJob();
     await at.press('W');

@@ -63,14 +63,10 @@ const startGates: Guard<object>[] = [
   rotationPassed,
   fluidsFilled,
   gate('oil-level-not-seen', 'T6', (s) => {
-    const oilAt = vehicleOf(s)?.oilAt ?? 0;
-    const drained = Math.max(
-      0,
-      ...[...every(s.ledger, 'circuit')]
-        .filter((c) => c.circuit.includes('oil'))
-        .map((c) => circuitOpenedAt(s.ledger, c)),
-    );
-    return oilAt > drained
+    const ofOil = [...every(s.ledger, 'circuit')].filter((c) => /\boil/i.test(`${c.circuit} ${c.fluid ?? ''}`));
+    // A job that speaks of no oil has none to be looked at.
+    const opened = ofOil.map((c) => circuitOpenedAt(s.ledger, c));
+    return opened.length === 0 || (vehicleOf(s)?.oilAt ?? 0) > Math.max(...opened)
       ? null
       : no('the oil level was not looked at', 'look at the oil level, and call it', ['vehicle']);
   }),
