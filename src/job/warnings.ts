@@ -110,6 +110,8 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[]): s
       return closedOver(ledger, entry.face);
     case 'bead-laid':
       return [...closedOver(ledger, entry.face), ...byPlansLabel(ledger, entry.label)];
+    case 'service-done':
+      return offOfService(ledger, entry.service);
     case 'product-declared':
       return keepTheirLabel(ledger, entry.label);
     case 'tray-counted': {
@@ -127,6 +129,14 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[]): s
     default:
       return [];
   }
+}
+/** Of the areas it brought; another service may still want them off. */
+function offOfService(ledger: Ledger, service: string): string[] {
+  const areas = (stateOf(ledger, 'service', service)?.brings ?? []).flatMap((one) => named('area', one) ?? []);
+  const off = areas.filter((area) => tallyOf(ledger, area).off > 0);
+  return off.length > 0
+    ? [`still off: ${off.map((area) => `${tallyOf(ledger, area).off} of ${area}`).join(', ')}`]
+    : [];
 }
 /** What belongs to no area, as the battery's earth does, comes off first and goes on last. */
 function beforeTheRest(ledger: Ledger, connection: string): string[] {

@@ -98,7 +98,15 @@ export function notAsked(pressing: Pressing, asking: Asking, desk: Desk): No | u
     const none = typeof row.nothing === 'function' ? row.nothing(desk, pressing.args) : row.nothing;
     if (none) return none;
   }
-  return row.twice ? (whyNot(pressing.bound, desk, pressing.args) ?? undefined) : undefined;
+  return row.twice ? (whyNot(pressing.bound, desk, pressing.args) ?? undefined) : withoutFooting(pressing, desk);
+}
+
+/** What is known of the call already has no footing: no answer to what is still to be asked would give it one. */
+function withoutFooting({ bound: { row }, args }: Pressing, desk: Desk): No | undefined {
+  if (row.means || Object.keys(args).length === 0) return undefined;
+  const meant = meantBy(row, desk, args);
+  const stop = 'say' in meant ? blocked(desk.ledger, meant.say, desk.now) : null;
+  return stop?.kind === 'footing' ? { because: stop.because, instead: stop.instead } : undefined;
 }
 
 function askingFor(row: Row, { slot, type, optional }: Slot, args: Args, desk: Desk): Asking {

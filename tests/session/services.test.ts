@@ -41,6 +41,19 @@ const answer = (at: AtTheBench): string => {
 };
 
 describe('choosing services', () => {
+  it('[X1] asks no reason where there is nothing to be dropped, and minds what is still off where one is called done', async () => {
+    const at = await newJob();
+    await at.press('W');
+    await choose(at, 'sump reseal');
+    await at.press('enter', 'S', '>', 'enter', 'W');
+    await pointAt(at, 'front struts');
+    await at.press('d');
+    expect(at.view().asking).toBeUndefined();
+    expect(answer(at)).toBe('front struts is not an open service of this job');
+    await pointAt(at, 'sump reseal');
+    await at.press('f');
+    expect(answer(at)).toContain('still off: 1 of undertray');
+  });
   it('finds a plan by its name, by a service of it, and by words of its vehicle', async () => {
     const at = await newJob();
     const found = () => (at.view().asking ? offered(at.view().asking as Asking).map(({ value }) => value) : []);

@@ -1,6 +1,6 @@
 // Sealing faces with their beads and when each is ready, and the fluids that the faces keep in.
 
-import { type BeadStanding, beadMissing, beadsOn, coveringHoles, faceOpenedAt } from '../../job/beads.ts';
+import { type BeadStanding, beadMissing, beadsOn, coveringHoles, faceOpenedAt, noSealant } from '../../job/beads.ts';
 import { conditionsAt } from '../../job/clock.ts';
 import { every, type Ledger } from '../../job/ledger.ts';
 import { circuitOpenedAt, wantsLeakCheck } from '../../job/open-points.ts';
@@ -51,7 +51,9 @@ function faceRows(desk: Desk, face: FaceState, keymap: Keymap): Listed[] {
   const isShut = opened > 0 && !clean && coveringHoles(desk.ledger, face).length > 0;
   const state =
     beads.length > 0
-      ? 'bead laid'
+      ? beads.every((b) => b.label.product === noSealant.product)
+        ? 'goes on without sealant'
+        : 'bead laid'
       : clean && opened > 0
         ? 'clean'
         : opened > 0

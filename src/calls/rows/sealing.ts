@@ -54,12 +54,11 @@ export const sealingRows: readonly Row[] = [
   {
     id: 'no-bead',
     words: ['no bead', 'goes on dry'],
-    form: '<face> [<late:all the same>]',
+    form: '<face>',
     label: 'no bead',
     help: 'A clean face that wants a bead goes on without: dry, or with a gasket that is moulded or comes coated. Printed.',
     group: 'sealing',
     keys: [key('n', 'sealing', { pad: '9' })],
-    besides: askedOnLaying,
     means: ({ ledger }, { face }) =>
       stateOf(ledger, 'face', face as string)?.declared?.bead
         ? { say: { verb: 'lay-bead', face, label: noSealant } }

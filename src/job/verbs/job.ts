@@ -146,7 +146,7 @@ const isOrdered: Guard<{ service: string }> = {
   check: (s, said) =>
     stateOf(s.ledger, 'service', said.service)?.state === 'ordered'
       ? null
-      : no(`${said.service} is not an open service`, 'name an open service'),
+      : no(`${said.service} is not an open service of this job`, 'name one that is ordered'),
 };
 const done = verb(
   'service-done',
