@@ -8,7 +8,7 @@ import { every, type Ledger, stateOf } from '../job/ledger.ts';
 import type { Stamp } from '../job/line.ts';
 import { oncePerLedger } from '../job/once-per-ledger.ts';
 import { dueIn, inLooseningOrder, inOrder, passesOf } from '../job/passes.ts';
-import { holeIn, isLevel, named, nameOf, numberOf, withinArea } from '../job/subjects.ts';
+import { areaOf, holeIn, isLevel, named, nameOf, numberOf, withinArea } from '../job/subjects.ts';
 import { isWithdrawn } from '../job/withdrawn.ts';
 import type { Source } from '../plan/merge.ts';
 import type { Interval } from '../trade/intervals.ts';
@@ -130,8 +130,19 @@ export function nextBack(desk: Desk): string | undefined {
 }
 /** The hole that gets a new one next: the first whose own is missing, on the scrap pile or may not serve again. */
 export function nextNew(desk: Desk): string | undefined {
-  const off = offIn(desk);
-  return off.find((one) => !hasItsOwn(desk.ledger, one)) ?? off[0];
+  const { ledger, facing } = desk;
+  const numbers = facing.hole ? [facing.hole] : facing.area === undefined ? [] : inOrder(ledger, facing.area);
+  // A spent washer lies below a plug that goes back itself: it is the new one, at the same number.
+  const lacking = numbers.flatMap((one) => withItsLevels(ledger, one)).find((one) => lacksIts(ledger, one));
+  return lacking ?? offIn(desk)[0];
+}
+function withItsLevels(ledger: Ledger, hole: string): string[] {
+  const all = stateOf(ledger, 'area', areaOf(hole))?.holes ?? [];
+  return [hole, ...all.filter((one) => one !== hole && numberOf(one) === numberOf(hole))];
+}
+function lacksIts(ledger: Ledger, hole: string): boolean {
+  const h = stateOf(ledger, 'hole', hole);
+  return h !== undefined && isOff(h) && !hasItsOwn(ledger, hole);
 }
 /** Holes of the area in use, or the one pointed at, in which something is only to turn or to draw. */
 export const workingHoles = ({ ledger, facing: { area, hole } }: Desk): string[] =>

@@ -14,6 +14,19 @@ async function flange() {
   return at;
 }
 
+describe('a crush washer below its plug', () => {
+  it('[L7] is put in new by one key, before its plug or after it', async () => {
+    const at = await newJob();
+    const say = (...lines: string[]) => lines.map((line) => at.session().runLine(line).kind);
+    say('area sump', 'use plug hex 17 M14x1.5x22', 'off 1', 'use washer M14 one-use', 'off 1 washer', 'holes 1');
+    say('box new washer times 2 as washer M14 one-use');
+    await at.press('B', 'n');
+    expect(at.state().answer).toMatchObject({ text: expect.stringContaining('sump 1 washer new one in') });
+    await at.press('backspace', 'enter', 'n');
+    expect(at.state().answer).toMatchObject({ text: expect.stringContaining('sump 1 washer new one in') });
+  });
+});
+
 describe('a stud that came out after its nut', () => {
   it('[L1] is called at the hole pointed at, and both of its number go back by one call', async () => {
     const at = await flange();
