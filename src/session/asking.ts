@@ -14,8 +14,10 @@ import type { Besides, No, Row } from '../calls/row.ts';
 import { lackingIn, meantBy } from '../calls/row.ts';
 import { showSlot } from '../calls/slots.ts';
 import { rowById } from '../calls/table.ts';
+import { countStands } from '../job/counts.ts';
 import { blocked } from '../job/decide.ts';
 import { stateOf } from '../job/ledger.ts';
+import type { TrayState } from '../job/states.ts';
 import type { Asking, Choice } from '../view/view.ts';
 import { besidesType, callType, mayNameNew, readAnswer } from './answering.ts';
 
@@ -146,7 +148,7 @@ export function choiceOf(row: Row, slot: string, type: string, value: string, ar
   const meant = 'value' in read ? meantBy(row, desk, { ...args, [slot]: read.value }) : undefined;
   const stop = meant && 'say' in meant ? blocked(desk.ledger, meant.say, desk.now) : null;
   const unasked = 'value' in read ? row.unasked?.(desk, { ...args, [slot]: read.value })?.words : undefined;
-  const beside = unasked ?? ('value' in read ? besideChoice(desk, type, read.value) : undefined);
+  const beside = unasked ?? ('value' in read ? besideChoice(desk, row, type, read.value) : undefined);
   const plan = type === 'plan' ? desk.plans().find(({ name }) => name === value) : undefined;
   return {
     value,
@@ -156,8 +158,9 @@ export function choiceOf(row: Row, slot: string, type: string, value: string, ar
     ...(stop && { blocked: stop.because, way: stop.instead, ...(stop.kind === 'footing' && { never: true as const }) }),
   };
 }
+const countWords = (t: TrayState): string => (countStands(t) ? `counted ${t.counted?.count}` : 'to be counted');
 /** How a hole stands, whether anything lies in a tray, and what a plan is for. */
-function besideChoice({ ledger, plans }: Desk, type: string, value: unknown): string | undefined {
+function besideChoice({ ledger, plans }: Desk, row: Row, type: string, value: unknown): string | undefined {
   if (type === 'plan')
     return plans()
       .find(({ name }) => name === value)
@@ -167,7 +170,10 @@ function besideChoice({ ledger, plans }: Desk, type: string, value: unknown): st
     return hole && holeWord(ledger, hole);
   }
   if (type !== 'tray') return undefined;
-  const many = stateOf(ledger, 'tray', value as string)?.contents.length ?? 0;
+  const tray = stateOf(ledger, 'tray', value as string);
+  // K1: the eye counts before it is told the figure.
+  if (row.id === 'count') return tray?.everUsed ? countWords(tray) : undefined;
+  const many = tray?.contents.length ?? 0;
   return many > 0 ? `${many} in it` : 'empty';
 }
 const sureAsking = (row: Row): Asking => ({

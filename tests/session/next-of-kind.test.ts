@@ -92,6 +92,18 @@ describe('on a job from a plan', () => {
     expect(at.view().asking?.title).toBe('part off: which part');
   });
 
+  it('[K1] tells no figure of a tray that is to be counted', async () => {
+    say('area right front wheel', 'off 1');
+    await at.press('t');
+    say('off 3');
+    await at.press('L', ',', 'c');
+    const beside = () => at.view().asking?.choices.map((one) => `${one.text} ${one.beside ?? '-'}`);
+    expect(beside()).toEqual(['1 to be counted', '2 to be counted', '3 -']);
+    await at.press('escape');
+    say('count 1 is 1');
+    await at.press(',', 'c');
+    expect(beside()).toEqual(['1 counted 1', '2 to be counted', '3 -']);
+  });
   it('takes the next tray in which nothing lies', async () => {
     say('area right front wheel', 'off 1');
     await at.press('t');
