@@ -184,7 +184,11 @@ describe('the terminal while the program is stopped', () => {
   it('goes on where nobody could continue it', async () => {
     const bench = await atJob('hatchback', { dataDir });
     const before = shown(bench);
-    bench.press('Ctrl+z', keyFor('off', 'strip'));
+    bench.press('Ctrl+z');
+    // What is pressed while the terminal is handed back goes to whoever has it then.
+    await bench.waitFor(() => !bench.asked().alternateScreen);
+    await bench.waitFor(() => bench.asked().alternateScreen && bench.asked().bracketedPaste);
+    bench.press(keyFor('off', 'strip'));
     await bench.waitFor(saysSaved(2));
     expect(bench.asked()).toMatchObject({ alternateScreen: true, cursorHidden: true, bracketedPaste: true });
     expect(shown(bench)[1]).toEqual(before[1]);
