@@ -7,14 +7,16 @@ import { readSlot } from './slots.ts';
 import { digitWords } from './spoken-words.ts';
 import { formOf } from './table.ts';
 
+const beginningWith: ReadonlyMap<string | undefined, readonly Saying[]> = Map.groupBy(sayings, ({ nodes: [first] }) =>
+  first && 'word' in first ? first.word : undefined,
+);
+
 /** Reads a phrase by the sayings; undefined when it is none of them as a whole. */
 export function readSaid(desk: Desk, text: string): { row: Row; args: Args } | undefined {
   const words = tokens(text);
   if (words.some((word) => word.quoted)) return undefined;
   const said = words.map((word) => ({ ...word, text: word.text.toLowerCase() }));
-  for (const saying of sayings) {
-    const first = saying.nodes[0];
-    if (!first || !('word' in first) || first.word !== said[0]?.text) continue;
+  for (const saying of beginningWith.get(said[0]?.text) ?? []) {
     const types = new Map(slotsOf(formOf.get(saying.row.id) ?? []).map(({ slot, type }) => [slot, type]));
     const matched = matchForm(saying.nodes.map(named), said, (at, rest, _stops, args): Reading => {
       const [slot = '', type = ''] = at.split('\n');

@@ -45,7 +45,9 @@ export function readName(sort: Sort, what: string): Read {
   };
 }
 export function knownAtStart(known: readonly string[], rest: readonly Token[]): { value: string; used: number }[] {
+  const first = rest[0]?.text.toLowerCase() ?? '';
   const found = known.flatMap((value) => {
+    if (!value.toLowerCase().startsWith(first)) return [];
     const used = rest[0]?.quoted ? 1 : value.split(' ').length;
     return joined(rest, used).toLowerCase() === value.toLowerCase() && used <= rest.length ? [{ value, used }] : [];
   });

@@ -46,7 +46,11 @@ function* leftInside(ledger: Ledger, fronts: readonly Subject[]): Generator<Open
 }
 
 /** Everything behind these fronts that is neither closed (or snug, where that is enough) nor as found; nearest first. */
-export function openBehind(ledger: Ledger, fronts: readonly Subject[]): OpenBehind[] {
+export const openBehind = (ledger: Ledger, fronts: readonly Subject[]): readonly OpenBehind[] =>
+  openBehindAll(ledger, fronts.join('\n'));
+/** Asked by several guards of one call, and for every hole of a pass: worked out once. */
+const openBehindAll = oncePerLedger((ledger, joined): readonly OpenBehind[] => {
+  const fronts = joined.split('\n') as Subject[];
   const graph = graphOf(ledger);
   const seen = new Set<Subject>(fronts);
   const open: OpenBehind[] = [...leftInside(ledger, fronts)];
@@ -62,7 +66,7 @@ export function openBehind(ledger: Ledger, fronts: readonly Subject[]): OpenBehi
     ring = edges.map((e) => e.behind);
   }
   return open;
-}
+});
 
 function subjectOpen(ledger: Ledger, subject: Subject, until: 'closed' | 'snug'): string | null {
   const name = nameOf(subject);
