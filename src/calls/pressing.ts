@@ -4,7 +4,7 @@ import { blocked } from '../job/decide.ts';
 import type { Bound } from './bindings.ts';
 import type { Desk } from './desk.ts';
 import { type Args, type Slot, slotsOf } from './form.ts';
-import { meantBy, type Row } from './row.ts';
+import { filledFor, meantBy, type Row } from './row.ts';
 import { formOf } from './table.ts';
 
 /** Slots left out on purpose while they were asked for. */
@@ -47,11 +47,11 @@ export function whyNot(bound: Bound, desk: Desk, picks: Args): { because: string
   const { row } = bound;
   const press = pressing(bound, picks);
   const needed = slotsOf(formOf.get(row.id) ?? []).filter((one) => !one.optional);
-  const known = { ...row.fills?.(desk, press.args), ...press.args };
+  const known = filledFor(row, desk, press.args);
   const wholly = needed.every(({ slot }) => known[slot] !== undefined);
   // What a row of its own meaning comes to can't be known from half of it.
   if (row.means && !wholly) return null;
-  const meant = meantBy(row, desk, press.args);
+  const meant = meantBy(row, desk, press.args, known);
   if ('no' in meant) return meant.no;
   if (!('say' in meant)) return null;
   const stop = blocked(desk.ledger, meant.say, desk.now);

@@ -163,9 +163,14 @@ export function lackingIn(row: Row, desk: Desk, filled: Args): No | undefined {
   return typeof none === 'string' ? { because: none, instead: `say which ${slot}, or take another area in use` } : none;
 }
 
+/** What is said, and what the desk knows besides. */
+export const filledFor = (row: Row, desk: Desk, args: Args): Args => ({
+  ...undefinedGone(row.fills?.(desk, args) ?? {}),
+  ...args,
+});
+
 /** What this row comes to with these slots filled. */
-export function meantBy(row: Row, desk: Desk, args: Args): Meant {
-  const filled = { ...undefinedGone(row.fills?.(desk, args) ?? {}), ...args };
+export function meantBy(row: Row, desk: Desk, args: Args, filled = filledFor(row, desk, args)): Meant {
   const lacking = lackingIn(row, desk, filled);
   if (lacking) return { no: lacking };
   if (row.means) return row.means(desk, filled);

@@ -39,9 +39,11 @@ export function holeWord(ledger: Ledger, h: HoleState): string {
   if (!o) return 'left empty';
   return o.level === 'tight' && openBecause(ledger, h) ? 'tight, open' : o.level;
 }
-export function holeMark(ledger: Ledger, h: HoleState): Mark {
-  if (!isTouched(h)) return h.declared?.slackOnly ? 'stays' : 'found';
-  if (!openBecause(ledger, h)) return 'done';
+export const holeMark = (ledger: Ledger, h: HoleState): Mark =>
+  isTouched(h) ? touchedMark(h, openBecause(ledger, h)) : markAsFound(h);
+const markAsFound = (h: HoleState): Mark => (h.declared?.slackOnly ? 'stays' : 'found');
+function touchedMark(h: HoleState, because: string | null): Mark {
+  if (!because) return 'done';
   if (isOff(h)) return isEmptyOnArrival(h) ? 'empty' : 'open';
   const o = h.called.occupant;
   if (!o || o.working || o.forNow) return 'half';
@@ -71,7 +73,7 @@ export function holeRow(desk: Desk, h: HoleState): Listed {
   ].filter(Boolean);
   return {
     key: h.hole,
-    mark: holeMark(desk.ledger, h),
+    mark: isTouched(h) ? touchedMark(h, because) : markAsFound(h),
     name: withinArea(h.hole),
     text: `${word.padEnd(8)} ${spec ? specWords(spec) : ''}`,
     end: more.join(', '),
