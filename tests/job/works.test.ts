@@ -417,7 +417,6 @@ describe('first start', () => {
 
   it('[T6] is refused until the oil level was looked at, and again once the oil was drained', () => {
     const on = bench();
-    on.declare({ kind: 'circuit-declared', circuit: 'engine oil', fluid: 'engine oil' });
     expect(on.refused('start-engine')).toBe('T6 oil-level-not-seen');
     on.call('see-oil-level');
     on.call('start-engine');
@@ -429,11 +428,16 @@ describe('first start', () => {
     on.call('start-engine');
   });
 
-  it('[T6] asks for no oil level where the job speaks of no oil, and for it by the fluid of a circuit', () => {
+  it('[T6] wants the oil level seen where the job speaks of no oil, and anew by the fluid of a circuit', () => {
     const on = bench();
     on.declare({ kind: 'circuit-declared', circuit: 'cooling', fluid: 'coolant mix' });
-    on.call('start-engine');
+    expect(on.refused('start-engine')).toBe('T6 oil-level-not-seen');
+    on.call('see-oil-level');
     on.declare({ kind: 'circuit-declared', circuit: 'sump', fluid: 'Oil 5W-30' });
+    on.call('start-engine');
+    on.call('drain', { circuit: 'sump' });
+    on.call('fill-fluid', { circuit: 'sump' });
+    on.call('tools-out');
     expect(on.refused('start-engine')).toBe('T6 oil-level-not-seen');
   });
 

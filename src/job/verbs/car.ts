@@ -63,10 +63,10 @@ const startGates: Guard<object>[] = [
   rotationPassed,
   fluidsFilled,
   gate('oil-level-not-seen', 'T6', (s) => {
-    const ofOil = [...every(s.ledger, 'circuit')].filter((c) => /\boil/i.test(`${c.circuit} ${c.fluid ?? ''}`));
-    // A job that speaks of no oil has none to be looked at.
-    const opened = ofOil.map((c) => circuitOpenedAt(s.ledger, c));
-    return opened.length === 0 || (vehicleOf(s)?.oilAt ?? 0) > Math.max(...opened)
+    const ofOil = [...every(s.ledger, 'circuit')].filter((c) => /\boil|oil\b/i.test(`${c.circuit} ${c.fluid ?? ''}`));
+    // Never looked at is never good enough, whatever the job speaks of: an engine has oil.
+    const opened = Math.max(0, ...ofOil.map((c) => circuitOpenedAt(s.ledger, c)));
+    return (vehicleOf(s)?.oilAt ?? 0) > opened
       ? null
       : no('the oil level was not looked at', 'look at the oil level, and call it', ['vehicle']);
   }),
