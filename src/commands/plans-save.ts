@@ -57,7 +57,11 @@ async function improve(
   const changes = changesIn(read.plan);
   const taken = chosen(changes, take ?? '');
   if (taken === undefined) {
-    out.complain(`countback: --take ${JSON.stringify(take)}: there are the numbers 1 to ${changes.length}, or "all"`);
+    const there =
+      changes.length === 0
+        ? 'the job says nothing more than the plan, so there is nothing to take'
+        : `there are the numbers 1 to ${changes.length}, or "all"`;
+    out.complain(`countback: --take ${JSON.stringify(take)}: ${there}`);
     return exits.usage;
   }
   const isTaken = new Set(taken);

@@ -7,7 +7,7 @@ import { readLog } from '../job/log.ts';
 import { doubtOfNumber } from '../job/number-jump.ts';
 import type { Said } from '../job/said.ts';
 import { fastenerKinds, type Spec, specSchema } from '../job/spec.ts';
-import { type Hole, holeIn, subjectText } from '../job/subjects.ts';
+import { type Hole, holeIn, subjectText, withinArea } from '../job/subjects.ts';
 import { type Candidate, whose as candidatesOf, type InHand } from '../job/whose.ts';
 import { settlingCalls } from '../job/whose-calls.ts';
 import { whatFits } from '../job/whose-hole.ts';
@@ -118,7 +118,7 @@ function toldOf(desk: Desk, hole: string | undefined, { stray }: { stray?: InHan
   if (hole !== undefined) {
     const at = holeNamed(ledger, hole);
     return at === undefined
-      ? refused(`"${hole}" is no hole of this job: an area and a number, as "cam cover 7"`)
+      ? refused(`"${hole}" is no hole of this job: ${holesThere(ledger, hole)}`)
       : toldOfHole(desk, at);
   }
   if (stray?.tray !== undefined && !stateOf(ledger, 'tray', stray.tray)) {
@@ -142,6 +142,16 @@ function holeNamed(ledger: Ledger, text: string): Hole | undefined {
   const area = [...every(ledger, 'area')].find((a) => a.area.toLowerCase() === parts?.[1]?.toLowerCase())?.area;
   const hole = area === undefined ? undefined : holeIn(area, parts?.[2] ?? '');
   return hole !== undefined && stateOf(ledger, 'hole', hole) ? hole : undefined;
+}
+
+/** What there is instead: the holes of the area that was named, else the areas. */
+function holesThere(ledger: Ledger, text: string): string {
+  const areas = [...every(ledger, 'area')];
+  const area = areas.find((a) => text.trim().toLowerCase().startsWith(a.area.toLowerCase()));
+  if (!area)
+    return `say an area and a number; the areas are ${areas.map((a) => a.area).join(', ') || 'not called yet'}`;
+  const known = area.holes.map((hole) => withinArea(hole)).join(', ');
+  return `of ${area.area} ${known === '' ? 'none is' : `${known} are`} called so far`;
 }
 
 const callsText = (desk: Desk, calls: readonly Said[]): string => calls.map((said) => nextWords(desk, said)).join('; ');

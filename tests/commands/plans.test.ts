@@ -365,6 +365,10 @@ describe('plans save --into', () => {
       exit: 0,
       out: `${file}: the job says nothing more and nothing otherwise\n`,
     });
+    expect(await save('--into', file, '--take', '1')).toMatchObject({
+      exit: 64,
+      complaint: expect.stringContaining('so there is nothing to take'),
+    });
     const need = await bench.run(['plans', 'need', 'cam cover gasket', '--plan', file]);
     expect(need.out).toContain('heat shield: off 1');
   });
