@@ -76,6 +76,7 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[]): s
     case 'hole-found-empty':
       return numberJumps(ledger, entry.hole);
     case 'fastener-removed':
+      if (stateOf(ledger, 'hole', entry.hole)?.called.occupant?.working) return [];
       return [inTheWay, noStand, notInFirst, undrained].flatMap((of) => of(ledger, areaOf(entry.hole)));
     case 'fastener-slackened':
       return notInFirst(ledger, areaOf(entry.hole));

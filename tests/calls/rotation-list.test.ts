@@ -37,6 +37,24 @@ describe('the check rotation', () => {
     expect(at.state().ledger.lines.all.at(-1)?.entries).toMatchObject([{ kind: 'mark-read', mark: 'cam' }]);
     expect(listed()[0]).toBe('drive timing: check rotation passed');
   });
+  it('[R2] takes out what keeps the drive from being turned, not what went in last', async () => {
+    const { at, listed } = await driveWith('');
+    for (const line of ['in cam clamp as lock at area idler', 'in mask as mask at area idler'])
+      at.session().runLine(line);
+    await at.press('R');
+    expect(listed().join('\n')).toContain('first cam clamp is in: o');
+    await at.press('o');
+    expect(at.state().ledger.lines.all.at(-1)?.entries).toMatchObject([
+      { kind: 'temporary-taken-out', temporary: 'cam clamp' },
+    ]);
+  });
+  it('reads the next mark, although the row of one that was read is picked', async () => {
+    const { at } = await driveWith('');
+    at.session().runLine('turned 2');
+    await at.press('R', 'down', 'down', 'm', 'm');
+    const read = at.state().ledger.lines.all.flatMap((line) => line.entries);
+    expect(read.flatMap((entry) => (entry.kind === 'mark-read' ? [entry.mark] : []))).toEqual(['crank', 'cam']);
+  });
   it('says what a mark that stands off is worth in degrees', async () => {
     const { at, listed } = await driveWith('teeth 123 24');
     for (const line of ['turned 2', 'mark off by 1']) at.session().runLine(line);
@@ -56,8 +74,8 @@ it('[R2 K1] says all that would refuse a turn before it is tried, each with its 
   };
   expect(before('out flywheel lock')).toEqual([
     'flywheel lock is in: o',
-    'nothing is in crank pulley 1 to turn it by: a working bolt: B w',
-    expect.stringMatching(/^no count by eye stands for tray .*: P c$/),
+    expect.stringMatching(/^nothing is in crank pulley 1 to turn it by: a working bolt: B(, a crank pulley,)? w$/),
+    expect.stringMatching(/^no count by eye stands for tray .*: P c, all others empty: P e$/),
   ]);
   expect(before('count 1 is 12')).toEqual([expect.stringMatching(/^no count by eye stands for tray 1/)]);
   expect(before('turned 1')).toEqual([]);

@@ -237,6 +237,11 @@ it('misses what carries or locks before the first of its area is opened, and tak
   expect(said(on, 'remove', off('bracket/1'))).toEqual(noJack);
   expect(said(on, 'remove', off('pulley/1'))).toEqual(['not in: flywheel lock; to go in before pulley is opened']);
   expect(said(on, 'remove', off('cover/1'))).toEqual([]);
+  // A bolt that was in to turn the crank by opens nothing.
+  on.call('remove', off('pulley/1'));
+  on.call('count-holes', { area: 'pulley', count: 1 });
+  on.call('fit', { hole: 'pulley/1', working: true });
+  expect(said(on, 'remove', { hole: 'pulley/1', to: 'tray:1' })).toEqual([]);
   on.call('put-in', { temporary: 'jack', sort: 'jack', at: 'area:bracket' });
   expect(said(on, 'remove', off('bracket/1'))).toEqual([]);
 });

@@ -5,7 +5,7 @@ import { every, stateOf } from '../../job/ledger.ts';
 import type { Refusal } from '../../job/refusal.ts';
 import { rotationNeeded } from '../../job/rotation.ts';
 import type { DriveState } from '../../job/states.ts';
-import { subjectText } from '../../job/subjects.ts';
+import { areaOf, type Hole, named, subjectText } from '../../job/subjects.ts';
 import { isWithdrawn } from '../../job/withdrawn.ts';
 import { isRefused } from '../../trade/answer.ts';
 import { degreesOff, turnsUntilMarksMeet } from '../../trade/belt-drive.ts';
@@ -17,8 +17,9 @@ import type { Listed } from '../listed.ts';
 export function rotationRows(desk: Desk, keymap: Keymap): Listed[] {
   const shown = [...every(desk.ledger, 'drive')].filter((d) => !isWithdrawn(desk.ledger, `drive:${d.drive}`));
   return shown.flatMap((d): Listed[] => {
-    const picks = { drive: d.drive };
     const needed = rotationNeeded(desk.ledger, d);
+    const stops = needed ? stopsOf(desk, d) : [];
+    const picks = { drive: d.drive };
     const passed = d.tries.at(-1)?.passedAt;
     const head: Listed = {
       key: d.drive,
@@ -28,9 +29,17 @@ export function rotationRows(desk: Desk, keymap: Keymap): Listed[] {
       end: needed ? 'check rotation to come' : passed ? 'check rotation passed' : 'as found',
       picks,
     };
-    return [head, ...(needed ? beforeTurning(desk, d, keymap) : []), ...tries(d), ...marks(d), ...printedMarks(d)];
+    const before = needed ? beforeTurning(desk, d, keymap, stops) : [];
+    const rows = [head, ...before, ...tries(d), ...marks(d), ...printedMarks(d)];
+    // Here the key that takes something out means what keeps the drive from being turned, not what went in last.
+    const lock = stops.flatMap(({ code, places: [place] }) =>
+      code === 'pin-still-in' && place !== undefined ? (named('temporary', place) ?? []) : [],
+    )[0];
+    return lock === undefined ? rows : rows.map((row) => ({ ...row, picks: { ...row.picks, temporary: lock } }));
   });
 }
+const stopsOf = ({ ledger, now }: Desk, { drive }: DriveState): Refusal[] =>
+  allStops(ledger, { verb: 'turn-crank', drive, quarters: 1 }, now);
 
 /** The call that does what a refusal of a turn asks for. */
 const callFor: Readonly<Record<string, string>> = {
@@ -46,9 +55,7 @@ const isCount = ({ code }: Refusal): boolean => code === 'trays-not-counted';
  * R2, K1: all that would refuse a turn now, before it is tried. What is done by hand comes first: a fastener taken out of a
  * tray, or put into one, makes its count fall.
  */
-function beforeTurning(desk: Desk, d: DriveState, keymap: Keymap): Listed[] {
-  const { ledger, now } = desk;
-  const stops = allStops(ledger, { verb: 'turn-crank', drive: d.drive, quarters: 1 }, now);
+function beforeTurning(desk: Desk, d: DriveState, keymap: Keymap, stops: readonly Refusal[]): Listed[] {
   return [
     ...stops.filter((stop) => !isCount(stop)).map((stop) => stopRow(d, stop, keymap)),
     ...turnedBy(desk, d, keymap),
@@ -59,7 +66,9 @@ function stopRow({ drive }: DriveState, stop: Refusal, keymap: Keymap): Listed {
   const [place, ...others] = stop.places;
   // Its own words name all of the trays.
   const more = others.length > 0 && !isCount(stop) ? `; then ${listedShort(others)}` : '';
-  const way = waySaid(keymap, 'rotation', callFor[stop.code] ?? '');
+  const calls = [callFor[stop.code] ?? '', ...(isCount(stop) && others.length > 0 ? ['empty'] : [])];
+  const ways = calls.map((call) => waySaid(keymap, 'rotation', call)).filter(Boolean);
+  const way = ways.join(', all others empty: ');
   const instead = `${stop.instead}${way && `: ${way}`}`;
   return {
     key: `${drive} first ${stop.code}`,
@@ -68,6 +77,7 @@ function stopRow({ drive }: DriveState, stop: Refusal, keymap: Keymap): Listed {
     text: `${stop.because}${more}`,
     // Its key leaves what stands in the way its room; the picked row says all.
     end: way || stop.instead,
+    brief: { end: ways.join(', ') || stop.instead },
     more: `${stop.because}${more}; ${instead}`,
     picks: { drive },
     ...(place !== undefined && { leads: place }),
@@ -80,19 +90,25 @@ const listedShort = (places: readonly string[]): string => {
 };
 
 /** With its bolt out the crank has nothing a socket holds on: an old one turns it. */
-function turnedBy({ ledger }: Desk, { drive, declared }: DriveState, keymap: Keymap): Listed[] {
+function turnedBy({ ledger, facing }: Desk, { drive, declared }: DriveState, keymap: Keymap): Listed[] {
   const bolt = declared?.crankBolt;
   const h = bolt === undefined ? undefined : stateOf(ledger, 'hole', bolt);
   if (!h || !isOff(h)) return [];
   const text = `nothing is in ${subjectText(`hole:${bolt}`)} to turn it by`;
-  const way = waySaid(keymap, 'rotation', 'working');
+  const area = areaOf(bolt as Hole);
+  const [led, taken, call] = [
+    waySaid(keymap, 'rotation', 'to-build'),
+    ...['area', 'working'].map((c) => waySaid(keymap, 'build', c)),
+  ];
+  const way = facing.area === area ? `${led} ${call}` : `${led}, ${taken} ${area}, ${call}`;
   return [
     {
       key: `${drive} turned by`,
       mark: 'half',
       name: 'with',
       text,
-      end: `a working bolt${way && `: ${way}`}`,
+      end: `a working bolt: ${way}`,
+      brief: { end: `working bolt: ${facing.area === area ? way : [led, taken, call].join(' ')}` },
       picks: { drive },
       leads: `hole:${bolt}`,
     },
@@ -131,6 +147,8 @@ const tries = (d: DriveState): Listed[] =>
 
 function marks(d: DriveState): Listed[] {
   const last = d.tries.at(-1);
+  const isRead = (mark: string) => last?.marks[mark] !== undefined;
+  const allRead = d.declared?.marks.every(isRead) ?? true;
   const read = (d.declared?.marks ?? []).map((m): Listed => {
     const off = last?.marks[m];
     return {
@@ -139,7 +157,8 @@ function marks(d: DriveState): Listed[] {
       name: 'mark',
       text: m,
       end: off === undefined ? 'not read' : off === 0 ? 'stands' : offWords(off, d),
-      picks: { drive: d.drive, mark: m },
+      // One that was read hands the key on to the next; with all read it is read once more.
+      picks: { drive: d.drive, ...((allRead || !isRead(m)) && { mark: m }) },
     };
   });
   const tension = last?.tension;
