@@ -9,7 +9,7 @@ import { every, type Ledger, stateOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
 import { oncePerMoment } from './once-per-ledger.ts';
 import type { OpenPoint } from './open-point.ts';
-import { awayText, readyText } from './ready.ts';
+import { awayText, curingText } from './ready.ts';
 import { driveOpenedAt, rotationNeeded } from './rotation.ts';
 import { specText } from './spec.ts';
 import type { CircuitState } from './states.ts';
@@ -133,7 +133,7 @@ function* facePoints(ledger: Ledger, now: Stamp): Generator<OpenPoint> {
     if (missing) yield { code: 'bead-missing', at, because: missing };
     const curing = beads.find((b) => !b.void && !b.reached.full);
     if (curing) {
-      const ready = readyText(curing, 'full', now);
+      const ready = curingText(curing, now);
       const because =
         curing.togetherAt === 0 ? ready : `${curing.label.product} is curing, ${ready}${awayText(curing)}`;
       yield { code: 'bead-curing', at, because };

@@ -20,6 +20,12 @@ export function readyText(bead: BeadStanding, stage: Stage, now: Stamp): string 
   if (ready === undefined) return 'ready once bench conditions it cures under are told';
   return `ready ${dayAndHour(ready, now)}`;
 }
+/** The same of a bead that is to cure to the end, and when the engine may run before that. */
+export function curingText(bead: BeadStanding, now: Stamp): string {
+  const { run, full } = bead.readyAtMs;
+  const before = run !== undefined && run !== full && !bead.reached.run ? `, may be run ${dayAndHour(run, now)}` : '';
+  return `${readyText(bead, 'full', now)}${before}`;
+}
 function dayAndHour(readyAtMs: number, { atMs, zoneMin }: Stamp): string {
   const at = wholeMinuteMs(readyAtMs);
   const day = at - atMs < weekMs - 60 * minute ? civilTime(at, zoneMin).weekday : dateText(at, zoneMin);

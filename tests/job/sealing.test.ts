@@ -383,9 +383,9 @@ describe('what an hour at the bench is worth', () => {
     const { atMs } = on.lines()[bead(on).togetherAt - 1] as Stamp;
     // Snug half a minute past 9:06 of a Monday by a clock an hour ahead of UTC.
     expect(new Date(atMs).toISOString()).toBe('2026-03-02T08:06:30.000Z');
-    expect(words(on)).toBe('grey is curing, ready Tuesday 09:07');
+    expect(words(on)).toBe('grey is curing, ready Tuesday 09:07, may be run Monday 15:07');
     const slow = sealed({ label: { ...grey, fullHours: 200 } });
-    expect(words(slow)).toBe('grey is curing, ready 2026-03-10 17:07');
+    expect(words(slow)).toBe('grey is curing, ready 2026-03-10 17:07, may be run Monday 15:07');
     expect(words(sealed({ conditions: null }))).toBe(
       'grey is curing, ready once bench conditions it cures under are told',
     );

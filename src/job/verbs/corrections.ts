@@ -102,7 +102,7 @@ const exchangeHoles = verb(
           if (differs.length > 0 && spec) {
             return no(
               `${subjectText(`hole:${into?.hole}`)} wants another ${fieldWords(differs)} than ${specText(spec)}`,
-              'name the hole it really was',
+              'name the hole it really was; if it was this one, strike that call and call this hole',
             );
           }
         }
