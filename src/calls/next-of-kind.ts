@@ -119,7 +119,12 @@ const kinds: Readonly<Record<string, Kind>> = {
       const on = parts(desk).filter(
         (p) => p.declared && !p.off && p.removedAt === 0 && inFrontOf(desk.ledger, `part:${p.part}`).length === 0,
       );
-      return within(desk, on, (p) => p.declared?.heldBy.map(areaOf) ?? []).map((p) => p.part);
+      const { area } = desk.facing;
+      const front = new Set(area === undefined ? [] : inFrontOf(desk.ledger, `area:${area}`));
+      // What stands in front of the area in use comes before what is loose in it.
+      const first = on.filter(({ part }) => front.has(`part:${part}`));
+      const here = within(desk, on, (p) => p.declared?.heldBy.map(areaOf) ?? []);
+      return [...new Set([...first, ...here])].map((p) => p.part);
     },
   },
   'part-back': {

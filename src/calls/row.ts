@@ -44,8 +44,8 @@ export type Ready = { line: string; title: string };
 /** Another way, with its call. */
 export type OrElse = { instead: string; by: string };
 
-/** What is asked once: `again` is what the same key then does. */
-export type Once = No & { again: string };
+/** What is asked once: `again` is what the same key then does, `short` why, beside a choice of it. */
+export type Once = No & { again: string; short?: string };
 
 /** "worn, or else: P j". */
 export type Otherwise = { words: string; by: string };
@@ -111,6 +111,8 @@ export type Row = {
   nothing?: No | ((desk: Desk, args: Args) => No | undefined);
   /** Which of what could fill a slot is offered, and in which order. */
   offers?: (desk: Desk, slot: string, known: readonly string[], args: Args) => readonly string[];
+  /** The order of what is offered stands, though some of it cannot be taken yet. */
+  inItsOrder?: true;
   /** How a slot is asked for, where its type alone says too little. */
   questions?: Readonly<Record<string, string | ((args: Args, desk: Desk) => string)>>;
   /** Asked beyond the slots, one after the other until nothing is left to ask; each answer stands among the slots. */

@@ -1,11 +1,14 @@
 // Which areas a part belongs to: where it is held, and what it is said to be in front of or behind; and whether a new one
 // named like another area is meant, which the bolts in use would hold.
+import { isFreed } from '../job/freed.ts';
+import { inFrontOf } from '../job/in-front.ts';
 import { every, type Ledger, stateOf } from '../job/ledger.ts';
 import { edgesOf } from '../job/order.ts';
-import { areaOf, named } from '../job/subjects.ts';
+import type { Said } from '../job/said.ts';
+import { areaOf, named, type Subject, subjectText } from '../job/subjects.ts';
 import type { Desk } from './desk.ts';
 import type { Args } from './form.ts';
-import type { Besides } from './row.ts';
+import type { Besides, Once } from './row.ts';
 
 export function areasOfPart(ledger: Ledger, part: string): string[] {
   const subject = `part:${part}`;
@@ -15,6 +18,43 @@ export function areasOfPart(ledger: Ledger, part: string): string[] {
   });
   const held = stateOf(ledger, 'part', part)?.declared?.heldBy.map(areaOf) ?? [];
   return [...new Set([...held, ...beside])];
+}
+
+/** What still stands closed in front of a part, and of where it is held as long as it is. */
+function closedBefore(ledger: Ledger, part: string): Subject[] {
+  const p = stateOf(ledger, 'part', part);
+  const held =
+    !p?.declared || isFreed(ledger, p) ? [] : p.declared.heldBy.map((hole): Subject => `area:${areaOf(hole)}`);
+  return [...new Set([`part:${part}` as Subject, ...held].flatMap((at) => inFrontOf(ledger, at)))];
+}
+/** Which one comes off: what stands in front of the area in use, what it holds, what is loose elsewhere; last what nobody reaches yet. */
+export function inTurnToComeOff({ ledger, facing: { area } }: Desk, known: readonly string[]): readonly string[] {
+  const front = area === undefined ? [] : inFrontOf(ledger, `area:${area}`);
+  const rank = (part: string): number => {
+    const p = stateOf(ledger, 'part', part);
+    const heldBy = p?.declared?.heldBy ?? [];
+    const isHeld = p !== undefined && heldBy.length > 0 && !isFreed(ledger, p);
+    if (heldBy.some((hole) => areaOf(hole) === area)) return isHeld ? 2 : 1;
+    if (isHeld) return 4;
+    if (closedBefore(ledger, part).length > 0) return 5;
+    return front.includes(`part:${part}`) ? 0 : 3;
+  };
+  return known
+    .map((part) => ({ part, at: rank(part) }))
+    .toSorted((a, b) => a.at - b.at)
+    .map(({ part }) => part);
+}
+/** It lies behind what is still closed, where no hand reaches it: nobody took it off. */
+export function askedOnReaching({ ledger }: Desk, { part }: Said): Once | undefined {
+  const before = typeof part === 'string' ? closedBefore(ledger, part).map(subjectText) : [];
+  if (before.length === 0) return undefined;
+  return {
+    because: `${part} is behind ${before.join(', ')}, not opened yet`,
+    instead: 'what is in front comes off first',
+    by: 'area',
+    again: `calls ${part} off all the same`,
+    short: `behind ${before.join(', ')}`,
+  };
 }
 
 /** Of one that is known, or said with what holds it, nothing is asked. */

@@ -119,7 +119,8 @@ function askingFor(row: Row, { slot, type, optional }: Slot, args: Args, desk: D
   // Where something new may be named, what can't be meant is no choice.
   const judged = mayNameNew.has(row.id) ? all.filter((c) => !c.never) : all;
   // Fixed choices keep their numbers, blocked or not; of names, those that can be taken come first.
-  const choices = isChoice(type) ? judged : [...judged.filter((c) => !c.blocked), ...judged.filter((c) => c.blocked)];
+  const stand = isChoice(type) || row.inItsOrder === true;
+  const choices = stand ? judged : [...judged.filter((c) => !c.blocked), ...judged.filter((c) => c.blocked)];
   const usual = showSlot(desk, type, row.fills?.(desk, args)[slot]);
   const at = choices.findIndex((c) => c.value === usual);
   return {
@@ -148,7 +149,8 @@ export function choiceOf(row: Row, slot: string, type: string, value: string, ar
   const meant = 'value' in read ? meantBy(row, desk, { ...args, [slot]: read.value }) : undefined;
   const stop = meant && 'say' in meant ? blocked(desk.ledger, meant.say, desk.now) : null;
   const unasked = 'value' in read ? row.unasked?.(desk, { ...args, [slot]: read.value })?.words : undefined;
-  const beside = unasked ?? ('value' in read ? besideChoice(desk, row, type, read.value) : undefined);
+  const once = meant && 'say' in meant && !stop ? row.asksOnce?.(desk, meant.say)?.short : undefined;
+  const beside = unasked ?? once ?? ('value' in read ? besideChoice(desk, row, type, read.value) : undefined);
   const plan = type === 'plan' ? desk.plans().find(({ name }) => name === value) : undefined;
   return {
     value,

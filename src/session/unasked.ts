@@ -3,6 +3,7 @@ import { choicesFor, isHere } from '../calls/choices.ts';
 import type { Desk } from '../calls/desk.ts';
 import { nextOfKind } from '../calls/next-of-kind.ts';
 import { type Pressing, unanswered } from '../calls/pressing.ts';
+import { meantBy } from '../calls/row.ts';
 import { areasOfPart } from '../calls/where-parts-are.ts';
 import { stateOf } from '../job/ledger.ts';
 import { mayNameNew, readAnswer } from './answering.ts';
@@ -38,6 +39,11 @@ function isOfAnother({ ledger, facing }: Desk, type: string, name: string): bool
   const of = joint === undefined ? areas : [joint];
   return of.length > 0 && facing.area !== undefined && !of.includes(facing.area);
 }
+/** Nobody is sure that it is meant: it is no choice that is made unasked. */
+function isAskedOnce({ bound: { row }, args }: Pressing, slot: string, value: string, desk: Desk): boolean {
+  const meant = row.asksOnce && meantBy(row, desk, { ...args, [slot]: value });
+  return meant !== undefined && 'say' in meant && row.asksOnce?.(desk, meant.say) !== undefined;
+}
 /** The only one of the area in use, else the only one of none. */
 function withSoleChoices(pressing: Pressing, desk: Desk): Pressing {
   const { row, binding } = pressing.bound;
@@ -53,7 +59,7 @@ function withSoleChoices(pressing: Pressing, desk: Desk): Pressing {
   if (mayNameNew.has(row.id) && (!isPlanned || row.id === 'put-in' || row.id === 'finding')) return pressing;
   const open = choicesFor(desk, slot.type, pressing.args)
     .map((value) => choiceOf(row, slot.slot, slot.type, value, pressing.args, desk))
-    .filter((choice) => !choice.blocked);
+    .filter((choice) => !choice.blocked && !isAskedOnce(pressing, slot.slot, choice.value, desk));
   const here = open.filter((choice) => isHere(desk, slot.type, choice.value));
   const [sole, second] = here.length > 0 ? here : open;
   if (!sole || second || (here.length === 0 && isOfAnother(desk, slot.type, sole.value))) return pressing;

@@ -77,6 +77,49 @@ describe('on a job from a plan', () => {
     expect(shown().filter((one) => one.startsWith('part off'))).toEqual([]);
   });
 
+  it('[O2] asks first for what the area in use holds, and last for what lies behind what is closed', async () => {
+    say('area right front wheel');
+    await at.press('p');
+    const { choices = [], at: row } = at.view().asking ?? {};
+    expect(row).toBe(0);
+    expect(choices[0]).toMatchObject({ value: 'wheel', blocked: 'wheel is still held by right front wheel 1' });
+    expect(choices.slice(-3).map(({ value, beside }) => [value, beside])).toEqual([
+      ['timing belt', 'behind lower belt cover'],
+      ['auxiliary belt', 'behind arch liner'],
+      ['gasket', 'behind cam cover'],
+    ]);
+    const before = at.state().ledger.lines.length;
+    await at.press('enter');
+    expect(answer()).toBe('wheel is still held by right front wheel 1');
+    await at.press('escape', 'p', ...type('timing belt'), 'enter');
+    expect(at.state().answer).toMatchObject({
+      kind: 'asked',
+      text: 'timing belt is behind lower belt cover, not opened yet',
+      again: 'calls timing belt off all the same',
+    });
+    expect(at.state().ledger.lines.length).toBe(before);
+    await at.press('p', ...type('timing belt'), 'enter');
+    expect(answer()).toContain('timing belt off');
+  });
+
+  it('[O2] takes no part behind a closed cover as the only one, and a typed line takes it at once', async () => {
+    say('area lower belt cover');
+    await at.press('p');
+    expect(at.view().asking?.choices[0]?.value).toBe('lower cover');
+    await at.press('escape');
+    say('part off timing belt');
+  });
+
+  it('[O2] keeps to the part that stands in front, when the one behind it is slack already', async () => {
+    say('area lower belt cover', ...[1, 2, 3, 4, 5, 6].map((n) => `off ${n}`), 'in cam clamp', 'in crank pin');
+    say('area tensioner and idler', 'slack 1');
+    expect(shown()).toContain('part off: timing belt');
+    await at.press('p');
+    expect(answer()).toMatch(/^timing belt off/);
+    await at.press('p');
+    expect(answer()).toMatch(/^tensioner off/);
+  });
+
   it('[O2] says of a loose part that it comes off by itself with its last bolt, and then that it has', async () => {
     say('area right front wheel', ...[1, 2, 3, 4, 5].map((n) => `slack ${n}`));
     expect(shown()).toContain('part off: wheel, else by itself with its last');

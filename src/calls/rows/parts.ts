@@ -8,7 +8,7 @@ import type { Desk } from '../desk.ts';
 import type { Args } from '../form.ts';
 import { onwards } from '../next-area.ts';
 import { key, type No, type Row } from '../row.ts';
-import { areasOfPart, askedOnPartOff } from '../where-parts-are.ts';
+import { areasOfPart, askedOnPartOff, askedOnReaching, inTurnToComeOff } from '../where-parts-are.ts';
 
 const sorts = temporaryKinds.join('|');
 const verdicts = partVerdicts.join('|');
@@ -73,6 +73,9 @@ export const partsRows: readonly Row[] = [
     group: 'parts',
     keys: [key('p', 'strip', { pad: '4' })],
     besides: askedOnPartOff,
+    asksOnce: askedOnReaching,
+    offers: (desk, slot, known) => (slot === 'part' ? inTurnToComeOff(desk, known) : known),
+    inItsOrder: true,
     questions: { part: askPart },
     means: (desk, { part, heldBy, sits }) => {
       const known = stateOf(desk.ledger, 'part', part as string)?.declared;
