@@ -9,6 +9,7 @@ import { nextArea } from '../calls/next-area.ts';
 import { nextTrays, upNext } from '../calls/next-of-kind.ts';
 import type { Otherwise } from '../calls/row.ts';
 import { suspectedHere, suspectedNext } from '../calls/rows/findings.ts';
+import { facesAwaited, mindedHere } from '../calls/sent-to.ts';
 import { isEmptyTray } from '../calls/trays.ts';
 import { restOf } from '../job/area-rest.ts';
 import { isEmptyOnArrival, isOff } from '../job/closed.ts';
@@ -20,7 +21,6 @@ import { gatedBy } from '../job/order.ts';
 import { areaOf, named, numberOf, subjectText, withinArea } from '../job/subjects.ts';
 import { suspectedAt, suspicionText } from '../job/suspicions.ts';
 import { tighteningWords } from '../job/tightening.ts';
-import { facesNotClean, facesWithoutBead } from '../job/warnings-building.ts';
 import { plainText } from '../trade/plain-text.ts';
 import type { ScreenId } from '../view/screens.ts';
 import { fitted, wrapped } from './cells.ts';
@@ -173,15 +173,14 @@ function firstRows({ desk, keymap }: Scene, next: string | undefined, columns: n
   ).map((text) => plainRow(fitted(` ${text}`, columns), nextWordsLook));
 }
 /** S1: as long as a face of the area lies without its bead, or not called clean; O4: what holds a bolt while it is turned. */
-function firstOnRows({ desk: { ledger, facing }, keymap }: Scene, next: string | undefined, columns: number): Row[] {
-  const h = next === undefined ? undefined : stateOf(ledger, 'hole', next);
+function firstOnRows({ desk, keymap }: Scene, next: string | undefined, columns: number): Row[] {
+  const h = next === undefined ? undefined : stateOf(desk.ledger, 'hole', next);
   const cure = keyOf(keymap, 'build', 'to-sealing');
-  const holding = h ? missingToBringUp(ledger, h.hole) : [];
-  const here = facing.area === undefined ? [] : (stateOf(ledger, 'area', facing.area)?.holes ?? []);
-  const wanting = new Set(here.flatMap((hole) => facesWithoutBead(ledger, hole)));
+  const holding = h ? missingToBringUp(desk.ledger, h.hole) : [];
+  const { toSeal, toClean } = facesAwaited(desk);
   const said = [
-    ...[...wanting].map((face) => `${cure}: bead on ${face}`),
-    ...(h && isOff(h) ? facesNotClean(ledger, { hole: h.hole }).map((face) => `${cure}: ${face} clean`) : []),
+    ...toSeal.map((face) => `${cure}: bead on ${face}`),
+    ...toClean.map((face) => `${cure}: ${face} clean`),
     ...(holding.length > 0 ? [`${keyOf(keymap, 'build', 'put-in')}: ${holding.join(', ')}`] : []),
   ];
   return said.flatMap((one) =>
@@ -191,14 +190,10 @@ function firstOnRows({ desk: { ledger, facing }, keymap }: Scene, next: string |
   );
 }
 /** Before the first of an area comes off, where it can hurt or spoil something: each in whole, else where it is read; later only where. */
-function mindedRows({ desk: { ledger, facing }, keymap }: Scene, columns: number, room: number): Row[] {
-  const { area } = facing;
-  const before = area === undefined ? [] : inFrontOf(ledger, `area:${area}`);
-  const about = new Set<string | undefined>([...(area === undefined ? [] : [`area:${area}`]), ...before]);
-  if (ledger.tallies.all.touched === 0) about.add(undefined);
-  const cautions = [...every(ledger, 'service')].flatMap((s) => s.cautions ?? []);
-  const minded = [...new Set(cautions.filter(({ at }) => about.has(at)).map(({ words }) => words))];
-  const begun = area !== undefined && tallyOf(ledger, area).off > 0;
+function mindedRows({ desk, keymap }: Scene, columns: number, room: number): Row[] {
+  const { area } = desk.facing;
+  const minded = mindedHere(desk);
+  const begun = area !== undefined && tallyOf(desk.ledger, area).off > 0;
   const texts: string[] = [];
   let told = 0;
   for (const words of minded.slice(0, begun ? 0 : mostMinded)) {

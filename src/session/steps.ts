@@ -66,8 +66,12 @@ export function createSteps(floor: Floor): (s: Step) => void {
       if (s.to === 'settings') return view.screen === s.to ? undefined : step({ to: s.to, from: view.screen });
       // Without a job every other screen would be empty.
       if (!session() && s.to !== 'shelf') return;
+      const isThere = view.screen === s.to;
       step({ to: s.to });
-      return startWhereItWaits(around);
+      if (s.to === 'todo' && isThere) return step({ move: Number.NEGATIVE_INFINITY, of: 1 });
+      const sentTo = startWhereItWaits(around);
+      const again = `${keyOf(keymap, 'todo', 'to-todo')} again: the top of the list.`;
+      return sentTo?.name === 'mind' ? set({ note: `To be minded at ${desk().facing.area}. ${again}` }) : undefined;
     }
     switch (s.step) {
       case 'up':

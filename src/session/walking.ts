@@ -3,6 +3,7 @@
 import { type Desk, nextBack, nextOff } from '../calls/desk.ts';
 import { acrossGroups, type Listed, pickedAt, type Rows } from '../calls/listed.ts';
 import { areaDrawn } from '../calls/lists/map.ts';
+import { isSentTo, rowSentTo } from '../calls/sent-to.ts';
 import { areaOf, named, nameOf } from '../job/subjects.ts';
 import { acting, type View, type ViewStep } from '../view/view.ts';
 import { screenFor } from './leading.ts';
@@ -37,15 +38,15 @@ export function moveAcross({ view, listed, step }: Around, by: 1 | -1): void {
   step({ move: acrossGroups(rows, from, by) - (at[screen] ?? 0), of: rows.length });
 }
 
-/** Faces are few and each is worked on in turn: their list begins with the first that wants something. */
-export function startWhereItWaits({ view, listed, step }: Around): void {
+/** A list begins with what the area in use waits for; that of faces, which are worked on in turn, else with the first that waits. */
+export function startWhereItWaits({ view, desk, listed, step }: Around): Listed | undefined {
   const { screen, at } = view();
-  if (screen !== 'sealing') return;
+  if (!isSentTo(screen)) return undefined;
   const rows = listed();
-  const all = rows.slice(0, rows.length);
-  const open = all.findIndex((one) => one.mark === 'open');
-  const waits = open >= 0 ? open : all.findIndex((one) => one.name === 'face' && one.mark === 'half');
-  if (waits >= 0) step({ move: waits - (at[screen] ?? 0), of: rows.length });
+  const waits = rowSentTo(desk(), screen, rows.slice(0, rows.length));
+  if (waits === undefined) return undefined;
+  step({ move: waits - (at[screen] ?? 0), of: rows.length });
+  return rows.at(waits);
 }
 
 /** A row that a call has moved in its list stays the one that is picked; one that is gone leaves the cursor where it stood. */

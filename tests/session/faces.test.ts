@@ -138,3 +138,33 @@ describe('the conditions at the bench', () => {
     expect(at.view().asking?.title).toBe('bench conditions: humidity of the air in %, as 45 (left out: unknown)');
   });
 });
+
+describe('a screen that one is sent to', () => {
+  it('[S1] opens on the face of the area in use, whatever another face wants', async () => {
+    const at = await partWay('clean cam cover face');
+    at.say('area coolant pump');
+    await at.press('B', 'C');
+    const picked = () => pickedAt(at.bench.listed(), at.view().at.sealing)?.text;
+    expect(picked()).toBe('pump face');
+    await at.press('c');
+    expect(at.answer()).toBe('pump face clean');
+    await at.press('B', 'C');
+    expect(picked()).toBe('cam cover face');
+  });
+  it('opens on what is to be minded at the area in use, and by the same key at the top', async () => {
+    const at = await partWay('off 1', 2);
+    at.say('area tensioner and idler');
+    await at.press('S', 'T');
+    const picked = () => pickedAt(at.bench.listed(), at.view().at.todo);
+    expect(picked()).toMatchObject({ name: 'mind', end: 'timing belt' });
+    expect(at.bench.store.getState().note).toBe('To be minded at tensioner and idler. T again: the top of the list.');
+    await at.press('T');
+    expect(picked()?.name).toBe('service');
+  });
+  it('[F4] opens on the finding of the area in use', async () => {
+    const at = await partWay('part off timing belt');
+    at.say('finding at lower belt cover 2 bent', 'finding at coolant pump 1 bent', 'area coolant pump');
+    await at.press('B', 'F');
+    expect(pickedAt(at.bench.listed(), at.view().at.findings)?.text).toBe('coolant pump 1: bent');
+  });
+});

@@ -8,6 +8,7 @@ import { stepText } from '../../plan/need-words.ts';
 import { type Bought, type Place, type ServiceToDo, type StillToDo, stillToDo } from '../../plan/still-to-do.ts';
 import type { Desk } from '../desk.ts';
 import type { Listed, Mark } from '../listed.ts';
+import { mindedHere } from '../sent-to.ts';
 import { specWords } from '../spec-words.ts';
 
 export function todoRows(desk: Desk): Listed[] {
@@ -17,7 +18,7 @@ export function todoRows(desk: Desk): Listed[] {
     ...todo.newParts.map(boughtRow),
     ...todo.tools.map(({ tool, at, words }) => row(`tool ${at} ${tool}`, 'plain', 'tool', tool, words, at)),
     ...learnedOrder(desk.ledger).map(orderRow),
-    ...cautionsOf(desk).map(mindRow),
+    ...mindRows(desk),
   ];
 }
 
@@ -80,9 +81,15 @@ function boughtRow({ name, quantity, spec, bought }: Bought): Listed {
     : row(`buy ${name}`, 'done', 'bought', text, `${quantity}`);
 }
 
+/** Those of the area in use first, as the bench sends one to them. */
+function mindRows(desk: Desk): Listed[] {
+  const here = new Set(mindedHere(desk));
+  const all = cautionsOf(desk);
+  return [...all.filter(({ words }) => here.has(words)), ...all.filter(({ words }) => !here.has(words))].map(mindRow);
+}
 /** Where it can hurt; the place gives way to the words, and is said below. */
-const mindRow = ({ words, at }: { words: string; at?: Subject }, i: number): Listed => ({
-  ...row(`mind ${i}`, 'plain', 'mind', words, at === undefined ? '' : subjectText(at)),
+const mindRow = ({ words, at }: { words: string; at?: Subject }): Listed => ({
+  ...row(`mind ${words}`, 'plain', 'mind', words, at === undefined ? '' : subjectText(at)),
   brief: { end: '' },
 });
 
