@@ -35,7 +35,7 @@ const waits = ({ mark }: Listed): boolean => mark === 'open' || mark === 'half';
 
 /** How far a row of a screen is what one was sent there for: the least is the one; undefined where it is not. */
 type Wanted = (row: Listed) => number | undefined;
-const byScreen: Partial<Record<ScreenId, (desk: Desk) => Wanted>> = {
+const byScreen: Partial<Record<ScreenId, (desk: Desk, from: ScreenId) => Wanted>> = {
   sealing(desk) {
     const { toSeal, toClean } = facesAwaited(desk);
     const named = [...toSeal, ...toClean];
@@ -61,17 +61,18 @@ const byScreen: Partial<Record<ScreenId, (desk: Desk) => Wanted>> = {
       const { areas = [] } = stateOf(ledger, 'drive', row.key)?.declared ?? {};
       return row.name === 'drive' && facing.area !== undefined && areas.includes(facing.area) ? 0 : undefined;
     },
-  todo(desk) {
-    const { area } = desk.facing;
-    const minded = area === undefined ? [] : mindedHere(desk);
+  todo(desk, from) {
+    // The strip screen says how much there is to mind; from elsewhere the list is what is asked for.
+    const isSent = from === 'strip' && desk.facing.area !== undefined;
+    const minded = isSent ? mindedHere(desk) : [];
     return (row) => (row.name === 'mind' && row.end !== '' && minded.includes(row.text) ? 0 : undefined);
   },
 };
 
 export const isSentTo = (screen: ScreenId): boolean => byScreen[screen] !== undefined;
 /** Which row it is; undefined where none is wanted, and the list opens where it was left. */
-export function rowSentTo(desk: Desk, screen: ScreenId, rows: readonly Listed[]): number | undefined {
-  const wanted = byScreen[screen]?.(desk);
+export function rowSentTo(desk: Desk, screen: ScreenId, from: ScreenId, rows: readonly Listed[]): number | undefined {
+  const wanted = byScreen[screen]?.(desk, from);
   let best: number | undefined;
   let least = Number.POSITIVE_INFINITY;
   for (const [i, row] of wanted ? rows.entries() : []) {

@@ -40,10 +40,10 @@ export function moveAcross({ view, listed, step }: Around, by: 1 | -1): void {
 
 /** A list begins with what the area in use waits for; that of faces, which are worked on in turn, else with the first that waits. */
 export function startWhereItWaits({ view, desk, listed, step }: Around): Listed | undefined {
-  const { screen, at } = view();
+  const { screen, before, at } = view();
   if (!isSentTo(screen)) return undefined;
   const rows = listed();
-  const waits = rowSentTo(desk(), screen, rows.slice(0, rows.length));
+  const waits = rowSentTo(desk(), screen, before, rows.slice(0, rows.length));
   if (waits === undefined) return undefined;
   step({ move: waits - (at[screen] ?? 0), of: rows.length });
   return rows.at(waits);

@@ -428,7 +428,7 @@ describe('Escape', () => {
   });
   it('leads back to where a place was gone to from', async () => {
     const at = await atTheBench(demoLines());
-    await at.press('escape', 'F', 'enter');
+    await at.press('escape', 'F', 'page-up', 'enter');
     expect(at.view().screen).toBe('build');
     expect(at.bench.store.getState().note).toBe('Build, opened from Findings. Esc back.');
     expect(at.state().facing).toMatchObject({ area: 'mount bracket', hole: 'mount bracket/3' });

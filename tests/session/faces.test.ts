@@ -161,6 +161,20 @@ describe('a screen that one is sent to', () => {
     await at.press('T');
     expect(picked()?.name).toBe('service');
   });
+  it('[X5] lists what is open as the way back goes: what came off last first, what waits behind another last', async () => {
+    const at = await partWay('finding at cam cover 7 thread stripped in the head');
+    await at.press('L');
+    const areas = at.bench
+      .listed()
+      .slice(0, 200)
+      .flatMap(({ leads = '' }) => (leads.startsWith('hole:') ? [leads.slice(5).split('/')[0]] : []));
+    expect([...new Set(areas)].slice(0, 4)).toEqual([
+      'cam cover',
+      'coolant pump',
+      'tensioner and idler',
+      'lower belt cover',
+    ]);
+  });
   it('[F4] opens on the finding of the area in use', async () => {
     const at = await partWay('part off timing belt');
     at.say('finding at lower belt cover 2 bent', 'finding at coolant pump 1 bent', 'area coolant pump');

@@ -1,6 +1,7 @@
 // Everything that still stands between the car and the road, each with its next call (X5).
 
-import { areaOfPlace, byArea } from '../../job/area-of-place.ts';
+import { areaOfPlace } from '../../job/area-of-place.ts';
+import { lastOpenedFirst } from '../../job/learned.ts';
 import { stateOf } from '../../job/ledger.ts';
 import { openPointsToLookAt } from '../../job/next-call.ts';
 import { firstWords } from '../../job/next-elsewhere.ts';
@@ -24,7 +25,7 @@ export function leavingRows(desk: Desk): Rows {
     const areas = areasOf(desk, at);
     return areas.length > 0 && areas.every((area) => gatedBy(desk.ledger, area) !== undefined);
   };
-  const together = (some: readonly OpenPoint[]) => byArea(some, ({ at }) => areaOfPlace(desk.ledger, at));
+  const together = (some: readonly OpenPoint[]) => asItGoesBack(desk, some);
   const points = [...together(all.filter((point) => !isGated(point))), ...together(all.filter(isGated))];
   // A call is named with its area: rows of several stand one below the other.
   const { area: _, ...elsewhere } = desk.facing;
@@ -50,6 +51,17 @@ export function leavingRows(desk: Desk): Rows {
     };
   };
   return rowsMadeBy(points.length, rowAt, (i) => groupOf(points[i] as OpenPoint));
+}
+
+/** Those of one area together, the area opened last first, as the way back goes; then what is of no area. */
+function asItGoesBack({ ledger }: Desk, some: readonly OpenPoint[]): OpenPoint[] {
+  const there = some.map((point) => ({ point, area: areaOfPlace(ledger, point.at) }));
+  const areas = [...new Set(there.flatMap(({ area }) => area ?? []))];
+  const turn = new Map(lastOpenedFirst(ledger, areas).map((area, i) => [area, i]));
+  const last = areas.length;
+  return there
+    .toSorted((one, other) => (turn.get(one.area ?? '') ?? last) - (turn.get(other.area ?? '') ?? last))
+    .map(({ point }) => point);
 }
 
 /** The fastener that the call names by its number in the log. */
