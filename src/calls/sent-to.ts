@@ -62,8 +62,8 @@ const byScreen: Partial<Record<ScreenId, (desk: Desk, from: ScreenId) => Wanted>
       return row.name === 'drive' && facing.area !== undefined && areas.includes(facing.area) ? 0 : undefined;
     },
   todo(desk, from) {
-    // The strip screen says how much there is to mind; from elsewhere the list is what is asked for.
-    const isSent = from === 'strip' && desk.facing.area !== undefined;
+    // Over the next hole that comes off the strip screen says how much there is to mind; else the list is what is asked for.
+    const isSent = from === 'strip' && nextHole(desk, 'strip') !== undefined;
     const minded = isSent ? mindedHere(desk) : [];
     return (row) => (row.name === 'mind' && row.end !== '' && minded.includes(row.text) ? 0 : undefined);
   },
