@@ -73,9 +73,12 @@ export function meantAlready(asking: Asking): string | undefined {
   if (isListOfCalls(asking)) return asking.choices.find((one) => numberOf(one) === typed)?.value;
   if (!areNumbered(asking.choices) || !/^\d+$/.test(typed)) return undefined;
   const [only, second] = asking.choices.filter((c) => c.text.startsWith(typed));
-  // With nine holes known, "1" may be the beginning of a tenth.
+  // With nine trays, or twelve holes counted, "1" may be the beginning of another.
   const fresh = Math.max(0, ...asking.choices.map((c) => Number.parseInt(c.text, 10) || 0)) + 1;
-  const couldBeNew = String(fresh).length > typed.length && String(fresh).startsWith(typed);
+  const couldBeNew =
+    asking.most === undefined
+      ? String(fresh).length > typed.length && String(fresh).startsWith(typed)
+      : Number(typed) * 10 <= asking.most;
   return only?.text === typed && !second && !couldBeNew ? only.value : undefined;
 }
 

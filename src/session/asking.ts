@@ -3,7 +3,7 @@
 
 import { type Bound, callIds, type Keymap, screenIds } from '../calls/bindings.ts';
 import { choicesFor, textOfChoice } from '../calls/choices.ts';
-import type { Desk } from '../calls/desk.ts';
+import { areHolesKnown, type Desk } from '../calls/desk.ts';
 import type { Args, Slot } from '../calls/form.ts';
 import { isChoice } from '../calls/form.ts';
 import { numberAmongCalls } from '../calls/key-names.ts';
@@ -18,6 +18,7 @@ import { countStands } from '../job/counts.ts';
 import { blocked } from '../job/decide.ts';
 import { stateOf } from '../job/ledger.ts';
 import type { TrayState } from '../job/states.ts';
+import { numberOf } from '../job/subjects.ts';
 import type { Asking, Choice } from '../view/view.ts';
 import { besidesType, callType, mayNameNew, readAnswer } from './answering.ts';
 
@@ -132,8 +133,16 @@ function askingFor(row: Row, { slot, type, optional }: Slot, args: Args, desk: D
     choices,
     typed: '',
     at: Math.max(0, at),
+    // What was called of the wrong hole has its number already.
+    ...(type === 'hole' && row.id !== 'was' && { most: mostHoles(desk) }),
     ...(choices.length > 0 && choices.every((c) => c.way) && { why: `none can be taken now: ${choices[0]?.way}` }),
   };
+}
+/** How many holes an area has at the most: as planned, drawn or counted, else any number of two figures. */
+function mostHoles({ ledger, facing: { area } }: Desk): number {
+  const a = area === undefined ? undefined : stateOf(ledger, 'area', area);
+  if (!a || (a.counted === undefined && !areHolesKnown(ledger, a.area))) return 99;
+  return Math.max(a.counted?.count ?? 0, ...a.holes.map((hole) => Number.parseInt(numberOf(hole), 10) || 0));
 }
 function titleOf(row: Row, slot: string, type: string, args: Args, desk: Desk): string {
   const { units } = desk;

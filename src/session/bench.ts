@@ -40,6 +40,9 @@ function noHead(figure: string, all: readonly Bound[]): string | undefined {
   return `${figure} sets no head: ${which.join(', ')}. Any other is typed: ${all.find(({ row }) => row.id === 'use')?.binding.key}.`;
 }
 
+/** Two figures of one number follow one another as fast as this. */
+const oneBreathMs = 1000;
+
 export function createBench(doors: BenchDoors): Bench {
   const habits = doors.habits ?? standardHabits;
   const store = createStore<BenchState>(() => ({
@@ -94,6 +97,8 @@ export function createBench(doors: BenchDoors): Bench {
 
   const ontoBench = createOntoBench({ get, set, doors, ask, carryOut, press });
 
+  let lastPressMs = Number.NEGATIVE_INFINITY;
+
   function press(key: string, inOneGo = false): void {
     if (ontoBench.putsBy(key)) return;
     const { view, word, note, greeting } = get();
@@ -101,8 +106,16 @@ export function createBench(doors: BenchDoors): Bench {
     if (word !== undefined || note !== undefined) set({ word: undefined, note: undefined });
     if (key === 'ctrl+c') return quit();
     if (keeping.learns(key)) return;
-    if (questions.tookItself() && key === questionKeys.take)
-      return set({ word: `The number was taken without ${cap.take}: this ${cap.take} called nothing.` });
+    const { awakeMs } = desk().now;
+    const isInOneBreath = awakeMs - lastPressMs < oneBreathMs;
+    lastPressMs = awakeMs;
+    if (questions.tookItself()) {
+      if (key === questionKeys.take)
+        return set({ word: `The number was taken without ${cap.take}: this ${cap.take} called nothing.` });
+      // A second figure of a number there is none of would be a head, or on a keypad a call.
+      if (/^\d$/.test(key) && isInOneBreath)
+        return set({ word: `The number was taken already: this ${key} called nothing. Once more, and it does.` });
+    }
     if (view.asking) return questions.press(key, view.asking, inOneGo);
     if (greeting) {
       set({ greeting: undefined });

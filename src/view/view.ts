@@ -14,6 +14,8 @@ export type Asking = {
   optional: boolean;
   choices: readonly Choice[];
   typed: string;
+  /** The largest number that may be meant, where one that is not among the choices may. */
+  most?: number;
   /** What stands typed is how it is so far: the first sign typed goes in its place, what goes back in it keeps it. */
   standing?: true;
   at: number;

@@ -171,7 +171,7 @@ describe('one key, one fastener', () => {
   });
   it('takes an Enter right after a number that was taken by itself for the end of the question, once', async () => {
     const at = await newJob();
-    await at.press('a', '+', 'b', '0', 'enter', 'enter', '#', '2', 'enter');
+    await at.press('a', '+', 'b', '0', 'enter', 'enter', 'h', '3', 'enter', '#', '2', 'enter');
     expect(at.state().ledger.tallies.all.off).toBe(2);
     expect(at.state().facing.hole).toBe('area 1/2');
     expect(at.bench.store.getState().word).toContain('this Enter called nothing');
@@ -181,6 +181,27 @@ describe('one key, one fastener', () => {
     expect(at.state().ledger.tallies.all.off).toBe(3);
     await at.press('#', '2', 'up', 'enter');
     expect(at.bench.store.getState().word).toBeUndefined();
+  });
+  it('waits for the second figure of a hole that nobody called yet, by letters and by keypad', async () => {
+    const at = await newJob();
+    await at.press('a', '+', 's', 's', '#', '1', '2', 'enter');
+    expect(at.state().facing.hole).toBe('area 1/12');
+    await at.press('K', '-', '1', '3', 'enter');
+    expect(at.state().facing.hole).toBe('area 1/13');
+    expect(at.state().ledger.tallies.all).toMatchObject({ slack: 2, off: 0 });
+    expect(at.state().facing.spec?.head).toBeUndefined();
+  });
+  it('calls nothing with the second figure of a tray there is none of, typed in one breath', async () => {
+    const at = await newJob();
+    await at.press('a', '+');
+    for (const line of ['tray left', 'off 1', 'tray 2', 'off 2', 'tray 1', 'off 3']) at.session().runLine(line);
+    at.pace.stepMs = 50;
+    await at.press(',', 't', '1', '2');
+    expect(at.bench.store.getState().word).toContain('this 2 called nothing');
+    expect(at.state().facing).toMatchObject({ tray: '1' });
+    expect(at.state().facing.spec?.head).toBeUndefined();
+    await at.press('2');
+    expect(at.state().facing.spec?.head).toBe('hex 12');
   });
   it('[K4] asks before a number is taken that cannot be, where the holes are counted, and only then', async () => {
     const at = await newJob();
