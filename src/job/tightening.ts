@@ -4,7 +4,7 @@ import { type Adapter, torqueSettingFromAdapter } from '../trade/adapter.ts';
 import { figure, isRefused, refused } from '../trade/answer.ts';
 import { threadNamed } from '../trade/threads.ts';
 import { judgeTorque, withoutFigure } from '../trade/torque-judged.ts';
-import { isAccepted, type Stage, soundStages, stagesText } from '../trade/torque-stages.ts';
+import { isAccepted, isReadFarOff, type Stage, soundStages, stagesText } from '../trade/torque-stages.ts';
 import { metric, torqueFigure, torqueUnitOf, type Units } from '../trade/units-shown.ts';
 import { wantsOf } from './closed.ts';
 import type { Entry } from './entry.ts';
@@ -149,6 +149,12 @@ function areaOfKey(key: string): string | undefined {
 export function acceptanceOf(method: Method | undefined): string | undefined {
   const last = method?.stages?.at(-1);
   return last && 'acceptFromNewtonMetres' in last ? stagesText([last]) : undefined;
+}
+/** O4: what was read is far from the torque that its method ends in, in words; where it ends in an angle it tells nothing. */
+export function readFarOff(method: Method | undefined, read: number): string | undefined {
+  const last = method && !isAngle(method) && !withoutFigure.has(method.by) ? stagesOf(method).at(-1) : undefined;
+  if (!last || !('newtonMetres' in last) || !isReadFarOff(read, last.newtonMetres)) return undefined;
+  return `${figure(read)} N\u00b7m read where ${figure(last.newtonMetres)} N\u00b7m are wanted`;
 }
 /** Null where nothing is to be accepted. */
 export const isReadingAccepted = (method: Method | undefined, newtonMetres: number): boolean | null =>

@@ -8,7 +8,7 @@ import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
 import { numberJumps } from './number-jump.ts';
 import { besideStep } from './repair-figures.ts';
 import { areaOf, type Hole, named, subjectText } from './subjects.ts';
-import { acceptanceOf } from './tightening.ts';
+import { acceptanceOf, readFarOff } from './tightening.ts';
 import {
   beforeItsBelt,
   closedOver,
@@ -50,7 +50,7 @@ export function warningsOf(ledger: Ledger, entries: readonly Entry[]): string[] 
   const holes = entries.flatMap((entry) => wrenched(ledger, entry) ?? []);
   const shafts = holes.filter((hole) => turnsAShaft(ledger, hole));
   const locks = shafts.length > 0 ? locksPlace(ledger, shafts) : [];
-  const unread = entries.flatMap((entry) => unreadAcceptance(entry) ?? []);
+  const unread = entries.flatMap((entry) => unreadAcceptance(entry) ?? misread(entry) ?? []);
   const figures = entries.flatMap((entry) => besideStep(ledger, entry));
   return [
     ...figures,
@@ -68,6 +68,11 @@ function unreadAcceptance(entry: Entry): string | undefined {
   const wanted = acceptanceOf(entry.method);
   return wanted && `the torque at the end was not said: ${wanted}`;
 }
+
+const misread = (entry: Entry): string | undefined =>
+  entry.kind === 'fastener-tightened' && entry.last && entry.readNewtonMetres !== undefined
+    ? readFarOff(entry.method, entry.readNewtonMetres)
+    : undefined;
 
 /** What a mechanic would be told by the one beside him. Common practice, no source, where no rule is named. */
 function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[]): string[] {

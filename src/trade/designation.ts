@@ -20,7 +20,7 @@ const inchParts = cited(32, 'parts of an inch', commonPractice).value;
  * @param text one word; "x", "X", "*" and "×" separate
  * @returns the thread as this program writes it ("M10x1.25", "5/16-18") and the length in mm, if given; null when the
  * text is no designation. A lone second number is a pitch when it has a fraction or is under 3 (M10x1, M10x1.25), else
- * a length (M6x25).
+ * a length (M6x25). Behind an inch thread the length is in inches, over 12 in mm.
  */
 export function readDesignation(text: string): Designation | null {
   const plain = text.replace(/[×*X]/g, 'x').replace(/,/g, '.');
@@ -28,9 +28,13 @@ export function readDesignation(text: string): Designation | null {
   if (metric) return readMetric(metric[1] as string, metric[2], metric[3]);
   const inch = /^(#\d{1,2}|\d+\/\d+|\d)-(\d{1,2})(?:x(\d+(?:\.\d+)?))?$/.exec(plain);
   if (!inch) return null;
-  const lengthMm = inch[3] === undefined ? undefined : Number(inch[3]) * millimetresPerInch.value;
+  const lengthMm = inch[3] === undefined ? undefined : inchOrMm(Number(inch[3]));
   return { thread: `${inch[1]}-${inch[2]}`, ...(lengthMm !== undefined && { lengthMm }) };
 }
+
+/** Nothing of a car is held by a bolt of a foot: so large a number behind an inch thread is millimetres. */
+const longestInches = cited(12, 'in', commonPractice).value;
+const inchOrMm = (length: number): number => (length > longestInches ? length : length * millimetresPerInch.value);
 
 function readMetric(diameter: string, second?: string, third?: string): Designation | null {
   const thread = `M${Number(diameter)}`;

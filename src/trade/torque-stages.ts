@@ -1,7 +1,7 @@
 // Torque and angle in stages, as makers print them: 20 → 40 N·m → +60° → +80°; loosening stages; a torque the last stage
 // must come to. Two angles are never merged. What a stage is worth in load is not computed: by design it passes proof.
 import { type Answer, absurd, figure, isRefused, refused } from './answer.ts';
-import { chosenHere, cited } from './cited.ts';
+import { chosenHere, cited, commonPractice } from './cited.ts';
 import { degreesPerTurn } from './definitions.ts';
 import { newtonMetresOf, type TorqueUnit } from './units.ts';
 import { metric, torqueFigure, torqueText, torqueUnitOf, type Units } from './units-shown.ts';
@@ -161,3 +161,8 @@ export function degreesAfterTorque(stages: readonly Stage[]): number {
  */
 export const stagesInTurn = <Hole>(stages: readonly Stage[], order: readonly Hole[]): { stage: Stage; hole: Hole }[] =>
   stages.flatMap((stage) => order.map((hole) => ({ stage, hole })));
+
+/** How far what a wrench showed may lie from the torque that was wanted before it is worth a word. */
+const nearEnough = cited(0.1, 'of the torque', commonPractice).value;
+/** @param read and wanted, N·m */
+export const isReadFarOff = (read: number, wanted: number): boolean => Math.abs(read - wanted) > wanted * nearEnough;

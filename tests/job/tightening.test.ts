@@ -102,6 +102,19 @@ describe('a torque to be accepted at the end', () => {
   });
 });
 
+describe('a torque that was read', () => {
+  const minded = (method: object, readNewtonMetres: number) =>
+    withMethod(method).decided('tighten', { hole: 'head/1', last: true, readNewtonMetres }).warnings;
+  it('[O4] is minded where it lies far from what the method ends in, and not where an angle follows', () => {
+    expect(minded({ by: 'torque', newtonMetres: 25 }, 4)).toEqual(['4 N·m read where 25 N·m are wanted']);
+    expect(minded({ by: 'torque', stages: [{ newtonMetres: 20 }, { newtonMetres: 40 }] }, 59)).toEqual([
+      '59 N·m read where 40 N·m are wanted',
+    ]);
+    expect(minded({ by: 'torque', newtonMetres: 25 }, 26)).toBeUndefined();
+    expect(minded({ by: 'torque-angle', stages: [{ newtonMetres: 30 }, { degrees: 90 }] }, 95)).toBeUndefined();
+  });
+});
+
 describe('a torque that can hardly be right', () => {
   const doubts = (method: object, spec: object = strong): string[] => words(withMethod(method, {}, spec)).slice(1);
 
