@@ -7,6 +7,7 @@ import type { Refusal } from '../job/refusal.ts';
 type Way = string | readonly (readonly [begins: string, call: string])[];
 
 const ways: Readonly<Record<string, Way>> = {
+  'job-is-released': 'reopen',
   'already-known': 'correct-spec',
   'hole-is-empty': [['call the hole that does, or say', 'use']],
   'slack-already': 'off',

@@ -57,22 +57,26 @@ export function askedOnReaching({ ledger }: Desk, { part }: Said): Once | undefi
   };
 }
 
+export const areaNamedLike = (ledger: Ledger, part: string): string | undefined =>
+  [...every(ledger, 'area')].find(({ area }) => area.toLowerCase() === part.toLowerCase())?.area;
+
+/** Answers that the part is that of the area it is named like. */
+export const itsOwnArea = 'its own area';
+
 /** Of one that is known, or said with what holds it, nothing is asked. */
 export function askedOnPartOff({ ledger, facing }: Desk, args: Args): Besides | undefined {
   const { part, heldBy, sits, late } = args;
   if (typeof part !== 'string' || facing.area === undefined || (heldBy ?? sits ?? late) !== undefined) return undefined;
   if (stateOf(ledger, 'part', part)) return undefined;
-  const isSo = (name: string): boolean => name.toLowerCase() === part.toLowerCase();
-  const other = [...every(ledger, 'area')].find((a) => isSo(a.area) && a.area !== facing.area)?.area;
-  if (other === undefined) return undefined;
+  const other = areaNamedLike(ledger, part);
+  if (other === undefined || other === facing.area) return undefined;
   return {
     key: 'late',
     title: `${other} is an area of its own, and ${facing.area} is in use: which part comes off?`,
     choices: [
-      { value: 'no', text: `the ${other}: that area is taken in use first, then part off` },
+      { value: itsOwnArea, text: `the ${other} whose holes are called there: it came off` },
       { value: 'all the same', text: `another of that name: the holes of ${facing.area} hold it` },
     ],
-    givesUp: 'no',
     inWords: `say "area ${other}" first, or what holds it, as "held by 1-3"`,
   };
 }

@@ -56,7 +56,8 @@ export function joinVoice(bench: Bench, { listen = false, listenWith: command }:
     const answer = session?.store.getState().answer;
     if (answer && answer !== answered) {
       answered = answer;
-      if (answer.kind === 'refused') say(`no. ${answer.text}. ${answer.instead}`);
+      if ('tooQuick' in answer) say('too quick to have been read. once more');
+      else if (answer.kind === 'refused') say(`no. ${answer.text}. ${answer.instead}`);
       else if (answer.kind === 'asked') say(`${answer.text}. ${answer.instead}. The same key again ${answer.again}`);
       else if (answer.kind !== 'step') say(answer.text);
     } else if (heard !== undefined && heard !== told) say(heard);

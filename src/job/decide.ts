@@ -72,7 +72,8 @@ export type Answer = { refused: Refusal } | Decided;
 /** O5: order answered "done already", with a reason by number or typed. */
 export type Override = { because: string };
 
-const closedJob: Guard<object> = {
+/** Before every other guard: nothing more is taken on a job that was released, or has left. */
+export const closedJob: Guard<object> = {
   code: 'job-is-released',
   rule: 'X3',
   kind: 'rule',

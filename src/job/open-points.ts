@@ -3,7 +3,15 @@ import { beadMissing, beadsOn } from './beads.ts';
 import { bookDifferences } from './books.ts';
 import { boxDiffersBy } from './box-needs.ts';
 import { areaOpenedAt, isCritical, isTouched, openBecause, unsaidOf } from './closed.ts';
-import { countStands, holesUncounted, pileDiffersBy, plannedNotCalled, toolsStandOut, uncounted } from './counts.ts';
+import {
+  countDiffers,
+  countStands,
+  holesUncounted,
+  pileDiffersBy,
+  plannedNotCalled,
+  toolsStandOut,
+  uncounted,
+} from './counts.ts';
 import { everyKey } from './drawers.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
@@ -12,7 +20,7 @@ import type { OpenPoint } from './open-point.ts';
 import { awayText, curingText } from './ready.ts';
 import { driveOpenedAt, rotationNeeded } from './rotation.ts';
 import { specText } from './spec.ts';
-import type { CircuitState } from './states.ts';
+import type { CircuitState, TrayState } from './states.ts';
 import { areaOf, subjectText } from './subjects.ts';
 import { suspectedOn, suspicionText } from './suspicions.ts';
 
@@ -179,6 +187,10 @@ export function wantsLeakCheck(ledger: Ledger, c: CircuitState): boolean {
   return opened > 0 && c.checkedAt <= opened;
 }
 
+function uncountedWords(t: TrayState): string {
+  if (t.counted === undefined) return 'to be counted by eye';
+  return countDiffers(t) ? 'its count by eye does not agree' : 'to be counted by eye again: something was moved since';
+}
 function* trayAndBoxPoints(ledger: Ledger): Generator<OpenPoint> {
   for (const t of every(ledger, 'tray')) {
     const at = `tray:${t.tray}`;
@@ -187,7 +199,7 @@ function* trayAndBoxPoints(ledger: Ledger): Generator<OpenPoint> {
     if (t.contents.length > 0) yield { code: 'tray-not-empty', at, because: still };
   }
   for (const t of uncounted(ledger)) {
-    yield { code: 'tray-uncounted', at: `tray:${t.tray}`, because: 'no count by eye stands that agrees' };
+    yield { code: 'tray-uncounted', at: `tray:${t.tray}`, because: uncountedWords(t) };
   }
   const over = pileDiffersBy(ledger);
   if (over !== 0) yield { code: 'scrap-differs', at: 'scrap', because: 'counted by eye, it differs from the ledger' };

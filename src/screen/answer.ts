@@ -75,6 +75,8 @@ function wayWords(keymap: Keymap, screen: ScreenId, call: string): string {
   const [typed = ''] = rowById.get(call)?.words ?? [];
   return waySaid(keymap, screen, call) || `${keyOf(keymap, screen, 'line')} ${typed}`.trim();
 }
+const quickWords = ({ tooQuick }: { tooQuick?: true }): string =>
+  tooQuick ? ' Too quick to have been read: once more.' : '';
 type Instead = { instead: string; by?: string; or?: Instead };
 /** What to do instead, each way with its key where the screen has one. */
 function insteadWords({ instead, by, or }: Instead, keymap: Keymap, screen: ScreenId): string {
@@ -96,11 +98,12 @@ function answerWords(answer: Answer, desk: Desk, keymap: Keymap, screen: ScreenI
       const rule = answer.refusal ? `[${answer.refusal.rule}] ` : '';
       const again = answer.againSays ? ' The same key again: it is done already.' : '';
       const instead = insteadWords(answer, keymap, screen);
-      return { text: `NO ${rule}${answer.text}; ${instead}.${again}`, look: refusedLook };
+      return { text: `NO ${rule}${answer.text}; ${instead}.${again}${quickWords(answer)}`, look: refusedLook };
     }
     case 'asked': {
       const instead = insteadWords(answer, keymap, screen);
-      return { text: `${answer.text}; ${instead}. The same key again ${answer.again}.`, look: refusedLook };
+      const text = `${answer.text}; ${instead}. The same key again ${answer.again}.${quickWords(answer)}`;
+      return { text, look: refusedLook };
     }
     case 'step':
       return { text: '', look: quietLook };

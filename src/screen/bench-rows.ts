@@ -140,7 +140,7 @@ function titleOf({ desk }: Scene, { area, holes, pass, proposed }: DrawnArea, co
   const t = tallyOf(desk.ledger, area);
   const rest = [...(t.slack > 0 ? [`${t.slack} slack`] : []), ...(t.empty > 0 ? [`${t.empty} empty`] : [])];
   const others = rest.map((one) => `, ${one}`).join('');
-  const said = `${area}: ${outOf(t)} off${others}${others && ','} of ${holes.filter((hole) => hole.levels > 0).length}`;
+  const said = `${area}: ${outOf(t)} off${others}${others && ','} of ${holes.reduce((sum, { levels }) => sum + levels, 0)}`;
   return whole([`${said}${order && `${order}, loosened the other way round`}`, `${said}${order}`], said);
 }
 

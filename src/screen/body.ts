@@ -1,6 +1,6 @@
 // The middle of the screen: a list, the areas beside their holes, or what is being asked. Pure, like the frame.
 
-import { cap } from '../calls/key-caps.ts';
+import { cap, keyName, padQuestionKeys } from '../calls/key-caps.ts';
 import { keyOf } from '../calls/key-names.ts';
 import type { Mark } from '../calls/listed.ts';
 import { stateOf } from '../job/ledger.ts';
@@ -18,7 +18,7 @@ import { filled, plainRow, type Row } from './rows.tsx';
 
 export function bodyOf(scene: Scene, rows: number): Row[] {
   const { view, columns, listed } = scene;
-  if (view.asking) return filled(askingRows(view.asking, columns, rows), rows, columns);
+  if (view.asking) return filled(askingRows(view.asking, columns, rows, scene.keymap.pad), rows, columns);
   if (scene.greeting) return filled(greetingRows(scene, scene.greeting, columns, rows), rows, columns);
   if (view.screen === 'glance') return glanceRows(scene, rows);
   if (view.screen === 'strip' || view.screen === 'build') return filled(benchRows(scene, rows), rows, columns);
@@ -55,7 +55,7 @@ const signs: readonly (readonly [Mark, string])[] = [
 /** About the number of a hole on the cardboard. */
 const flags: readonly (readonly [string, string])[] = [
   ['> <', 'the next one'],
-  ['+', 'several levels'],
+  ['+', 'several at one hole'],
   ['!', 'a finding'],
   ['?', 'suspected'],
   ['^', 'of another length'],
@@ -146,7 +146,7 @@ function notNow(asking: Asking): string {
   const { blocked, way } = offered(asking)[asking.at] ?? {};
   return blocked === undefined ? '' : `not now: ${[blocked, way].filter(Boolean).join('; ')}`;
 }
-function askingRows(asking: Asking, columns: number, rows: number): Row[] {
+function askingRows(asking: Asking, columns: number, rows: number, pad: boolean): Row[] {
   const choices = offered(asking);
   const title = wrapped(plainText(asking.title), columns - 4, 3);
   const head: Row[] = [
@@ -155,8 +155,11 @@ function askingRows(asking: Asking, columns: number, rows: number): Row[] {
     [{ text: '  > ' }, { text: fitted(`${plainText(asking.typed)}_`, columns - 4), look: { inverse: true } }],
     ...beneath(asking, columns),
   ];
-  const first = Math.floor(asking.at / choicesShown) * choicesShown;
-  const shown = choices.slice(first, first + Math.min(choicesShown, rows - head.length - 1));
+  const room = rows - head.length - 1;
+  // What is chosen by the figure of its row has as many rows as there are figures.
+  const page = areNumbered(choices) ? Math.max(1, room) : choicesShown;
+  const first = Math.floor(asking.at / page) * page;
+  const shown = choices.slice(first, first + Math.min(page, room));
   const list = shown.map((choice, i): Row => {
     const number = areNumbered(choices) ? '' : `${i + 1}  `;
     const text = spread(
@@ -165,8 +168,15 @@ function askingRows(asking: Asking, columns: number, rows: number): Row[] {
       columns - 2,
     );
     const look = first + i === asking.at ? chosenLook : choice.blocked ? quietLook : undefined;
-    return plainRow(fitted(`  ${text}`, columns), look);
+    return plainRow(fitted(`${first + i === asking.at ? '>' : ' '} ${text}`, columns), look);
   });
   const left = choices.length - first - shown.length;
-  return [...head, ...list, plainRow(fitted(left > 0 ? `    ${left} more: page down` : '', columns), quietLook)];
+  return [
+    ...head,
+    ...list,
+    plainRow(
+      fitted(left > 0 ? `    ${left} more: ${pad ? padQuestionKeys.page : keyName('page-down')}` : '', columns),
+      quietLook,
+    ),
+  ];
 }

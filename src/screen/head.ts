@@ -2,7 +2,7 @@
 import { screenIds } from '../calls/bindings.ts';
 import type { Desk } from '../calls/desk.ts';
 import { jobName } from '../calls/job-name.ts';
-import { keyName } from '../calls/key-caps.ts';
+import { keyName, padQuestionKeys } from '../calls/key-caps.ts';
 import { keyOf } from '../calls/key-names.ts';
 import { specWords } from '../calls/spec-words.ts';
 import { openSaid, outParts } from '../calls/tally-words.ts';
@@ -13,7 +13,7 @@ import type { ScreenId } from '../view/screens.ts';
 import { fitted, spread } from './cells.ts';
 import { alarmLook, type Look, quietLook } from './colours.ts';
 import type { Scene } from './frame.ts';
-import { endRow, plainRow, type Row } from './rows.tsx';
+import { endRow, plainRow, type Row, type Run } from './rows.tsx';
 import { cellsOf } from './width.ts';
 
 export const titles: Record<ScreenId, string> = {
@@ -83,17 +83,30 @@ export function inUseWords({ facing: { area, tray, spec } }: Desk): string {
 const withoutTab = new Set(['to-glance', 'to-todo', 'to-settings']);
 const isTab = (id: string): boolean => id.startsWith('to-') && !withoutTab.has(id);
 /** Every screen with the letter that leads to it; the one that is up stands out. */
-function tabsRow({ view, columns, keymap }: Scene): Row {
+function tabsRow(scene: Scene): Row {
+  const { columns } = scene;
+  const [whole, short] = [true, false].map((beyond) => tabs(scene, beyond));
+  const runs = [whole, short].find((some) => cellsIn(some ?? []) <= columns);
+  return runs ? endRow(runs, columns) : plainRow(fitted(textIn(short ?? []), columns), quietLook);
+}
+const textIn = (runs: readonly Run[]): string => runs.map(({ text }) => text).join('');
+const cellsIn = (runs: readonly Run[]): number => cellsOf(textIn(runs));
+/** @param beyond the figures beyond the ninth screen of a keypad as well */
+function tabs({ view, keymap }: Scene, beyond: boolean): Run[] {
   const all = screenIds(keymap);
-  const runs = keymap.keysOn(view.screen).flatMap(({ row, binding }) => {
+  return keymap.keysOn(view.screen).flatMap(({ row, binding }) => {
     const look: Look = row.id === `to-${view.screen}` ? { bold: true } : quietLook;
-    // By the keypad its number in the list of the screens, as far as that is one key.
+    // By the keypad its number in the list of the screens; beyond the ninth the page is turned first.
     const nth = all.indexOf(row.id) + 1;
-    const said = keymap.pad ? (nth <= 9 ? String(nth) : ' ') : keyName(binding.key);
+    const said = keymap.pad
+      ? nth <= 9
+        ? String(nth)
+        : beyond
+          ? `${padQuestionKeys.page} ${nth - 9}`
+          : ' '
+      : keyName(binding.key);
     return row.group === 'the screen' && isTab(row.id) ? [{ text: ` ${said} ${row.label}`, look }] : [];
   });
-  const text = runs.map((run) => run.text).join('');
-  return cellsOf(text) <= columns ? endRow(runs, columns) : plainRow(fitted(text, columns), quietLook);
 }
 export function savedWords(session: NonNullable<Scene['session']>, lines: number): string {
   if (session.notSaved) return 'NOT SAVED';

@@ -57,7 +57,7 @@ export function nextRows(
         ? restWords(scene)
         : doneWords(scene)
       : row
-        ? `> ${row.name} ${row.text.replace(/ +/g, ' ').trimEnd()}${row.end ? `, ${row.end}` : ''}${more.length > 1 ? `. Levels: ${more.join(', ')}` : ''}${newOne}`
+        ? `> ${row.name} ${row.text.replace(/ +/g, ' ').trimEnd()}${row.end ? `, ${row.end}` : ''}${more.length > 1 ? `. At this hole: ${more.join(', ')}` : ''}${newOne}`
         : withinArea(next).includes(' ')
           ? `> ${subjectText(`hole:${next}`)} is next, under what came off there`
           : view.screen === 'strip' && tallyOf(desk.ledger, areaOf(next)).touched > 0
@@ -215,18 +215,19 @@ function gatedRows({ ledger, facing: { area } }: Desk, columns: number): Row[] {
   return said ? wrapped(plainText(said), columns - 2, 2).map((text) => plainRow(fitted(` ${text}`, columns))) : [];
 }
 /** For the first ten minutes of a job without a plan, one hint at a time, as far as it has come. */
-function hintRows({ desk: { ledger, now }, keymap }: Scene, columns: number): Row[] {
+function hintRows({ desk: { ledger, now, facing }, keymap }: Scene, columns: number): Row[] {
   const first = lineAt(ledger, 1);
   if (!first || now.atMs - first.atMs > tenMinutesMs || [...every(ledger, 'service')].length > 0) return [];
   const key = (call: string) => keyOf(keymap, 'strip', call);
   const { touched, slack } = ledger.tallies.all;
+  const isDrawn = stateOf(ledger, 'area', facing.area ?? '')?.declared?.outline !== undefined;
   const hint =
     touched === 0
       ? `${key('off')} one came off, ${key('slack')} it is only slackened, ${key('missing')} the hole was empty`
       : touched < 3
         ? `one too many? ${key('strike-last')} strikes the last call; ${key('wrong-one')} it does not belong there`
         : touched < 6
-          ? `${key('drawn')} draws the area as it looks; ${key('part-off')} the part it held came off`
+          ? `${isDrawn ? '' : `${key('drawn')} draws the area as it looks; `}${key('part-off')} the part it held came off`
           : slack === 0 && touched < 10
             ? `${key('parted')} a plug or hose parted; ${key('put-in')} a jack, pin or rag went in; ${key('finding')} something is wrong`
             : `${key('area')} the next area; ${key('to-build')} what goes back; ${key('to-leaving')} what is still open`;

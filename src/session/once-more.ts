@@ -1,11 +1,20 @@
 // The same key once more: a refusal that it answers (O5), a question that it means, and a key that only bounced.
-import type { Once } from '../calls/row.ts';
-import type { Stamp } from '../job/line.ts';
+import type { Once, Row } from '../calls/row.ts';
+import type { Line, Stamp } from '../job/line.ts';
 import type { Said } from '../job/said.ts';
 import type { Answer } from './session-shape.ts';
 
 /** Sooner, nobody has read what stands on the screen. */
 const leastMsToRead = 700;
+/** The same key came before what stands there could have been read: the answer says so, and stands as it was. */
+export const tooQuick = <A extends Answer>(answer: A): A =>
+  answer.kind === 'asked' || answer.kind === 'refused' ? { ...answer, tooQuick: true } : answer;
+/** The key that strikes puts away what was asked of a call that was not made; in words the last call is meant. */
+export const putsAway = ({ id }: Row, by: Line['by'], shown: Answer | undefined): boolean =>
+  id === 'strike-last' && by !== 'line' && shown?.kind === 'asked';
+export const putAwayWords =
+  'nothing was called yet, and it is not called now; nothing is struck, the same key again strikes the last call';
+
 const isSame = (one: Said, other: Said): boolean => JSON.stringify(one) === JSON.stringify(other);
 
 export function onceMore() {
@@ -33,6 +42,7 @@ export function onceMore() {
     /** A key that bounces asks nothing anew: it would never have been asked long enough. */
     asks({ because: text, ...rest }: Once, said: Said, shown: Answer | undefined, { awakeMs }: Stamp): Answer {
       const one = standing(said, shown);
+      if (one) one.answer = tooQuick(one.answer);
       if (one) return one.answer;
       asked = { said, answer: { kind: 'asked', text, ...rest }, awakeMs };
       return asked.answer;

@@ -5,7 +5,7 @@ import type { Desk, PlanOffer } from '../calls/desk.ts';
 import { readLine } from '../calls/line-reader.ts';
 import { type Meant, meantBy, type No, type Row } from '../calls/row.ts';
 import { wayOut } from '../calls/ways-out.ts';
-import { decide, type Override } from '../job/decide.ts';
+import { blocked, closedJob, decide, type Override } from '../job/decide.ts';
 import { type Line, readLine as readJobLine, type Stamp } from '../job/line.ts';
 import { appendLine, readLog } from '../job/log.ts';
 import type { Refusal } from '../job/refusal.ts';
@@ -18,7 +18,7 @@ import { plainDeep, plainText } from '../trade/plain-text.ts';
 import { firstFacing } from '../view/facing.ts';
 import { backToArea, backWords } from './back-to-area.ts';
 import { areaFaced, lastFaced } from './faced.ts';
-import { onceMore } from './once-more.ts';
+import { onceMore, putAwayWords, putsAway, tooQuick } from './once-more.ts';
 import type { Answer, Session, SessionOptions, SessionState } from './session-shape.ts';
 import { takenWords } from './taken-words.ts';
 
@@ -80,8 +80,11 @@ export function createSession({
       store.setState({ facing: before });
       return answered({ kind: 'faced', text: backWords(before) });
     }
-    // Whatever stands in its way: nothing is called on a job that is only looked at.
-    if ('no' in meant) return (row.verb && mayNotWrite()) || refuse(meant.no);
+    if (putsAway(row, by, store.getState().answer)) {
+      again.noneAsked();
+      return answered({ kind: 'faced', text: putAwayWords });
+    }
+    if ('no' in meant) return mayNotCall(row) ?? refuse(meant.no);
     if ('step' in meant) return { kind: 'step', step: meant.step };
     if ('again' in meant) {
       const refused = again.refused();
@@ -102,7 +105,7 @@ export function createSession({
     const byHabit = wentOnWith === row.id || row.answeredInWords === true;
     const sameAgain = pressed && !byHabit && again.answersRefusal(row.id, meant.say);
     // A key that bounces or is held down is no answer: the refusal stands until it could have been read.
-    if (sameAgain && !again.couldBeRead(now())) return store.getState().answer as Answer;
+    if (sameAgain && !again.couldBeRead(now())) return answered(tooQuick(store.getState().answer as Answer));
     return say(row.id, meant.say, by, sameAgain ? { because: 'done already' } : undefined, pressed ? row : undefined);
   }
 
@@ -125,17 +128,9 @@ export function createSession({
     if ('refused' in decided) {
       if (decided.refused.kind === 'order') again.wasRefused(call, said, at);
       else again.noneRefused();
-      const { because, instead, kind } = decided.refused;
-      const by = wayOut(decided.refused);
+      const { kind } = decided.refused;
       const againSays = kind === 'order' && row !== undefined && wentOnWith !== call && !row.answeredInWords;
-      return answered({
-        kind: 'refused',
-        text: because,
-        instead,
-        refusal: decided.refused,
-        ...(by !== undefined && { by }),
-        ...(againSays && { againSays }),
-      });
+      return refusedBy(decided.refused, againSays ? { againSays } : {});
     }
     again.noneRefused();
     const shown = store.getState().answer;
@@ -178,6 +173,17 @@ export function createSession({
     return answered({ kind: 'taken', text, n: line.n, call, ...(otherwise && { otherwise }) });
   }
 
+  function refusedBy(refusal: Refusal, more: { againSays?: true } = {}): Answer {
+    const { because: text, instead } = refusal;
+    const by = wayOut(refusal);
+    return answered({ kind: 'refused', text, instead, refusal, ...(by !== undefined && { by }), ...more });
+  }
+  /** Whatever else stands in its way: nothing is called on a job that is only looked at, or was released. */
+  function mayNotCall({ verb }: Row): Answer | undefined {
+    if (verb === undefined) return undefined;
+    const closed = blocked(store.getState().ledger, { verb }, now());
+    return mayNotWrite() ?? (closed?.code === closedJob.code ? refusedBy(closed) : undefined);
+  }
   function mayNotWrite(): Answer | undefined {
     if (store.getState().looking) {
       const why = job.whyLook;
@@ -225,7 +231,7 @@ export function createSession({
     suits({ name, trays, units }) {
       shop = { name, trays, units };
     },
-    refuse: (row, no) => void ((row.verb && mayNotWrite()) || refuse(no)),
+    refuse: (row, no) => void (mayNotCall(row) ?? refuse(no)),
     face: (faced) => store.setState((s) => ({ facing: { ...s.facing, ...faced } })),
     settled: () => saving,
     async retry() {

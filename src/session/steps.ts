@@ -157,7 +157,7 @@ export function createSteps(floor: Floor): (s: Step) => void {
     const { screen: from } = get().view;
     goTo(around, row.leads, row.leadsOn);
     const { screen } = get().view;
-    if (screen !== from) set({ note: `${labelOf(screen)}, opened from ${labelOf(from)}. ${keysSaid(['leave'])}.` });
+    if (screen !== from) set({ note: `${labelOf(screen)}, opened from ${labelOf(from)}. ${wayBack(from)}.` });
   }
 
   /** One that cannot be opened leads to its newest copy, where there is one. */
@@ -197,6 +197,11 @@ export function createSteps(floor: Floor): (s: Step) => void {
     const isReady = view.screen === 'leaving' && mayLeave(desk().ledger, desk().now) && !isReleased(desk().ledger);
     const way = waySaid(keymap, screen, 'release');
     set({ note: isReady ? `Not released: nothing is open, and release was not called (${way}). ${back}` : back });
+  }
+  /** A keypad has no key that leaves: the screen it was opened from is gone to again. */
+  function wayBack(from: ScreenId): string {
+    const { view, keymap } = get();
+    return keymap.pad ? `${keyOf(keymap, view.screen, `to-${from}`)} leads back` : keysSaid(['leave']);
   }
   /** "S Strip, B Build": what leads on from here. */
   function keysSaid(calls: readonly string[]): string {

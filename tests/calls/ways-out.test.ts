@@ -2,11 +2,11 @@
 import { expect, it } from 'vitest';
 import { rowById } from '../../src/calls/table.ts';
 import { wayOut, waysNamed } from '../../src/calls/ways-out.ts';
-import { verbs } from '../../src/job/decide.ts';
+import { closedJob, verbs } from '../../src/job/decide.ts';
 import { partWay } from '../session/part-way.ts';
 
 it('names refusals and calls that there are', () => {
-  const codes = new Set([...verbs.values()].flatMap(({ guards }) => guards.map(({ code }) => code)));
+  const codes = new Set([closedJob, ...[...verbs.values()].flatMap(({ guards }) => guards)].map(({ code }) => code));
   expect([...waysNamed.keys()].filter((code) => !codes.has(code))).toEqual([]);
   const calls = [...new Set([...waysNamed.values()].flat())];
   expect(calls.filter((call) => !rowById.has(call))).toEqual([]);

@@ -7,6 +7,7 @@ import { type SettingsShown, settingRows } from '../../src/calls/lists/settings.
 import { emptyLedger, every } from '../../src/job/ledger.ts';
 import { frame, type Scene } from '../../src/screen/frame.ts';
 import { cellsOf } from '../../src/screen/width.ts';
+import { plainAsking } from '../../src/session/asking.ts';
 import { standardHabits } from '../../src/session/habits.ts';
 import { screens } from '../../src/view/screens.ts';
 import type { View } from '../../src/view/view.ts';
@@ -75,6 +76,23 @@ describe('at 80 by 24', () => {
     };
     await expect(textOf(sceneOf({ screen: 'strip', asking }))).toMatchFileSnapshot(kept('question'));
   });
+  it('a list of calls in all the rows there are, with the key of the next page', () => {
+    const choices = Array.from({ length: 60 }, (_, i) => ({ value: String(i), text: `${i + 10}  a call` }));
+    const asking = { ...plainAsking('which call', 'call'), type: 'call|screen', choices, at: 3 };
+    for (const [rows, shown] of [
+      [24, 10],
+      [40, 26],
+    ] as const) {
+      const text = textOf(sceneOf({ screen: 'strip', asking }, { rows }));
+      expect(text.match(/a call/g)?.length).toBe(shown);
+      expect(text).toContain('\n>   13  a call');
+      expect(text).toContain(`${60 - shown} more: PgDn`);
+      const pad = textOf(sceneOf({ screen: 'strip', asking }, { rows, keymap: keymapOf({ pad: true }) }));
+      expect(pad).toContain(`${60 - shown} more: +`);
+    }
+    const plain = { ...asking, choices: choices.map(({ value }) => ({ value, text: 'a call' })) };
+    expect(textOf(sceneOf({ screen: 'strip', asking: plain }, { rows: 40 })).match(/a call/g)?.length).toBe(9);
+  });
   it('a fastener that is suspected', async () => {
     const story = newStory().call('open-job', { label: 'estate' });
     const mount = { kind: 'bolt', head: 'hex 14', thread: 'M10x1.25', lengthMm: 60, class: '10.9' };
@@ -136,7 +154,9 @@ describe('by a keypad', () => {
   it.each(jobScreens)('%s names no key that is not on it', (screen) => {
     const rows = textOf(sceneOf({ screen, before: 'strip' }, { keymap })).split('\n');
     const [, tabs] = rows;
-    expect(tabs).toMatch(/^ 1 Strip 2 Build 3 /);
+    expect(tabs).toMatch(/^ 1 Strip 2 Build 3 .* {3}Shelf/);
+    const wide = textOf(sceneOf({ screen, before: 'strip' }, { keymap, columns: 120 }));
+    expect(wide.split('\n')[1]).toMatch(/ 9 Work \+ 3 Shelf/);
     const foot = rows.slice(-3).join(' ');
     const keys = [...foot.matchAll(/(?:^| {2,}|^ )([^ ]+) [a-z]/g)].map((match) => match[1]);
     expect(keys.length).toBeGreaterThan(1);
@@ -173,6 +193,10 @@ describe('the last answer', () => {
       } as never),
     );
     expect(said).toContain('NO [O1] the jack is in; take it out. The same key again: it is done already.');
+    const quick = { kind: 'asked', text: 'all are called', instead: 'go on', again: 'takes 4 off', tooQuick: true };
+    expect(textOf(withAnswer(quick as never)).replace(/\s+/g, ' ')).toContain(
+      'The same key again takes 4 off. Too quick to have been read: once more.',
+    );
   });
   it('[D5] says NOT SAVED over everything else, and the key that saves', () => {
     const notSaved = { message: 'the disk is full' };

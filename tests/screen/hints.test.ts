@@ -23,6 +23,32 @@ it.each([
 ])('with %d off it says: %s', (off, hint) => {
   expect(hintAfter(off, 5).replace(/\s*│\s*/g, ' ')).toContain(hint);
 });
+it('offers no drawing of an area that is drawn', () => {
+  const story = newStory().call('open-job', { label: 'estate' });
+  for (const n of [1, 2, 3]) story.call('remove', { hole: `cover/${n}`, to: 'tray:1', spec: { kind: 'bolt' } });
+  const shown = () => {
+    const now = { ...demoDesk().now, atMs: story.ledger.lines.all[0]?.atMs ?? 0 };
+    return textOf(
+      sceneOf({ screen: 'strip' }, { desk: { ...demoDesk({ area: 'cover' }), ledger: story.ledger, now } }),
+    );
+  };
+  expect(shown()).toContain('D draws the area');
+  story.call('declare', {
+    entries: [
+      {
+        kind: 'area-declared',
+        area: 'cover',
+        outline: [
+          [0, 0],
+          [9, 0],
+          [9, 9],
+        ],
+      },
+    ],
+  });
+  expect(shown()).toContain('p the part it held came off');
+  expect(shown()).not.toContain('draws the area');
+});
 it('says at the foot what the keys do while a hole is moved on the map, and where it is', () => {
   const placing = { hole: 'cam cover/3', at: [12, 8] as const };
   const { desk } = sceneOf({ screen: 'strip' });

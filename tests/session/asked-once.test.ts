@@ -31,6 +31,7 @@ describe('a quarter turn', () => {
     at.pace.stepMs = 20;
     await at.press('enter', 'enter');
     expect(lines(at)).toBe(before);
+    expect(at.state().answer).toMatchObject({ kind: 'asked', tooQuick: true });
     at.pace.stepMs = 60_000;
     await at.press('enter');
     expect(lines(at)).toBe(before + 1);
@@ -74,6 +75,24 @@ describe('what was slackened on purpose', () => {
     expect(levelIn(at, 'cam cover/5')).toBe('slack');
     await at.press('enter');
     expect(levelIn(at, 'cam cover/5')).toBeUndefined();
+  });
+  it('[U1] is put away by the key that strikes, which strikes the call before it only when pressed again', async () => {
+    const at = await cover();
+    await at.press('enter');
+    const before = lines(at);
+    at.pace.stepMs = 20;
+    await at.press('enter', 'enter', 'backspace');
+    expect(at.state().answer).toMatchObject({ kind: 'faced', text: expect.stringMatching(/^nothing was called yet/) });
+    expect(lines(at)).toBe(before);
+    at.pace.stepMs = 60_000;
+    await at.press('enter');
+    expect(asked(at)).toContain('takes 5 off');
+    await at.press('backspace', 'backspace');
+    expect(at.state().answer).toMatchObject({ text: expect.stringMatching(/^struck: line 10 /) });
+    // In words the last call is meant.
+    await at.press('enter', 'enter');
+    expect(asked(at)).toContain('takes 5 off');
+    expect(at.session().runLine('strike last')).toMatchObject({ kind: 'taken' });
   });
   it('[L4] comes off at once where it is pointed at', async () => {
     const at = await cover();
@@ -242,6 +261,12 @@ describe('what is asked', () => {
     await at.press('B', 'n');
     expect(at.view().asking).toBeUndefined();
     expect(at.state().answer).toMatchObject({ kind: 'refused', text: 'no hole of it waits for its fastener' });
+    // What is in waits for its pass.
+    await at.press('enter');
+    expect(at.state().answer).toMatchObject({ instead: 'snug is next, all of it', by: 'pass' });
+    for (const line of ['pass complete', 'pass complete']) at.session().runLine(line);
+    await at.press('enter');
+    expect(at.state().answer).toMatchObject({ instead: expect.stringMatching(/another area in use$/) });
   });
   it('names the holes by how they stand, a cover by its rows, a struck line as a line', async () => {
     const at = await newJob();

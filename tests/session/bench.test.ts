@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { OnTheShelf } from '../../src/calls/lists/shelf.ts';
 import { stateOf } from '../../src/job/ledger.ts';
 import type { Line } from '../../src/job/line.ts';
+import { openPoints } from '../../src/job/open-points.ts';
 import { createBench } from '../../src/session/bench.ts';
 import { standingText } from '../../src/sheet/standing-text.ts';
 import { fault } from '../../src/store/fault.ts';
@@ -329,6 +330,14 @@ describe('counting trays', () => {
   it('[K1] goes on to the next tray, although the cursor stands on the one just counted', async () => {
     const at = await newJob();
     for (const line of ['area sump', 'off 1 to tray 1', 'off 2 to tray 2']) at.session().runLine(line);
+    const why = () =>
+      openPoints(at.state().ledger, at.bench.desk().now).find(({ code }) => code === 'tray-uncounted')?.because;
+    expect(why()).toBe('to be counted by eye');
+    at.session().runLine('count 1 is 2');
+    expect(why()).toBe('its count by eye does not agree');
+    at.session().runLine('off 3 to tray 1');
+    expect(why()).toBe('to be counted by eye again: something was moved since');
+    at.session().runLine('strike last');
     await at.press('P');
     const row = Array.from({ length: at.bench.listed().length }, (_, i) => at.bench.listed().at(i)).findIndex(
       (one) => one?.picks.tray === '1',
@@ -456,6 +465,13 @@ describe('Escape', () => {
     await at.press('escape');
     expect(at.view().screen).toBe('findings');
   });
+  it('names by the keypad the screen it was gone to from, and never the key that strikes', async () => {
+    const at = await atTheBench(demoLines(), {}, { keypad: true });
+    await at.press('escape', 'F', 'enter');
+    expect(at.bench.store.getState().note).toBe('Build, opened from Findings. * 3 leads back.');
+    await at.press('*', '3');
+    expect(at.view().screen).toBe('findings');
+  });
 });
 
 describe('the map', () => {
@@ -477,10 +493,13 @@ describe('the map', () => {
     await at.press('escape', 'D', '2', '4', 'enter', '2', 'enter');
     expect(at.view().asking?.title).toContain('4 by 2 are 8');
     await at.press('2', 'enter');
-    expect(at.view().asking?.title).toMatch(/^a cover of 10 holes: 1 of it was called already/);
-    await at.press('1');
+    expect(at.view().asking?.title).toBe('a cover of 10 holes: hole 1 is called already, and is drawn as hole 1 of it');
+    await at.press('2');
     expect(at.view().asking).toBeUndefined();
     expect(stateOf(at.state().ledger, 'area', 'area 1')?.declared?.outline).toBeUndefined();
+    await at.press('D', '2', '4', 'enter', 'enter', 'enter', 'enter');
+    expect(at.state().answer).toMatchObject({ kind: 'taken', text: 'area 1 drawn, 4 holes' });
+    await at.press('backspace');
     expect(at.session().runLine('drawn as ring of 8')).toMatchObject({ kind: 'refused' });
     expect(at.session().runLine('drawn as ring of 8 all the same')).toMatchObject({
       kind: 'taken',
@@ -536,6 +555,12 @@ describe('asking', () => {
     expect(at.state().answer).toMatchObject({ kind: 'taken', call: 'release' });
     await at.press('escape');
     expect(note()).toBe('Back: Strip.');
+    // Whatever else would be said of the key: the job is released, and there is a call that opens it again.
+    at.session().face({ area: 'cover' });
+    for (const key of ['enter', 'backspace']) {
+      await at.press(key);
+      expect(at.state().answer).toMatchObject({ refusal: { rule: 'X3' }, by: 'reopen' });
+    }
   });
   it('[X1] counts what is open alike in the list, the glance and the refusal: what was found at a hole once', async () => {
     const at = await newJob();
@@ -570,7 +595,7 @@ describe('order answered by the same key', () => {
     for (const line of lines) at.session().runLine(line);
     at.pace.stepMs = 20;
     await at.press('B', 't', 't', 't');
-    expect(at.state().answer).toMatchObject({ kind: 'refused', refusal: { rule: 'O1' } });
+    expect(at.state().answer).toMatchObject({ kind: 'refused', refusal: { rule: 'O1' }, tooQuick: true });
     at.pace.stepMs = 500;
     await at.press('t');
     expect(at.state().answer).toMatchObject({ kind: 'taken' });

@@ -1,6 +1,7 @@
 // A stud that came out after its nut, in one hole; and a part named like another area than the one in use.
 import { describe, expect, it } from 'vitest';
 import { stateOf } from '../../src/job/ledger.ts';
+import { sceneOf, textOf } from '../screen/scene.ts';
 import { type AtTheBench, lettersOf, newJob } from './at-the-bench.ts';
 
 const cameOff = (at: AtTheBench, hole: string) => {
@@ -34,6 +35,11 @@ describe('a stud that came out after its nut', () => {
     expect(at.state().answer).toMatchObject({ kind: 'taken', text: expect.stringContaining('flange 1 stud off') });
     expect(cameOff(at, 'flange/1')).toMatchObject({ kind: 'nut' });
     expect(cameOff(at, 'flange/1 stud')).toMatchObject({ kind: 'stud', thread: 'M8' });
+    // A hole of two is two fasteners, one below the other.
+    await at.press('#', '1', 'enter');
+    const shown = textOf(sceneOf({ screen: 'strip' }, { desk: at.bench.desk() }));
+    expect(shown).toContain('flange: 3 off of 3');
+    expect(shown.replace(/\s*│\s*/g, ' ')).toContain('At this hole: 1 off, 1 stud off');
     at.session().runLine('holes 2');
     await at.press('B', 'enter');
     expect(at.state().answer).toMatchObject({ text: 'flange 1 back; flange 1 stud back' });
@@ -70,13 +76,12 @@ describe('a part named like another area', () => {
   };
   const part = (at: AtTheBench, name: string) => stateOf(at.state().ledger, 'part', name);
 
-  it('[O2] is asked once, and nothing is written where that area is meant', async () => {
+  it('[O2] is asked once, and held by the holes of its own area where that is meant', async () => {
     const at = await atTheIntake();
     expect(at.view().asking?.title).toBe('sump is an area of its own, and intake is in use: which part comes off?');
     await at.press('1');
-    expect(part(at, 'sump')).toBeUndefined();
-    await at.press('a', ...lettersOf('sump'), 'enter', 'p', ...lettersOf('sump'), 'enter');
-    expect(part(at, 'sump')?.declared?.heldBy).toEqual(['sump/1', 'sump/2']);
+    expect(part(at, 'sump')).toMatchObject({ off: true, declared: { heldBy: ['sump/1', 'sump/2'] } });
+    expect(at.state().facing.area).toBe('intake');
   });
   it('[O2] is held by the area in use where that is said', async () => {
     const at = await atTheIntake();

@@ -36,6 +36,13 @@ function noneTight({ ledger, facing }: Desk): string | No {
   return { because: waiting.join('; '), instead: 'that first, or say which hole', by: 'tight' };
 }
 
+/** What is in waits for its pass; where nothing does, the area has nothing left for this key. */
+function noneBack(desk: Desk): string | No {
+  const pass = passNow(desk, nextTight(desk));
+  const because = 'no hole of it waits for its fastener';
+  return pass === undefined ? because : { because, instead: `${pass} is next, all of it`, by: 'pass' };
+}
+
 /** Its part came back in the same line, which is struck as one. */
 const withItsPart = (entries: readonly Entry[]): Otherwise | undefined => {
   return entries.some((e) => e.kind === 'part-fitted' || e.kind === 'part-replaced') &&
@@ -63,7 +70,7 @@ export const buildRows: readonly Row[] = [
     spoken: ['bring back number <hole>', 'bring back next one'],
     label: 'back',
     help: 'Its own fastener, or an equal one, is in again by a few turns.',
-    none: 'no hole of it waits for its fastener',
+    none: noneBack,
     group: 'build',
     keys: [key('enter', 'build', { pad: 'enter' }), key('space', 'build', { footer: false })],
     verb: 'fit',

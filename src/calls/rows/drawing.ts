@@ -43,12 +43,14 @@ function askedOnDrawing({ ledger, facing: { area } }: Desk, args: Args): Besides
   if (called.size === 0 || count === undefined || late !== undefined) return undefined;
   const many = Number(count) * Number(rows) + Number(middle);
   const numbers = [...called].sort((a, b) => Number(a) - Number(b)).join(', ');
+  const [holes, are] = called.size === 1 ? ['hole', 'is'] : ['holes', 'are'];
   return {
     key: 'late',
-    title: `a ${shape} of ${holesSaid(many)}: ${numbers} of it ${called.size === 1 ? 'was' : 'were'} called already and will sit where it has that number`,
+    title: `a ${shape} of ${holesSaid(many)}: ${holes} ${numbers} ${are} called already, and ${are} drawn as ${holes} ${numbers} of it`,
+    // What is drawn is struck by one key; what was answered before this would have to be answered again.
     choices: [
-      { value: 'no', text: 'no: leave it as it is' },
       { value: 'all the same', text: 'draw it so' },
+      { value: 'no', text: 'leave it as it is, without a drawing' },
     ],
     givesUp: 'no',
     inWords: 'say it with "all the same" at its end',

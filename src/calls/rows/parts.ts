@@ -8,12 +8,18 @@ import type { Desk } from '../desk.ts';
 import type { Args } from '../form.ts';
 import { onwards } from '../next-area.ts';
 import { key, type No, type Row } from '../row.ts';
-import { areasOfPart, askedOnPartOff, askedOnReaching, inTurnToComeOff } from '../where-parts-are.ts';
+import {
+  areaNamedLike,
+  areasOfPart,
+  askedOnPartOff,
+  askedOnReaching,
+  inTurnToComeOff,
+  itsOwnArea,
+} from '../where-parts-are.ts';
 
 const sorts = temporaryKinds.join('|');
 const verdicts = partVerdicts.join('|');
-const here = (desk: Desk): string[] => {
-  const { area } = desk.facing;
+const here = (desk: Desk, area = desk.facing.area): string[] => {
   const state = area === undefined ? undefined : stateOf(desk.ledger, 'area', area);
   return (state?.holes ?? []).filter((h) => !h.slice(h.indexOf('/')).includes(' '));
 };
@@ -77,9 +83,10 @@ export const partsRows: readonly Row[] = [
     offers: (desk, slot, known) => (slot === 'part' ? inTurnToComeOff(desk, known) : known),
     inItsOrder: true,
     questions: { part: askPart },
-    means: (desk, { part, heldBy, sits }) => {
+    means: (desk, { part, heldBy, sits, late }) => {
       const known = stateOf(desk.ledger, 'part', part as string)?.declared;
-      const held = known ? {} : { heldBy: sits ? [] : (heldBy ?? here(desk)) };
+      const area = late === itsOwnArea ? areaNamedLike(desk.ledger, part as string) : desk.facing.area;
+      const held = known ? {} : { heldBy: sits ? [] : (heldBy ?? here(desk, area)) };
       return { say: { verb: 'remove-part', part, ...held } };
     },
     // With what its bolts did not free by themselves the area is done; with anything else work stays.
