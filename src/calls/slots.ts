@@ -7,7 +7,7 @@ import { readLitres, readTemperatureIn, readTorqueIn, showMeasure } from './meas
 import { joined, knownAtStart, lengths, missing, none, type Read, readName } from './slot-names.ts';
 import { readHole, readHoles, readPlace, readSubject, readTray } from './slot-places.ts';
 import { readFastener, readFinding, readLost, readPiece, readStray } from './slot-things.ts';
-import { readSpec, specWords } from './spec-words.ts';
+import { readSpec, specTrouble, specWords } from './spec-words.ts';
 
 const number =
   (what: string, test: (value: number) => boolean): Read =>
@@ -81,11 +81,13 @@ const readers: Record<string, Read> = {
   stray: readStray,
   piece: readPiece,
   lost: readLost,
-  spec: (_desk, rest) => {
+  spec: (_desk, rest, stops) => {
     const { spec, used } = readSpec(rest);
-    if (used > 0) return [{ value: spec, used }];
-    const what = rest[0] === undefined ? 'the fastener is missing' : `"${rest[0].text}" is no fastener`;
-    return none(`${what}, as "bolt hex 10 M6x25 8.8"`);
+    const next = rest[used];
+    const isWhole = next === undefined || next.quoted || stops.includes(next.text.toLowerCase());
+    if (used > 0 && isWhole) return [{ value: spec, used }];
+    const like = 'as "bolt hex 10 M6x25 8.8"';
+    return none(next === undefined ? `the fastener is missing, ${like}` : `${specTrouble(rest.slice(used))}; ${like}`);
   },
   number: number('number', () => true),
   count: number('count', (n) => Number.isInteger(n) && n >= 0),

@@ -1,6 +1,8 @@
 // A fastener's spec in words: "bolt hex 10 M6x25 8.8 one-use". Reads as many words as belong to it.
 import { coatings, fastenerKinds, type Spec, specSchema, specText } from '../job/spec.ts';
-import { readDesignation } from '../trade/designation.ts';
+import { isRefused } from '../trade/answer.ts';
+import { readDesignation, readFastener } from '../trade/designation.ts';
+import { perhaps } from '../trade/perhaps.ts';
 import type { Token } from './form.ts';
 
 /** Head shapes in use on vehicles; the number after them is a size in mm, except star, a size number. */
@@ -34,7 +36,7 @@ function readWord(sofar: Spec, words: readonly Token[]): { spec: Spec; used: num
   if (low === 'coated') return readCoating(words[1]);
   if (low === 'shouldered') return { spec: { shouldered: true }, used: 1 };
   if (classText.test(word)) return { spec: { class: word.replace(/^class/i, '') }, used: 1 };
-  const length = /^x(\d+(?:\.\d+)?)$/.exec(low);
+  const length = /^x(\d+(?:\.\d+)?)(?:mm)?$/.exec(low);
   if (length) return { spec: { lengthMm: Number(length[1]) }, used: 1 };
   const designation = readDesignation(word);
   return designation ? { spec: designation, used: 1 } : null;
@@ -44,6 +46,22 @@ function readHead(shape: string, size: string | undefined): { spec: Spec; used: 
   const number = size === undefined ? Number.NaN : Number(size);
   if (number > 0 && number < 100) return { spec: { head: `${shape} ${number}` }, used: 2 };
   return needNoSize.has(shape) ? { spec: { head: shape }, used: 1 } : null;
+}
+
+const vocabulary: readonly string[] = [...kinds, ...shapes, ...coatings, 'coated', 'one-use', 'stretch', 'shouldered'];
+/** Why the first of these words is none of a fastener, where another was meant. */
+export function specTrouble([first, second]: readonly Token[]): string {
+  const word = first?.text ?? '';
+  const low = word.toLowerCase();
+  if (shapes.includes(low))
+    return `"${second?.text ?? ''}" after "${low}" is no size of a head in mm, as in ${low} 13`.replace(
+      '"" after',
+      'nothing after',
+    );
+  if (/^\d+(\.\d+)?$/.test(low)) return `"${word}" is a head with its shape, as hex ${word}, or a length as x${word}`;
+  const read = /^m\d/.test(low) ? readFastener(word) : undefined;
+  if (read && isRefused(read)) return read.refused;
+  return `"${word}" is no word of a fastener${perhaps(low, vocabulary)}`;
 }
 
 /** Any other coating, in one word: "coated bronze". */

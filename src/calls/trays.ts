@@ -1,5 +1,6 @@
 // The trays on the bench: in which of them nothing lies, and the number one more gets where all are used.
 import { stateOf } from '../job/ledger.ts';
+import { perhaps } from '../trade/perhaps.ts';
 import type { Desk } from './desk.ts';
 
 export const isEmptyTray = ({ ledger }: Desk, tray: string): boolean =>
@@ -13,5 +14,12 @@ export function oneMoreTray(desk: Desk): string | undefined {
   let number = Math.max(trays.length, ...numbers) + 1;
   while (!isEmptyTray(desk, String(number))) number += 1;
   return String(number);
+}
+/** A slip of the finger makes a tray that nobody has: what is to be minded of one that nothing was laid into yet. */
+export function unknownTray(desk: Desk, tray: string): string | undefined {
+  const { ledger, trays = [] } = desk;
+  if (trays.length === 0 || trays.includes(tray) || isOneMore(desk, tray)) return undefined;
+  if (stateOf(ledger, 'tray', tray)?.everUsed) return undefined;
+  return `no tray of the bench is called ${tray}${perhaps(tray, trays)}: ${trays.join(', ')}`;
 }
 export const isOneMore = (desk: Desk, tray: string): boolean => oneMoreTray(desk) === tray;

@@ -117,7 +117,10 @@ const coatingText = (coating: string): string => (coatings.includes(coating) ? c
 
 /** A spec as the trade writes it: "bolt hex 10 M6x25 8.8". Also the key of the books by exact spec (L12). */
 export function specText(spec: Spec): string {
-  const size = spec.lengthMm === undefined ? spec.thread : `${spec.thread ?? ''}x${spec.lengthMm}`;
+  const isInch = spec.thread !== undefined && !/^[mM]\d/.test(spec.thread);
+  // Behind an inch thread a bare figure would be read in inches.
+  const length = isInch ? ` x${spec.lengthMm}mm` : `x${spec.lengthMm}`;
+  const size = spec.lengthMm === undefined ? spec.thread : `${spec.thread ?? ''}${length}`;
   const words = [
     spec.kind,
     spec.head,

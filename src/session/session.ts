@@ -4,12 +4,14 @@ import { createStore } from 'zustand/vanilla';
 import type { Desk, PlanOffer } from '../calls/desk.ts';
 import { readLine } from '../calls/line-reader.ts';
 import { type Meant, meantBy, type No, type Row } from '../calls/row.ts';
+import { unknownTray } from '../calls/trays.ts';
 import { wayOut } from '../calls/ways-out.ts';
 import { blocked, closedJob, decide, type Override } from '../job/decide.ts';
 import { type Line, readLine as readJobLine, type Stamp } from '../job/line.ts';
 import { appendLine, readLog } from '../job/log.ts';
 import type { Refusal } from '../job/refusal.ts';
 import type { Said } from '../job/said.ts';
+import { named } from '../job/subjects.ts';
 import { newlySuspected } from '../job/suspicions.ts';
 import { newlyDoubted } from '../job/tightening.ts';
 import { isFault } from '../store/fault.ts';
@@ -25,6 +27,10 @@ import { takenWords } from './taken-words.ts';
 const noPlanOffers: readonly PlanOffer[] = [];
 const noPlans = () => noPlanOffers;
 
+/** The trays that something was laid into by this call. */
+const traysOf = ({ entries }: Line): string[] => [
+  ...new Set(entries.flatMap((e) => ('to' in e && typeof e.to === 'string' ? (named('tray', e.to) ?? []) : []))),
+];
 const runOf = (lines: readonly Line[]): number => lines.reduce((most, line) => Math.max(most, line.run), 0) + 1;
 
 export function createSession({
@@ -151,11 +157,13 @@ export function createSession({
     if (!written.ok) return no(`this cannot be written down (${written.what})`, 'say it otherwise');
     const { hole: _, ...kept } = facing;
     const after = appendLine(ledger, line);
+    const asCalled: Desk = { ...desk(), ledger };
     const remembered = line.entries.flatMap((e) => (e.kind === 'job-opened' ? reminders(e.vehicle) : []));
     const mind = [
       ...(decided.warnings ?? []),
       ...newlySuspected(ledger, after, line.entries),
       ...newlyDoubted(ledger, after, line.entries),
+      ...traysOf(line).flatMap((tray) => (tray === facing.tray ? [] : (unknownTray(asCalled, tray) ?? []))),
       // On the bench they stand in a block of their own.
       ...(by === 'line' ? remembered : remembered.slice(0, 1)),
     ];

@@ -20,21 +20,22 @@ const inchParts = cited(32, 'parts of an inch', commonPractice).value;
  * @param text one word; "x", "X", "*" and "×" separate
  * @returns the thread as this program writes it ("M10x1.25", "5/16-18") and the length in mm, if given; null when the
  * text is no designation. A lone second number is a pitch when it has a fraction or is under 3 (M10x1, M10x1.25), else
- * a length (M6x25). Behind an inch thread the length is in inches, over 12 in mm.
+ * a length (M6x25). Behind an inch thread the length is in inches, over 12 in mm, as it is where it says so.
  */
 export function readDesignation(text: string): Designation | null {
   const plain = text.replace(/[×*X]/g, 'x').replace(/,/g, '.');
   const metric = /^[mM](\d{1,2}(?:\.\d)?)(?:x(\d+(?:\.\d+)?))?(?:x(\d+(?:\.\d+)?))?$/.exec(plain);
   if (metric) return readMetric(metric[1] as string, metric[2], metric[3]);
-  const inch = /^(#\d{1,2}|\d+\/\d+|\d)-(\d{1,2})(?:x(\d+(?:\.\d+)?))?$/.exec(plain);
+  const inch = /^(#\d{1,2}|\d+\/\d+|\d)-(\d{1,2})(?:x(\d+(?:\.\d+)?)(mm)?)?$/.exec(plain);
   if (!inch) return null;
-  const lengthMm = inch[3] === undefined ? undefined : inchOrMm(Number(inch[3]));
+  const length = Number(inch[3]);
+  const lengthMm = inch[3] === undefined ? undefined : inch[4] === undefined ? inchOrMm(length) : length;
   return { thread: `${inch[1]}-${inch[2]}`, ...(lengthMm !== undefined && { lengthMm }) };
 }
 
 /** Nothing of a car is held by a bolt of a foot: so large a number behind an inch thread is millimetres. */
 const longestInches = cited(12, 'in', commonPractice).value;
-const inchOrMm = (length: number): number => (length > longestInches ? length : length * millimetresPerInch.value);
+const inchOrMm = (length: number): number => (length > longestInches ? length : fromInches(length));
 
 function readMetric(diameter: string, second?: string, third?: string): Designation | null {
   const thread = `M${Number(diameter)}`;
@@ -115,9 +116,11 @@ function readInchLength(written: string): number | undefined {
   const parts = /^(\d+(?:\.\d+)?)?(?:(?:^|[ -])(\d+)\/(\d+))? ?(?:in\.?|")?$/.exec(written);
   if (!parts || (parts[1] === undefined && parts[2] === undefined)) return undefined;
   const part = parts[2] === undefined ? 0 : Number(parts[2]) / Number(parts[3]);
-  const lengthMm = (Number(parts[1] ?? 0) + part) * millimetresPerInch.value;
+  return fromInches(Number(parts[1] ?? 0) + part);
+}
+function fromInches(inches: number): number {
   const finest = thousand.value ** 2;
-  return Math.round(lengthMm * finest) / finest;
+  return Math.round(inches * millimetresPerInch.value * finest) / finest;
 }
 
 /** "M8x30 8.8", "M10x1.25x60 10.9", "5/16-18 x 1 1/2": coarse metric pitches are not written. */

@@ -1,8 +1,10 @@
 // A spec in words, as it is typed and said back.
 import { describe, expect, it } from 'vitest';
 import { tokens } from '../../src/calls/form.ts';
+import { readLine } from '../../src/calls/line-reader.ts';
 import { readSpec, specWords } from '../../src/calls/spec-words.ts';
 import { coatings, specSchema } from '../../src/job/spec.ts';
+import { demoDesk } from '../screen/scene.ts';
 
 const read = (text: string) => readSpec(tokens(text));
 
@@ -14,6 +16,22 @@ describe('a spec in words', () => {
     }
     expect(specWords({ kind: 'nut', coating: 'bronze' })).toBe('nut coated bronze');
     expect(read('bolt coated Zinc M6').spec).toEqual({ kind: 'bolt', coating: 'zinc', thread: 'M6' });
+  });
+
+  it('says the length behind an inch thread in millimetres, as it is read back', () => {
+    const spec = { kind: 'bolt', head: 'hex 13', thread: '5/16-18', lengthMm: 25.4 } as const;
+    expect(read('bolt hex 13 5/16-18x1').spec).toEqual(spec);
+    expect(specWords(spec)).toBe('bolt hex 13 5/16-18 x25.4mm');
+    expect(read(specWords(spec))).toEqual({ spec, used: 5 });
+  });
+  it.each([
+    ['bolt hex 1/2', '"1/2" after "hex" is no size of a head in mm, as in hex 13'],
+    ['bolt 13 M8x30', '"13" is a head with its shape, as hex 13, or a length as x13'],
+    ['bolt hec 13', '"hec" is no word of a fastener, perhaps "hex"'],
+    ['bolt hex 10 M6x25x', '"M6x25x" is no designation: write M8x1.25x30'],
+  ])('says of "%s" which word is none, and what it would be', (line, why) => {
+    for (const said of [line, `use ${line}`, `off 1 as ${line}`])
+      expect(readLine(demoDesk(), said)).toMatchObject({ why: expect.stringContaining(why) });
   });
 
   it('takes no word for a coating that could not be said back', () => {

@@ -348,6 +348,23 @@ describe('counting trays', () => {
   });
 });
 
+describe('a tray that is not on the bench', () => {
+  it('is minded where it is taken in use or laid into, once, and never where no tray was named', async () => {
+    const at = await newJob(undefined, { trays: ['1', '2', 'left'] });
+    const said = (line: string) => (at.session().runLine(line) as { text: string }).text;
+    const mind = '. Mind: no tray of the bench is called lft, perhaps "left": 1, 2, left';
+    said('area sump');
+    expect(said('off 1')).toBe('sump 1 off, to tray 1');
+    expect(said('off 2 to lft')).toBe(`sump 2 off, to tray lft${mind}`);
+    expect(said('off 3 to lft')).toBe('sump 3 off, to tray lft');
+    expect(said('tray 9')).toContain('tray 9. Mind: no tray of the bench is called 9');
+    expect(said('off 4')).toBe('sump 4 off, to tray 9');
+    const bare = await newJob();
+    for (const line of ['area sump', 'off 1 to lft']) bare.session().runLine(line);
+    expect(bare.state().answer).toMatchObject({ text: 'sump 1 off, to tray lft' });
+  });
+});
+
 describe('a typed line', () => {
   it('stays open with its reason and what is left of it where a call cannot be read, and the rest was taken', async () => {
     const at = await newJob();

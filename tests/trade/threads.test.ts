@@ -126,7 +126,10 @@ describe('a designation', () => {
     expect(readDesignation('M10X1,25')).toEqual({ thread: 'M10x1.25' });
     expect(readDesignation('M6*25')).toEqual({ thread: 'M6', lengthMm: 25 });
     expect(readDesignation('5/16-18x1')).toEqual({ thread: '5/16-18', lengthMm: 25.4 });
-    expect(readDesignation('5/16-18x25')).toEqual({ thread: '5/16-18', lengthMm: 25 });
+    expect(readDesignation('5/16-18x1.5')).toEqual({ thread: '5/16-18', lengthMm: 38.1 });
+    for (const text of ['5/16-18x25', '5/16-18x25mm'])
+      expect(readDesignation(text)).toEqual({ thread: '5/16-18', lengthMm: 25 });
+    expect(readDesignation('5/16-18x10mm')).toEqual({ thread: '5/16-18', lengthMm: 10 });
     expect(readDesignation('M8x7x30')).toBeNull();
     expect(readDesignation('M0')).toBeNull();
     expect(readDesignation('tray')).toBeNull();

@@ -7,7 +7,7 @@ import type { Desk } from '../desk.ts';
 import { facedAt, facedWords, nextArea } from '../next-area.ts';
 import { key, type Row } from '../row.ts';
 import { specWords } from '../spec-words.ts';
-import { isOneMore } from '../trays.ts';
+import { isOneMore, unknownTray } from '../trays.ts';
 
 const sizeKeys: [string, string][] = [
   ['8', 'hex 8'],
@@ -89,10 +89,11 @@ export const inUseRows: readonly Row[] = [
     help: 'Take a tray in use: what comes off goes there.',
     group: 'in use',
     keys: [key('t', 'strip', { pad: '7' })],
-    means: (desk, { tray }) => ({
-      face: { tray: tray as string },
-      answer: `tray ${tray}${isOneMore(desk, tray as string) ? ', one more: something lies in every other' : ''}`,
-    }),
+    means: (desk, { tray }) => {
+      const more = isOneMore(desk, tray as string) ? ', one more: something lies in every other' : '';
+      const mind = unknownTray(desk, tray as string);
+      return { face: { tray: tray as string }, answer: `tray ${tray}${more}${mind ? `. Mind: ${mind}` : ''}` };
+    },
   },
   {
     id: 'use',
