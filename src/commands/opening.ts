@@ -16,7 +16,7 @@ import { perhaps, stepsApart } from '../trade/perhaps.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { exits, type Out } from './answer.ts';
 import { type PlanShelf, planShelf } from './plans.ts';
-import { keepMemory, remindersFrom } from './remembering.ts';
+import { rememberingOf, remindersFrom } from './remembering.ts';
 
 const faultText = (fault: Fault): string => `countback: ${fault.message}`;
 
@@ -63,9 +63,23 @@ export async function openSession(
   const vehicles = await openVehicles(places.vehicles);
   const leftOut = plansLater ? [] : plans.all().faults;
   const notices = [...job.notices, ...settings.faults, ...leftOut, ...(vehicles.fault ? [vehicles.fault] : [])];
-  const linesBefore = job.lines().length;
+  // Looking at a job is no reason to remember it: it may have been forgotten since. One that lies elsewhere is not the
+  // workshop's to remember: forgetting could not reach it.
+  const isRemembered = job.mode === 'write' && dirname(place.path) === places.jobs;
+  const savedOf = (unsaved: number) => job.lines().slice(0, job.lines().length - unsaved);
+  const remembering = isRemembered
+    ? rememberingOf(places.vehicles, job.job, () => savedOf(job.unsaved().length))
+    : undefined;
   const session = createSession({
-    job: { ...job, notices },
+    job: {
+      ...job,
+      notices,
+      async append(line) {
+        const saved = await job.append(line);
+        if (saved.saved) remembering?.saved(line);
+        return saved;
+      },
+    },
     clock: machineClock(),
     plans: () => plans.all().offers,
     products: settings.settings().sealants,
@@ -79,12 +93,7 @@ export async function openSession(
     async close() {
       clearTimeout(reading?.timer);
       const unsaved = await session.close();
-      const saved = job.lines().slice(0, job.lines().length - unsaved.length);
-      // Looking at a job is no reason to remember it: it may have been forgotten since. One that lies elsewhere is not the
-      // workshop's to remember: forgetting could not reach it.
-      const isOnShelf = dirname(place.path) === places.jobs;
-      const unkept =
-        isOnShelf && saved.length > linesBefore ? await keepMemory(places.vehicles, job.job, saved) : undefined;
+      const unkept = await remembering?.closed(savedOf(unsaved.length));
       if (unkept) tell?.(`what is remembered of this vehicle was not kept: ${unkept.message}`);
       return unsaved;
     },

@@ -48,11 +48,14 @@ export function takeTerminal(stdin: ReadStream, stdout: WriteStream, leave: () =
   };
 
   const onEnd = (signal: EndingSignal) => {
-    if (ended || isBack) {
+    const isLeaving = ended !== undefined || isBack;
+    // A window that is closed says so in several ways, and its streams often first: nobody is in a hurry there.
+    if (isLeaving && signal !== 'SIGHUP') {
       giveBack();
       process.exit(exitAfter(signal));
     }
-    ended = signal;
+    ended ??= signal;
+    if (isLeaving) return;
     leave();
   };
   const onStop = () => lend(() => stopped(process.pid));

@@ -57,8 +57,16 @@ async function list(vehicles: Vehicles, _: string, __: Parsed, out: Out): Promis
 
 async function show(vehicles: Vehicles, named: string, _: Parsed, out: Out): Promise<number> {
   const found = vehicles.all().filter((one) => goesBy(one, named));
-  if (found.length === 0) throw unknown(named);
+  if (found.length === 0) return notRemembered(named, out);
   for (const one of found) out.write(`${[nameText(one), ...one.jobs.flatMap(memoryText)].join('\n')}\n`);
+  return exits.fine;
+}
+
+async function notRemembered(named: string, out: Out): Promise<number> {
+  const { jobs } = await jobsOf(named);
+  if (jobs.length === 0) throw unknown(named);
+  out.write('nothing is remembered of it; a call in one of its jobs is remembered anew:\n');
+  for (const { path } of jobs) out.write(`  ${path}\n`);
   return exits.fine;
 }
 

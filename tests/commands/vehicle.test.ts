@@ -2,7 +2,7 @@
 // and forgotten so that nothing of it is left.
 import { copyFileSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterEach, beforeEach, expect, it } from 'vitest';
+import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import { type Bench, newBench, steersNothing } from './run.ts';
 
 let bench: Bench;
@@ -67,6 +67,33 @@ it('a job gone on with is remembered once, as it stands now; looking at one chan
   await bench.run(['sheet', 'red one']);
   await take('red one', 'area mount\n', false);
   expect(readFileSync(memoryFile()).equals(before)).toBe(true);
+});
+
+it('a job is remembered from its opening and its release on, however the program ends', async () => {
+  const { type, child, ended } = bench.begin(['take', 'red one', '--new']);
+  type(opening('red estate', 'AB-12'));
+  await vi.waitFor(() => expect(remembered().vehicles).toMatchObject([{ jobs: [{ standing: 'here' }] }]), 10_000);
+  type('tools out\nodometer 5000 km\nrelease by Io\n');
+  await vi.waitFor(() => expect(remembered().vehicles).toMatchObject([{ jobs: [{ standing: 'released' }] }]), 10_000);
+  child.kill('SIGKILL');
+  await ended;
+  expect((await bench.run(['vehicle', 'list'])).out).toBe('red estate, AB-12: 1 job\n');
+});
+
+it('what an end from outside left unremembered is made up for when the job is closed; what was forgotten stays so', async () => {
+  await take('red one', opening('red estate', 'AB-12'));
+  const before = readFileSync(memoryFile());
+  await take('red one', 'odometer 90000 km\n', false);
+  const whole = readFileSync(memoryFile());
+  writeFileSync(memoryFile(), before);
+  await take('red one', '', false);
+  expect(readFileSync(memoryFile()).equals(whole)).toBe(true);
+  await bench.run(['vehicle', 'forget', 'AB-12']);
+  await take('red one', '', false);
+  expect(remembered().vehicles).toEqual([]);
+  const shown = await bench.run(['vehicle', 'show', 'AB-12']);
+  expect(shown).toMatchObject({ exit: 0, complaint: '' });
+  expect(shown.out).toMatch(/^nothing is remembered of it; a call in one of its jobs is remembered anew:\n.*red-one/);
 });
 
 it('a job that lies elsewhere is not remembered', async () => {

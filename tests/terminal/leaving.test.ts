@@ -1,5 +1,5 @@
 // However the program ends, the terminal is usable again: normal screen, cursor, settings, no bracketed paste.
-import { mkdirSync, rmSync } from 'node:fs';
+import { mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeEach, describe, expect, it } from 'vitest';
 import {
@@ -59,6 +59,28 @@ describe('the terminal after the program', () => {
     await bench.waitFor(saysSaved(2));
     await bench.kill(signal);
     expect(await bench.left()).toEqual({ exit, ...usable });
+  });
+
+  it('keeps what is remembered of the vehicle when the signal of a closed window comes after its streams ended', async () => {
+    // As a hard-pressed machine does it: the signal comes when the terminal was given back and the job is being closed.
+    const late = `data:text/javascript,${encodeURIComponent(`
+      process.on('SIGUSR2', () => {
+        process.stdin.emit('end');
+        const pause = process.stdin.pause;
+        process.stdin.pause = function () {
+          process.nextTick(() => process.emit('SIGHUP', 'SIGHUP'));
+          return pause.call(this);
+        };
+      });
+    `)}`;
+    const bench = start(['open', 'hatchback'], { dataDir, program: [process.execPath, '--import', late, launcher] });
+    await bench.waitFor(saysSaved(1));
+    bench.type(`${keyFor('line', 'strip')}odometer 5000 km\r`);
+    await bench.waitFor((frame) => said(frame).includes('5000') && saysSaved(1)(frame));
+    await bench.kill('SIGUSR2');
+    expect(await bench.left()).toEqual({ exit: 129, ...usable });
+    expect(beside(dataDir).filter((name) => name.includes('lock'))).toEqual([]);
+    expect(readFileSync(join(dataDir, 'vehicles.json'), 'utf8')).toContain('5000');
   });
 
   // Nothing in the program waits for such a thing: Node itself is asked to plant it, before the program begins.
