@@ -2,10 +2,11 @@
 import { coatings, fastenerKinds, type Spec, specSchema, specText } from '../job/spec.ts';
 import { isRefused } from '../trade/answer.ts';
 import { readDesignation, readFastener } from '../trade/designation.ts';
+import { readHead } from '../trade/heads.ts';
 import { perhaps } from '../trade/perhaps.ts';
 import type { Token } from './form.ts';
 
-/** Head shapes in use on vehicles; the number after them is a size in mm, except star, a size number. */
+/** Head shapes in use on vehicles; the number after them is a size in mm or inches, except star, a size number. */
 const headShapes = ['hex', 'hexkey', 'star', 'outer-star', 'twelve-point', 'triple-square', 'cross', 'slot'] as const;
 const needNoSize = new Set(['cross', 'slot']);
 const kinds: readonly string[] = fastenerKinds;
@@ -30,7 +31,7 @@ function readWord(sofar: Spec, words: readonly Token[]): { spec: Spec; used: num
   const word = words[0]?.text ?? '';
   const low = word.toLowerCase();
   if (kinds.includes(low) && sofar.kind === undefined) return { spec: { kind: low as Spec['kind'] }, used: 1 };
-  if (shapes.includes(low)) return readHead(low, words[1]?.text);
+  if (shapes.includes(low)) return headIn(low, words);
   if (low === 'one-use' || low === 'stretch') return { spec: { oneUse: true }, used: 1 };
   if (coatings.includes(low)) return { spec: { coating: low }, used: 1 };
   if (low === 'coated') return readCoating(words[1]);
@@ -42,10 +43,22 @@ function readWord(sofar: Spec, words: readonly Token[]): { spec: Spec; used: num
   return designation ? { spec: designation, used: 1 } : null;
 }
 
-function readHead(shape: string, size: string | undefined): { spec: Spec; used: number } | null {
-  const number = size === undefined ? Number.NaN : Number(size);
+function headIn(shape: string, words: readonly Token[]): { spec: Spec; used: number } | null {
+  const number = words[1] === undefined ? Number.NaN : Number(words[1].text);
+  // "hex 1 1/4" is one size; "hex 13 5/16-18" is a size and a thread.
+  const inches = inchHead(shape, words, 2) ?? inchHead(shape, words, 1);
+  if (inches) return inches;
   if (number > 0 && number < 100) return { spec: { head: `${shape} ${number}` }, used: 2 };
   return needNoSize.has(shape) ? { spec: { head: shape }, used: 1 } : null;
+}
+/** A fraction of an inch, said with its unit or without. */
+function inchHead(shape: string, words: readonly Token[], size: number): { spec: Spec; used: number } | null {
+  const said = words.slice(1, 1 + size).map(({ text }) => text);
+  const fraction = said.join(' ').replace(/in\.?$/i, '');
+  if (said.length < size || !/^(\d )?\d{1,2}\/\d{1,2}$/.test(fraction) || isRefused(readHead(`${shape} ${fraction}`)))
+    return null;
+  const unit = /^in\.?$/i.test(words[1 + size]?.text ?? '') ? 1 : 0;
+  return { spec: { head: `${shape} ${fraction}` }, used: 1 + size + unit };
 }
 
 const vocabulary: readonly string[] = [...kinds, ...shapes, ...coatings, 'coated', 'one-use', 'stretch', 'shouldered'];
@@ -54,7 +67,7 @@ export function specTrouble([first, second]: readonly Token[]): string {
   const word = first?.text ?? '';
   const low = word.toLowerCase();
   if (shapes.includes(low))
-    return `"${second?.text ?? ''}" after "${low}" is no size of a head in mm, as in ${low} 13`.replace(
+    return `"${second?.text ?? ''}" after "${low}" is no size of a head, as in ${low} 13 or ${low} 1/2`.replace(
       '"" after',
       'nothing after',
     );

@@ -25,6 +25,8 @@ export type Command = {
   name: string;
   usage: string;
   help: string;
+  /** The words it goes on with, where each is a thing of its own to do. */
+  branches?: readonly string[];
   /** Options it knows: name → whether it takes a value; `values` may be given again and again. */
   options: Readonly<Record<string, 'flag' | 'value' | 'values'>>;
   run(args: Parsed, out: Out, packageRoot: URL): Promise<number>;

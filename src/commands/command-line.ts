@@ -47,7 +47,7 @@ export async function runCommandLine(words: readonly string[], around: Surroundi
   if (!command) {
     const kind = first.startsWith('-') ? 'option' : 'command';
     const known = kind === 'option' ? ['--help', '--version', '--listen'] : commands.map((c) => c.name);
-    const meant = perhaps(first, known) || (await asJob(kind, first));
+    const meant = perhaps(first, known) || (await asJob(kind, first)) || asBranch(first, commands);
     out.complain(`countback: unknown ${kind} ${JSON.stringify(first)}${meant}; see countback --help`);
     return exits.usage;
   }
@@ -67,6 +67,16 @@ export async function runCommandLine(words: readonly string[], around: Surroundi
 async function asJob(kind: string, word: string): Promise<string> {
   const there = kind === 'command' ? await jobsIn(realDisk, placesOn(thisMachine()).jobs).catch(() => []) : [];
   return there.some((one) => 'job' in one && one.job === word) ? `; the job is opened by "countback open ${word}"` : '';
+}
+
+/** What belongs behind a command is easily typed without it. */
+function asBranch(word: string, commands: readonly Command[]): string {
+  const whole = commands.flatMap(({ name, branches = [] }) =>
+    branches.filter((branch) => perhaps(word, [branch]) !== '').map((branch) => ({ name, branch })),
+  );
+  const exact = whole.filter(({ branch }) => branch === word);
+  const said = (exact.length > 0 ? exact : whole).map(({ name, branch }) => `"${name} ${branch}"`);
+  return said.length > 0 ? `, perhaps ${said.join(' or ')}` : '';
 }
 
 const commandsIn = ({ show, input }: Surroundings): readonly Command[] => [

@@ -46,6 +46,7 @@ export const plans: Command = {
   usage:
     'plans [check FILE… | need SERVICE… [--off AREA]… [--plan FILE]… [--json] | save JOB -o FILE [--name NAME] [--force] | save JOB --into FILE [--take all|1,2…] | schema]',
   help: 'lists the plans at hand; checks plan files (exit 0 sound, 1 not); says what must come off for services; saves a job as a plan, or shows what it says otherwise than one and takes what is chosen into it; prints the JSON Schema of a plan',
+  branches: Object.keys(branches),
   options: {
     off: 'values',
     plan: 'values',

@@ -29,6 +29,7 @@ export const reckon: Command = {
   name: 'reckon',
   usage: 'reckon TOPIC … [--json]',
   help: `one computation of the trade: ${topics.map(({ name }) => name).join(', ')}; reckon alone lists what each takes`,
+  branches: topics.map(({ name }) => name),
   options: {
     json: 'flag',
     ...Object.fromEntries(topics.flatMap(({ options }) => options.map((option) => [option, 'value' as const]))),

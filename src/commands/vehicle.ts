@@ -22,6 +22,7 @@ export const vehicle: Command = {
   name: 'vehicle',
   usage: 'vehicle list | show VEHICLE | export VEHICLE [-o FILE] [--force] | forget VEHICLE [--with-jobs]',
   help: 'what is remembered of a vehicle, named by registration or label; export gives everything of it as JSON, job logs too; forget takes it out of the memory, --with-jobs deletes its job files and their copies as well',
+  branches: ['list', 'show', 'export', 'forget'],
   options: { o: 'value', force: 'flag', 'with-jobs': 'flag' },
   run: (args, out) =>
     orFault(out, async () => {

@@ -1,14 +1,18 @@
 // verify: whether a job file is as it was written, by itself, beside its dated copies, and beside a printed sheet.
 import { basename } from 'node:path';
+import { stateOf } from '../job/ledger.ts';
 import { readLine } from '../job/line.ts';
+import { readLog } from '../job/log.ts';
 import { digestOnSheet, type OnSheet } from '../sheet/digest-on-sheet.ts';
 import { counted } from '../sheet/words.ts';
 import { copiesOf } from '../store/copies.ts';
 import { type Disk, readFile, realDisk } from '../store/disk.ts';
-import { fault, faultFrom } from '../store/fault.ts';
+import { fault, faultFrom, isFault } from '../store/fault.ts';
 import { readJournal } from '../store/journal.ts';
 import { longestJobBytes } from '../store/journal-adapter.ts';
+import { placesOn, thisMachine } from '../store/places.ts';
 import { type Alteration, type Seal, sealOf } from '../store/seal.ts';
+import { jobsIn } from '../store/shelf.ts';
 import { type Command, exits } from './answer.ts';
 import { notThere, orFault, placeOf } from './opening.ts';
 import { notOne } from './slips.ts';
@@ -41,14 +45,19 @@ export const verify: Command = {
         ...(await besideCopies(realDisk, path, seal)),
       ];
       const beside = sheet && besideSheet(seal, sheet);
-      if (beside && !beside.agrees) wrong.push(beside.words);
+      const another = sheet && beside?.agrees === false ? await anotherJob(sheet, bytes, path) : undefined;
+      if (another !== undefined) {
+        out.write(`THE SHEET IS OF ANOTHER JOB: ${another}\n`);
+        if (wrong.length === 0)
+          out.write(`By itself this log is unaltered: ${counted(callsIn(seal), 'call')}, ${path}\n`);
+      } else if (beside && !beside.agrees) wrong.push(beside.words);
       if (wrong.length > 0) {
         out.write(`ALTERED: ${path}\n${wrong.map((one) => `- ${one}\n`).join('')}`);
-        return exits.open;
       }
+      if (wrong.length > 0 || another !== undefined) return exits.open;
       // A chain that holds can still carry what is no call.
       readJournal(bytes, path, readLine);
-      const calls = seal.digests.length - 1;
+      const calls = callsIn(seal);
       const lines = [
         `UNALTERED: ${counted(calls, 'call')}, digest ${seal.digests[calls]}`,
         ...(await cutBefore(realDisk, path)),
@@ -61,6 +70,31 @@ export const verify: Command = {
       return exits.fine;
     }),
 };
+
+/** Without the header; an emptied file has not even that. */
+const callsIn = ({ digests }: Seal): number => Math.max(0, digests.length - 1);
+
+/** Which other job the sheet was printed from, as far as it can be known: by its digest, else by the vehicle it names. */
+async function anotherJob(sheet: OnSheet, bytes: Buffer, path: string): Promise<string | undefined> {
+  for (const one of await jobsIn(realDisk, placesOn(thisMachine()).jobs).catch(() => [])) {
+    if (one.path === path || 'fault' in one) continue;
+    const at = sealOf(await bytesOf(realDisk, one.path).catch(() => Buffer.alloc(0))).digests.indexOf(sheet.digest);
+    if (at >= 0) return `it was printed from "${one.job}" after call ${at} (${one.path})`;
+  }
+  const label = vehicleOf(bytes, path);
+  return sheet.vehicle === undefined || label === undefined || sheet.vehicle === label
+    ? undefined
+    : `it names the vehicle "${sheet.vehicle}", this log "${label}"`;
+}
+function vehicleOf(bytes: Buffer, path: string): string | undefined {
+  try {
+    return stateOf(readLog(readJournal(bytes, path, readLine).lines), 'vehicle', 'vehicle')?.label;
+  } catch (thrown) {
+    // What cannot be read names no vehicle, and is told as altered.
+    if (!isFault(thrown)) throw thrown;
+    return undefined;
+  }
+}
 
 async function bytesOf(disk: Disk, path: string): Promise<Buffer> {
   try {
@@ -110,7 +144,7 @@ async function besideCopies(disk: Disk, path: string, seal: Seal): Promise<strin
     const name = `copies/${basename(copy)}`;
     if (there.length > seal.digests.length && seal.alterations.length === 0)
       wrong.push(
-        `${name} holds ${counted(there.length - 1, 'call')}, the file ${seal.digests.length - 1}: the rest was cut off, or this is an older copy`,
+        `${name} holds ${counted(there.length - 1, 'call')}, the file ${callsIn(seal) || 'none'}: the rest was cut off, or this is an older copy`,
       );
     else if (last >= 0 && there[last] !== seal.digests[last])
       wrong.push(`${name} says otherwise: the log was changed after that copy and its chain computed anew`);
@@ -127,7 +161,7 @@ async function cutBefore(disk: Disk, path: string): Promise<string[]> {
 }
 
 function besideSheet(seal: Seal, { digest, calls }: OnSheet): { agrees: boolean; words: string } {
-  const there = seal.digests.length - 1;
+  const there = callsIn(seal);
   const at = seal.digests.indexOf(digest);
   if (at >= 0) {
     const since = there - at;
@@ -139,7 +173,7 @@ function besideSheet(seal: Seal, { digest, calls }: OnSheet): { agrees: boolean;
   }
   const why =
     calls !== undefined && calls > there
-      ? `the sheet counts ${counted(calls, 'call')} and ${there} hold here: calls were cut off at the end, or it is another log`
+      ? `the sheet counts ${counted(calls, 'call')} and ${there || 'none'} hold here: calls were cut off at the end, or it is another log`
       : 'the log was changed and its chain computed anew, or it is another log';
   return { agrees: false, words: `the digest on the sheet is not of this log: ${why}` };
 }

@@ -1,5 +1,6 @@
 // What is said beside a call that is taken: it stands in no way and is no open point. Asked of the entries it writes.
 
+import { kilometresOf } from '../trade/units.ts';
 import { lyingOnPile } from './counts.ts';
 import type { Entry } from './entry.ts';
 import { carriesYet, missingBefore } from './first-in.ts';
@@ -132,9 +133,18 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[]): s
       const has = lyingOnPile(ledger);
       return has === entry.count ? [] : [`${has} should lie on the scrap pile (K2)`];
     }
+    case 'odometer-noted':
+      return fellBack(ledger, entry);
     default:
       return [];
   }
+}
+function fellBack(ledger: Ledger, { distance, unit }: Extract<Entry, { kind: 'odometer-noted' }>): string[] {
+  const before = stateOf(ledger, 'vehicle', 'vehicle')?.odometer;
+  const [then, now] = [before && kilometresOf(before.distance, before.unit), kilometresOf(distance, unit)];
+  return before && typeof then === 'number' && typeof now === 'number' && now < then
+    ? [`${before.distance} ${before.unit} were noted before: an odometer does not run back. Was a figure left out?`]
+    : [];
 }
 /** Of the areas it brought; another service may still want them off. */
 function offOfService(ledger: Ledger, service: string): string[] {

@@ -24,8 +24,17 @@ describe('a spec in words', () => {
     expect(specWords(spec)).toBe('bolt hex 13 5/16-18 x25.4mm');
     expect(read(specWords(spec))).toEqual({ spec, used: 5 });
   });
+  it('reads a head in inches, and says it as it is read', () => {
+    for (const head of ['hex 1/2', 'hexkey 5/16', 'hex 1 1/4']) {
+      const spec = { kind: 'bolt', head, thread: '5/16-18', lengthMm: 25 } as const;
+      expect(read(specWords(spec))).toEqual({ spec, used: specWords(spec).split(' ').length });
+    }
+    for (const unit of ['', 'in', ' in', ' in.'])
+      expect(read(`bolt hex 9/16${unit} 8.8`).spec).toEqual({ kind: 'bolt', head: 'hex 9/16', class: '8.8' });
+    expect(read('hex 13 5/16-18').spec).toEqual({ head: 'hex 13', thread: '5/16-18' });
+  });
   it.each([
-    ['bolt hex 1/2', '"1/2" after "hex" is no size of a head in mm, as in hex 13'],
+    ['bolt hex 1/0', '"1/0" after "hex" is no size of a head, as in hex 13 or hex 1/2'],
     ['bolt 13 M8x30', '"13" is a head with its shape, as hex 13, or a length as x13'],
     ['bolt hec 13', '"hec" is no word of a fastener, perhaps "hex"'],
     ['bolt hex 10 M6x25x', '"M6x25x" is no designation: write M8x1.25x30'],

@@ -83,6 +83,9 @@ describe('the command line', () => {
   it('says what is missing or too much, and what a slipped word may have meant', async () => {
     const slips: [string[], string][] = [
       [['standin'], 'unknown command "standin", perhaps "standing"; '],
+      [['show'], 'unknown command "show", perhaps "vehicle show"; '],
+      [['lsit'], 'unknown command "lsit", perhaps "vehicle list"; '],
+      [['need', 'belt'], 'unknown command "need", perhaps "plans need"; '],
       [['hatchback'], 'unknown command "hatchback"; the job is opened by "countback open hatchback"; '],
       [['sideways'], 'unknown command "sideways"; see countback --help'],
       [['standing'], 'no job is named; standing JOB '],

@@ -1,6 +1,6 @@
 // verify: what it says of a log that was changed anywhere, had a line taken out, moved, put in or cut off, and of one
 // whose chain was computed anew.
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { parse } from '../../src/commands/answer.ts';
@@ -192,6 +192,38 @@ it('a sheet printed before the last calls agrees, and says how many came after',
   const { exit, out } = await verified(whole, '--sheet', later);
   expect(exit).toBe(0);
   expect(out).toContain('printed from this log after call 2; ');
+});
+
+it("another job's sheet is told as that first, by the job it was printed from or the vehicle it names", async () => {
+  const input = 'job "blue van"\narea sump\noff 1\n';
+  expect((await bench.run(['take', 'van', '--new'], { input })).exit).toBe(0);
+  for (const form of ['--text', '--csv', '--html']) {
+    const vans = join(bench.folder, `van${form}`);
+    expect((await bench.run(['sheet', 'van', form, '-o', vans, '--force'])).exit).toBe(0);
+    const args = ['verify', 'hatchback', '--sheet', vans];
+    const known = await bench.run(args);
+    expect(known.exit).toBe(1);
+    expect(known.out).toMatch(
+      /^THE SHEET IS OF ANOTHER JOB: it was printed from "van" after call \d \(.*van.countback.jsonl\)\nBy itself this log is unaltered: \d calls, .*\n$/,
+    );
+    renameSync(bench.fileOf('van'), join(bench.folder, 'van.away'));
+    expect(await bench.run(args)).toMatchObject({
+      exit: 1,
+      out: expect.stringMatching(
+        /^THE SHEET IS OF ANOTHER JOB: it names the vehicle "blue van", this log "grey hatchback"\n/,
+      ),
+    });
+    renameSync(join(bench.folder, 'van.away'), bench.fileOf('van'));
+  }
+});
+
+it('an emptied file is said to hold nothing, beside a copy and beside a sheet', async () => {
+  writeFileSync(bench.fileOf('hatchback'), '');
+  const { exit, out } = await bench.run(['verify', 'hatchback', '--sheet', sheetFile]);
+  writeFileSync(bench.fileOf('hatchback'), whole);
+  expect(exit).toBe(1);
+  expect(out).toMatch(/holds \d calls, the file none: /);
+  expect(out).toMatch(/counts \d calls and none hold here: /);
 });
 
 it('no job, no sheet and no digest are told as they are, and nothing is steered', async () => {

@@ -48,6 +48,16 @@ it('[K4] asks whether a number far past those called so far is meant, where nobo
   expect(said(on, 'remove', off('sump/99'))).toEqual([]);
 });
 
+it('asks after an odometer that is noted lower than before, whatever its unit', () => {
+  const on = bench();
+  // 74,565 mi, by 1.609344 km.
+  const asked = ['120000 km were noted before: an odometer does not run back. Was a figure left out?'];
+  expect(said(on, 'note-odometer', { distance: 120_000 })).toEqual([]);
+  expect(said(on, 'note-odometer', { distance: 12_000 })).toEqual(asked);
+  expect(said(on, 'note-odometer', { distance: 74_564, unit: 'mi' })).toEqual(asked);
+  expect(said(on, 'note-odometer', { distance: 74_565, unit: 'mi' })).toEqual([]);
+});
+
 it('[T1] misses the stand when the first nut of a wheel comes off, not when it is slackened', () => {
   const on = bench();
   on.declare(area('wheel', { role: 'wheel' }));
