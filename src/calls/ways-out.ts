@@ -67,6 +67,7 @@ const ways: Readonly<Record<string, Way>> = {
   'marks-not-called': 'mark-on',
   'rotation-not-passed': 'quarter',
   'oil-level-not-seen': 'oil-level',
+  'not-run-yet': 'start',
   'tools-not-out': 'tools',
   'car-still-up': 'taken-out',
   'pedal-not-firm': 'pedal',

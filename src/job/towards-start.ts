@@ -4,6 +4,7 @@ import { conditionsAt } from './clock.ts';
 import { snugOrBetter } from './hole-states.ts';
 import { type Ledger, stateOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
+import { isOilToSee, notRunSince } from './not-run.ts';
 import { worthAsking } from './ready.ts';
 import { runningTry, tensionerNotLive, wantedOfTry } from './rotation.ts';
 import type { Said } from './said.ts';
@@ -24,11 +25,19 @@ export function towardsCure(ledger: Ledger, face: string, now: Stamp): Said[] {
   return [...(told ? [] : [{ verb: 'note-conditions', celsius }]), ...(away ? [{ verb: 'confirm-clock' }] : [])];
 }
 
+/** The start, or what is looked at before it where that alone is wanting. */
+export const towardsRunning = (ledger: Ledger): Said[] => [
+  { verb: 'start-engine' },
+  ...(isOilToSee(ledger) ? [{ verb: 'see-oil-level' }] : []),
+];
+
 /** A bead that still cures is waited for, not got round. */
 export function towardsRoad(ledger: Ledger, now: Stamp): Said[] {
-  const waits = everyBead(ledger, now).some((b) => !b.void && !b.reached.run);
+  // What only wants the engine to run is run, and is no reason to leave the road test out.
+  const running = notRunSince(ledger) ? towardsRunning(ledger) : [];
+  const waits = running.length > 0 || everyBead(ledger, now).some((b) => !b.void && !b.reached.run);
   const waive: Said = { verb: 'waive-road-test', who: 'workshop', because: 'to be said' };
-  return [{ verb: 'road-test' }, ...(waits ? [] : [waive])];
+  return [{ verb: 'road-test' }, ...running, ...(waits ? [] : [waive])];
 }
 
 export function towardsRotation(ledger: Ledger, drive: string): Said[] {

@@ -11,7 +11,7 @@ import { leaningOn } from './striking.ts';
 import { named, nameOf } from './subjects.ts';
 import { towardsBead } from './towards-bead.ts';
 import { holesKnown, towardsFinding, towardsHole } from './towards-hole.ts';
-import { towardsCure, towardsRoad, towardsRotation } from './towards-start.ts';
+import { towardsCure, towardsRoad, towardsRotation, towardsRunning } from './towards-start.ts';
 
 export function candidates(ledger: Ledger, point: OpenPoint, now: Stamp): Said[] {
   const name = nameOf(point.at);
@@ -71,7 +71,7 @@ export function candidates(ledger: Ledger, point: OpenPoint, now: Stamp): Said[]
     case 'circuit-unchecked':
       return [
         { verb: 'check-leaks', circuit: name },
-        { verb: 'start-engine' },
+        ...towardsRunning(ledger),
         { verb: 'check-leaks', circuit: name, how: 'under pressure' },
       ];
     case 'tray-not-empty':

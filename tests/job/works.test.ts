@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { partVerdicts } from '../../src/job/entries/works.ts';
 import { stateOf } from '../../src/job/ledger.ts';
+import { openPointsWithNext } from '../../src/job/next-call.ts';
 import { type Bench, bench, m6, m8, stretch } from './bench.ts';
 
 const behind = (front: string, one: string) =>
@@ -589,6 +590,28 @@ describe('moving and driving', () => {
     const label = { product: 'grey', kind: 'moisture', runHours: 6, labelCelsius: 23, labelHumidityPct: 50 };
     wet.call('lay-bead', { face: 'lid', label });
     expect(wet.refused('road-test')).toBe('S5 bead-not-ready');
+  });
+
+  it('[T6 T7] nor before the engine ran, where a circuit was filled and not found tight under pressure', () => {
+    const on = on4('engine');
+    on.slack('engine/1', m8);
+    on.tight('engine/1');
+    on.call('drain', { circuit: 'cooling' });
+    on.call('fill-fluid', { circuit: 'cooling' });
+    on.call('tools-out');
+    expect(on.no('road-test')).toMatchObject({ rule: 'T6', code: 'not-run-yet' });
+    const nextOf = (code: string) =>
+      openPointsWithNext(on.ledger(), on.now()).find((point) => point.code === code)?.next?.verb;
+    expect([nextOf('circuit-unchecked'), nextOf('road-test')]).toEqual(['see-oil-level', 'see-oil-level']);
+    on.call('see-oil-level');
+    expect([nextOf('circuit-unchecked'), nextOf('road-test')]).toEqual(['start-engine', 'start-engine']);
+    on.call('start-engine');
+    on.call('road-test');
+    on.call('drain', { circuit: 'cooling' });
+    on.call('fill-fluid', { circuit: 'cooling' });
+    expect(on.refused('road-test')).toBe('T6 not-run-yet');
+    on.call('check-leaks', { circuit: 'cooling', how: 'under pressure' });
+    on.call('road-test');
   });
 
   it('[T7] elsewhere no road test is asked', () => {

@@ -6,7 +6,8 @@ import { toolsStandOut } from '../counts.ts';
 import { inOfSort, meanwhile, no, notReached, traysCounted } from '../guards.ts';
 import { snugOrBetter } from '../hole-states.ts';
 import { every, stateOf } from '../ledger.ts';
-import { brakeOpenedAt, circuitOpenedAt } from '../open-points.ts';
+import { isOilToSee, notRunSince } from '../not-run.ts';
+import { brakeOpenedAt } from '../open-points.ts';
 import { readyText } from '../ready.ts';
 import { personSchema, reasonSchema } from '../reasons.ts';
 import { locksIn, rotationNeeded } from '../rotation.ts';
@@ -62,14 +63,10 @@ const startGates: Guard<object>[] = [
   beadsMayBeRun,
   rotationPassed,
   fluidsFilled,
-  gate('oil-level-not-seen', 'T6', (s) => {
-    const ofOil = [...every(s.ledger, 'circuit')].filter((c) => /\boil|oil\b/i.test(`${c.circuit} ${c.fluid ?? ''}`));
-    // Never looked at is never good enough, whatever the job speaks of: an engine has oil.
-    const opened = Math.max(0, ...ofOil.map((c) => circuitOpenedAt(s.ledger, c)));
-    return (vehicleOf(s)?.oilAt ?? 0) > opened
-      ? null
-      : no('the oil level was not looked at', 'look at the oil level, and call it', ['vehicle']);
-  }),
+  // It stands at no place of the car where something else is open.
+  gate('oil-level-not-seen', 'T6', (s) =>
+    isOilToSee(s.ledger) ? no('the oil level was not looked at', 'look at the oil level, and call it') : null,
+  ),
   connectionsMade,
   gate('pin-still-in', 'T6', (s) => stillIn(locksIn(s.ledger)[0])),
   gate('jack-still-in', 'T1', (s) => stillIn(inOfSort(s, ['jack', 'block'])[0]?.temporary)),
@@ -158,6 +155,15 @@ const road = verb(
       const h = [...every(s.ledger, 'hole')].find((one) => isTouched(one) && !isClosed(s.ledger, one));
       return h
         ? no(`${subjectText(`hole:${h.hole}`)} is not closed`, 'close it before the road', [`hole:${h.hole}`])
+        : null;
+    }),
+    gate('not-run-yet', 'T6', (s) => {
+      const one = notRunSince(s.ledger);
+      return one
+        ? no(
+            `${one.name} was opened, and the engine has not run since`,
+            one.orPressure ? 'start it first, or check for leaks under pressure' : 'start it first',
+          )
         : null;
     }),
   ],
