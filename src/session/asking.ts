@@ -29,7 +29,7 @@ export function questionOf(pressing: Pressing, desk: Desk): Asking | undefined {
   if (slot) return askingFor(row, slot, pressing.args, desk);
   const besides = row.besides?.(desk, pressing.args);
   if (besides) return besidesAsking(row, besides);
-  return row.twice && !pressing.args.sure ? sureAsking(row) : undefined;
+  return row.twice && !pressing.args.sure ? sureAsking(row, pressing.args) : undefined;
 }
 const besidesAsking = (row: Row, { key, title, choices }: Besides): Asking => ({
   ...plainAsking(title, key),
@@ -132,7 +132,8 @@ function askingFor(row: Row, { slot, type, optional }: Slot, args: Args, desk: D
     optional: optional && usual === undefined,
     choices,
     typed: '',
-    at: Math.max(0, at),
+    // A name is signed by nobody's Enter pressed by habit where nobody said who works here.
+    at: type === 'who' && row.twice !== undefined && desk.name === undefined ? at : Math.max(0, at),
     // What was called of the wrong hole has its number already.
     ...(type === 'hole' && row.id !== 'was' && { most: mostHoles(desk) }),
     ...(choices.length > 0 && choices.every((c) => c.way) && { why: `none can be taken now: ${choices[0]?.way}` }),
@@ -187,8 +188,8 @@ function besideChoice({ ledger, plans }: Desk, row: Row, type: string, value: un
   const many = tray?.contents.length ?? 0;
   return many > 0 ? `${many} in it` : 'empty';
 }
-const sureAsking = (row: Row): Asking => ({
-  ...plainAsking(row.twice ?? row.label, 'sure'),
+const sureAsking = (row: Row, { who }: Args): Asking => ({
+  ...plainAsking(`${row.twice ?? row.label}${typeof who === 'string' ? ` Signed by ${who}.` : ''}`, 'sure'),
   row: row.id,
   type: 'yes|not yet',
   optional: false,

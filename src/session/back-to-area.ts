@@ -8,9 +8,12 @@ import type { Answer } from './session-shape.ts';
 export function backToArea() {
   let chosen: { answer: Answer; before: Facing } | undefined;
   return {
-    /** What was faced before, and the answer that told of the other area. */
-    chose(answer: Answer, before: Facing, to: Partial<Facing>) {
-      chosen = to.area !== undefined && to.area !== before.area ? { answer, before } : undefined;
+    /** What was faced before, and the answer that told of the other area; a tray chosen for that area goes back with it. */
+    chose(answer: Answer, shown: Answer | undefined, before: Facing, to: Partial<Facing>) {
+      const isOther = to.area !== undefined && to.area !== before.area;
+      const isForIt = chosen !== undefined && chosen.answer === shown && to.tray !== undefined;
+      if (isOther) chosen = { answer, before };
+      else chosen = isForIt && chosen ? { answer, before: chosen.before } : undefined;
     },
     /** Where this key leads back to, as long as nothing was answered since; in words the last call is meant. */
     leadsTo({ id }: Row, by: Line['by'], shown: Answer | undefined): Facing | undefined {

@@ -119,7 +119,7 @@ export function createQuestions(
     if (padSaid) return padSaid(asking);
     const choices = offered(asking);
     if (nothingTyped && /^[1-9]$/.test(key) && choices.length > 0 && !areNumbered(choices)) {
-      const first = Math.floor(asking.at / choicesAPage) * choicesAPage;
+      const first = Math.floor(Math.max(0, asking.at) / choicesAPage) * choicesAPage;
       const choice = choices[first + Number(key) - 1];
       return choice ? answer(choice.value) : undefined;
     }

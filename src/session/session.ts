@@ -99,10 +99,10 @@ export function createSession({
         : no('nothing was refused that could be answered', 'go on');
     }
     if ('face' in meant && !('say' in meant)) {
-      const { facing } = store.getState();
+      const { facing, answer: shown } = store.getState();
       store.setState({ facing: { ...facing, ...meant.face } });
       const answer = answered({ kind: 'faced', text: meant.answer });
-      back.chose(answer, facing, meant.face);
+      back.chose(answer, shown, facing, meant.face);
       return answer;
     }
     if ('photo' in meant) return noted(row, meant, by);

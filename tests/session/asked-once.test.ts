@@ -244,6 +244,13 @@ describe('an area taken by mistake', () => {
     expect(lines(at)).toBe(before);
     await at.press('backspace');
     expect(at.state().answer).toMatchObject({ kind: 'taken', text: expect.stringMatching(/^struck: /) });
+    // A tray chosen for it goes back with it.
+    await at.press('a', ...lettersOf('upper'), 'enter', 't', '2', 'enter');
+    expect(at.state().facing.tray).not.toBe(faced.tray);
+    const called = lines(at);
+    await at.press('backspace');
+    expect(at.state().facing).toEqual(faced);
+    expect(lines(at)).toBe(called);
     // Something was called there: it is that which is struck.
     await at.press('a', ...lettersOf('sump'), 'enter', 'enter', 'backspace');
     expect(at.state().answer).toMatchObject({ text: expect.stringMatching(/^struck: .*sump 1 off/) });

@@ -132,6 +132,15 @@ describe('a keypad', () => {
     for (const line of ['resumed', 'odometer 118400']) at.session().runLine(line);
     await at.press('*', '7', '9');
     expect(at.view().asking?.choices.map((one) => one.text)).toEqual(['Io Marsh', 'Ann']);
+    expect(at.view().asking?.at).toBe(0);
+  });
+  it('[X3] signs with no name by Enter alone where nobody said who works here, and says who signs', async () => {
+    const at = await newJob();
+    for (const line of ['no road test by Ann because "no plates"', 'odometer 118400']) at.session().runLine(line);
+    await at.press('L', 'x', 'enter');
+    expect(at.view().asking).toMatchObject({ slot: 'who', choices: [{ text: 'Ann' }], why: expect.any(String) });
+    await at.press('1');
+    expect(at.view().asking?.title).toBe('The car leaves: release it? Signed by Ann.');
   });
   it('writes down that a call came from the pad', async () => {
     const at = await newJob({ keypad: true });

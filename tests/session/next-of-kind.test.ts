@@ -102,6 +102,14 @@ describe('on a job from a plan', () => {
     expect(answer()).toContain('timing belt off');
   });
 
+  it('[U3] asks of the holes that were called alone which one it was not', async () => {
+    say('area arch liner', 'off 1', 'off 4');
+    await at.press('e');
+    expect(at.view().asking?.choices.map(({ text }) => text)).toEqual(['1', '4']);
+    await at.press('4');
+    expect(at.view().asking?.choices).toHaveLength(7);
+  });
+
   it('[O2] takes no part behind a closed cover as the only one, and a typed line takes it at once', async () => {
     say('area lower belt cover');
     await at.press('p');

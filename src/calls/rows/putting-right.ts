@@ -1,8 +1,17 @@
 // Putting a call right: another spec, another hole, struck, restored, done already.
-import { isStruck, lineAt } from '../../job/ledger.ts';
+import { isTouched } from '../../job/closed.ts';
+import { isStruck, lineAt, stateOf } from '../../job/ledger.ts';
 import { leaningOn, unstrikable } from '../../job/striking.ts';
+import { withinArea } from '../../job/subjects.ts';
+import type { Desk } from '../desk.ts';
 import { lastHoleCalled } from '../lists/log.ts';
 import { key, type Row } from '../row.ts';
+
+const wasCalled = ({ ledger, facing: { area = '' } }: Desk, name: string): boolean =>
+  (stateOf(ledger, 'area', area)?.holes ?? []).some((hole) => {
+    const h = withinArea(hole) === name ? stateOf(ledger, 'hole', hole) : undefined;
+    return h !== undefined && isTouched(h);
+  });
 
 export const puttingRightRows: readonly Row[] = [
   {
@@ -35,6 +44,8 @@ export const puttingRightRows: readonly Row[] = [
     group: 'putting right',
     keys: [key('e', ['strip', 'build', 'log'], { asks: (desk) => (desk.facing.hole ? ['other'] : ['one', 'other']) })],
     questions: { one: 'it was called of hole', other: 'it really was hole' },
+    // What was called of none is as found: only of one that was called was it another.
+    offers: (desk, slot, known) => (slot === 'one' ? known.filter((name) => wasCalled(desk, name)) : known),
     verb: 'exchange-holes',
     fills: (desk) => ({ one: desk.facing.hole ?? lastHoleCalled(desk), because: 'called at the wrong hole' }),
   },
