@@ -68,7 +68,7 @@ function notAPlan(value: unknown): { what: string; next: string } | undefined {
   if (typeof version === 'number' && version > planVersion) {
     return {
       what: `the plan is of version ${version}`,
-      next: `this program reads version ${planVersion}: take a newer one`,
+      next: `this program reads plans up to version ${planVersion}: a newer program reads this one`,
     };
   }
   return undefined;

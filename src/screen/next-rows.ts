@@ -51,8 +51,10 @@ export function nextRows(
   const more = next === undefined ? [] : holeDetails(desk, next);
   const wantsNew = view.screen === 'build' && h !== undefined && isOff(h) && isEmptyOnArrival(h);
   const newOne = wantsNew ? `. ${keyOf(scene.keymap, 'build', 'new')} a new one from the box` : '';
-  const said =
-    next === undefined
+  const released = stateOf(desk.ledger, 'vehicle', 'vehicle')?.releasedAt;
+  const said = released
+    ? `Released in line ${released}. ${waySaid(scene.keymap, view.screen, 'reopen')} opens the job again.`
+    : next === undefined
       ? view.screen === 'build'
         ? restWords(scene)
         : doneWords(scene)

@@ -12,12 +12,15 @@ const nextOf = <T>(all: readonly T[], now: T): T => all[(all.indexOf(now) + 1) %
 
 const longestName = 60;
 const mostTrays = 40;
+/** Numbers and ranges with blanks between them: several trays, where words would be one name. */
+const apartByBlanks = /^\d{1,3}(\s*-\s*\d{1,3})?(\s+\d{1,3}(\s*-\s*\d{1,3})?)*$/;
 /** "1, 2, left" or "1-6": a range of numbers can be typed on a keypad. */
 export function readTrays(text: string): string[] | { why: string } {
   const named = text
     .split(',')
     .map((name) => name.trim())
-    .filter((name) => name !== '');
+    .filter((name) => name !== '')
+    .flatMap((name) => (apartByBlanks.test(name) ? name.replace(/\s*-\s*/g, '-').split(/\s+/) : [name]));
   const trays = named.flatMap((name) => {
     const range = /^(\d{1,3})\s*-\s*(\d{1,3})$/.exec(name);
     if (!range) return [name];
@@ -26,6 +29,8 @@ export function readTrays(text: string): string[] | { why: string } {
   });
   if (trays.length === 0) return { why: 'name one tray at least: 1, 2, left, or 1-6' };
   if (trays.length > mostTrays) return { why: `${mostTrays} trays at most` };
+  const half = trays.find((tray) => /^\d+\s*-$|^-\s*\d+$/.test(tray));
+  if (half !== undefined) return { why: `"${half}" is half of a range: 1-6` };
   const twice = trays.find((tray, i) => trays.indexOf(tray) < i);
   if (twice !== undefined) return { why: `"${twice}" is there twice` };
   const wrong = trays.find((tray) => !nameSchema.safeParse(tray).success);

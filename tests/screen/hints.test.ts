@@ -90,6 +90,17 @@ it('offers another one, or the count of the holes, where they are not counted, a
   story.call('count-holes', { area: 'cover', count: 2 });
   expect(shown()).not.toContain('another one');
 });
+it('[X3] says of a released job that it is, and offers nothing more to come off', () => {
+  const story = newStory().call('open-job', { label: 'estate' });
+  story.call('declare', { entries: [{ kind: 'hole-declared', hole: 'cover/1' }] });
+  story.call('note-odometer', { distance: 9, unit: 'km' }).call('release', { who: 'Io' });
+  for (const screen of ['strip', 'build'] as const) {
+    const desk = { ...demoDesk({ area: 'cover' }), ledger: story.ledger };
+    const shown = textOf(sceneOf({ screen }, { desk }));
+    expect(shown).toContain('RELEASED');
+    expect(shown).toContain('Released in line 4. L v opens the job again.');
+  }
+});
 it('offers the next empty tray before the first of an area, while what lies in the one in use is of another', () => {
   const story = newStory().call('open-job', { label: 'estate' });
   story.call('remove', { hole: 'cover/1', to: 'tray:1', spec: { kind: 'bolt' } });

@@ -106,6 +106,9 @@ describe('the screen of settings', () => {
 it.each([
   ['1-6', ['1', '2', '3', '4', '5', '6']],
   ['left, right ,  3', ['left', 'right', '3']],
+  ['1 2 3', ['1', '2', '3']],
+  ['1 - 2  7, red bag', ['1', '2', '7', 'red bag']],
+  ['1-', /"1-" is half of a range/],
   ['', /one tray/],
   ['6-1', /one tray/],
   ['1-41', /40 trays/],
