@@ -81,7 +81,8 @@ type Instead = { instead: string; by?: string; or?: Instead };
 /** What to do instead, each way with its key where the screen has one. */
 function insteadWords({ instead, by, or }: Instead, keymap: Keymap, screen: ScreenId): string {
   const key = by === undefined ? '' : wayWords(keymap, screen, by);
-  const words = key === '' ? instead : `${instead}: ${key}`;
+  // A full stop behind a full stop is no key.
+  const words = key === '' ? instead : `${instead}: ${key.replace(/(^| )\.$/, '$1"."')}`;
   return or === undefined ? words : `${words}, ${insteadWords(or, keymap, screen)}`;
 }
 function answerWords(answer: Answer, desk: Desk, keymap: Keymap, screen: ScreenId): { text: string; look: Look } {

@@ -157,9 +157,10 @@ function askingRows(asking: Asking, columns: number, rows: number, pad: boolean)
   ];
   const room = rows - head.length - 1;
   // What is chosen by the figure of its row has as many rows as there are figures.
-  const page = areNumbered(choices) ? Math.max(1, room) : choicesShown;
-  const first = Math.floor(Math.max(0, asking.at) / page) * page;
-  const shown = choices.slice(first, first + Math.min(page, room));
+  const most = areNumbered(choices) ? room : Math.min(choicesShown, room);
+  const page = Math.floor(Math.max(0, asking.at) / choicesShown) * choicesShown;
+  const first = areNumbered(choices) ? Math.max(0, Math.min(page, choices.length - room)) : page;
+  const shown = choices.slice(first, first + most);
   const list = shown.map((choice, i): Row => {
     const number = areNumbered(choices) ? '' : `${i + 1}  `;
     const text = spread(

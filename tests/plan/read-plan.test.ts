@@ -82,6 +82,11 @@ describe('a plan that can not be read', () => {
     expect(fault).toMatchObject({ what, where });
     expect(fault?.next.length).toBeGreaterThan(5);
   });
+  it('of a newer version names what reads it', () => {
+    expect(faultOf('{"countback":"plan","version":7}')?.next).toBe(
+      'this program reads plans up to version 1: a newer program reads this one',
+    );
+  });
 
   it.each<[string, (plan: Small & Record<string, unknown>) => void, string, RegExp]>([
     [

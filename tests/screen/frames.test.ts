@@ -87,6 +87,11 @@ describe('at 80 by 24', () => {
       expect(text.match(/a call/g)?.length).toBe(shown);
       expect(text).toContain('\n>   13  a call');
       expect(text).toContain(`${60 - shown} more: PgDn`);
+      // The next page is reached by one key, and the last one is full.
+      const paged = (at: number) => textOf(sceneOf({ screen: 'strip', asking: { ...asking, at } }, { rows }));
+      expect(paged(9)).toContain('\n>   19  a call');
+      expect(paged(59).match(/a call/g)?.length).toBe(shown);
+      expect(paged(59)).not.toContain('more:');
       const pad = textOf(sceneOf({ screen: 'strip', asking }, { rows, keymap: keymapOf({ pad: true }) }));
       expect(pad).toContain(`${60 - shown} more: +`);
     }

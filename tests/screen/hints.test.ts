@@ -63,6 +63,7 @@ it('names the key of the call to make instead', () => {
   // Of another screen with the way there; of none as it is typed.
   for (const [by, words] of [
     ['box', 'take them off: P i.'],
+    ['pass', 'take them off: B ".".'],
     ['searched', 'take them off: / searched.'],
   ] as const) {
     const session = { savedTo: 0, looking: false, answer: { ...answer, by } };
