@@ -7,7 +7,7 @@ import { findingRows, holeRows, type Row } from './csv-rows.ts';
 import { type SheetFacts, type SheetOptions, sheetFacts } from './facts.ts';
 import { fastenersPoints, lossText, oldText } from './goods-text.ts';
 import { photoFile } from './photo-facts.ts';
-import { circuitText, cureText, tryText } from './proof-text.ts';
+import { circuitText, cureText, lateText, tryText } from './proof-text.ts';
 import { standingPoints } from './standing-text.ts';
 import { conditionsText, distanceText, minutesText, timeText } from './words.ts';
 
@@ -88,7 +88,7 @@ function sections(f: SheetFacts, copy: Copy): [string, Row[]][] {
         beads.map((b) => ({
           place: b.face,
           what: b.product,
-          value: cureText(b),
+          value: `${cureText(b)}${lateText(b)}`,
           because: b.conditions.map((one) => conditionsText(one)).join('; '),
           at: b.laid,
         })),

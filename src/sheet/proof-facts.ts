@@ -1,5 +1,5 @@
 // What the sheet says of proofs: sealant laid and cured, check rotations with every try, fluids and leak checks.
-import { type BeadStanding, beadsOn } from '../job/beads.ts';
+import { type BeadStanding, beadsOn, noSealant } from '../job/beads.ts';
 import { every, isStruck, lineAt, stateOf } from '../job/ledger.ts';
 import { circuitOpenedAt } from '../job/open-points.ts';
 import { wholeMinuteMs } from '../job/ready.ts';
@@ -15,6 +15,8 @@ export type BeadFact = {
   product: string;
   kind: string;
   laid: Moment;
+  /** Its face was closed when it was called laid: since when, or as it was found. */
+  late?: { closed?: Moment };
   cleaned?: Moment;
   /** In force when it was laid, then each noted after that. */
   conditions: ConditionsFact[];
@@ -75,11 +77,13 @@ function beadFact(of: Reading, face: FaceState, bead: BeadStanding, noted: reado
   const before = noted.findLast((c) => c.n <= bead.n);
   const readyAtMs = bead.readyAtMs.full;
   const cure = cureOf(bead);
+  const late = bead.label.product === noSealant.product ? undefined : closedBefore(of, face, bead.n);
   return {
     face: face.face,
     product: bead.label.product,
     kind: bead.label.kind,
     laid: moment(of, bead.n),
+    ...(late && { late }),
     ...(face.cleanedAt > 0 && { cleaned: moment(of, face.cleanedAt) }),
     conditions: [...(before ? [before] : []), ...noted.filter((c) => c.n > bead.n)],
     ...(bead.togetherAt > 0 && { together: moment(of, bead.togetherAt) }),
@@ -92,6 +96,20 @@ function beadFact(of: Reading, face: FaceState, bead: BeadStanding, noted: reado
       readyAtMs !== undefined && { ready: { atMs: wholeMinuteMs(readyAtMs), zoneMin: of.zone ?? of.now.zoneMin } }),
   };
 }
+/** Where every hole that presses it held something pulled up, or was as found, when that line was called. */
+function closedBefore(of: Reading, { declared }: FaceState, n: number): BeadFact['late'] {
+  const last = (declared?.pressedBy ?? []).map((hole) =>
+    stateOf(of.ledger, 'hole', hole)?.called.levels.findLast((reached) => reached.n < n),
+  );
+  if (last.length === 0 || last.some((reached) => reached && !shut.has(reached.level))) return undefined;
+  const closed = momentOf(
+    of,
+    Math.max(...last.map((reached) => (reached?.level === 'as-found' ? 0 : (reached?.n ?? 0)))),
+  );
+  return { ...(closed && { closed }) };
+}
+const shut: ReadonlySet<string> = new Set(['as-found', 'left', 'snug', 'tight']);
+
 function cureOf(bead: BeadStanding): BeadFact['cure'] {
   if (bead.void) return 'void';
   if (bead.needs.full === 0) return 'needs none';

@@ -17,9 +17,13 @@ const beadText = (bead: BeadFact): string[] => [
 export const laidText = (bead: BeadFact): string =>
   bead.product === noSealant.product
     ? `no sealant, dry or with a moulded gasket, called ${timeText(bead.laid)}`
-    : `${bead.product} (${bead.kind}), laid ${timeText(bead.laid)}`;
+    : `${bead.product} (${bead.kind}), laid ${timeText(bead.laid)}${lateText(bead)}`;
+export const lateText = ({ late }: BeadFact): string =>
+  late
+    ? `, AFTER ITS FACE WAS CLOSED ${late.closed ? `(${timeText(late.closed)})` : '(as found, not opened on this job)'}`
+    : '';
 export const endText = (bead: BeadFact): string =>
-  `${bead.together ? `together ${timeText(bead.together)}; ` : ''}${cureText(bead)}`;
+  `${bead.together && !bead.late ? `together ${timeText(bead.together)}; ` : ''}${cureText(bead)}`;
 /** Cleaned when, what the bench was like when it was laid, and each change since. */
 export function conditionsOf(bead: BeadFact): string[] {
   const atLaying = bead.conditions.findLast((c) => c.n <= bead.laid.n);

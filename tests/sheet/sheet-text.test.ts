@@ -1,5 +1,6 @@
 // The job sheet as text: what a released, an unreleased, a falsely released and a left job say of themselves.
 import { expect, it } from 'vitest';
+import { noSealant } from '../../src/job/beads.ts';
 import { sheetCsv } from '../../src/sheet/csv.ts';
 import { cells } from '../../src/sheet/layout.ts';
 import { sheetPage } from '../../src/sheet/page/page.ts';
@@ -12,6 +13,8 @@ import { builtJob, releasedJob, strippedJob } from './jobs.ts';
 
 const sheet = (s: Story, more: { copy?: 'owner'; digest?: string; zone?: number; units?: Units } = {}) =>
   sheetText(s.ledger, { now: s.now, ...more });
+const lid = { kind: 'face-declared', face: 'lid', area: 'lid', pressedBy: ['lid/1'], keepsIn: [] };
+const lidBolt = { kind: 'hole-declared', hole: 'lid/1', wants: { kind: 'bolt', thread: 'M6' } };
 /** The lines of one section, its title left out. */
 function sectionOf(text: string, title: string): string[] {
   const lines = text.split('\n');
@@ -238,6 +241,25 @@ it('says of a bead that skinned before its face was together that it is void, an
   expect(text).toContain('at the bench 20 deg C, humidity unknown; 6 deg C, 80 % humidity from 2026-11-23 09:08');
   expect(text).toContain('VOID: skinned before it was together');
   expect(text).toContain('pump face: 1 earlier bead laid and cleaned off again');
+});
+
+it('[S1] says in each copy of a bead called after its face was closed that it was, and since when; not of none laid', () => {
+  const s = strippedJob()
+    .call('declare', { entries: [lid, lidBolt] })
+    .call('remove', { hole: 'lid/1', to: 'tray:3' })
+    .call('count-holes', { area: 'lid', count: 1 })
+    .call('fit', { hole: 'lid/1' })
+    .call('tighten', { hole: 'lid/1', last: true })
+    .call('clean-face', { face: 'lid' })
+    .call('lay-bead', { face: 'lid', product: 'grey sealant' })
+    .call('lay-bead', { face: 'lid', label: noSealant });
+  const late = 'lid: grey sealant (moisture), laid 2026-11-23 08:23, AFTER ITS FACE WAS CLOSED (2026-11-23 08:21)';
+  for (const copy of [{}, { copy: 'owner' }] as const) {
+    expect(said(sheet(s, copy), 'SEALANT')).toContain(late);
+    expect(sheetPage(s.ledger, { now: s.now, ...copy }).replace(/<[^>]*>/g, '')).toContain(late.slice(5));
+    expect(sheetCsv(s.ledger, { now: s.now, ...copy })).toContain('AFTER ITS FACE WAS CLOSED');
+    expect(sheet(s, copy).match(/AFTER ITS/g)).toHaveLength(1);
+  }
 });
 
 it('X2: a release the list of open points did not allow is shown as such and is none', () => {
