@@ -58,7 +58,7 @@ export function linesToRead(scene: Scene): string[] {
 function askedLines({ view: { asking } }: Scene): string[] {
   if (!asking) return [];
   const choices = offered(asking);
-  const first = Math.floor(asking.at / 9) * 9;
+  const first = Math.floor(Math.max(0, asking.at) / 9) * 9;
   const shown = choices.slice(first, first + 9).map((choice, i) => {
     const number = areNumbered(choices) ? '' : `${i + 1}: `;
     return `${number}${choice.text}${choice.blocked ? `, not now: ${choice.blocked}` : ''}${first + i === asking.at ? ', chosen' : ''}`;

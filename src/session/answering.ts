@@ -97,6 +97,8 @@ export function pressingAfter(
     return { ...pressing, args: { ...pressing.args, [slot]: text } };
   }
   if (asking.optional && text.trim() === '') return { ...pressing, leftOut: new Set([...pressing.leftOut, slot]) };
+  if (asking.type === 'who' && pressing.bound.row.signed && text.trim() === '')
+    return { why: `type who signs${asking.choices.length > 0 ? ', or choose by the number' : ''}` };
   // What was chosen is meant as it stands there, words of the form among it or not.
   const more = asking.choices.some((one) => one.value === text) ? undefined : saidWithIt(pressing, slot, text, desk);
   if (more) return { ...pressing, args: { ...pressing.args, ...more } };

@@ -124,6 +124,7 @@ function askingFor(row: Row, { slot, type, optional }: Slot, args: Args, desk: D
   const choices = stand ? judged : [...judged.filter((c) => !c.blocked), ...judged.filter((c) => c.blocked)];
   const usual = showSlot(desk, type, row.fills?.(desk, args)[slot]);
   const at = choices.findIndex((c) => c.value === usual);
+  const unpointed = row.signed === true && type === 'who' && desk.name === undefined;
   return {
     title: titleOf(row, slot, type, args, desk),
     row: row.id,
@@ -133,7 +134,8 @@ function askingFor(row: Row, { slot, type, optional }: Slot, args: Args, desk: D
     choices,
     typed: '',
     // A name is signed by nobody's Enter pressed by habit where nobody said who works here.
-    at: type === 'who' && row.twice !== undefined && desk.name === undefined ? at : Math.max(0, at),
+    at: unpointed ? -1 : Math.max(0, at),
+    ...(unpointed && { unpointed }),
     // What was called of the wrong hole has its number already.
     ...(type === 'hole' && row.id !== 'was' && { most: mostHoles(desk) }),
     ...(choices.length > 0 && choices.every((c) => c.way) && { why: `none can be taken now: ${choices[0]?.way}` }),

@@ -18,7 +18,10 @@ export type Asking = {
   most?: number;
   /** What stands typed is how it is so far: the first sign typed goes in its place, what goes back in it keeps it. */
   standing?: true;
+  /** -1: nothing is pointed at. */
   at: number;
+  /** Nothing is pointed at until an arrow goes there: who signed last signs no other call with a bare Enter. */
+  unpointed?: true;
   /** Why the last answer could not be read. */
   why?: string;
 };
@@ -109,15 +112,21 @@ export function viewed(view: View, step: ViewStep): View {
   if ('move' in step) {
     if (asking) {
       const { standing: _, ...kept } = asking;
-      return { ...view, asking: { ...kept, at: within(asking.at + step.move, offered(asking).length) } };
+      return {
+        ...view,
+        asking: { ...kept, at: within(pointed(asking.at, step.move) + step.move, offered(asking).length) },
+      };
     }
     return { ...view, at: { ...view.at, [view.screen]: within((view.at[view.screen] ?? 0) + step.move, step.of) } };
   }
   if (!asking) return view;
   if ('wrong' in step) return { ...view, asking: { ...asking, why: step.wrong } };
   const { why: _, standing: __, ...still } = asking;
-  return { ...view, asking: { ...still, typed: typedAfter(asking, step), at: 0 } };
+  const typed = typedAfter(asking, step);
+  return { ...view, asking: { ...still, typed, at: typed === '' && asking.unpointed ? -1 : 0 } };
 }
+/** Where a page is turned from, or one row gone on. */
+const pointed = (at: number, by: number): number => (by === 1 ? at : Math.max(0, at));
 function typedAfter({ typed, standing }: Asking, step: { type: string } | { erase: true } | { empty: true }): string {
   if ('empty' in step) return '';
   if ('erase' in step) return [...typed].slice(0, -1).join('');

@@ -238,6 +238,23 @@ describe('the name', () => {
     await setImmediate();
     expect(at.state().ledger.lines.all.at(-1)?.entries[0]).toMatchObject({ kind: 'left-unreleased', who: 'Io Marsh' });
   });
+  it('alone is taken with Enter: who signed last is chosen by the number or an arrow, also when a letter was erased', async () => {
+    const at = await inJob({});
+    at.session().runLine('no road test by Ann because "no plates"');
+    await at.press('L', 'u', 'enter');
+    const asked = { slot: 'who', at: -1, why: 'type who signs, or choose by the number' };
+    expect(at.view().asking).toMatchObject(asked);
+    await at.press('x', 'backspace', 'enter');
+    expect(at.view().asking).toMatchObject(asked);
+    await at.press('down', 'enter', ...lettersOf('towed'), 'enter', '2');
+    await setImmediate();
+    expect(at.state().ledger.lines.all.at(-1)?.entries[0]).toMatchObject({ kind: 'left-unreleased', who: 'Ann' });
+  });
+  it('is typed where nobody signed yet', async () => {
+    const at = await inJob({});
+    await at.press('L', 'u', 'enter');
+    expect(at.view().asking).toMatchObject({ slot: 'who', why: 'type who signs' });
+  });
   it('is offered for nobody else: whom a job waits for', async () => {
     const at = await inJob({ name: 'Io Marsh' });
     await at.press('L', 'w');
