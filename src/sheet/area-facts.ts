@@ -7,6 +7,7 @@ import { inOrder } from '../job/passes.ts';
 import { type Method, specText } from '../job/spec.ts';
 import type { AreaState } from '../job/states.ts';
 import { areaOf, named, numberOf, sortOf, subjectText, withinArea } from '../job/subjects.ts';
+import { wantsFigure } from '../job/tightening.ts';
 import { type MapFact, mapFact } from './map-facts.ts';
 import { type Moment, moment, type Reading } from './reading.ts';
 import { methodText, torqueWords } from './words.ts';
@@ -17,6 +18,8 @@ export type PassFact = Moment & {
   method?: Method;
   /** Its method in words, in the units of the workshop; and what the wrench showed. */
   how: string;
+  /** O4: said to be missing where it counts, with the last pass. */
+  noFigure?: true;
   readWords?: string;
   tool?: string;
   readNewtonMetres?: number;
@@ -109,6 +112,7 @@ function holeFact(of: Reading, h: HoleState): HoleFact {
       outOfOrder: outOfOrder === true,
       ...(method && { method }),
       ...(tool && { tool }),
+      ...(last && readNewtonMetres === undefined && wantsFigure(method) && { noFigure: true as const }),
       how: method ? methodText(method, of.units) : 'method not said',
       ...(readNewtonMetres !== undefined && {
         readNewtonMetres,

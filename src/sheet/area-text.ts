@@ -1,7 +1,7 @@
 // The tightening record and the thread repairs in words: per area one line a pass, then what is not as it was.
 import type { AreaFact, HoleFact, PassFact, RepairFact } from './area-facts.ts';
 import { cells, padded, point, under, wrapped } from './layout.ts';
-import { by, figure, spanText, timeText } from './words.ts';
+import { by, figure, figureNotNoted, spanText, timeText } from './words.ts';
 
 /** Out-of-order marks are for the workshop, and for the owner only where critical (O5). */
 export type Copy = 'workshop' | 'owner';
@@ -27,7 +27,8 @@ type Taken = { hole: HoleFact; pass: PassFact };
 /** Passes of the same name, method, tool and hand together, each in the order in which its holes were called. */
 function passGroups(area: AreaFact): Taken[][] {
   const taken = area.holes.flatMap((hole) => hole.passes.map((pass) => ({ hole, pass })));
-  const kind = ({ pass: { pass, last, method, tool, who } }: Taken) => JSON.stringify([pass, last, method, tool, who]);
+  const kind = ({ pass: { pass, last, method, noFigure, tool, who } }: Taken) =>
+    JSON.stringify([pass, last, method, noFigure, tool, who]);
   const ordered = taken.toSorted((a, b) => a.pass.n - b.pass.n);
   return [...Map.groupBy(ordered, kind).values()];
 }
@@ -35,11 +36,11 @@ function passGroups(area: AreaFact): Taken[][] {
 function passText(group: readonly Taken[], copy: Copy): string[] {
   const [first] = group;
   if (!first) return [];
-  const { pass, last, how, tool, who } = first.pass;
+  const { pass, last, how, noFigure, tool, who } = first.pass;
   const marked = ({ hole, pass: p }: Taken) => p.outOfOrder && (copy === 'workshop' || hole.critical);
   const read = ({ readWords }: PassFact) => (readWords === undefined ? '' : ` (read ${readWords})`);
   const holes = group.map((one) => `${one.hole.number}${marked(one) ? '*' : ''}${read(one.pass)}`).join(', ');
-  const said = [how, ...(tool ? [`tool: ${tool}`] : [])].join('; ');
+  const said = [how, ...(noFigure ? [figureNotNoted] : []), ...(tool ? [`tool: ${tool}`] : [])].join('; ');
   return [
     ...wrapped(label(last && pass !== 'final' ? `${pass}, last` : pass), holes),
     ...wrapped(label(''), `${said}; ${spanText(group.map((one) => one.pass))}${by(who)}`),

@@ -4,7 +4,7 @@ import { type Copy, measuredText, stepText } from './area-text.ts';
 import type { FindingFact } from './finding-facts.ts';
 import { isMarked } from './points.ts';
 import type { Moment } from './reading.ts';
-import { figure, methodText } from './words.ts';
+import { figure, figureNotNoted, methodText } from './words.ts';
 
 export type Row = {
   place?: string;
@@ -40,6 +40,7 @@ export function holeRows(place: string, h: HoleFact, copy: Copy): Row[] {
         `${p.pass}${p.last ? ', last' : ''}${isMarked(p, h, copy) ? ', out of order' : ''}`,
         [
           p.method ? methodText(p.method) : 'method not said',
+          ...(p.noFigure ? [figureNotNoted] : []),
           ...(p.readNewtonMetres === undefined ? [] : [`read ${figure(p.readNewtonMetres)} Nm`]),
           ...(p.tool ? [`tool: ${p.tool}`] : []),
         ].join('; '),

@@ -56,6 +56,9 @@ export function methodText(method: Method, units: Units = metric): string {
   return `${how}; ${method.with === 'dry' ? 'dry' : `with ${method.with}`}`;
 }
 
+/** O4: beside a method that is brought up to a figure. */
+export const figureNotNoted = 'figure not noted';
+
 /** "40 Nm", "29.5 lbf ft". */
 export const torqueWords = (newtonMetres: number, units: Units = metric): string =>
   `${torqueFigure(newtonMetres, units)} ${units.torque === 'N m' ? 'Nm' : units.torque}`;

@@ -262,6 +262,32 @@ it('[S1] says in each copy of a bead called after its face was closed that it wa
   }
 });
 
+it('[O4] says that no figure was noted where its method wants one, with the last pass alone and in each copy', () => {
+  const s = newStory().call('open-job', { label: 'estate' });
+  const bolt = { kind: 'bolt', thread: 'M8' };
+  const entries = ['torque', 'torque-angle', 'hand'].map((by) => ({ kind: 'area-declared', area: by, method: { by } }));
+  s.call('declare', { entries });
+  for (const { area } of entries) {
+    s.call('remove', { hole: `${area}/1`, to: 'tray:1', spec: bolt }).call('remove', {
+      hole: `${area}/2`,
+      to: 'tray:1',
+    });
+    s.call('count-holes', { area, count: 2 })
+      .call('fit', { hole: `${area}/1` })
+      .call('fit', { hole: `${area}/2` });
+    s.call('complete-pass', { area }).call('tighten', { hole: `${area}/1`, last: true });
+    s.call('tighten', { hole: `${area}/2`, last: true, ...(area === 'torque' && { readNewtonMetres: 25 }) });
+  }
+  for (const copy of [{}, { copy: 'owner' }] as const) {
+    const areas = said(sheet(s, copy), 'AREAS');
+    expect(areas).toMatch(/final 1 torque; figure not noted; \S+ \S+ final 2 \(read 25 Nm\) torque; 2026/);
+    expect(areas).toContain('final 1, 2 torque then angle; figure not noted;');
+    expect(areas.match(/not noted/g)).toHaveLength(2);
+    expect(sheetPage(s.ledger, { now: s.now, ...copy })).toContain('torque then angle; figure not noted');
+    expect(sheetCsv(s.ledger, { now: s.now, ...copy }).match(/figure not noted/g)).toHaveLength(3);
+  }
+});
+
 it('X2: a release the list of open points did not allow is shown as such and is none', () => {
   const s = builtJob().forged({ kind: 'released', who: 'Mallory' });
   const text = sheet(s);
