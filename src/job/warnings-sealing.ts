@@ -1,8 +1,8 @@
-// What is said beside a bead and a label: by which label a bead counts, and that one laid before keeps its own. It stands
-// in no way.
-import { beadsOn, labelHours } from './beads.ts';
+// What is said beside a bead and a label: by which label a bead counts, and that one laid before keeps its own; that no
+// engine ran since one was laid. It stands in no way.
+import { beadsOn, labelHours, noSealant } from './beads.ts';
 import type { Product } from './entries/declared.ts';
-import { every, type Ledger, lastLine } from './ledger.ts';
+import { every, type Ledger, lastLine, stateOf } from './ledger.ts';
 
 /** "skin 10 min, fill 4 h, run 12 h, full 24 h at 23 °C, 50 %": the hours that hold, told on the label or not. */
 function labelText(label: Product): string {
@@ -28,6 +28,17 @@ export const byPlansLabel = (ledger: Ledger, label: Product): string[] =>
           `strike ${ledger.lines.length + 1}, say that one by "label", call the bead anew`,
       ]
     : [];
+
+/** T6: what a first start asks about was never asked of it. */
+export function beadNotRun(ledger: Ledger): string[] {
+  const started = stateOf(ledger, 'vehicle', 'vehicle')?.startedAt ?? 0;
+  const faces = [...every(ledger, 'face')].filter((f) =>
+    f.beads.some((b) => b.n > started && b.label.product !== noSealant.product),
+  );
+  return faces.length > 0
+    ? [`no first start was called since a bead was laid on ${faces.map((f) => f.face).join(', ')}`]
+    : [];
+}
 
 /** S3, S5: a bead keeps the label that was known when it was laid. */
 export function keepTheirLabel(ledger: Ledger, label: Product): string[] {

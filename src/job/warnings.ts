@@ -25,7 +25,7 @@ import {
   workingUnder,
 } from './warnings-building.ts';
 import { takenForAnother } from './warnings-exchange.ts';
-import { byPlansLabel, keepTheirLabel } from './warnings-sealing.ts';
+import { beadNotRun, byPlansLabel, keepTheirLabel } from './warnings-sealing.ts';
 
 /** R2: a holding bar is made to hold, as is what the plan puts at the bolt itself; any other pin or lock only keeps a place. */
 const locksPlace = (ledger: Ledger, holes: readonly Hole[]): string[] => {
@@ -119,6 +119,8 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[]): s
       return [...closedOver(ledger, entry.face), ...byPlansLabel(ledger, entry.label)];
     case 'service-done':
       return offOfService(ledger, entry.service);
+    case 'road-tested':
+      return beadNotRun(ledger);
     case 'product-declared':
       return keepTheirLabel(ledger, entry.label);
     case 'tray-counted': {

@@ -1,6 +1,6 @@
 // What is said beside a call that is taken, as one who stands beside the mechanic would say it. It stops nothing.
 import { describe, expect, it } from 'vitest';
-import { everyBead } from '../../src/job/beads.ts';
+import { everyBead, noSealant } from '../../src/job/beads.ts';
 import { decide } from '../../src/job/decide.ts';
 import type { Entry } from '../../src/job/entry.ts';
 import { gapWords } from '../../src/job/number-jump.ts';
@@ -347,6 +347,20 @@ it('[O2] says of a part that comes back with its first bolt that a working one i
   on.call('count-holes', { area: 'cover', count: 2 });
   on.call('fit', { hole: 'cover/2', working: true });
   expect(said(on, 'fit', { hole: 'cover/1' })).toEqual(['a working fastener is in cover 2: cover goes on over it']);
+});
+
+it('[T6] says beside a road test that no first start was called since a bead was laid', () => {
+  const on = bench();
+  on.declare({ kind: 'face-declared', face: 'lid', area: 'lid', pressedBy: ['lid/1'], keepsIn: [] });
+  on.call('clean-face', { face: 'lid' });
+  on.call('lay-bead', { face: 'lid', label: noSealant });
+  expect(said(on, 'road-test', {})).toEqual([]);
+  on.call('clean-face', { face: 'lid' });
+  on.call('lay-bead', { face: 'lid', label: { ...noSealant, product: 'grease', kind: 'non-setting' } });
+  expect(said(on, 'road-test', {})).toEqual(['no first start was called since a bead was laid on lid']);
+  on.call('see-oil-level');
+  on.call('start-engine');
+  expect(said(on, 'road-test', {})).toEqual([]);
 });
 
 describe('the label of a bead', () => {
