@@ -20,6 +20,8 @@ export function unknownTray(desk: Desk, tray: string): string | undefined {
   const { ledger, trays = [] } = desk;
   if (trays.length === 0 || trays.includes(tray) || isOneMore(desk, tray)) return undefined;
   if (stateOf(ledger, 'tray', tray)?.everUsed) return undefined;
-  return `no tray of the bench is called ${tray}${perhaps(tray, trays)}: ${trays.join(', ')}`;
+  // One number is as near to another as any.
+  const meant = /^\d+$/.test(tray) ? '' : perhaps(tray, trays);
+  return `no tray of the bench is called ${tray}${meant}: ${trays.join(', ')}`;
 }
 export const isOneMore = (desk: Desk, tray: string): boolean => oneMoreTray(desk) === tray;
