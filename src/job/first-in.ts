@@ -42,6 +42,15 @@ export function missingBefore(ledger: Ledger, area: string): string[] {
     .map((t) => t.temporary);
 }
 
+/** What is final only after the belt tensions it: slack before the belt comes off, or it comes off under tension. */
+export const slackBeforeBelt = (ledger: Ledger, area: string): Hole[] =>
+  beltsOver(ledger, area).length === 0
+    ? []
+    : (stateOf(ledger, 'area', area)?.holes ?? []).filter((hole) => {
+        const h = stateOf(ledger, 'hole', hole);
+        return h !== undefined && h.declared?.later === 'after-belt' && !isTouched(h);
+      });
+
 const holds: ReadonlySet<string> = new Set(['lock', 'bar', 'pin']);
 /** What is declared at a bolt, or at its area, to hold it while it is turned, and is not in. */
 export function missingToHold(ledger: Ledger, hole: Hole): string[] {

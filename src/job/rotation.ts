@@ -56,6 +56,16 @@ export const drivePartsOff = (ledger: Ledger, d: DriveState): string[] => {
   return [...parts].filter((p) => stateOf(ledger, 'part', p)?.off === true);
 };
 
+/** R2: the belt is on again over this area, and what tensions it was not called live since. */
+export const isTensionerToCall = (ledger: Ledger, area: string): boolean =>
+  [...every(ledger, 'drive')].some(
+    (d) =>
+      d.declared?.areas.includes(area) &&
+      driveOpenedAt(ledger, d) > 0 &&
+      drivePartsOff(ledger, d).length === 0 &&
+      tensionerNotLive(ledger, d) !== null,
+  );
+
 export const locksIn = (ledger: Ledger): string[] =>
   [...every(ledger, 'temporary')]
     .filter((t) => t.in && ['lock', 'bar', 'pin'].includes(t.sort))

@@ -125,15 +125,17 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[]): s
       return keepTheirLabel(ledger, entry.label);
     case 'tray-counted': {
       const has = stateOf(ledger, 'tray', entry.tray)?.contents.length ?? 0;
-      return has === entry.count ? [] : [`${has} should lie in tray ${entry.tray} (K2)`];
+      return has === entry.count ? [] : [`${has} should lie in tray ${entry.tray} by the ledger: count again`];
     }
     case 'box-counted': {
       const left = stateOf(ledger, 'box', entry.name)?.left ?? 0;
-      return left === entry.count ? [] : [`${left} of ${entry.name} should be left in the parts box (K2)`];
+      return left === entry.count
+        ? []
+        : [`${left} of ${entry.name} should be left in the parts box by the ledger: count again`];
     }
     case 'scrap-counted': {
       const has = lyingOnPile(ledger);
-      return has === entry.count ? [] : [`${has} should lie on the scrap pile (K2)`];
+      return has === entry.count ? [] : [`${has} should lie on the scrap pile by the ledger: count again`];
     }
     case 'odometer-noted':
       return fellBack(ledger, entry);

@@ -89,7 +89,7 @@ function nothingOn({ view: { screen }, keymap, reading }: Scene, released: boole
       return 'The parts box and the trays are empty.';
     case 'leaving':
       return released
-        ? 'The car was released.'
+        ? 'The car was released. Its sheet, in a shell: countback sheet JOB --html.'
         : `Nothing is open. The car may leave: press ${keyOf(keymap, screen, 'release')}.`;
     case 'log':
       return 'Nothing was called yet.';

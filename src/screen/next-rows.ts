@@ -1,7 +1,7 @@
 // What the next call speaks of, in a few rows below the cardboard.
 
 import type { Keymap } from '../calls/bindings.ts';
-import { areHolesKnown, type Desk, leftToSlacken } from '../calls/desk.ts';
+import { areHolesKnown, type Desk, leftToSlacken, nextSlack } from '../calls/desk.ts';
 import { keyOf, waySaid } from '../calls/key-names.ts';
 import { belongingsHere, holeRow } from '../calls/lists/holes.ts';
 import { holeDetails } from '../calls/lists/map.ts';
@@ -13,11 +13,12 @@ import { facesAwaited, mindedHere } from '../calls/sent-to.ts';
 import { isEmptyTray } from '../calls/trays.ts';
 import { restOf } from '../job/area-rest.ts';
 import { isEmptyOnArrival, isOff } from '../job/closed.ts';
-import { missingBefore, missingToBringUp } from '../job/first-in.ts';
+import { missingBefore, missingToBringUp, slackBeforeBelt } from '../job/first-in.ts';
 import { freedIn } from '../job/freed.ts';
 import { inFrontOf } from '../job/in-front.ts';
 import { every, type Ledger, lineAt, stateOf, tallyOf } from '../job/ledger.ts';
 import { gatedBy } from '../job/order.ts';
+import { isTensionerToCall } from '../job/rotation.ts';
 import { areaOf, named, numberOf, subjectText, withinArea } from '../job/subjects.ts';
 import { suspectedAt, suspicionText } from '../job/suspicions.ts';
 import { tighteningWords } from '../job/tightening.ts';
@@ -124,6 +125,7 @@ function doneWords({ desk, keymap }: Scene): string {
 /** What the other keys would take. */
 const comingWords = ({ desk, keymap, view }: Scene): string[] => [
   ...trayWords(desk, view.screen === 'strip' ? keyOf(keymap, 'strip', 'tray') : ''),
+  ...(view.screen === 'build' ? liveWords(desk, keyOf(keymap, 'build', 'live')) : []),
   ...upNext(desk, keymap.keysOn(view.screen)).flatMap(({ bound, name, unasked }) =>
     // Where nothing came off, nothing goes in for its coming off.
     view.screen === 'build' && bound.row.id === 'put-in' && isUntouched(desk.ledger, desk.facing.area)
@@ -133,6 +135,8 @@ const comingWords = ({ desk, keymap, view }: Scene): string[] => [
         ],
   ),
 ];
+const liveWords = ({ ledger, facing: { area } }: Desk, key: string): string[] =>
+  area !== undefined && isTensionerToCall(ledger, area) ? [`${key} tensioner live`] : [];
 /** ", old one worn (else P j)" */
 function unaskedWords({ words, by }: Otherwise, keymap: Keymap, screen: ScreenId): string {
   const way = waySaid(keymap, screen, by);
@@ -164,9 +168,13 @@ function firstRows({ desk, keymap }: Scene, next: string | undefined, columns: n
   const front = next === undefined ? [] : inFrontOf(ledger, `area:${facing.area}`);
   const parts = front.flatMap((one) => named('part', one) ?? []);
   const others = front.filter((one) => named('part', one) === undefined).map(subjectText);
+  const turn = missing.length > 0 ? 'then' : 'first';
+  const tight = parts.length > 0 ? slackBeforeBelt(ledger, facing.area) : [];
+  const slack = tight[0] === nextSlack(desk) ? ` ${keyOf(keymap, 'strip', 'slack')}` : '';
+  const loosened = tight.length > 0 ? `${slack}: ${tight.map(numberOf).join(', ')} slack, then` : '';
   const said = [
     ...(missing.length > 0 ? [`first${withKey('put-in', missing)}`] : []),
-    ...(parts.length > 0 ? [`${missing.length > 0 ? 'then' : 'first'}${withKey('part-off', parts)}`] : []),
+    ...(parts.length > 0 ? [`${turn}${loosened}${withKey('part-off', parts)}`] : []),
     ...(others.length > 0 ? [`first: ${others.join(', ')}`] : []),
   ];
   return inPieces(

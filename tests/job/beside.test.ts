@@ -146,7 +146,9 @@ it('[R2] says that a final comes after the belt, which is off', () => {
 it('[K2] says what should lie in a tray where another number is counted', () => {
   const on = bench();
   for (const hole of ['cover/1', 'cover/2']) on.call('remove', off(hole));
-  expect(said(on, 'count-trays', { counts: [{ tray: '1', count: 3 }] })).toEqual(['2 should lie in tray 1 (K2)']);
+  expect(said(on, 'count-trays', { counts: [{ tray: '1', count: 3 }] })).toEqual([
+    '2 should lie in tray 1 by the ledger: count again',
+  ]);
   expect(said(on, 'count-trays', { counts: [{ tray: '1', count: 2 }] })).toEqual([]);
 });
 

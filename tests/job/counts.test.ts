@@ -438,7 +438,9 @@ describe('the scrap pile', () => {
   it('[K1] is counted before the figure of the ledger is told, and the next call tells none', () => {
     const on = pile();
     expect(on.decided('count-scrap', { count: 6 }).warnings ?? []).toEqual([]);
-    expect(on.decided('count-scrap', { count: 5 }).warnings).toEqual(['6 should lie on the scrap pile (K2)']);
+    expect(on.decided('count-scrap', { count: 5 }).warnings).toEqual([
+      '6 should lie on the scrap pile by the ledger: count again',
+    ]);
     scrapCounted(on, 5);
     const rows = leavingRows(desk(on));
     const row = Array.from({ length: rows.length }, (_, i) => rows.at(i)).find(
@@ -455,7 +457,7 @@ describe('the parts box', () => {
     const on = bench();
     on.call('fill-box', { name: 'M6x25', spec: m6, quantity: 3 });
     expect(on.decided('count-box', { name: 'M6x25', count: 2 }).warnings).toEqual([
-      '3 of M6x25 should be left in the parts box (K2)',
+      '3 of M6x25 should be left in the parts box by the ledger: count again',
     ]);
     on.call('count-box', { name: 'M6x25', count: 2 });
     on.call('fill-box', { name: 'M6x25', spec: m6, quantity: 1 });

@@ -27,8 +27,8 @@ it('asks for the jack over the first bolt of the bracket, and over the second, u
 it('asks for what locks the shafts, then for the belt, over the bolts of what tensions it', async () => {
   const at = await partWay('in cam clamp');
   at.say('area tensioner and idler');
+  expect(shown(at)).toContain('! first i: cam clamp, crank pin ! then s: 1 slack, then p: timing belt');
   const first = '! first i: cam clamp, crank pin ! then p: timing belt';
-  expect(shown(at)).toContain(first);
   await at.press('enter');
   expect(at.answer()).toContain(
     'not in: cam clamp, crank pin; to go in before tensioner and idler is opened, at the marks',
@@ -89,6 +89,16 @@ it('[O4] asks for what holds a bolt while it is still off, once it may go back, 
   turning.say('out flywheel lock', 'area crank pulley');
   expect(shown(turning, 'build')).toContain('> 1 off');
   expect(shown(turning, 'build')).not.toContain('flywheel lock');
+});
+it('[R2] names the key that calls the tensioner live, from the belt on again till it is', async () => {
+  const at = await partWay('renewed timing belt');
+  at.say('area tensioner and idler');
+  expect(shown(at, 'build')).not.toContain('v tensioner live');
+  at.say('renewed timing belt');
+  expect(shown(at, 'build')).toContain('v tensioner live');
+  await at.press('B', 'v');
+  expect(at.answer()).toContain('tensioner');
+  expect(shown(at, 'build')).not.toContain('v tensioner live');
 });
 it('[O2] names the working bolt and the key that takes it out, and takes no part over it', async () => {
   const at = await partWay('turned 1');
