@@ -1,6 +1,7 @@
 // For the first ten minutes of a job without a plan: one hint at a time below the cardboard, as far as the job has come.
 import { expect, it } from 'vitest';
 import { notAsked } from '../../src/job/not-asked.ts';
+import { playLines, scriptLines } from '../jobs/lines.ts';
 import { newStory } from '../sheet/bench-story.ts';
 import { demoDesk, sceneOf, textOf } from './scene.ts';
 
@@ -112,6 +113,11 @@ it('offers the next empty tray before the first of an area, while what lies in t
   expect(shown('liner', '1')).toContain('t tray: 2, empty');
   expect(shown('liner', '2')).not.toContain('t tray:');
   expect(shown('cover', '1')).not.toContain('t tray:');
+});
+it('[X3] says of a released car how its sheet is printed', () => {
+  const { ledger } = playLines(scriptLines('reference-planned.calls'));
+  const text = textOf(sceneOf({ screen: 'leaving' }, { desk: { ...demoDesk(), ledger }, listed: [] }));
+  expect(text).toContain('The car was released. Its sheet, in a shell: countback sheet JOB --html.');
 });
 it('[X1] tells, where nothing is open any more, what nobody declared and so nothing asked for', () => {
   const story = newStory().call('open-job', { label: 'estate' });
