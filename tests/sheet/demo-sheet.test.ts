@@ -3,6 +3,7 @@
 import { readFileSync } from 'node:fs';
 import { HtmlValidate } from 'html-validate';
 import { expect, it } from 'vitest';
+import { stateOf } from '../../src/job/ledger.ts';
 import { readLine } from '../../src/job/line.ts';
 import { readLog } from '../../src/job/log.ts';
 import { digestOnSheet } from '../../src/sheet/digest-on-sheet.ts';
@@ -24,6 +25,9 @@ const demo = (name: string) => {
 it.each(['van-thermostat', 'hatchback-day-two'])('%s: valid, unaltered, and its digest read back', async (name) => {
   const { ledger, options, alterations } = demo(name);
   expect(alterations).toEqual([]);
+  const vehicle = stateOf(ledger, 'vehicle', 'vehicle')?.label;
+  expect(vehicle).toBeTruthy();
+  const printed = { digest: options.digest, calls: ledger.lines.length, vehicle };
   for (const copy of ['owner', 'workshop'] as const) {
     const page = sheetPage(ledger, { ...options, copy, benchTime: true });
     const report = await new HtmlValidate({
@@ -31,9 +35,9 @@ it.each(['van-thermostat', 'hatchback-day-two'])('%s: valid, unaltered, and its 
       extends: ['html-validate:standard', 'html-validate:a11y'],
     }).validateString(page);
     expect(report.results.flatMap((r) => r.messages)).toEqual([]);
-    expect(digestOnSheet(page)).toEqual({ digest: options.digest, calls: ledger.lines.length });
+    expect(digestOnSheet(page)).toEqual(printed);
     const text = sheetText(ledger, { ...options, copy });
-    expect(digestOnSheet(text)).toEqual({ digest: options.digest, calls: ledger.lines.length });
+    expect(digestOnSheet(text)).toEqual(printed);
     expect(digestOnSheet(text.replaceAll('\n', '\r\n'))?.digest).toBe(options.digest);
   }
 });
