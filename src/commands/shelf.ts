@@ -1,15 +1,15 @@
 // The shelf of jobs as the bench shows it: how each job stands, and of a file that cannot be opened why, and what there is
 // to go back to.
-import { basename } from 'node:path';
 import { jobName } from '../calls/job-name.ts';
 import type { OnTheShelf } from '../calls/lists/shelf.ts';
+import { sheetWay } from '../calls/sheet-way.ts';
 import { openSaid, outOf } from '../calls/tally-words.ts';
-import { readLine } from '../job/line.ts';
+import { type Line, readLine } from '../job/line.ts';
 import { readLog } from '../job/log.ts';
 import { realDisk } from '../store/disk.ts';
 import { type Fault, faultFrom, isFault } from '../store/fault.ts';
 import { openJob } from '../store/open-job.ts';
-import { jobFileEnding, placesOn, thisMachine } from '../store/places.ts';
+import { fileNameOf, placesOn, thisMachine } from '../store/places.ts';
 import { jobsIn } from '../store/shelf.ts';
 import { goodCopyOf } from '../store/way-back.ts';
 import { civilTime, timeOfDayText } from '../trade/civil-time.ts';
@@ -32,17 +32,23 @@ export async function jobsOnShelf(): Promise<readonly OnTheShelf[]> {
 }
 
 async function onShelf(path: string, changedMs: number): Promise<OnTheShelf> {
-  const file = plainText(basename(path, jobFileEnding));
+  const file = plainText(fileNameOf(path));
   const shared = { path, file, changed: whenText(changedMs) };
   try {
     const job = await openJob({ path, readLine, look: true });
     const ledger = readLog(job.lines());
     await job.close();
     const { all } = ledger.tallies;
-    const isReleased = ledger.lines.length > 0 && vehicleReleased(ledger);
-    const stands = isReleased ? 'released' : `${outOf(all)} off, ${openSaid(all)}`;
+    const releasedAt = releaseOf(ledger);
+    const stands = releasedAt ? 'released' : `${outOf(all)} off, ${openSaid(all)}`;
     const odd = job.doubt ?? job.notices[0];
-    return { ...shared, name: jobName(ledger, job.job), said: odd ? `end cut off; ${stands}` : stands };
+    return {
+      ...shared,
+      // When its file was last written says nothing of when the car left.
+      ...(releasedAt && { changed: whenText(releasedAt.atMs), sheet: sheetWay(file) }),
+      name: jobName(ledger, job.job),
+      said: odd ? `end cut off; ${stands}` : stands,
+    };
   } catch (thrown) {
     return { ...shared, name: file, ...(await refused(path, faultFrom(thrown, path))) };
   }
@@ -65,11 +71,12 @@ function whenText(atMs: number): string {
   return `${day} ${months[month - 1]} ${timeOfDayText(atMs, zoneMin)}`;
 }
 
-const vehicleReleased = (ledger: ReturnType<typeof readLog>): boolean => {
-  for (let i = ledger.lines.length - 1; i >= 0; i--) {
-    const kinds = ledger.lines.all[i]?.entries.map((e) => e.kind) ?? [];
-    if (kinds.includes('reopened')) return false;
-    if (kinds.includes('released')) return ledger.verdicts[i + 1] === true;
+/** The line that released it, where it counts and nothing was reopened since. */
+function releaseOf({ lines, verdicts }: ReturnType<typeof readLog>): Line | undefined {
+  for (let i = lines.length - 1; i >= 0; i--) {
+    const kinds = lines.all[i]?.entries.map((e) => e.kind) ?? [];
+    if (kinds.includes('reopened')) return undefined;
+    if (kinds.includes('released')) return verdicts[i + 1] === true ? lines.all[i] : undefined;
   }
-  return false;
-};
+  return undefined;
+}

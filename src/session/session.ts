@@ -1,9 +1,11 @@
 // The running job: the ledger as it stands, what is faced, the last answer, and whether it is saved. One way to run a
 // call on it, whoever calls. It paints nothing and knows no rule.
+
 import { createStore } from 'zustand/vanilla';
 import type { Desk, PlanOffer } from '../calls/desk.ts';
 import { readLine } from '../calls/line-reader.ts';
 import { type Meant, meantBy, type No, type Row } from '../calls/row.ts';
+import { sheetWay } from '../calls/sheet-way.ts';
 import { unknownTray } from '../calls/trays.ts';
 import { wayOut } from '../calls/ways-out.ts';
 import { blocked, closedJob, decide, type Override } from '../job/decide.ts';
@@ -16,6 +18,7 @@ import { newlySuspected } from '../job/suspicions.ts';
 import { newlyDoubted } from '../job/tightening.ts';
 import { isFault } from '../store/fault.ts';
 import { photographAt } from '../store/photograph.ts';
+import { fileNameOf } from '../store/places.ts';
 import { plainDeep, plainText } from '../trade/plain-text.ts';
 import { firstFacing } from '../view/facing.ts';
 import { backToArea, backWords } from './back-to-area.ts';
@@ -176,7 +179,9 @@ export function createSession({
     const next = row?.after?.(desk(), said) ?? {};
     wentOnWith = next.area !== undefined && next.area !== facing.area ? call : undefined;
     store.setState((s) => ({ facing: { ...s.facing, ...next } }));
-    const text = takenWords({ before: ledger, after, line, mind, facing, next, row, units: shop.units });
+    const taken = takenWords({ before: ledger, after, line, mind, facing, next, row, units: shop.units });
+    const isRelease = line.entries.some(({ kind }) => kind === 'released');
+    const text = isRelease ? `${taken}. Its sheet: ${sheetWay(fileNameOf(job.path))}` : taken;
     const otherwise = row?.otherwise?.(line.entries, said, desk());
     return answered({ kind: 'taken', text, n: line.n, call, ...(otherwise && { otherwise }) });
   }

@@ -9,6 +9,8 @@ import { longestJobName } from './journal.ts';
 export type Places = { data: string; jobs: string; settings: string; vehicles: string };
 
 export const jobFileEnding = '.countback.jsonl';
+/** As a command takes it: without folder and ending. */
+export const fileNameOf = (file: string): string => path.basename(file, jobFileEnding);
 
 export type Machine = { env: Record<string, string | undefined>; platform: string; home: string };
 

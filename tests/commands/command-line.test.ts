@@ -1,6 +1,6 @@
 // The command line as a whole: help, what it does not know, calls, and pipes and users that give way.
 import { spawn } from 'node:child_process';
-import { chmodSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { chmodSync, mkdirSync, readFileSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
 import { shelfRows } from '../../src/calls/lists/shelf.ts';
@@ -36,6 +36,25 @@ it('a job goes by one name on the shelf and at the head of its screens; its file
         ['Blue van', undefined],
       ]),
     );
+  } finally {
+    vi.unstubAllEnvs();
+  }
+});
+
+it('a released job stands on the shelf under the time it was released, and its sheet is told with the release and there', async () => {
+  const input = 'job "red van"\nodometer 100\nrelease by Ann\n';
+  const { out } = await bench.run(['take', 'van two', '--new'], { input });
+  const way = 'Its sheet: countback sheet van-two --html -o FILE';
+  expect(out).toContain(`released by Ann. ${way}`);
+  vi.stubEnv('COUNTBACK_DATA', bench.dataDir);
+  try {
+    const shown = async () => shelfRows(await jobsOnShelf()).find(({ text }) => text === 'red van');
+    const first = await shown();
+    expect(first).toMatchObject({ more: `Its file, as a command takes it: van-two. ${way}` });
+    expect(first?.end).toMatch(/^released {3}\d+ \w{3} \d+:\d\d$/);
+    // As opening it may do.
+    utimesSync(bench.fileOf('van-two'), 86_400, 86_400);
+    expect(await shown()).toEqual(first);
   } finally {
     vi.unstubAllEnvs();
   }

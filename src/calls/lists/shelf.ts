@@ -13,6 +13,8 @@ export type OnTheShelf = {
   changed?: string;
   /** The name of its file, without folder and ending. */
   file?: string;
+  /** Of a released job, the command that prints its sheet. */
+  sheet?: string;
   broken?: {
     /** All of it: what, where, and the command that brings it back. */
     why: string;
@@ -28,15 +30,22 @@ export function shelfRows(shelf: readonly OnTheShelf[]): Listed[] {
   );
 }
 
-const soundRow = ({ name, path, said, changed, file }: OnTheShelf, isTwice: boolean): Listed => ({
+const soundRow = ({ name, path, said, changed, file, sheet }: OnTheShelf, isTwice: boolean): Listed => ({
   key: path,
   mark: 'plain',
   name: '',
   text: isTwice && file !== undefined ? `${name}, file ${file}` : name,
   end: [said, changed].filter(Boolean).join('   '),
-  ...(file !== undefined && file !== inFileNames(name) && { more: `Its file, as a command takes it: ${file}` }),
+  ...moreOf([
+    file !== undefined && file !== inFileNames(name) && `Its file, as a command takes it: ${file}`,
+    sheet !== undefined && `Its sheet: ${sheet}`,
+  ]),
   picks: {},
 });
+const moreOf = (said: readonly (string | false)[]): Pick<Listed, 'more'> => {
+  const more = said.filter((one) => one !== false).join('. ');
+  return more === '' ? {} : { more };
+};
 /** Accents are left to differ: then the file is named too, which is never wrong. */
 const inFileNames = (name: string): string =>
   name
