@@ -156,7 +156,11 @@ describe('a screen that one is sent to', () => {
     at.say('area tensioner and idler');
     await at.press('S', 'T');
     const picked = () => pickedAt(at.bench.listed(), at.view().at.todo);
-    expect(picked()).toMatchObject({ name: 'mind', end: 'timing belt' });
+    expect(picked()).toMatchObject({
+      name: 'mind',
+      end: 'timing belt',
+      more: expect.stringMatching(/^timing belt: .*[^:]$/),
+    });
     expect(at.bench.store.getState().note).toBe('To be minded at tensioner and idler. T again: the top of the list.');
     await at.press('T');
     expect(picked()?.name).toBe('service');

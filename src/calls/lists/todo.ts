@@ -91,6 +91,7 @@ function mindRows(desk: Desk): Listed[] {
 const mindRow = ({ words, at }: { words: string; at?: Subject }): Listed => ({
   ...row(`mind ${words}`, 'plain', 'mind', words, at === undefined ? '' : subjectText(at)),
   brief: { end: '' },
+  more: at === undefined ? words : `${subjectText(at)}: ${words}`,
 });
 
 /** Order that was only done so far: one key says it. */
