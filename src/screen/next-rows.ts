@@ -227,6 +227,7 @@ function gatedRows({ ledger, facing: { area } }: Desk, columns: number): Row[] {
 /** For the first ten minutes of a job without a plan, one hint at a time, as far as it has come. */
 function hintRows({ desk: { ledger, now, facing }, keymap }: Scene, columns: number): Row[] {
   const first = lineAt(ledger, 1);
+  if (stateOf(ledger, 'vehicle', 'vehicle')?.releasedAt) return [];
   if (!first || now.atMs - first.atMs > tenMinutesMs || [...every(ledger, 'service')].length > 0) return [];
   const key = (call: string) => keyOf(keymap, 'strip', call);
   const { touched, slack } = ledger.tallies.all;

@@ -97,10 +97,12 @@ it('[X3] says of a released job that it is, and offers nothing more to come off'
   story.call('declare', { entries: [{ kind: 'hole-declared', hole: 'cover/1' }] });
   story.call('note-odometer', { distance: 9, unit: 'km' }).call('release', { who: 'Io' });
   for (const screen of ['strip', 'build'] as const) {
-    const desk = { ...demoDesk({ area: 'cover' }), ledger: story.ledger };
+    const now = { ...demoDesk().now, atMs: story.ledger.lines.all[0]?.atMs ?? 0 };
+    const desk = { ...demoDesk({ area: 'cover' }), ledger: story.ledger, now };
     const shown = textOf(sceneOf({ screen }, { desk }));
     expect(shown).toContain('RELEASED');
     expect(shown).toContain('Released in line 4. L v opens the job again.');
+    expect(shown).not.toContain('one came off');
   }
 });
 it('offers the next empty tray before the first of an area, while what lies in the one in use is of another', () => {
