@@ -8,6 +8,7 @@ import { wantsOf } from './closed.ts';
 import { mayNotServe } from './guards.ts';
 import type { FastenerState } from './hole-states.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
+import { levelToFill } from './levels.ts';
 import type { Said } from './said.ts';
 import { contradictions, isAlike, type Spec, seenFields } from './spec.ts';
 import { fromBox, type Hole, type Place } from './subjects.ts';
@@ -46,9 +47,17 @@ export function whatFits(ledger: Ledger, hole: Hole): Leftover[] {
         call: { verb: 'fit', hole, box: b.name },
       }),
     );
-  return together([...ofTrays, ...strays, ...bought]).toSorted(
+  const held = stateOf(ledger, 'hole', levelToFill(ledger, hole))?.called.occupant;
+  const all = [...ofTrays, ...strays, ...bought];
+  return together(held ? all.map((one) => whereOneIs(one, held.level)) : all).toSorted(
     (a, b) => order.indexOf(a.verdict) - order.indexOf(b.verdict) || Number(b.isOwn ?? 0) - Number(a.isOwn ?? 0),
   );
+}
+
+/** L1: nothing goes in where one is, however well it fits. */
+function whereOneIs({ call: _, ...one }: Judged, level: string): Judged {
+  if (one.verdict === 'must not go') return one;
+  return { ...one, verdict: 'possible', because: `${one.because}; but one is in there, called ${level}` };
 }
 
 type Serving = { isOwn?: boolean; barred?: string; call?: Said };

@@ -20,7 +20,7 @@ export function belongings(ledger: Ledger, told: LogTold): Belongs[] {
     place: 'vehicle',
     record: {},
     odds: odds.foreign,
-    because: 'nothing that was called here is like it',
+    because: 'only if no place on this job misses it: then other work left it here',
     source: 'vehicle',
     holds: Number.POSITIVE_INFINITY,
   };

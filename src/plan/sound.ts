@@ -4,6 +4,7 @@ import { areaOf, named, nameOf, type Subject, sortOf, subjectText } from '../job
 import { cycleIn } from '../job/verbs/job.ts';
 import { broughtBy } from './brought.ts';
 import { type Declaration, declaredWhole, subjectOf } from './declared-whole.ts';
+import { noHeadOrThread } from './heads-and-threads.ts';
 import { holesIn, numbersIn } from './holes-written.ts';
 import type { Path } from './place.ts';
 import type { Plan } from './plan.ts';
@@ -20,7 +21,7 @@ const subjectsOf = (declarations: readonly Declaration[]): string[] =>
 
 /** Nothing when the plan is sound. What only another slip brings about (an order that goes round) is left out. */
 export function unsoundIn(plan: Plan): Unsound[] {
-  const slips = [...namedTwice(plan), ...holeTwice(plan)];
+  const slips = [...namedTwice(plan), ...holeTwice(plan), ...noHeadOrThread(plan)];
   if (slips.length > 0) return slips;
   const whole = declaredWhole(plan);
   if (whole.length > mostDeclarations) {

@@ -110,6 +110,31 @@ describe('plans check', () => {
     ]);
   });
 
+  it('reads heads and threads as the bench does, and only minds what no standard knows', async () => {
+    const checked = (name: string, wants: object) => {
+      const file = fileOf(
+        `${name}.json`,
+        changed((plan) => Object.assign(plan.areas[1].holes[0].wants, wants)),
+      );
+      return bench.run(['plans', 'check', file]);
+    };
+    const place = 'areas[1].holes[0].wants';
+    expect(await checked('ten', { head: 'hex ten' })).toMatchObject({
+      exit: 1,
+      out: expect.stringContaining(`ten.json: ${place}.head: "ten" is no size of a head`),
+    });
+    const fine = await checked('fine', { thread: 'fine' });
+    expect(fine).toMatchObject({ exit: 1, out: expect.stringContaining(`${place}.thread: "fine" is no thread`) });
+    const odd = await checked('odd', { kind: 'bolt', head: 'hex 11.5', thread: 'M66' });
+    expect(odd.exit).toBe(0);
+    expect(odd.out.replaceAll(`${bench.folder}/`, '').split('\n').slice(0, 3)).toEqual([
+      expect.stringMatching(/^odd\.json: sound: /),
+      `Mind: odd.json: ${place}.head: no standard known puts hex 11.5 on any thread; see that it is meant`,
+      expect.stringMatching(/^Mind: odd\.json: areas\[1\]\.holes\[0\]\.wants\.thread: there is no M66 among /),
+    ]);
+    expect((await checked('plug', { kind: 'plug', head: 'hex 11.5', thread: 'M8' })).out).not.toContain('Mind');
+  });
+
   const cut = (text: string) => text.slice(0, 200);
   it.each<[string, () => string | Uint8Array, RegExp]>([
     [

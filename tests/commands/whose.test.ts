@@ -117,6 +117,17 @@ describe('whose', () => {
     expect(out).not.toContain('apart');
   });
 
+  it('[L1] proposes nothing for a hole that one is in, and says so', async () => {
+    const input = 'job "red"\narea lid\nuse bolt hex 10 M6x25\noff 1\noff 2\nslack 3\n';
+    await bench.run(['take', 'red', '--new'], { input });
+    const { out } = await bench.run(['whose', 'red', '--hole', 'lid 3']);
+    expect(out).toMatch(/^possible: .*like it in every known field; but one is in there, called slack\n/);
+    expect(out).not.toContain('->');
+    expect((await bench.run(['whose', 'red', '--hole', 'lid 2'])).out).toMatch(/^likely: .* -> back lid 2\n/);
+    const stray = await bench.run(['whose', 'red', '--head', '10', '--thread', 'M6']);
+    expect(stray.out).toContain('only if no place on this job misses it: then other work left it here');
+  });
+
   it('[K2] says what is left over for a hole, and what goes in and must not stay', async () => {
     const { exit, out } = await whose('--hole', 'Pump 3', '--json');
     expect(exit).toBe(0);
