@@ -71,7 +71,7 @@ export async function runBench(
   });
   const show = await coming;
   const endVoice = joinVoice(bench, byVoice);
-  const terminal = takeTerminal(process.stdin, process.stdout, bench.quit);
+  const terminal = takeTerminal(process.stdin, process.stdout, bench.quit, bench.inFront);
   try {
     const shown = show(bench, keysOf(process.stdin, terminal.stop), { colours: !process.env.NO_COLOR });
     terminal.shows(shown);

@@ -41,13 +41,13 @@ async function onShelf(path: string, changedMs: number): Promise<OnTheShelf> {
     const { all } = ledger.tallies;
     const releasedAt = releaseOf(ledger);
     const stands = releasedAt ? 'released' : `${outOf(all)} off, ${openSaid(all)}`;
-    const odd = job.doubt ?? job.notices[0];
+    const odd = job.doubt ? 'last line changed; ' : job.notices[0] ? 'end cut off; ' : '';
     return {
       ...shared,
       // When its file was last written says nothing of when the car left.
       ...(releasedAt && { changed: whenText(releasedAt.atMs), sheet: sheetWay(file) }),
       name: jobName(ledger, job.job),
-      said: odd ? `end cut off; ${stands}` : stands,
+      said: `${odd}${stands}`,
     };
   } catch (thrown) {
     return { ...shared, name: file, ...(await refused(path, faultFrom(thrown, path))) };

@@ -31,8 +31,16 @@ export type Terminal = {
   endedBy(): EndingSignal | undefined;
 };
 
-/** @param leave asks the program to end in its own order; a second signal waits for nothing any more */
-export function takeTerminal(stdin: ReadStream, stdout: WriteStream, leave: () => void): Terminal {
+/**
+ * @param leave asks the program to end in its own order; a second signal waits for nothing any more
+ * @param inFront the terminal was lent, and is the program's again
+ */
+export function takeTerminal(
+  stdin: ReadStream,
+  stdout: WriteStream,
+  leave: () => void,
+  inFront: () => void = () => undefined,
+): Terminal {
   let shown: Shown | undefined;
   let ended: EndingSignal | undefined;
   let isLent = false;
@@ -74,6 +82,7 @@ export function takeTerminal(stdin: ReadStream, stdout: WriteStream, leave: () =
     };
     void shown.aside(lent).finally(() => {
       isLent = false;
+      if (!isBack) inFront();
     });
   }
   /** Back when the program goes on; at once where nobody could continue it, since the kernel then stops nothing. */

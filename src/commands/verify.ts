@@ -1,5 +1,6 @@
 // verify: whether a job file is as it was written, by itself, beside its dated copies, and beside a printed sheet.
 import { basename } from 'node:path';
+import { callWords } from '../calls/call-words.ts';
 import { stateOf } from '../job/ledger.ts';
 import { readLine } from '../job/line.ts';
 import { readLog } from '../job/log.ts';
@@ -8,7 +9,7 @@ import { counted } from '../sheet/words.ts';
 import { copiesOf } from '../store/copies.ts';
 import { type Disk, readFile, realDisk } from '../store/disk.ts';
 import { fault, faultFrom, isFault } from '../store/fault.ts';
-import { readJournal } from '../store/journal.ts';
+import { callsBeforeFault, readJournal } from '../store/journal.ts';
 import { longestJobBytes } from '../store/journal-adapter.ts';
 import { placesOn, thisMachine } from '../store/places.ts';
 import { type Alteration, type Seal, sealOf } from '../store/seal.ts';
@@ -19,9 +20,9 @@ import { notOne } from './slips.ts';
 
 export const verify: Command = {
   name: 'verify',
-  usage: 'verify JOB [--sheet FILE]',
-  help: 'says whether the log is as it was written, and beside a printed sheet whether it is the one on it (exit 0 unaltered, 1 altered, 2 unreadable)',
-  options: { sheet: 'value' },
+  usage: 'verify JOB [--sheet FILE] [--calls]',
+  help: 'says whether the log is as it was written, and beside a printed sheet whether it is the one on it; --calls lists the calls before the first fault (exit 0 unaltered, 1 altered, 2 unreadable)',
+  options: { sheet: 'value', calls: 'flag' },
   run: (args, out) =>
     orFault(out, async () => {
       const [named] = args.names;
@@ -54,6 +55,7 @@ export const verify: Command = {
       if (wrong.length > 0) {
         out.write(`ALTERED: ${path}\n${wrong.map((one) => `- ${one}\n`).join('')}`);
       }
+      if (args.flags.has('calls')) out.write(callsText(bytes, path));
       if (wrong.length > 0 || another !== undefined) return exits.open;
       // A chain that holds can still carry what is no call.
       readJournal(bytes, path, readLine);
@@ -70,6 +72,13 @@ export const verify: Command = {
       return exits.fine;
     }),
 };
+
+/** To look at what a file that cannot be opened still says. */
+function callsText(bytes: Buffer, path: string): string {
+  const lines = callsBeforeFault(bytes, path, readLine);
+  const each = lines.map(({ n, entries }) => `${String(n).padStart(5)}  ${callWords(entries)}\n`).join('');
+  return `The calls that hold, ${lines.length}:\n${each}`;
+}
 
 /** Without the header; an emptied file has not even that. */
 const callsIn = ({ digests }: Seal): number => Math.max(0, digests.length - 1);

@@ -52,6 +52,8 @@ export type Bench = {
   /** One line for whoever is at the bench, after what stands there to be read. */
   tell(line: string): void;
   quit(): void;
+  /** The terminal is in front again: what was done at it meanwhile shows on the shelf. */
+  inFront(): void;
 };
 /** Opens a job; `fresh` makes it, `withoutLineAt` goes on without a last line that does not hold. Throws a fault. */
 export type Opener = (

@@ -247,5 +247,6 @@ export function createBench(doors: BenchDoors): Bench {
     desk,
     open: (path) => ontoBench.open(path),
     quit,
+    inFront: () => void (get().view.screen === 'shelf' && ontoBench.refreshShelf()),
   };
 }

@@ -162,7 +162,10 @@ export function createSteps(floor: Floor): (s: Step) => void {
 
   /** One that cannot be opened leads to its newest copy, where there is one. */
   async function takeFromShelf(path: string): Promise<void> {
-    const broken = get().shelf?.find((one) => one.path === path)?.broken;
+    const brokenNow = () => get().shelf?.find((one) => one.path === path)?.broken;
+    // It may have been put right meanwhile, elsewhere.
+    if (brokenNow()) await refreshShelf();
+    const broken = brokenNow();
     if (!broken) return open(path);
     if (!broken.copy) return set({ word: broken.why });
     await open(broken.copy.path, { look: true });

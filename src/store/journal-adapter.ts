@@ -6,6 +6,7 @@ import { linked, type Reached } from './chain.ts';
 import { type Disk, readFully } from './disk.ts';
 import { type Fault, fault } from './fault.ts';
 import { headerBytesMost, type Journal, type ReadLine, readHeader, readJournal } from './journal.ts';
+import { jobFileEnding } from './places.ts';
 import { openTail, type Tail } from './tail.ts';
 
 export type JobFile<L> = { job: string; lines: L[] };
@@ -76,6 +77,8 @@ export const longestJobBytes = 256_000_000;
 /** Throws a fault where there is no file, or something that cannot be a job's, before it is read as a whole. */
 export async function readJobBytes({ disk, path }: Where): Promise<{ bytes: Buffer; inode: string }> {
   const { kind } = await disk.stat(path);
+  if (kind === 'folder' && path.endsWith(jobFileEnding))
+    throw fault('foreign', 'a folder stands in the place of a job file', path, 'move it out of the folder of jobs');
   if (kind === 'folder')
     throw fault('foreign', 'this is a folder, not a job file', path, 'name the job file inside it');
   if (kind === 'other') throw fault('foreign', 'this is neither file nor folder', path, 'name a job file');

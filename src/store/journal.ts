@@ -3,7 +3,7 @@
 import * as z from 'zod';
 import { isPlainJson, plainDeep } from '../trade/plain-text.ts';
 import { beforeFirst, type Chain, linked, type Reached, readChain } from './chain.ts';
-import { type Fault, fault } from './fault.ts';
+import { type Fault, fault, isFault } from './fault.ts';
 
 /** One line's value judged; `newer` when a name or field in it is unknown. */
 export type ReadLine<L> = (value: unknown) => { ok: true; line: L } | { ok: false; what: string; newer: boolean };
@@ -81,6 +81,21 @@ export function readJournal<L extends { n: number }>(bytes: Buffer, path: string
       ),
     };
   return journal;
+}
+
+/** The calls of a damaged file that stand before its first fault, to look at. */
+export function callsBeforeFault<L extends { n: number }>(bytes: Buffer, path: string, readLine: ReadLine<L>): L[] {
+  const { texts } = readChain(bytes);
+  const lines: L[] = [];
+  for (const [i, text] of texts.slice(1).entries()) {
+    try {
+      lines.push(lineFrom(text, i + 1, path, readLine));
+    } catch (thrown) {
+      if (!isFault(thrown)) throw thrown;
+      break;
+    }
+  }
+  return lines;
 }
 
 /** One line's value from its text. Throws a fault where it is none, or a newer program's. */

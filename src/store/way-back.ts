@@ -4,7 +4,7 @@ import { basename, dirname, join } from 'node:path';
 import { copiesOf } from './copies.ts';
 import { type Disk, readFile } from './disk.ts';
 import { type Fault, fault, isFault } from './fault.ts';
-import { type ReadLine, readJournal } from './journal.ts';
+import { callsBeforeFault, type ReadLine, readJournal } from './journal.ts';
 
 export type GoodCopy = { path: string; calls: number; changedMs: number };
 
@@ -57,5 +57,11 @@ export async function withWayBack<L extends { n: number }>(
   const way = copy
     ? `its newest good copy has ${copy.calls} ${copy.calls === 1 ? 'call' : 'calls'}, and comes back with: ${commandBack(path, copy, process.platform)}`
     : 'no dated copy of it holds a call: bring it back from your own backup';
-  return fault(told.kind, told.what, told.where, `${told.next}; ${way}`);
+  const whole = told.kind === 'damaged' ? callsBeforeFault(await readFile(disk, path), path, readLine).length : 0;
+  // Those of the copy are looked at in the copy.
+  const look =
+    whole > (copy?.calls ?? 0)
+      ? `; the ${whole === 1 ? 'call' : `${whole} calls`} before the fault: countback verify ${quoted(path, process.platform)} --calls`
+      : '';
+  return fault(told.kind, told.what, told.where, `${told.next}; ${way}${look}`);
 }

@@ -60,6 +60,28 @@ it('a released job stands on the shelf under the time it was released, and its s
   }
 });
 
+it('[D4] the shelf tells a last line that was changed from an end that was cut off, and a folder from a file', async () => {
+  const path = bench.fileOf('hatchback');
+  const whole = readFileSync(path);
+  const changed = Buffer.from(whole);
+  changed[whole.length - 30] = (changed[whole.length - 30] ?? 0) ^ 1;
+  writeFileSync(path, changed);
+  writeFileSync(bench.fileOf('torn'), whole.subarray(0, whole.length - 40));
+  mkdirSync(bench.fileOf('folder'));
+  vi.stubEnv('COUNTBACK_DATA', bench.dataDir);
+  try {
+    const shelf = await jobsOnShelf();
+    const of = (file: string) => shelf.find((one) => one.file === file);
+    expect(of('hatchback')?.said).toMatch(/^last line changed; \d+ off/);
+    expect(of('torn')?.said).toMatch(/^end cut off; \d+ off/);
+    expect(of('folder')?.broken?.why).toMatch(
+      /: a folder stands in the place of a job file; move it out of the folder of jobs$/,
+    );
+  } finally {
+    vi.unstubAllEnvs();
+  }
+});
+
 const commands = ['open', 'demo', 'take', 'standing', 'sheet', 'calls', 'plans', 'reckon'];
 
 describe('the command line', () => {

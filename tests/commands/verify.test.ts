@@ -217,6 +217,22 @@ it("another job's sheet is told as that first, by the job it was printed from or
   }
 });
 
+it('[D4] the calls before the first fault can be looked at, and where a job is refused that is told', async () => {
+  const lines = linesOf(whole);
+  const bad = lines.map((line, i) => (i === 4 ? line.replace('"n":4', '"n":9') : line));
+  const { exit, out } = await verified(joined(bad), '--calls');
+  expect(exit).toBe(1);
+  expect(out).toMatch(
+    /^ALTERED: [\s\S]*\nThe calls that hold, 3:\n {4}1 {2}grey hatchback .*\n {4}2 .*cam cover.*\n {4}3 .*\n$/,
+  );
+  expect(out).toMatch(steersNothing);
+  const path = join(bench.folder, 'alone', 'other.countback.jsonl');
+  expect((await bench.run(['standing', path])).complaint).toContain(
+    `bring it back from your own backup; the 3 calls before the fault: countback verify ${path} --calls\n`,
+  );
+  expect((await verified(whole, '--calls')).out).toContain('The calls that hold, 6:\n');
+});
+
 it('an emptied file is said to hold nothing, beside a copy and beside a sheet', async () => {
   writeFileSync(bench.fileOf('hatchback'), '');
   const { exit, out } = await bench.run(['verify', 'hatchback', '--sheet', sheetFile]);

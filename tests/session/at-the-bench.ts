@@ -77,7 +77,7 @@ export async function atTheBench(lines?: readonly Line[], opened: Opened = {}, h
       kept.push(all);
       return undefined;
     },
-    jobs: async () => shelf,
+    jobs: async () => [...shelf],
     open: async (named, how) => {
       opens.push({ named, how });
       if (named === 'broken') throw fault('damaged', 'line 3 is damaged', '/jobs/broken', 'take the copy');

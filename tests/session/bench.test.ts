@@ -74,6 +74,28 @@ describe('the shelf', () => {
     await at.press('a', '+', 'enter');
     expect(at.state().answer).toMatchObject({ text: 'this is a copy, opened to look only' });
   });
+  it('is read anew where one that cannot be opened is chosen, and when the terminal is in front again', async () => {
+    const shelf: OnTheShelf[] = [estate('van', { ...damaged, broken: { ...damaged.broken, copy } })];
+    const at = await atTheBench(undefined, { shelf });
+    await new Promise(setImmediate);
+    shelf.splice(0, 1, estate('van'), estate('other'));
+    expect(at.bench.listed()).toHaveLength(1);
+    at.bench.inFront();
+    await new Promise(setImmediate);
+    expect(
+      at.bench
+        .listed()
+        .slice(0, 9)
+        .map(({ end }) => end),
+    ).toEqual(Array(2).fill('2 off, 3 holes open   4 Mar 12:00'));
+    shelf.splice(0, 2, estate('van', { ...damaged, broken: { ...damaged.broken, copy } }));
+    at.bench.inFront();
+    await new Promise(setImmediate);
+    shelf.splice(0, 1, estate('van'));
+    await at.press('enter');
+    await new Promise(setImmediate);
+    expect(at.opens.map(({ named }) => named)).toEqual(['/jobs/van']);
+  });
   it('is not read where a job is opened at once, before it is gone to or nothing could be opened', async () => {
     let read = 0;
     const jobs = async () => {
