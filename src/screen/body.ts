@@ -1,5 +1,6 @@
 // The middle of the screen: a list, the areas beside their holes, or what is being asked. Pure, like the frame.
 
+import { dueUnsaid } from '../calls/due-unsaid.ts';
 import { cap, keyName, padQuestionKeys } from '../calls/key-caps.ts';
 import { keyOf } from '../calls/key-names.ts';
 import type { Mark } from '../calls/listed.ts';
@@ -26,7 +27,11 @@ export function bodyOf(scene: Scene, rows: number): Row[] {
     const released = Boolean(stateOf(scene.desk.ledger, 'vehicle', 'vehicle')?.releasedAt);
     const words = nothingOn(scene, released);
     return filled(
-      [...['', `  ${words}`].map((text) => plainRow(fitted(text, columns))), ...notAskedRows(scene)],
+      [
+        ...['', `  ${words}`].map((text) => plainRow(fitted(text, columns))),
+        ...dueRows(scene, released),
+        ...notAskedRows(scene),
+      ],
       rows,
       columns,
     );
@@ -106,6 +111,16 @@ function notAskedRows({ view, desk, columns }: Scene): Row[] {
     wrapped(plainText(notAskedText(one)), columns - 8, 3).map((row, i) => `    ${i === 0 ? '- ' : '  '}${row}`),
   );
   return ['', '  Not asked on this job, since nobody declared it; look yourself:', ...said].map((text) =>
+    plainRow(fitted(text, columns)),
+  );
+}
+
+/** X4: what was done here and comes round again, with the line that says when. */
+function dueRows({ view, desk, columns, keymap }: Scene, released: boolean): Row[] {
+  const all = view.screen === 'leaving' && !released ? dueUnsaid(desk) : [];
+  if (all.length === 0) return [];
+  const said = all.map(({ line }) => `    - ${keyOf(keymap, view.screen, 'line')} ${plainText(line)}`);
+  return ['', '  Nobody said when it is next due; say it, and it stands on the sheet:', ...said].map((text) =>
     plainRow(fitted(text, columns)),
   );
 }

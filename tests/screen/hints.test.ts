@@ -121,6 +121,26 @@ it('[X3] says of a released car how its sheet is printed', () => {
   const text = textOf(sceneOf({ screen: 'leaving' }, { desk: { ...demoDesk(), ledger }, listed: [] }));
   expect(text).toContain('The car was released. Its sheet, in a shell: countback sheet JOB --html.');
 });
+it('[X4] asks, where nothing is open any more, when the belt and the coolant are next due, until it is said', () => {
+  const story = newStory().call('open-job', { label: 'estate' });
+  const shown = () =>
+    textOf(sceneOf({ screen: 'leaving' }, { desk: { ...demoDesk(), ledger: story.ledger }, listed: [] }))
+      .split('\n')
+      .filter((row) => /due/.test(row))
+      .map((row) => row.trim());
+  expect(shown()).toEqual([]);
+  story.call('remove-part', { part: 'timing belt' }).call('fill-box', { name: 'new belt', replaces: 'timing belt' });
+  story.call('replace-part', { part: 'timing belt' }).call('drain', { circuit: 'coolant' });
+  story.call('order-service', { service: 'wash' }).call('service-done', { service: 'wash' });
+  expect(shown()).toEqual([expect.any(String), '- / due timing belt on DATE at DISTANCE']);
+  story.call('fill-fluid', { circuit: 'coolant' });
+  const lines = ['- / due timing belt on DATE at DISTANCE', '- / due coolant, plain'];
+  expect(shown()).toEqual(['Nobody said when it is next due; say it, and it stands on the sheet:', ...lines]);
+  story.call('note-due', { what: 'timing belt', on: '2030-01-01' });
+  expect(shown().slice(1)).toEqual(lines.slice(1));
+  story.call('note-due', { what: 'coolant, long-life', on: '2030-01-01' });
+  expect(shown()).toEqual([]);
+});
 it('[X1] tells, where nothing is open any more, what nobody declared and so nothing asked for', () => {
   const story = newStory().call('open-job', { label: 'estate' });
   story.call('remove', { hole: 'cover/1', to: 'tray:1', spec: { kind: 'bolt' } });
