@@ -104,6 +104,8 @@ it('[X3] signs nothing by what is pasted, whether or not the terminal says that 
   bench.press('2');
   await bench.waitFor((frame) => said(frame).includes('released by Ann') && /\bsaved\b/.test(head(frame)));
   expect(callsIn(dataDir, 'van')).toContain('released');
+  // What is remembered of the vehicle is kept once it is released: the folder is not removed under it.
+  await bench.close();
   rmSync(dataDir, { recursive: true, force: true });
 });
 
