@@ -1,4 +1,5 @@
 // Text cut and filled to a number of terminal cells, and lists cut to the rows there are. Nothing of ink or of a job.
+import { plainText } from '../trade/plain-text.ts';
 import { cellsOf, widthOf } from './width.ts';
 
 /** Exactly `cells` wide; what does not fit is left out by whole words, and "…" stands for it. */
@@ -62,4 +63,11 @@ export function wrapped(text: string, cells: number, most: number): string[] {
   }
   if (row !== '') out.push(row);
   return out.length <= most ? out : [...out.slice(0, most - 1), fitted(`${out.slice(most - 1).join(' ')}`, cells)];
+}
+/** Rows of pieces, none of them broken at the end of a row where it has room on the next. */
+export function inPieces(pieces: readonly string[], columns: number, rows = 3): string[] {
+  const solid = pieces.map((piece) =>
+    cellsOf(piece) > columns ? plainText(piece) : plainText(piece).replaceAll(' ', '\u00a0'),
+  );
+  return wrapped(solid.join('\u00a0\u00a0 '), columns, rows).map((row) => row.replaceAll('\u00a0', ' '));
 }

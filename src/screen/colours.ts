@@ -58,6 +58,7 @@ export const wordsLook = (mark: Mark): Look =>
 export const refusedLook: Look = { color: 'warning', bold: true };
 export const takenLook: Look = { bold: true };
 export const quietLook: Look = { dim: true };
+export const nextWordsLook: Look = { bold: true };
 export const chosenLook: Look = { inverse: true, bold: true };
 /** Reversed, so that it stays a band without colours: white on red. */
 export const alarmLook: Look = { color: 'alarm', bold: true, inverse: true };

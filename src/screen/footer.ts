@@ -22,7 +22,11 @@ export function footOf({ view, desk, columns, listed, keymap }: Scene): Row[] {
   if (view.asking) {
     const { choices, type } = view.asking;
     const how =
-      choices.length === 0 ? 'type it' : areNumbered(choices) ? numberWords(type, choices.length) : '1-9 choose';
+      choices.length === 0
+        ? 'type it'
+        : areNumbered(choices)
+          ? numberWords(type, choices.length, view.asking.most)
+          : '1-9 choose';
     const fresh = type === 'area' ? '   + a new one' : '';
     const [leave, move] = keymap.pad
       ? [padQuestionKeys.leave, `${padQuestionKeys.erase} rubs out   ${padQuestionKeys.page} page`]
@@ -81,8 +85,8 @@ function packed(runs: readonly Run[], columns: number, kept: number): Run[][] {
   if (rows.length < footerRows && used + kept > columns) rows.push([]);
   return last.length === 0 && rows.length > 1 ? rows.slice(0, -1) : rows;
 }
-/** With nine known, "1" may be the beginning of a tenth: it waits for its Enter. */
-const numberWords = (type: string, known: number): string =>
-  known < 9 || type === callType
+/** With nine known, or any number that may be meant, "1" may be the beginning of another: it waits for its Enter. */
+const numberWords = (type: string, known: number, most = known): string =>
+  type === callType || (known < 9 && most < 10)
     ? 'its number is taken at once'
     : `its number is taken; ${cap.take} where it could go on`;

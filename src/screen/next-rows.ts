@@ -1,7 +1,7 @@
 // What the next call speaks of, in a few rows below the cardboard.
 
 import type { Keymap } from '../calls/bindings.ts';
-import { areHolesKnown, type Desk, leftToSlacken, nextSlack } from '../calls/desk.ts';
+import { areHolesKnown, type Desk, leftToSlacken } from '../calls/desk.ts';
 import { keyOf, waySaid } from '../calls/key-names.ts';
 import { belongingsHere, holeRow } from '../calls/lists/holes.ts';
 import { holeDetails } from '../calls/lists/map.ts';
@@ -9,26 +9,22 @@ import { nextArea } from '../calls/next-area.ts';
 import { nextTrays, upNext } from '../calls/next-of-kind.ts';
 import type { Otherwise } from '../calls/row.ts';
 import { suspectedHere, suspectedNext } from '../calls/rows/findings.ts';
-import { facesAwaited, mindedHere } from '../calls/sent-to.ts';
 import { isEmptyTray } from '../calls/trays.ts';
 import { restOf } from '../job/area-rest.ts';
 import { isEmptyOnArrival, isOff } from '../job/closed.ts';
-import { missingBefore, missingToBringUp, slackBeforeBelt } from '../job/first-in.ts';
 import { freedIn } from '../job/freed.ts';
-import { inFrontOf } from '../job/in-front.ts';
 import { every, type Ledger, lineAt, stateOf, tallyOf } from '../job/ledger.ts';
-import { gatedBy } from '../job/order.ts';
 import { isTensionerToCall } from '../job/rotation.ts';
-import { areaOf, named, numberOf, subjectText, withinArea } from '../job/subjects.ts';
+import { areaOf, numberOf, subjectText, withinArea } from '../job/subjects.ts';
 import { suspectedAt, suspicionText } from '../job/suspicions.ts';
 import { tighteningWords } from '../job/tightening.ts';
 import { plainText } from '../trade/plain-text.ts';
 import type { ScreenId } from '../view/screens.ts';
-import { fitted, wrapped } from './cells.ts';
-import { type Look, quietLook } from './colours.ts';
+import { firstOnRows, firstRows, gatedRows, mindedRows, mostMinded } from './before-next.ts';
+import { fitted, inPieces, wrapped } from './cells.ts';
+import { nextWordsLook, quietLook } from './colours.ts';
 import type { Scene } from './frame.ts';
 import { plainRow, type Row } from './rows.tsx';
-import { cellsOf } from './width.ts';
 
 const quietRows = 3;
 /** Beside the list the sheet is narrow, and high: what the keys would take stands there in whole. */
@@ -154,76 +150,6 @@ export const aroundRows = (scene: Scene, columns: number): Row[] => [
   ...mindedRows(scene, columns, mostMinded * 3),
   ...inPieces(comingWords(scene), columns - 2).map((text) => plainRow(fitted(` ${text}`, columns), quietLook)),
 ];
-const mostMinded = 2;
-/** Until it is done, each with its key: what goes in, or comes away, before the next of the area in use is touched. */
-function firstRows({ desk, keymap }: Scene, next: string | undefined, columns: number): Row[] {
-  const { ledger, facing } = desk;
-  if (facing.area === undefined) return [];
-  const offered = upNext(desk, keymap.keysOn('strip'));
-  const withKey = (call: string, names: readonly string[]) => {
-    const by = offered.find(({ bound, name }) => bound.row.id === call && names.includes(name));
-    return by ? ` ${keyOf(keymap, 'strip', by.bound.row.id)}: ${names.join(', ')}` : `: ${names.join(', ')}`;
-  };
-  const missing = missingBefore(ledger, facing.area);
-  const front = next === undefined ? [] : inFrontOf(ledger, `area:${facing.area}`);
-  const parts = front.flatMap((one) => named('part', one) ?? []);
-  const others = front.filter((one) => named('part', one) === undefined).map(subjectText);
-  const turn = missing.length > 0 ? 'then' : 'first';
-  const tight = parts.length > 0 ? slackBeforeBelt(ledger, facing.area) : [];
-  const slack = tight[0] === nextSlack(desk) ? ` ${keyOf(keymap, 'strip', 'slack')}` : '';
-  const loosened = tight.length > 0 ? `${slack}: ${tight.map(numberOf).join(', ')} slack, then` : '';
-  const said = [
-    ...(missing.length > 0 ? [`first${withKey('put-in', missing)}`] : []),
-    ...(parts.length > 0 ? [`${turn}${loosened}${withKey('part-off', parts)}`] : []),
-    ...(others.length > 0 ? [`first: ${others.join(', ')}`] : []),
-  ];
-  return inPieces(
-    said.map((one) => `! ${one}`),
-    columns - 2,
-  ).map((text) => plainRow(fitted(` ${text}`, columns), nextWordsLook));
-}
-/** S1: as long as a face of the area lies without its bead, or not called clean; O4: what holds a bolt while it is turned. */
-function firstOnRows({ desk, keymap }: Scene, next: string | undefined, columns: number): Row[] {
-  const h = next === undefined ? undefined : stateOf(desk.ledger, 'hole', next);
-  const cure = keyOf(keymap, 'build', 'to-sealing');
-  const holding = h ? missingToBringUp(desk.ledger, h.hole) : [];
-  const { toSeal, toClean } = facesAwaited(desk);
-  const said = [
-    ...toSeal.map((face) => `${cure}: bead on ${face}`),
-    ...toClean.map((face) => `${cure}: ${face} clean`),
-    ...(holding.length > 0 ? [`${keyOf(keymap, 'build', 'put-in')}: ${holding.join(', ')}`] : []),
-  ];
-  return said.flatMap((one) =>
-    wrapped(plainText(`! first ${one}`), columns - 2, 2).map((text) =>
-      plainRow(fitted(` ${text}`, columns), nextWordsLook),
-    ),
-  );
-}
-/** Before the first of an area comes off, where it can hurt or spoil something: each in whole, else where it is read; later only where. */
-function mindedRows({ desk, keymap }: Scene, columns: number, room: number): Row[] {
-  const { area } = desk.facing;
-  const minded = mindedHere(desk);
-  const begun = area !== undefined && tallyOf(desk.ledger, area).off > 0;
-  const texts: string[] = [];
-  let told = 0;
-  for (const words of minded.slice(0, begun ? 0 : mostMinded)) {
-    const rows = wrapped(plainText(`mind: ${words}`), columns - 2, 99);
-    const isLast = told + 1 === minded.length;
-    if (texts.length + rows.length + (isLast ? 0 : 1) > room) break;
-    texts.push(...rows);
-    told++;
-  }
-  const left = minded.length - told;
-  const key = keyOf(keymap, 'strip', 'to-todo');
-  if (left > 0) texts.push(`${left}${told > 0 ? ' more' : ''} to mind: ${key}`);
-  return texts.map((text) => plainRow(fitted(` ${text}`, columns), begun ? quietLook : nextWordsLook));
-}
-/** O1: why nothing of the area in use can be closed yet. */
-function gatedRows({ ledger, facing: { area } }: Desk, columns: number): Row[] {
-  const gate = area === undefined || tallyOf(ledger, area).open === 0 ? undefined : gatedBy(ledger, area);
-  const said = gate && `first: ${subjectText(gate.subject)} (${gate.because})`;
-  return said ? wrapped(plainText(said), columns - 2, 2).map((text) => plainRow(fitted(` ${text}`, columns))) : [];
-}
 /** For the first ten minutes of a job without a plan, one hint at a time, as far as it has come. */
 function hintRows({ desk: { ledger, now, facing }, keymap }: Scene, columns: number): Row[] {
   const first = lineAt(ledger, 1);
@@ -251,11 +177,3 @@ const tighteningRows = (desk: Desk, next: string, columns: number): Row[] => {
   if (words === '') return [];
   return wrapped(`tightened: ${words}`, columns - 2, 3).map((text) => plainRow(fitted(` ${plainText(text)}`, columns)));
 };
-/** Rows of pieces, none of them broken at the end of a row where it has room on the next. */
-function inPieces(pieces: readonly string[], columns: number, rows = quietRows): string[] {
-  const solid = pieces.map((piece) =>
-    cellsOf(piece) > columns ? plainText(piece) : plainText(piece).replaceAll(' ', '\u00a0'),
-  );
-  return wrapped(solid.join('\u00a0\u00a0 '), columns, rows).map((row) => row.replaceAll('\u00a0', ' '));
-}
-const nextWordsLook: Look = { bold: true };

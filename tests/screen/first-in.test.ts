@@ -137,12 +137,16 @@ it('counts at a glance what keeps the car, where no fastener is next', async () 
   expect(text).toMatch(/no fastener of it is next; \d+ points keep the car here: L/);
 });
 it('says of a list of nine or more that a number may want its Enter', () => {
-  const asking = (known: number) => ({
+  const asking = (known: number, most?: number) => ({
     ...plainAsking('which', 'hole'),
+    ...(most !== undefined && { most }),
     choices: Array.from({ length: known }, (_, i) => ({ value: `${i + 1}`, text: `${i + 1}` })),
   });
-  const foot = (known: number) => textOf(sceneOf({ screen: 'strip', asking: asking(known) }));
+  const foot = (known: number, most?: number) => textOf(sceneOf({ screen: 'strip', asking: asking(known, most) }));
   expect(foot(8)).toContain('its number is taken at once');
+  expect(foot(2, 8)).toContain('its number is taken at once');
+  // Where nobody counted them, "1" may begin a twelfth.
+  expect(foot(2, 99)).toContain('its number is taken; Enter where it could go on');
   expect(foot(9)).toContain('its number is taken; Enter where it could go on');
 });
 it('cuts neither a fastener beside the cardboard nor an order proposed over it', async () => {
