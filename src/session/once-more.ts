@@ -2,6 +2,7 @@
 import type { Once, Row } from '../calls/row.ts';
 import type { Line, Stamp } from '../job/line.ts';
 import type { Said } from '../job/said.ts';
+import { subjectText } from '../job/subjects.ts';
 import type { Answer } from './session-shape.ts';
 
 /** Sooner, nobody has read what stands on the screen. */
@@ -24,7 +25,26 @@ export function onceMore() {
   const standing = (said: Said, shown: Answer | undefined) =>
     asked && asked.answer === shown && isSame(asked.said, said) ? asked : undefined;
 
+  /** The call with which work went on by itself to another area: once more by habit it means nothing there. */
+  let went: { call: string; awakeMs: number; answer: Answer } | undefined;
+
   return {
+    wentOn(call: string, answer: Answer, { awakeMs }: Stamp) {
+      went = { call, answer, awakeMs };
+    },
+    wentNowhere() {
+      went = undefined;
+    },
+    isByHabit: (row: string): boolean => went?.call === row,
+    /** One too many at the end of an area would be the first of the next. What the call before said stays to be read. */
+    heldBack(row: string, { hole, area }: Said, shown: Answer | undefined, { awakeMs }: Stamp): Answer | undefined {
+      if (went?.call !== row || went.answer !== shown || awakeMs - went.awakeMs >= leastMsToRead) return undefined;
+      if (shown.kind !== 'taken') return shown;
+      const again = `is for ${typeof hole === 'string' ? subjectText(`hole:${hole}`) : area}`;
+      const instead = 'this key once more called nothing';
+      went.answer = { kind: 'asked', text: shown.text, instead, again, tooQuick: true };
+      return went.answer;
+    },
     refused: () => refused,
     wasRefused(row: string, said: Said, { awakeMs }: Stamp) {
       refused = { row, said, awakeMs };

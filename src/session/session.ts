@@ -58,8 +58,6 @@ export function createSession({
   const again = onceMore();
   const back = backToArea();
   let saving: Promise<void> = Promise.resolve();
-  /** The call with which work went on to another area: pressed once more by habit, it means nothing there. */
-  let wentOnWith: string | undefined;
 
   let shop = workshop;
 
@@ -111,10 +109,14 @@ export function createSession({
     if ('photo' in meant) return noted(row, meant, by);
     // On the keyboard the same again is an answer (O5); in a list of lines two alike neighbours are ordinary.
     const pressed = by === 'key' || by === 'pad';
-    const byHabit = wentOnWith === row.id || row.answeredInWords === true;
+    const { answer: shown, facing } = store.getState();
+    const isPointed = facing.hole !== undefined;
+    const held = pressed && !isPointed ? again.heldBack(row.id, meant.say, shown, now()) : undefined;
+    if (held) return answered(held);
+    const byHabit = again.isByHabit(row.id) || row.answeredInWords === true;
     const sameAgain = pressed && !byHabit && again.answersRefusal(row.id, meant.say);
     // A key that bounces or is held down is no answer: the refusal stands until it could have been read.
-    if (sameAgain && !again.couldBeRead(now())) return answered(tooQuick(store.getState().answer as Answer));
+    if (sameAgain && !again.couldBeRead(now())) return answered(tooQuick(shown as Answer));
     return say(row.id, meant.say, by, sameAgain ? { because: 'done already' } : undefined, pressed ? row : undefined);
   }
 
@@ -138,7 +140,7 @@ export function createSession({
       if (decided.refused.kind === 'order') again.wasRefused(call, said, at);
       else again.noneRefused();
       const { kind } = decided.refused;
-      const againSays = kind === 'order' && row !== undefined && wentOnWith !== call && !row.answeredInWords;
+      const againSays = kind === 'order' && row !== undefined && !again.isByHabit(call) && !row.answeredInWords;
       return refusedBy(decided.refused, againSays ? { againSays } : {});
     }
     again.noneRefused();
@@ -177,13 +179,15 @@ export function createSession({
     });
     save(line);
     const next = row?.after?.(desk(), said) ?? {};
-    wentOnWith = next.area !== undefined && next.area !== facing.area ? call : undefined;
     store.setState((s) => ({ facing: { ...s.facing, ...next } }));
     const taken = takenWords({ before: ledger, after, line, mind, facing, next, row, units: shop.units });
     const isRelease = line.entries.some(({ kind }) => kind === 'released');
     const text = isRelease ? `${taken}. Its sheet: ${sheetWay(fileNameOf(job.path))}` : taken;
     const otherwise = row?.otherwise?.(line.entries, said, desk());
-    return answered({ kind: 'taken', text, n: line.n, call, ...(otherwise && { otherwise }) });
+    const answer = answered({ kind: 'taken', text, n: line.n, call, ...(otherwise && { otherwise }) });
+    if (next.area !== undefined && next.area !== facing.area) again.wentOn(call, answer, at);
+    else again.wentNowhere();
+    return answer;
   }
 
   function refusedBy(refusal: Refusal, more: { againSays?: true } = {}): Answer {

@@ -206,6 +206,30 @@ describe('on a job from a plan', () => {
     expect(at.state().facing.area).toBe('right front wheel');
   });
 
+  it('holds back the Enter too many at the end of an area, and takes one that is meant for the next', async () => {
+    say('area right front wheel', ...[1, 3, 5, 2].map((n) => `off ${n}`));
+    at.pace.stepMs = 20;
+    await at.press('enter', 'enter', 'enter');
+    const taken = 'right front wheel 4 off, to tray 1; wheel off. On to arch liner, still into tray 1';
+    const again = { again: 'is for arch liner 1', tooQuick: true };
+    expect(at.state().answer).toMatchObject({ kind: 'asked', text: taken, ...again });
+    const { length } = at.state().ledger.lines;
+    // Nothing was called, so nothing is struck.
+    await at.press('backspace');
+    expect(at.state().ledger.lines.length).toBe(length);
+    await at.press('backspace', 'enter', 'enter');
+    expect(at.state().answer).toMatchObject({ kind: 'asked', text: taken });
+    at.pace.stepMs = 200;
+    await at.press('enter');
+    expect(answer()).toMatch(/^arch liner 1 off/);
+  });
+  it('takes at once what is pointed at in the area it went on to', async () => {
+    say('area right front wheel', ...[1, 3, 5, 2].map((n) => `off ${n}`));
+    at.pace.stepMs = 20;
+    await at.press('enter', '#', '2', 'enter', 'enter');
+    expect(answer()).toMatch(/^arch liner 2 off/);
+  });
+
   it('passes over an area that fasteners still keep closed', async () => {
     say('area arch liner', ...[1, 2, 3, 4, 5, 6].map((n) => `off ${n}`), 'area arch liner');
     await at.press('enter');
