@@ -1,6 +1,7 @@
 // What a whole call says, in a few words, put together from what its entries say.
 import type { Entry } from '../job/entry.ts';
 import { type Ledger, lineAt, stateOf } from '../job/ledger.ts';
+import { runningTry } from '../job/rotation.ts';
 import { holesSaid, numberOf } from '../job/subjects.ts';
 import { metric, type Units } from '../trade/units-shown.ts';
 import { fastenerOf } from './desk.ts';
@@ -30,6 +31,14 @@ export function exchangedWords(ledger: Ledger, entries: readonly Entry[]): strin
     });
     return [`Exchanged: now ${has.join(', ')}`];
   });
+}
+
+/** Behind a quarter called: how far the running check has come. Eight alike answers tell nothing apart. */
+export function turnedWords(ledger: Ledger, entries: readonly Entry[]): string {
+  const turned = entries.find((e) => e.kind === 'crank-turned');
+  const d = turned && stateOf(ledger, 'drive', turned.drive);
+  const running = d && runningTry(ledger, d);
+  return running ? `: ${running.quarters / 4} of ${running.need / 4} turns` : '';
 }
 
 /** A whole call in words: declarations that only ride along are left out, many entries of a kind are counted. */

@@ -8,7 +8,7 @@ import { isRenewed } from '../job/guards.ts';
 import { areasToStrip } from '../job/in-front.ts';
 import { lastOpenedFirst } from '../job/learned.ts';
 import { every, type Ledger, stateOf, tallyOf } from '../job/ledger.ts';
-import { frontsOf, openBehind } from '../job/order.ts';
+import { edgesOf, frontsOf, openBehind } from '../job/order.ts';
 import { areaOf, named, nameOf, type Subject, sortOf } from '../job/subjects.ts';
 import { isWithdrawn } from '../job/withdrawn.ts';
 import type { Facing } from '../view/facing.ts';
@@ -23,19 +23,23 @@ function isOneStep(ledger: Ledger, subject: Subject): boolean {
   if (!part || (part.declared?.heldBy.length ?? 0) > 0) return false;
   return !isRenewed(ledger, part) || [...every(ledger, 'box')].some((b) => b.replaces === part.part && b.left > 0);
 }
-/** Something of it can go back, be tightened or be closed now: nothing stands open behind it but one thing that can be closed first. */
-function canBuild(desk: Desk, area: string): boolean {
+/** Something of it can go back, be tightened or be closed: now, or after the one thing that stands open behind it and can be closed first. */
+function whenBuilt(desk: Desk, area: string): 'now' | 'after one' | undefined {
   const { ledger, now, facing } = desk;
   const there = { ...desk, facing: { ...facing, area, hole: undefined } };
   const back = nextBack(there);
   if (back !== undefined) {
     const [gate, second] = openBehind(ledger, frontsOf(ledger, back));
-    return !gate || (!second && isOneStep(ledger, gate.subject));
+    if (!gate) return 'now';
+    if (second || !isOneStep(ledger, gate.subject)) return undefined;
+    // With nothing behind it, it lies in the area itself, as a gasket does under its cover.
+    return edgesOf(ledger).some(({ front }) => front === gate.subject) ? 'after one' : 'now';
   }
   const tight = nextTight(there);
-  if (tight !== undefined && !('refused' in decide(ledger, { verb: 'tighten', hole: tight }, now))) return true;
-  return restOf(ledger, area).some((one) => one.now);
+  if (tight !== undefined && !('refused' in decide(ledger, { verb: 'tighten', hole: tight }, now))) return 'now';
+  return restOf(ledger, area).some((one) => one.now) ? 'now' : undefined;
 }
+const canBuild = (desk: Desk, area: string): boolean => whenBuilt(desk, area) !== undefined;
 
 const isWheel = (ledger: Ledger, area: string): boolean => stateOf(ledger, 'area', area)?.declared?.role === 'wheel';
 /** Open otherwise than by a final that comes later. */
@@ -60,9 +64,10 @@ function areasWithWork(desk: Desk, building: boolean): string[] {
     .filter((area) => isHere(area) && (tallyOf(ledger, area).open > 0 || restOf(ledger, area).some((one) => one.now)));
   const fromLast = lastOpenedFirst(ledger, open.reverse());
   const rank = (area: string): number => {
-    const ready = canBuild(desk, area);
-    if (isWheel(ledger, area)) return wheelsWait(ledger, area) ? 3 : ready ? 0 : 2;
-    return ready ? 0 : 1;
+    const when = whenBuilt(desk, area);
+    const ready = when === 'now' ? 0 : 1;
+    if (isWheel(ledger, area)) return wheelsWait(ledger, area) ? 4 : when ? ready : 3;
+    return when ? ready : 2;
   };
   const ranked = fromLast.map((area) => ({ area, at: rank(area) }));
   return ranked.toSorted((x, y) => x.at - y.at).map(({ area }) => area);

@@ -26,7 +26,9 @@ export const isEmpty =
   (hole: Hole): boolean =>
     !stateOf(ledger, 'hole', hole)?.called.occupant;
 export const withoutBead = (ledger: Ledger, hole: Hole, only?: (hole: Hole) => boolean): string[] =>
-  facesWithoutBead(ledger, hole, only).map((face) => `no bead is laid on ${face}`);
+  facesWithoutBead(ledger, hole, only).map(
+    (face) => `no bead is laid on ${face}; laid before and not called: "bead ${face} all the same"`,
+  );
 /** Opened faces that a fastener presses, that want a bead and have none. */
 export function facesWithoutBead(ledger: Ledger, hole: Hole, only: (hole: Hole) => boolean = () => true): string[] {
   const faces = [...every(ledger, 'face')].filter(

@@ -115,7 +115,7 @@ it('[O2] names the working bolt and the key that takes it out, and takes no part
 it('tells on the cardboard which are only slackened and stay in their holes', async () => {
   const at = await partWay('in jack with block');
   at.say('area mount bracket');
-  expect(shown(at)).toMatch(/4 only slack .*5 only slack/);
+  expect(shown(at)).toMatch(/4 to slacken .*5 to slacken/);
 });
 it('stays where a part is loose and still on, says its key, and goes on with it', async () => {
   const at = await partWay('in jack with block');

@@ -2,7 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { pickedAt } from '../../src/calls/listed.ts';
 import { stateOf } from '../../src/job/ledger.ts';
-import { lettersOf } from './at-the-bench.ts';
+import { linesOf, playLines, scriptLines, upTo } from '../jobs/lines.ts';
+import { atTheBench, lettersOf } from './at-the-bench.ts';
 import { type PartWay, partWay } from './part-way.ts';
 
 const area = (at: PartWay) => at.state().facing.area;
@@ -152,6 +153,21 @@ describe('going on by itself', () => {
     await at.press('j');
     expect(at.answer()).toBe('coil rail plug made. On to coolant pump');
   });
+  it('[O1] prefers an area that can be built on now to one that a belt goes on behind first', async () => {
+    const script = upTo(scriptLines('reference-planned.calls'), 'area upper belt cover', 2);
+    // Taken off after the upper cover, the liner would be the next one back.
+    const liner = script.splice(
+      script.findIndex(({ text }) => text === 'area arch liner'),
+      8,
+    );
+    const [tray] = script.filter(({ text }) => text === 'tray 1');
+    const later = script.findIndex(({ text }) => text === 'to marks');
+    script.splice(later, 0, ...(tray ? [tray] : []), ...liner);
+    const at = await atTheBench(linesOf(playLines(script.slice(0, -1)).ledger));
+    for (const line of [...joints.slice(0, 5), 'area crank pulley']) at.session().runLine(line);
+    await at.press('escape', 'B', 't');
+    expect(at.state().answer).toMatchObject({ kind: 'taken', text: expect.stringMatching(/On to upper belt cover$/) });
+  });
   it('is told what it leaves behind when it is sent on by hand', async () => {
     const at = await partWay('area coolant pump', 2);
     await at.press('B', 'j', 'j', '>');
@@ -193,7 +209,9 @@ describe('the check rotation', () => {
   it('[R4] asks how many more turns, and says how many are to go', async () => {
     const at = await partWay('mark on crank mark');
     at.say('tension reset');
-    await at.press('R', 'enter', 'n');
+    await at.press('R', 'enter');
+    expect(at.answer()).toBe('1 quarter turned: 0.25 of 2 turns');
+    await at.press('n');
     expect(at.view().asking?.title).toBe('turns: how many more (1.75 to go)');
   });
   it('says where nothing is in to turn the crank by', async () => {

@@ -104,7 +104,7 @@ function drawn({ ledger }: Desk, number: string, levels: readonly HoleState[], a
     number,
     mark,
     // One that stays in its hole is not told from the others by where it is drawn.
-    word: word !== 'as found' ? word : worst.declared?.slackOnly ? 'only slack' : '',
+    word: word !== 'as found' ? word : worst.declared?.slackOnly ? 'to slacken' : '',
     levels: levels.length,
     ...(levels.some((h) => h.called.findings.length > 0) && { finding: true as const }),
     ...(levels.some((h) => suspectedAt(ledger, h.hole)) && { suspected: true as const }),

@@ -66,7 +66,9 @@ function faceRows(desk: Desk, face: FaceState, keymap: Keymap): Listed[] {
     text: face.face,
     end: missing && !(clean && beads.length === 0) ? missing : missing ? 'clean, no bead laid' : state,
     ...(missing && !isShut && { more: `${face.face}: ${beadWays(keymap)}` }),
-    ...(isShut && { more: `${face.face} is closed over: what presses it comes off again, then it is cleaned.` }),
+    ...(isShut && {
+      more: `${face.face} is closed over: what presses it comes off again, then it is cleaned. Cleaned before and not called: "clean ${face.face} all the same".`,
+    }),
     picks,
   };
   return [
