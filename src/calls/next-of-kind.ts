@@ -3,7 +3,7 @@
 // nothing is next, it is asked for.
 import { uncounted } from '../job/counts.ts';
 import { blocked } from '../job/decide.ts';
-import { carriesYet, missingToBringUp } from '../job/first-in.ts';
+import { carriesYet, heldOnceMore, holdsYet, missingToBringUp } from '../job/first-in.ts';
 import { isRenewed } from '../job/guards.ts';
 import { inFrontOf } from '../job/in-front.ts';
 import { every, type Ledger, stateOf } from '../job/ledger.ts';
@@ -108,9 +108,12 @@ const kinds: Readonly<Record<string, Kind>> = {
     noneSkipped: true,
     inTurn: ({ ledger }) =>
       lastFirst(
-        [...every(ledger, 'temporary')].filter((t) => t.in && !carriesYet(ledger, t)),
+        [...every(ledger, 'temporary')].filter((t) => t.in && !carriesYet(ledger, t) && !holdsYet(ledger, t)),
         (t) => t.putInAt,
-      ).map((t) => t.temporary),
+      )
+        // One that a bolt wants once more stays in the longest.
+        .toSorted((one, other) => Number(!!heldOnceMore(ledger, one)) - Number(!!heldOnceMore(ledger, other)))
+        .map((t) => t.temporary),
   },
   'part-off': {
     slot: 'part',

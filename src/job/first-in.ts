@@ -1,9 +1,11 @@
 // What must be in before a fastener of an area is touched: the jack before its bracket, the lock before its bolt, and what
 // holds the shafts before what tensions the belt between them, as long as that belt is on. Common practice, no source.
-import { isOff, isTouched } from './closed.ts';
+import { holesOf, isOff, isTouched } from './closed.ts';
+import type { HoleState } from './hole-states.ts';
 import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
 import { gatedBy } from './order.ts';
-import type { TemporaryState } from './states.ts';
+import { driveHolesOpen, driveOpenedAt, drivePartsOff, locksIn, rotationNeeded, tensionerNotLive } from './rotation.ts';
+import type { DriveState, TemporaryState } from './states.ts';
 import { areaOf, type Hole, named, type Subject } from './subjects.ts';
 import { isWithdrawn } from './withdrawn.ts';
 
@@ -66,6 +68,46 @@ export function missingToBringUp(ledger: Ledger, hole: Hole): string[] {
   // Before the engine is turned by hand a lock that is put in would only have to come out again.
   if (isOff(h) && gatedBy(ledger, areaOf(hole)) !== undefined) return [];
   return h.called.occupant?.level === 'tight' ? [] : missingToHold(ledger, hole);
+}
+
+const locks: ReadonlySet<string> = new Set(['lock', 'bar', 'pin']);
+const boltsHeldBy = (ledger: Ledger, t: TemporaryState): HoleState[] =>
+  [...every(ledger, 'area')]
+    .filter(({ area }) => isAt(t, area))
+    .flatMap((a) => holesOf(ledger, a))
+    .filter(({ hole }) => t.at === `area:${areaOf(hole)}` || t.at === `hole:${hole}`);
+/** What it holds while it is turned came off, or is not tight yet: it is wanted once more. */
+export const heldOnceMore = (ledger: Ledger, t: TemporaryState): HoleState | undefined =>
+  boltsHeldBy(ledger, t).find(
+    (h) => isTouched(h) && (h.called.occupant?.working === true || h.called.occupant?.level !== 'tight'),
+  );
+/** Those in, the one that a bolt wants once more last. */
+export function locksInTurn(ledger: Ledger): string[] {
+  const isWanted = (name: string): boolean => {
+    const t = stateOf(ledger, 'temporary', name);
+    return t !== undefined && heldOnceMore(ledger, t) !== undefined;
+  };
+  return locksIn(ledger).toSorted((one, other) => Number(isWanted(one)) - Number(isWanted(other)));
+}
+const isUnready = (ledger: Ledger, d: DriveState): boolean =>
+  driveOpenedAt(ledger, d) === 0 ||
+  drivePartsOff(ledger, d).length > 0 ||
+  driveHolesOpen(ledger, d).length > 0 ||
+  tensionerNotLive(ledger, d) !== null;
+/**
+ * It holds what nothing else does: the shafts until all of their drive is on, tight and under tension; a bolt until that is
+ * tight, but for the turns before. May be taken out all the same; it is no proposal.
+ */
+export function holdsYet(ledger: Ledger, t: TemporaryState): boolean {
+  if (!locks.has(t.sort) || t.at === undefined) return false;
+  const part = named('part', t.at);
+  const drives = [...every(ledger, 'drive')];
+  if (part !== undefined) return drives.some((d) => d.declared?.parts.includes(part) && isUnready(ledger, d));
+  const isTurned = ({ called: { occupant } }: HoleState): boolean =>
+    occupant !== undefined && !occupant.working && occupant.level !== 'tight';
+  if (boltsHeldBy(ledger, t).some(isTurned)) return true;
+  const toTurn = drives.filter((d) => rotationNeeded(ledger, d));
+  return heldOnceMore(ledger, t) !== undefined && (toTurn.length === 0 || toTurn.some((d) => isUnready(ledger, d)));
 }
 
 /** It bears what nothing else does: a stand while anything is off, a jack or a block while its place is open. */

@@ -73,7 +73,7 @@ it('[R2 K1] says all that would refuse a turn before it is tried, each with its 
     return rows.filter((row) => row.name === 'first' || row.name === 'with').map((row) => `${row.text}: ${row.end}`);
   };
   expect(before('out flywheel lock')).toEqual([
-    'flywheel lock is in: o',
+    'flywheel lock is in, wanted again for crank pulley 1: o',
     expect.stringMatching(/^nothing is in crank pulley 1 to turn it by: a working bolt: B(, a crank pulley,)? w$/),
     expect.stringMatching(/^no count by eye stands for tray .*: P c, all others empty: P e$/),
   ]);

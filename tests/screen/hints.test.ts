@@ -1,7 +1,7 @@
 // For the first ten minutes of a job without a plan: one hint at a time below the cardboard, as far as the job has come.
 import { expect, it } from 'vitest';
 import { notAsked } from '../../src/job/not-asked.ts';
-import { playLines, scriptLines } from '../jobs/lines.ts';
+import { playLines, scriptLines, upTo } from '../jobs/lines.ts';
 import { newStory } from '../sheet/bench-story.ts';
 import { demoDesk, sceneOf, textOf } from './scene.ts';
 
@@ -210,7 +210,9 @@ it('says which figure sets which head beside what is in use, as far as the row h
   expect(shown(120, 'build')).toMatch(/bolt hex 10 +$/);
 });
 it('names in whole what else is in, on a sheet that is narrow beside the list and high', () => {
-  const text = textOf(sceneOf({ screen: 'build' }, { columns: 120, rows: 40 }));
+  const { ledger } = playLines(upTo(scriptLines('reference-planned.calls'), 'out cam clamp'));
+  const desk = { ...demoDesk({ area: 'tensioner and idler' }), ledger };
+  const text = textOf(sceneOf({ screen: 'build' }, { desk, columns: 120, rows: 40 }));
   const sheet = text.split('\n').map((row) => row.split('│')[1]?.trim() ?? '');
   expect(sheet.join(' ')).toContain('crank pin; in besides: stand, jack with block, flywheel lock, cam clamp');
 });

@@ -104,9 +104,24 @@ describe('what goes in for the work', () => {
     expect(at.state().ledger.lines.length).toBe(before);
   });
   it('is shown with all that is in besides, before it is taken out', async () => {
-    const at = await partWay('part off timing belt');
-    await at.press('S');
+    const at = await partWay('out cam clamp');
+    await at.press('B');
     expect(at.shown()).toContain('taken out: crank pin; in besides: stand, jack with block, flywheel lock, cam clamp');
+  });
+  it('[R2] is no proposal while a lock holds what nothing else does, and the one wanted once more comes out last', async () => {
+    const taken = (at: PartWay) => at.shown().filter((one) => one.startsWith('taken out'));
+    const off = await partWay('part off timing belt');
+    expect(taken(off)).toEqual([]);
+    const slack = await partWay('tight 1', 2);
+    expect(taken(slack)).toEqual([]);
+    const at = await partWay('out cam clamp');
+    at.say('out flywheel lock', 'in flywheel lock as lock at area crank pulley');
+    await at.press('B', 'o', 'o', 'o');
+    const out = at
+      .state()
+      .ledger.lines.all.slice(-3)
+      .flatMap(({ entries }) => entries);
+    expect(out.map((e) => 'temporary' in e && e.temporary)).toEqual(['crank pin', 'cam clamp', 'flywheel lock']);
   });
   it('[R2] holds the bolt that it is declared for, and is no lock of the drive', async () => {
     const at = await partWay('off 1', 5);

@@ -1,11 +1,12 @@
 // The drives of a job: what each still wants before its check rotation stands, its tries and its marks.
 import { isOff } from '../../job/closed.ts';
 import { allStops } from '../../job/decide.ts';
+import { heldOnceMore, holdsYet } from '../../job/first-in.ts';
 import { every, stateOf } from '../../job/ledger.ts';
 import type { Refusal } from '../../job/refusal.ts';
 import { rotationNeeded } from '../../job/rotation.ts';
 import type { DriveState } from '../../job/states.ts';
-import { areaOf, type Hole, named, subjectText } from '../../job/subjects.ts';
+import { areaOf, type Hole, named, nameOf, subjectText } from '../../job/subjects.ts';
 import { isWithdrawn } from '../../job/withdrawn.ts';
 import { isRefused } from '../../trade/answer.ts';
 import { degreesOff, turnsUntilMarksMeet } from '../../trade/belt-drive.ts';
@@ -35,7 +36,10 @@ export function rotationRows(desk: Desk, keymap: Keymap): Listed[] {
     const lock = stops.flatMap(({ code, places: [place] }) =>
       code === 'pin-still-in' && place !== undefined ? (named('temporary', place) ?? []) : [],
     )[0];
-    return lock === undefined ? rows : rows.map((row) => ({ ...row, picks: { ...row.picks, temporary: lock } }));
+    const t = lock === undefined ? undefined : stateOf(desk.ledger, 'temporary', lock);
+    return !t || holdsYet(desk.ledger, t)
+      ? rows
+      : rows.map((row) => ({ ...row, picks: { ...row.picks, temporary: t.temporary } }));
   });
 }
 const stopsOf = ({ ledger, now }: Desk, { drive }: DriveState): Refusal[] =>
@@ -57,15 +61,21 @@ const isCount = ({ code }: Refusal): boolean => code === 'trays-not-counted';
  */
 function beforeTurning(desk: Desk, d: DriveState, keymap: Keymap, stops: readonly Refusal[]): Listed[] {
   return [
-    ...stops.filter((stop) => !isCount(stop)).map((stop) => stopRow(d, stop, keymap)),
+    ...stops.filter((stop) => !isCount(stop)).map((stop) => stopRow(desk, d, stop, keymap)),
     ...turnedBy(desk, d, keymap),
-    ...stops.filter(isCount).map((stop) => stopRow(d, stop, keymap)),
+    ...stops.filter(isCount).map((stop) => stopRow(desk, d, stop, keymap)),
   ];
 }
-function stopRow({ drive }: DriveState, stop: Refusal, keymap: Keymap): Listed {
+/** ", wanted again for crank pulley 1": out for the turns only. */
+function wantedAgain({ ledger }: Desk, { code, places: [place] }: Refusal): string {
+  const t = code === 'pin-still-in' && place ? stateOf(ledger, 'temporary', nameOf(place)) : undefined;
+  const bolt = t && heldOnceMore(ledger, t);
+  return bolt ? `, wanted again for ${subjectText(`hole:${bolt.hole}`)}` : '';
+}
+function stopRow(desk: Desk, { drive }: DriveState, stop: Refusal, keymap: Keymap): Listed {
   const [place, ...others] = stop.places;
   // Its own words name all of the trays.
-  const more = others.length > 0 && !isCount(stop) ? `; then ${listedShort(others)}` : '';
+  const more = others.length > 0 && !isCount(stop) ? `; then ${listedShort(others)}` : wantedAgain(desk, stop);
   const calls = [callFor[stop.code] ?? '', ...(isCount(stop) && others.length > 0 ? ['empty'] : [])];
   const ways = calls.map((call) => waySaid(keymap, 'rotation', call)).filter(Boolean);
   const way = ways.join(', all others empty: ');

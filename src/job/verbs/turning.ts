@@ -2,9 +2,10 @@
 // rotation shows is called in checking-rotation.ts.
 import * as z from 'zod';
 import type { Entry } from '../entry.ts';
+import { locksInTurn } from '../first-in.ts';
 import { no, traysCounted } from '../guards.ts';
 import { stateOf } from '../ledger.ts';
-import { driveHolesOpen, driveOpenedAt, drivePartsOff, locksIn, runningTry, tensionerNotLive } from '../rotation.ts';
+import { driveHolesOpen, driveOpenedAt, drivePartsOff, runningTry, tensionerNotLive } from '../rotation.ts';
 import type { DriveState } from '../states.ts';
 import { nameSchema } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
@@ -81,7 +82,7 @@ const readyToTurn: Guard<{ drive: string }>[] = [
   ready(
     'pin-still-in',
     (s) => {
-      const locks = locksIn(s.ledger);
+      const locks = locksInTurn(s.ledger);
       return locks[0]
         ? { because: `${locks[0]} is in`, instead: `take ${locks[0]} out`, places: locks.map((l) => `temporary:${l}`) }
         : null;
