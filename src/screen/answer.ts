@@ -96,10 +96,11 @@ function answerWords(answer: Answer, desk: Desk, keymap: Keymap, screen: ScreenI
     case 'faced':
       return { text: answer.text, look: takenLook };
     case 'refused': {
-      const rule = answer.refusal ? `[${answer.refusal.rule}] ` : '';
+      // Last, where it may be cut off: to whoever reads it from two metres it says nothing.
+      const rule = answer.refusal ? ` (${answer.refusal.rule})` : '';
       const again = answer.againSays ? ' The same key again: it is done already.' : '';
       const instead = insteadWords(answer, keymap, screen);
-      return { text: `NO ${rule}${answer.text}; ${instead}.${again}${quickWords(answer)}`, look: refusedLook };
+      return { text: `NO ${answer.text}; ${instead}.${again}${quickWords(answer)}${rule}`, look: refusedLook };
     }
     case 'asked': {
       const instead = insteadWords(answer, keymap, screen);

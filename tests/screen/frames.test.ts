@@ -197,7 +197,7 @@ describe('the last answer', () => {
         againSays: true,
       } as never),
     );
-    expect(said).toContain('NO [O1] the jack is in; take it out. The same key again: it is done already.');
+    expect(said).toContain('NO the jack is in; take it out. The same key again: it is done already. (O1)');
     const quick = { kind: 'asked', text: 'all are called', instead: 'go on', again: 'takes 4 off', tooQuick: true };
     expect(textOf(withAnswer(quick as never)).replace(/\s+/g, ' ')).toContain(
       'The same key again takes 4 off. Too quick to have been read: once more.',

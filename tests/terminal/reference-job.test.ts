@@ -54,7 +54,7 @@ it.each([
       pressed += keys.length;
       await bench.waitFor((frame) => {
         const said = frame.join('\n');
-        if (/\bNO \[/.test(said)) throw new Error(`refused after "${text}":\n${said}`);
+        if (/^ NO /m.test(said)) throw new Error(`refused after "${text}":\n${said}`);
         // What signs is answered by a key of its own, once it stands there.
         const isAsked = frame.some((row) => row.startsWith('  > ')) && !said.includes('The car leaves: release it?');
         return / saved\s*$/.test(frame[0] ?? '') && !isAsked;

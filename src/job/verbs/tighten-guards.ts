@@ -73,11 +73,7 @@ const spentIsNeverTight: Guard<Tighten> = {
     if (o.working) return no('a working fastener is never called tight', 'take it out when the work is done', here);
     const barred = mayNotServe(f, false);
     return barred
-      ? no(
-          `${specText(f.spec)} may not serve (${barred.rule}): ${barred.because}`,
-          'take it off and fit a new one',
-          here,
-        )
+      ? no(`${specText(f.spec)} may not serve: ${barred.because}`, 'take it off and fit a new one', here)
       : null;
   },
 };
