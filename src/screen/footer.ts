@@ -20,19 +20,20 @@ const footerRows = 3;
 
 export function footOf({ view, desk, columns, listed, keymap }: Scene): Row[] {
   if (view.asking) {
-    const { choices, type } = view.asking;
+    const { choices, type, after } = view.asking;
     const how =
       choices.length === 0
         ? 'type it'
         : areNumbered(choices)
           ? numberWords(type, choices.length, view.asking.most)
           : '1-9 choose';
+    const goesBack = after ? `   ${keymap.pad ? padQuestionKeys.erase : cap.erase} back` : '';
     const fresh = type === 'area' ? '   + a new one' : '';
     const [leave, move] = keymap.pad
       ? [padQuestionKeys.leave, `${padQuestionKeys.erase} rubs out   ${padQuestionKeys.page} page`]
       : [cap.leave, 'up/down move'];
     const length = keymap.pad && type === 'spec' ? '   0 6 . 25 is M6x25' : '';
-    const text = ` ${cap.take} take   ${leave} leave it   ${how}   ${move}${fresh}${length}`;
+    const text = ` ${cap.take} take   ${leave} leave it${goesBack}   ${how}   ${move}${fresh}${length}`;
     return filled([plainRow(fitted(text, columns), quietLook)], footerRows, columns);
   }
   const { placing } = desk.facing;

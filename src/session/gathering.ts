@@ -40,6 +40,8 @@ export function createGathering({
   lineFor,
 }: Hands): Gathering {
   let gathering: Pressing | undefined;
+  /** As it stood at each question that is answered. */
+  let asked: Pressing[] = [];
   let lastCall: Bound | undefined;
   let which = false;
   let unasked = true;
@@ -47,6 +49,7 @@ export function createGathering({
   function begin(bound: Bound): void {
     if (repeatable.has(bound.row.group)) lastCall = bound;
     gathering = pressing(bound, picks());
+    asked = [];
     unasked = !which;
     which = false;
     nextQuestion();
@@ -63,12 +66,16 @@ export function createGathering({
       if (stop.ready && lineFor({ typed: stop.ready.line, title: stop.ready.title, row: row.id })) return;
       return session()?.refuse(row, stop);
     }
-    if (question) return questions.ask(question, answered);
+    if (question) return questions.ask(question, answered, [], asked.length > 0 ? before : undefined);
     const { bound, args } = gathering;
     gathering = undefined;
     questions.stop();
     const { sure: _, ...said } = args;
     carryOut(bound.row, said);
+  }
+  function before(): void {
+    gathering = asked.pop() ?? gathering;
+    nextQuestion();
   }
   function answered(text: string): { why: string } | undefined {
     const { asking } = view();
@@ -79,6 +86,7 @@ export function createGathering({
       return notMade(gathering.bound.row) as undefined;
     }
     if ('why' in after) return after;
+    asked.push(gathering);
     gathering = after;
     nextQuestion();
     return undefined;

@@ -7,7 +7,8 @@ import { answerOf, begunBy, callType, isOfTheseOnly, meantAlready } from './answ
 /** Told the answer in words; a reason is why it can't be read, and the question stays. */
 export type Answered = (text: string) => { why: string } | undefined;
 export type Questions = {
-  ask(asking: Asking, answered: Answered, recall?: readonly string[]): void;
+  /** @param before asks again the question before this one, where there was one */
+  ask(asking: Asking, answered: Answered, recall?: readonly string[], before?: () => void): void;
   press(key: string, asking: Asking, inOneGo?: boolean): void;
   /** Text that was pasted. */
   type(text: string): void;
@@ -29,6 +30,7 @@ export function createQuestions(
 ): Questions {
   let answered: Answered | undefined;
   let recalled: readonly string[] = [];
+  let before: (() => void) | undefined;
   let byItself = false;
 
   function stop(): void {
@@ -81,6 +83,11 @@ export function createQuestions(
     step({ move: by, of: offered(asking).length });
   }
 
+  function erase({ typed }: Asking): void {
+    if (typed === '' && before) return before();
+    step({ erase: true });
+  }
+
   const byKey: Record<string, (asking: Asking) => void> = {
     [questionKeys.leave]: leave,
     up: (asking) => move(asking, -1),
@@ -89,7 +96,7 @@ export function createQuestions(
     'page-down': (asking) => move(asking, choicesAPage),
     left: (asking) => move(asking, 0),
     right: (asking) => move(asking, 0),
-    [questionKeys.erase]: () => step({ erase: true }),
+    [questionKeys.erase]: erase,
     'ctrl+u': () => step({ empty: true }),
     space: () => typed(' '),
     [questionKeys.take]: enter,
@@ -98,7 +105,7 @@ export function createQuestions(
   /** On a keypad nothing else is at hand for going back, erasing and turning the page. */
   const byPad: Record<string, (asking: Asking) => void> = {
     [padQuestionKeys.leave]: leave,
-    [padQuestionKeys.erase]: () => step({ erase: true }),
+    [padQuestionKeys.erase]: erase,
     [padQuestionKeys.page]: (asking) => move(asking, choicesAPage),
   };
 
@@ -127,10 +134,11 @@ export function createQuestions(
   }
 
   return {
-    ask(asking, then, recall = []) {
+    ask(asking, then, recall = [], goBack = undefined) {
       answered = then;
       recalled = recall;
-      step({ ask: asking });
+      before = goBack;
+      step({ ask: goBack ? { ...asking, after: true } : asking });
     },
     press,
     type: pasted,

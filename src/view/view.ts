@@ -24,6 +24,8 @@ export type Asking = {
   unpointed?: true;
   /** Why the last answer could not be read. */
   why?: string;
+  /** Another of the same call was answered before it, and is asked again by the key that erases where nothing is typed. */
+  after?: true;
 };
 export type Choice = {
   value: string;

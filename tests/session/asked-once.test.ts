@@ -292,6 +292,18 @@ describe('what is asked', () => {
       text: expect.stringMatching(/^struck: line 4 \(area 1 3 empty on arrival/),
     });
   });
+  it('goes back to the question before by the key that erases, where nothing is typed, and from the first nowhere', async () => {
+    const at = await newJob();
+    const title = () => at.view().asking?.title;
+    await at.press('a', '+', 'D', '2');
+    expect(at.view().asking).toMatchObject({ title: 'draw the area: how many holes in a row', after: true });
+    await at.press('4', 'backspace', 'backspace');
+    expect(title()).toBe('draw the area: shape');
+    await at.press('backspace');
+    expect(title()).toBe('draw the area: shape');
+    await at.press('1', '6', 'enter');
+    expect(at.state().answer).toMatchObject({ text: 'area 1 drawn, 6 holes' });
+  });
   it('offers the heads by their size, and names what is in use', async () => {
     const at = await newJob();
     await at.press('a', '+', 'b', '0', 'x');
