@@ -6,6 +6,7 @@ import type { Row } from '../calls/row.ts';
 import { pressingAfter } from './answering.ts';
 import { notAsked, questionOf } from './asking.ts';
 import type { Questions } from './questions.ts';
+import type { Answer } from './session-shape.ts';
 import type { LineBegun } from './typed-line.ts';
 import { withNextOfKind } from './unasked.ts';
 import type { Around } from './walking.ts';
@@ -42,13 +43,18 @@ export function createGathering({
   let gathering: Pressing | undefined;
   /** As it stood at each question that is answered. */
   let asked: Pressing[] = [];
+  /** What was chosen for a call that was then asked about: the same key again means that one. */
+  let chosen: { pressing: Pressing; answer: Answer } | undefined;
   let lastCall: Bound | undefined;
   let which = false;
   let unasked = true;
 
   function begin(bound: Bound): void {
     if (repeatable.has(bound.row.group)) lastCall = bound;
-    gathering = pressing(bound, picks());
+    const isShown = chosen?.answer === session()?.store.getState().answer;
+    const kept = isShown && chosen?.pressing.bound.row === bound.row && !which ? chosen : undefined;
+    if (!kept) chosen = undefined;
+    gathering = kept ? { ...kept.pressing, bound } : pressing(bound, picks());
     asked = [];
     unasked = !which;
     which = false;
@@ -67,11 +73,14 @@ export function createGathering({
       return session()?.refuse(row, stop);
     }
     if (question) return questions.ask(question, answered, [], asked.length > 0 ? before : undefined);
-    const { bound, args } = gathering;
+    const meant = gathering;
+    const { sure: _, ...said } = meant.args;
+    const isChosen = asked.length > 0 || chosen !== undefined;
     gathering = undefined;
     questions.stop();
-    const { sure: _, ...said } = args;
-    carryOut(bound.row, said);
+    carryOut(meant.bound.row, said);
+    const answer = session()?.store.getState().answer;
+    chosen = isChosen && answer?.kind === 'asked' ? { pressing: meant, answer } : undefined;
   }
   function before(): void {
     gathering = asked.pop() ?? gathering;
