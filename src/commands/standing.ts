@@ -1,8 +1,10 @@
 // standing: what still stands between the car and the road.
 
 import type { Desk } from '../calls/desk.ts';
+import { dueUnsaid } from '../calls/due-unsaid.ts';
 import { nextWords } from '../calls/line-reader.ts';
 import { todoRows } from '../calls/lists/todo.ts';
+import { stateOf } from '../job/ledger.ts';
 import { readLog } from '../job/log.ts';
 import { openPointsWithNext } from '../job/next-call.ts';
 import { notAsked } from '../job/not-asked.ts';
@@ -46,14 +48,17 @@ export const standing: Command = {
         const end = job.notices[0] ?? job.doubt?.fault;
         if (end && !args.flags.has('json')) out.write(`NOT SURE: ${end.what}\n`);
         const mayLeave = points.length === 0 && !end;
+        // X4: on a released job nothing more is said.
+        const due = (stateOf(ledger, 'vehicle', 'vehicle')?.releasedAt ?? 0) > 0 ? [] : dueUnsaid(desk);
         if (args.flags.has('by-service')) {
           out.write(args.flags.has('json') ? todoData(desk) : todoText(desk, told.length));
         } else if (args.flags.has('json')) {
           out.write(
-            `${JSON.stringify({ job: job.job, mayLeave, ...(end && { fileEnd: end.what }), open: points, notAsked: notAsked(ledger), totals: ledger.tallies.all }, null, 2)}\n`,
+            `${JSON.stringify({ job: job.job, mayLeave, ...(end && { fileEnd: end.what }), open: points, notAsked: notAsked(ledger), dueUnsaid: due, totals: ledger.tallies.all }, null, 2)}\n`,
           );
         } else {
           out.write(standingText(ledger, { now, wordsOf: (said) => nextWords(desk, said) }));
+          for (const { line } of due) out.write(`next due, not said: ${plainText(line)}\n`);
         }
         return mayLeave ? exits.fine : exits.open;
       } finally {

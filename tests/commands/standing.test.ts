@@ -45,6 +45,14 @@ describe('standing', () => {
     expect(snug.out).toContain('- cam cover 2: snug -> tight cam cover 2 pass final\n');
   });
 
+  it('[X4] names what comes round again and nobody said when, until it is said', async () => {
+    const belt = 'part off timing belt held by nothing\nbox new belt for timing belt\nrenewed timing belt\n';
+    await bench.run(['take', 'hatchback'], { input: belt });
+    const unsaid = 'next due, not said: due timing belt on DATE at DISTANCE\n';
+    expect((await bench.run(['standing', 'hatchback'])).out).toContain(unsaid);
+    await bench.run(['take', 'hatchback'], { input: 'due timing belt at 200000\n' });
+    expect((await bench.run(['standing', 'hatchback'])).out).not.toContain('next due');
+  });
   it('[X1] ends with 0 for a job that may leave', async () => {
     expect(await bench.run(['standing', finished])).toMatchObject({ exit: 0, complaint: '' });
     const { exit, out } = await bench.run(['standing', finished, '--json']);
