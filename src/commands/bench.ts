@@ -11,6 +11,7 @@ import { keysOf } from './keys.ts';
 import { type ByVoice, joinVoice, voiceDoors } from './listening.ts';
 import { openSession } from './opening.ts';
 import { jobsOnShelf } from './shelf.ts';
+import { watchShelf } from './shelf-watch.ts';
 import { exitAfter, type Shown, takeTerminal } from './terminal.ts';
 
 export type Show = (bench: Bench, keys: ReturnType<typeof keysOf>, options: { colours: boolean }) => Shown;
@@ -72,12 +73,17 @@ export async function runBench(
   const show = await coming;
   const endVoice = joinVoice(bench, byVoice);
   const terminal = takeTerminal(process.stdin, process.stdout, bench.quit, bench.inFront);
+  let endWatch: (() => void) | undefined;
   try {
     const shown = show(bench, keysOf(process.stdin, terminal.stop), { colours: !process.env.NO_COLOR });
     terminal.shows(shown);
     setImmediate(firstFrame.resolve);
+    void firstFrame.promise.then(() => {
+      endWatch = watchShelf(() => bench.store.getState().view.screen === 'shelf', bench.inFront);
+    });
     await shown.left;
   } finally {
+    endWatch?.();
     endVoice();
     terminal.giveBack();
   }

@@ -247,6 +247,14 @@ export function createBench(doors: BenchDoors): Bench {
     desk,
     open: (path) => ontoBench.open(path),
     quit,
-    inFront: () => void (get().view.screen === 'shelf' && ontoBench.refreshShelf()),
+    inFront() {
+      if (get().view.screen !== 'shelf') return;
+      void doors.jobs().then((shelf) => {
+        // Read anew under the hand: the job pointed at stays the one that is opened.
+        const picked = get().view.screen === 'shelf' ? pickedOf(around)?.key : undefined;
+        set({ shelf });
+        keepPicked(around, picked);
+      });
+    },
   };
 }

@@ -96,6 +96,19 @@ describe('the shelf', () => {
     await new Promise(setImmediate);
     expect(at.opens.map(({ named }) => named)).toEqual(['/jobs/van']);
   });
+  it('keeps the job pointed at where another one comes before it while the shelf stands there', async () => {
+    const shelf: OnTheShelf[] = [estate('one'), estate('van')];
+    const at = await atTheBench(undefined, { shelf });
+    await new Promise(setImmediate);
+    await at.press('down');
+    shelf.unshift(estate('newer'));
+    at.bench.inFront();
+    await new Promise(setImmediate);
+    expect(at.bench.listed()).toHaveLength(3);
+    await at.press('enter');
+    await new Promise(setImmediate);
+    expect(at.opens.map(({ named }) => named)).toEqual(['/jobs/van']);
+  });
   it('is not read where a job is opened at once, before it is gone to or nothing could be opened', async () => {
     let read = 0;
     const jobs = async () => {
