@@ -66,28 +66,28 @@ export type Matched = { args: Args } | { why: string };
 export function matchForm(nodes: readonly Node[], line: readonly Token[], read: ReadSlot): Matched {
   let furthest = -1;
   let why = 'say it otherwise';
-  const blame = (at: number, because: string) => {
+  const blame = (at: number, because: () => string) => {
     if (at <= furthest) return;
     furthest = at;
-    why = because;
+    why = because();
   };
   const go = (todo: readonly Node[], at: number, args: Args): Args | null => {
     const [node, ...rest] = todo;
     if (!node) {
       if (at === line.length) return args;
-      blame(at, `"${line[at]?.text}" is not expected here`);
+      blame(at, () => `"${line[at]?.text}" is not expected here`);
       return null;
     }
     if ('group' in node) return go([...node.group, ...rest], at, args) ?? go(rest, at, args);
     if ('word' in node) {
       const token = line[at];
       if (token && !token.quoted && token.text.toLowerCase() === node.word) return go(rest, at + 1, args);
-      blame(at, token ? `"${token.text}" where "${node.word}" is expected` : `"${node.word}" is missing`);
+      blame(at, () => (token ? `"${token.text}" where "${node.word}" is expected` : `"${node.word}" is missing`));
       return null;
     }
     const reading = read(node.type, line.slice(at), stopsAfter(rest), args);
     if ('why' in reading) {
-      blame(at, reading.why);
+      blame(at, () => reading.why);
       return null;
     }
     for (const { value, used } of reading) {

@@ -1,20 +1,33 @@
-// A persistent map in drawers: setting a key copies one drawer, not the whole cabinet. A draft notes what is set beside
-// the cabinet and puts it in when it is settled, each key once. Neither knows what it holds.
-const count = 128;
+// A persistent map in chests of drawers: setting a key copies its drawer and the chest around it, not the whole cabinet. A
+// draft notes what is set beside the cabinet and puts it in when it is settled, each key once. Neither knows what it holds.
+const wide = 64;
 
-export type Drawers<T> = readonly Readonly<Record<string, T>>[];
+/** Few keys, looked through in a row: of 5,000 subjects one or two lie in one. What was taken out is there without a value. */
+type Drawer<T> = { keys: readonly string[]; values: (T | undefined)[] };
+type Chest<T> = (Drawer<T> | undefined)[];
+export type Drawers<T> = readonly (Readonly<Chest<T>> | undefined)[];
 export type Draft<T> = { under: Drawers<T>; over: Map<string, T | undefined> };
 
-const none: Drawers<never> = Array.from({ length: count }, () => Object.create(null) as Record<string, never>);
-export const emptyDrawers = <T>(): Drawers<T> => none as Drawers<T>;
+const none: Drawers<never> = [];
+const bare: readonly undefined[] = Array.from({ length: wide }, () => undefined);
+export const emptyDrawers = <T>(): Drawers<T> => none;
 
-function drawerOf(key: string): number {
-  let sum = 0;
-  for (let i = 0; i < key.length; i++) sum = (Math.imul(sum, 31) + key.charCodeAt(i)) | 0;
-  return (sum >>> 0) % count;
+/** Of the end of a key, where names differ. */
+function placeOf(key: string): number {
+  const { length } = key;
+  let place = length;
+  for (let i = Math.max(0, length - 6); i < length; i++) place = (Math.imul(place, 31) + key.charCodeAt(i)) | 0;
+  return place;
 }
+const chestAt = (place: number): number => (place >>> 6) % wide;
+const drawerAt = (place: number): number => place & (wide - 1);
 
-export const pick = <T>(from: Drawers<T>, key: string): T | undefined => from[drawerOf(key)]?.[key];
+export function pick<T>(from: Drawers<T>, key: string): T | undefined {
+  if (from === none) return undefined;
+  const place = placeOf(key);
+  const drawer = from[chestAt(place)]?.[drawerAt(place)];
+  return drawer?.values[drawer.keys.indexOf(key)];
+}
 
 export const draftOf = <T>(of: Drawers<T>): Draft<T> => ({ under: of, over: new Map() });
 
@@ -29,23 +42,46 @@ export const put = <T>(into: Draft<T>, key: string, value: T | undefined): void 
 
 export function settled<T>({ under, over }: Draft<T>): Drawers<T> {
   if (over.size === 0) return under;
-  const drawers = [...under] as Record<string, T>[];
-  const owned: true[] = [];
+  const chests = (under === none ? bare : under).slice() as (Chest<T> | undefined)[];
   for (const [key, value] of over) {
-    const at = drawerOf(key);
-    if (!owned[at]) {
-      drawers[at] = Object.assign(Object.create(null), drawers[at]);
-      owned[at] = true;
+    const place = placeOf(key);
+    const at = chestAt(place);
+    let chest = chests[at];
+    if (!chest || chest === under[at]) {
+      chest = (chest ?? bare).slice();
+      chests[at] = chest;
     }
-    const drawer = drawers[at] as Record<string, T>;
-    if (value === undefined) delete drawer[key];
-    else drawer[key] = value;
+    layIn(chest, under[at], drawerAt(place), key, value);
   }
-  return drawers;
+  return chests;
+}
+
+/** @param before the chest as others see it: what it shares with them is copied */
+function layIn<T>(
+  chest: Chest<T>,
+  before: Readonly<Chest<T>> | undefined,
+  at: number,
+  key: string,
+  value: T | undefined,
+): void {
+  let drawer = chest[at];
+  if (!drawer || drawer === before?.[at]) {
+    drawer = { keys: drawer?.keys ?? [], values: drawer?.values.slice() ?? [] };
+    chest[at] = drawer;
+  }
+  const there = drawer.keys.indexOf(key);
+  if (there >= 0) {
+    drawer.values[there] = value;
+  } else if (value !== undefined) {
+    drawer.keys = [...drawer.keys, key];
+    drawer.values.push(value);
+  }
 }
 
 export function* everyKey<T>(of: Drawers<T>): Generator<[string, T]> {
-  for (const drawer of of) for (const key in drawer) yield [key, drawer[key] as T];
+  for (const chest of of)
+    for (const { keys, values } of chest?.filter((drawer) => drawer !== undefined) ?? [])
+      for (const [i, key] of keys.entries()) if (values[i] !== undefined) yield [key, values[i]];
 }
 
 /** An append-only row shared between versions: each sees only its own length, a fork copies. */

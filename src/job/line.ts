@@ -49,6 +49,13 @@ export function readLine(value: unknown, jitless = isEarly(value)): ReadLine {
   return { ok: true, line: { ...read.data, entries: entries.slice() as Line['entries'] } };
 }
 
+/** What keeps a line from being written whose entries hold already: `decide` gives no other. */
+export function whyNotWritten(line: Line): string | undefined {
+  const read = lineSchema.safeParse(line);
+  const no = read.success ? undefined : notALine(line, read.error.issues[0], []);
+  return no && !no.ok ? no.what : undefined;
+}
+
 function notALine(value: unknown, issue: z.core.$ZodIssue | undefined, inside: readonly PropertyKey[]): ReadLine {
   const at = [...inside, ...(issue?.path ?? [])].join('.') || 'line';
   const kinds: readonly string[] = entryKinds;

@@ -9,7 +9,7 @@ import { sheetWay } from '../calls/sheet-way.ts';
 import { unknownTray } from '../calls/trays.ts';
 import { wayOut } from '../calls/ways-out.ts';
 import { blocked, closedJob, decide, type Override } from '../job/decide.ts';
-import { type Line, readLine as readJobLine, type Stamp } from '../job/line.ts';
+import { type Line, type Stamp, whyNotWritten } from '../job/line.ts';
 import { appendLine, readLog } from '../job/log.ts';
 import type { Refusal } from '../job/refusal.ts';
 import type { Said } from '../job/said.ts';
@@ -158,8 +158,8 @@ export function createSession({
       entries: decided.entries,
     };
     // A line that could not be read again would close the whole job.
-    const written = readJobLine(line, false);
-    if (!written.ok) return no(`this cannot be written down (${written.what})`, 'say it otherwise');
+    const unwritten = whyNotWritten(line);
+    if (unwritten) return no(`this cannot be written down (${unwritten})`, 'say it otherwise');
     const { hole: _, ...kept } = facing;
     const after = appendLine(ledger, line);
     const asCalled: Desk = { ...desk(), ledger };

@@ -2,8 +2,8 @@
 // what folding it at once does.
 import { expect, it } from 'vitest';
 import { bookDifferences } from '../../src/job/books.ts';
-import { everyKey } from '../../src/job/drawers.ts';
-import { emptyLedger, isStruck } from '../../src/job/ledger.ts';
+import { type Drawers, everyKey } from '../../src/job/drawers.ts';
+import { emptyLedger, everySort, isStruck } from '../../src/job/ledger.ts';
 import { type Line, readLine } from '../../src/job/line.ts';
 import { appendLine, readLog } from '../../src/job/log.ts';
 import { openPoints } from '../../src/job/open-points.ts';
@@ -12,6 +12,7 @@ import { largeJob } from './large-job.ts';
 const size = { lines: 2000, fasteners: 500, areas: 6 };
 const lines = largeJob(size);
 const last = lines.at(-1) as Line;
+const heldIn = (drawers: Drawers<unknown>) => Object.fromEntries(everyKey(drawers));
 
 it('a long job is made of legal lines that read back, the same every time', () => {
   expect(lines).toHaveLength(size.lines);
@@ -26,7 +27,7 @@ it('[U1] a long job with strikes and restores has no misfit, balanced books, and
   for (const line of lines) grown = appendLine(grown, line);
   expect([...everyKey(whole.misfits)]).toEqual([]);
   expect(bookDifferences(whole)).toEqual([]);
-  expect(grown.states).toEqual(whole.states);
+  for (const sort of everySort) expect(heldIn(grown.states[sort])).toEqual(heldIn(whole.states[sort]));
   expect(grown.tallies).toEqual(whole.tallies);
   expect(openPoints(grown, last)).toEqual(openPoints(whole, last));
   expect(whole.tallies.all.holes).toBe(size.fasteners);

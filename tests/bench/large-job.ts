@@ -4,7 +4,7 @@
 import { decide } from '../../src/job/decide.ts';
 import type { Product } from '../../src/job/entries/declared.ts';
 import type { Entry } from '../../src/job/entry.ts';
-import { emptyLedger, type Ledger, lineAt } from '../../src/job/ledger.ts';
+import { emptyLedger, isStruck, type Ledger, lineAt } from '../../src/job/ledger.ts';
 import type { Line, Stamp } from '../../src/job/line.ts';
 import { appendLine } from '../../src/job/log.ts';
 import type { Said } from '../../src/job/said.ts';
@@ -89,7 +89,7 @@ function* secondThoughts(chance: () => number): Generator<Next> {
   yield (ledger) => {
     const n = 1 + Math.floor(chance() * ledger.lines.length);
     const tight = lineAt(ledger, n)?.entries.every((e) => e.kind === 'fastener-tightened');
-    struck = tight && !ledger.struck.some((drawer) => String(n) in drawer) ? n : undefined;
+    struck = tight && !isStruck(ledger, n) ? n : undefined;
     return struck === undefined ? undefined : { verb: 'strike', lines: [struck] };
   };
   yield () => (struck === undefined ? undefined : { verb: 'restore', lines: [struck] });

@@ -4,6 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bookDifferences } from '../../src/job/books.ts';
 import { decide, verbs } from '../../src/job/decide.ts';
+import { type Drawers, everyKey } from '../../src/job/drawers.ts';
 import type { Entry } from '../../src/job/entry.ts';
 import { emptyLedger, type Ledger, stateOf } from '../../src/job/ledger.ts';
 import { type Line, readLine } from '../../src/job/line.ts';
@@ -58,7 +59,7 @@ const anyLines: fc.Arbitrary<Line[]> = fc
 
 const inOrder = (value: Record<string, unknown>) =>
   Object.fromEntries(Object.entries(value).sort(([a], [b]) => (a < b ? -1 : 1)));
-const flat = (drawers: readonly object[]) => inOrder(Object.assign({}, ...drawers));
+const flat = (drawers: Drawers<unknown>) => inOrder(Object.fromEntries(everyKey(drawers)));
 /** All that a ledger holds, however it came to it. */
 const held = ({ lines, struck, chains, states, names, misfits, tallies, verdicts, exchanges }: Ledger) => ({
   lines: lines.length,
@@ -67,7 +68,9 @@ const held = ({ lines, struck, chains, states, names, misfits, tallies, verdicts
     const { all, length } = row as { all: number[]; length: number };
     return [key, all.slice(0, length)];
   }),
-  states: Object.fromEntries(Object.entries(states).map(([sort, drawers]) => [sort, flat(drawers)])),
+  states: Object.fromEntries(
+    Object.entries(states).map(([sort, drawers]) => [sort, flat(drawers as Drawers<unknown>)]),
+  ),
   names: Object.fromEntries(Object.entries(names).map(([sort, row]) => [sort, row.all.slice(0, row.length)])),
   misfits: flat(misfits),
   tallies,

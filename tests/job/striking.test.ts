@@ -1,5 +1,6 @@
 // U: striking and restoring lines, what leans on them, which proofs fall with them, and what was called wrongly put right.
 import { describe, expect, it } from 'vitest';
+import { type Drawers, everyKey } from '../../src/job/drawers.ts';
 import { stateOf } from '../../src/job/ledger.ts';
 import { losesFooting } from '../../src/job/striking.ts';
 import { type Bench, bench, m6, m8 } from './bench.ts';
@@ -126,9 +127,10 @@ describe('a struck line', () => {
   /** All that a job stands as, without the log itself. */
   const standing = (on: Bench) => {
     const { states, tallies, misfits, verdicts } = on.ledger();
-    const of = <T>(drawers: readonly Readonly<Record<string, T>>[]) =>
-      Object.fromEntries(drawers.flatMap((drawer) => Object.entries(drawer)));
-    const all = Object.fromEntries(Object.entries(states).map(([sort, drawers]) => [sort, of<unknown>(drawers)]));
+    const of = (drawers: Drawers<unknown>) => Object.fromEntries(everyKey(drawers));
+    const all = Object.fromEntries(
+      Object.entries(states).map(([sort, drawers]) => [sort, of(drawers as Drawers<unknown>)]),
+    );
     return { states: all, tallies, misfits: of(misfits), verdicts };
   };
 
