@@ -158,6 +158,20 @@ describe('a whole pass', () => {
   });
 });
 
+describe('what is still open', () => {
+  it('[X5] begins with what can be done now; what wants another thing first comes behind it', async () => {
+    const at = await partWay('clean cam cover face');
+    await at.press('L');
+    const rows = at.bench.listed();
+    const texts = rows.slice(0, rows.length).map(({ text }) => text);
+    const rowOf = (text: string) => texts.findIndex((one) => one.startsWith(text));
+    expect(texts[rowOf('coil rail plug')]).toBe('coil rail plug: parted; first');
+    expect(rowOf('tensioner and idler 1: off')).toBeGreaterThan(0);
+    expect(rowOf('coil rail plug')).toBeGreaterThan(rowOf('tensioner and idler 1: off'));
+    expect(rowOf('cam cover face: ')).toBeLessThan(rowOf('tensioner and idler 1: off'));
+  });
+});
+
 describe('going on by itself', () => {
   it('stays in an area whose connections wait, and goes on with the last of them', async () => {
     const at = await partWay('used tube of sealant at face cam cover face');

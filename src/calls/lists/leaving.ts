@@ -9,7 +9,7 @@ import { gapWords } from '../../job/number-jump.ts';
 import type { OpenPoint } from '../../job/open-point.ts';
 import { gatedBy } from '../../job/order.ts';
 import { waitWords } from '../../job/ready.ts';
-import { areaOf, named, nameOf, subjectText } from '../../job/subjects.ts';
+import { areaOf, named, nameOf, sortOf, subjectText } from '../../job/subjects.ts';
 import { toldOnce } from '../../job/told-once.ts';
 import type { Desk } from '../desk.ts';
 import type { Args } from '../form.ts';
@@ -17,13 +17,21 @@ import { nextWords } from '../line-reader.ts';
 import { type Listed, type Rows, rowsMadeBy } from '../listed.ts';
 import { specWords } from '../spec-words.ts';
 
+/** Of no holes that could be gated: whether something else comes first shows in the call that leads to it. */
+const waitsByItsCall: ReadonlySet<string> = new Set(['part', 'connection', 'face', 'drive', 'circuit']);
+
 export function leavingRows(desk: Desk): Rows {
   const { points: each, withNext } = openPointsToLookAt(desk.ledger, desk.now);
   const all = toldOnce(desk.ledger, each);
   // What can be closed now comes before what waits for something behind it.
-  const isGated = ({ at }: OpenPoint): boolean => {
-    const areas = areasOf(desk, at);
-    return areas.length > 0 && areas.every((area) => gatedBy(desk.ledger, area) !== undefined);
+  const gated = new Map<OpenPoint, boolean>();
+  const isGated = (point: OpenPoint): boolean => {
+    const areas = areasOf(desk, point.at);
+    if (areas.length > 0) return areas.every((area) => gatedBy(desk.ledger, area) !== undefined);
+    if (!waitsByItsCall.has(sortOf(point.at))) return false;
+    const known = gated.get(point) ?? firstWords(withNext(point)) !== '';
+    gated.set(point, known);
+    return known;
   };
   const together = (some: readonly OpenPoint[]) => asItGoesBack(desk, some);
   const points = [...together(all.filter((point) => !isGated(point))), ...together(all.filter(isGated))];
