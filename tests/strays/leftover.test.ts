@@ -1,13 +1,19 @@
-// The played jobs themselves: the same for the same number, sound in the ledger, and every kind of mistake among them.
+// The played jobs themselves: the same for the same number, sound in the ledger, and every kind of mistake among them; and
+// what the ranking proposes on them is taken.
 import { describe, expect, it } from 'vitest';
+import { decide } from '../../src/job/decide.ts';
 import { everyKey } from '../../src/job/drawers.ts';
-import { every } from '../../src/job/ledger.ts';
+import { every, stateOf } from '../../src/job/ledger.ts';
+import { whose } from '../../src/job/whose.ts';
+import { settlingCalls } from '../../src/job/whose-calls.ts';
 import { rankOf } from './answer.ts';
 import { knownFieldsAndTray, openWithThisHead } from './baselines.ts';
 import { type Leftovers, leftoversOf } from './leftover.ts';
 import { mistakeKinds } from './mistakes.ts';
 import { newScore, scoreOn } from './scoring.ts';
+import { mustSay, say, type Told } from './told.ts';
 
+const slowMs = 9000;
 const jobs: readonly Leftovers[] = Array.from({ length: 80 }, (_, i) => leftoversOf(i + 1));
 const strays = jobs.flatMap((job) => job.strays.map((stray) => ({ job, stray })));
 
@@ -79,5 +85,42 @@ describe('a played job with fasteners left over', () => {
       expect(score.all.first / score.all.strays).toBeGreaterThan(0.05);
       expect(score.all.first / score.all.strays).toBeLessThan(0.6);
     }
+  });
+});
+
+describe('whose the leftovers of a played job are', () => {
+  it('[K3 X5] the call of the likeliest is one the job takes', () => {
+    for (const { seed, ledger, strays } of jobs.slice(0, 40)) {
+      const hands = strays.map((one) => one.asked);
+      for (const [i, [best]] of whose(ledger, hands).entries()) {
+        const hand = hands[i] as (typeof hands)[number];
+        for (const said of best ? settlingCalls(ledger, best, hand) : []) {
+          const told: Told = { ledger, facing: {}, atMs: Date.UTC(2026, 1, 1) };
+          const answer = decide(ledger, said, { atMs: told.atMs, zoneMin: 0, run: 2, awakeMs: 0 });
+          expect(answer, `seed ${seed}: ${JSON.stringify(said)} for ${JSON.stringify(best)}`).not.toHaveProperty(
+            'refused',
+          );
+        }
+      }
+    }
+  });
+
+  it('[K3 X5] called a stray before, the calls of the likeliest are taken one after the other', () => {
+    let settled = 0;
+    for (const { ledger, strays } of jobs.slice(40, 70)) {
+      const told: Told = { ledger, facing: {}, atMs: Date.UTC(2026, 1, 1) };
+      const hand = strays[0]?.asked;
+      if (!hand) continue;
+      const spec = Object.keys(hand.spec).length === 0 ? { kind: 'bolt' as const } : hand.spec;
+      mustSay(told, { verb: 'find-stray', spec, tray: hand.tray ?? '1' }, slowMs);
+      const stray = `s${told.ledger.lines.length}.1`;
+      const [best] = whose(told.ledger, [hand])[0] ?? [];
+      if (!best) continue;
+      const calls = settlingCalls(told.ledger, best, hand, stray);
+      for (const said of calls) expect(say(told, said, slowMs), JSON.stringify(said)).toBe(true);
+      if (calls.length > 0 && stateOf(told.ledger, 'stray', stray)?.settled !== undefined) settled++;
+      else if (!stateOf(told.ledger, 'stray', stray)) settled++;
+    }
+    expect(settled).toBeGreaterThan(20);
   });
 });

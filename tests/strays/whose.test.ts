@@ -1,6 +1,5 @@
 // Whose bolt is this: told jobs small enough to be known by heart, and the played ones beside both baselines.
 import { describe, expect, it } from 'vitest';
-import { decide } from '../../src/job/decide.ts';
 import { type Ledger, stateOf } from '../../src/job/ledger.ts';
 import type { Spec } from '../../src/job/spec.ts';
 import { type Candidate, whose } from '../../src/job/whose.ts';
@@ -8,9 +7,8 @@ import { settlingCalls } from '../../src/job/whose-calls.ts';
 import { whatFits } from '../../src/job/whose-hole.ts';
 import { candidateLine } from '../../src/job/whose-words.ts';
 import { knownFieldsAndTray, openWithThisHead } from './baselines.ts';
-import { leftoversOf } from './leftover.ts';
 import { scoresOver } from './scoring.ts';
-import { mustSay, newTold, say, type Told } from './told.ts';
+import { mustSay, newTold, type Told } from './told.ts';
 
 const m6: Spec = { kind: 'bolt', head: 'hex 10', thread: 'M6', lengthMm: 25 };
 const m8: Spec = { kind: 'bolt', head: 'hex 13', thread: 'M8', lengthMm: 40 };
@@ -272,42 +270,5 @@ describe('on played jobs', () => {
     expect(strays).toBeGreaterThan(100);
     for (const { all } of baselines) expect(hits / strays).toBeGreaterThan(all.first / all.strays + 0.2);
     expect(amongThree / strays).toBeGreaterThanOrEqual(0.95);
-  });
-
-  it('[K3 X5] the call of the likeliest is one the job takes', () => {
-    for (let seed = 1; seed <= 40; seed++) {
-      const { ledger, strays } = leftoversOf(seed);
-      const hands = strays.map((one) => one.asked);
-      for (const [i, [best]] of whose(ledger, hands).entries()) {
-        const hand = hands[i] as (typeof hands)[number];
-        for (const said of best ? settlingCalls(ledger, best, hand) : []) {
-          const told: Told = { ledger, facing: {}, atMs: Date.UTC(2026, 1, 1) };
-          const answer = decide(ledger, said, { atMs: told.atMs, zoneMin: 0, run: 2, awakeMs: 0 });
-          expect(answer, `seed ${seed}: ${JSON.stringify(said)} for ${JSON.stringify(best)}`).not.toHaveProperty(
-            'refused',
-          );
-        }
-      }
-    }
-  });
-
-  it('[K3 X5] called a stray before, the calls of the likeliest are taken one after the other', () => {
-    let settled = 0;
-    for (let seed = 41; seed <= 70; seed++) {
-      const { ledger, strays } = leftoversOf(seed);
-      const told: Told = { ledger, facing: {}, atMs: Date.UTC(2026, 1, 1) };
-      const hand = strays[0]?.asked;
-      if (!hand) continue;
-      const spec = Object.keys(hand.spec).length === 0 ? { kind: 'bolt' as const } : hand.spec;
-      mustSay(told, { verb: 'find-stray', spec, tray: hand.tray ?? '1' }, slowMs);
-      const stray = `s${told.ledger.lines.length}.1`;
-      const [best] = whose(told.ledger, [hand])[0] ?? [];
-      if (!best) continue;
-      const calls = settlingCalls(told.ledger, best, hand, stray);
-      for (const said of calls) expect(say(told, said, slowMs), JSON.stringify(said)).toBe(true);
-      if (calls.length > 0 && stateOf(told.ledger, 'stray', stray)?.settled !== undefined) settled++;
-      else if (!stateOf(told.ledger, 'stray', stray)) settled++;
-    }
-    expect(settled).toBeGreaterThan(20);
   });
 });
