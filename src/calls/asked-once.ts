@@ -1,6 +1,7 @@
 // Keys that may be a slip though nothing stands against the call: what each is answered the first time, with nothing
 // written. The same key again means it; what was typed in full means it at once, what was heard by a second word.
 import { holesOf, isEmptyOnArrival, isOff, isTouched } from '../job/closed.ts';
+import { notReady, unlockedTooSoon } from '../job/first-in.ts';
 import type { HoleState } from '../job/hole-states.ts';
 import { stateOf } from '../job/ledger.ts';
 import { dueIn, inOrder, passesOf } from '../job/passes.ts';
@@ -57,6 +58,20 @@ export function askedOnPass({ ledger }: Desk, { area }: Said): Once | undefined 
     by: empty.length > 0 && empty.every(isEmptyOnArrival) ? 'new' : 'back',
     again: `calls ${pass} done without ${empty.length + loose.length === 1 ? 'it' : 'them'}`,
   };
+}
+
+/** R2: what holds the shafts comes out while their drive is not together: by one key the timing would be gone. */
+export function askedOnUnlocking({ ledger }: Desk, { temporary }: Said): Once | undefined {
+  const t = typeof temporary === 'string' ? stateOf(ledger, 'temporary', temporary) : undefined;
+  const [first] = t ? unlockedTooSoon(ledger, t) : [];
+  return t && first !== undefined
+    ? {
+        because: `${t.temporary} holds the shafts, and ${notReady(ledger, first)}`,
+        instead: 'it stays in until the drive is together',
+        by: 'to-rotation',
+        again: `calls ${t.temporary} out`,
+      }
+    : undefined;
 }
 
 /** R1, R6: nothing asks for a check: nothing of the drive was opened, or one has passed since and would be begun anew. */

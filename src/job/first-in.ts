@@ -6,7 +6,7 @@ import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
 import { gatedBy } from './order.ts';
 import { driveHolesOpen, driveOpenedAt, drivePartsOff, locksIn, rotationNeeded, tensionerNotLive } from './rotation.ts';
 import type { DriveState, TemporaryState } from './states.ts';
-import { areaOf, type Hole, named, type Subject } from './subjects.ts';
+import { areaOf, type Hole, named, type Subject, subjectText } from './subjects.ts';
 import { isWithdrawn } from './withdrawn.ts';
 
 /** A stand is not among them: the nuts of a wheel are slackened before it, and it has its own warning. */
@@ -108,6 +108,27 @@ export function holdsYet(ledger: Ledger, t: TemporaryState): boolean {
   if (boltsHeldBy(ledger, t).some(isTurned)) return true;
   const toTurn = drives.filter((d) => rotationNeeded(ledger, d));
   return heldOnceMore(ledger, t) !== undefined && (toTurn.length === 0 || toTurn.some((d) => isUnready(ledger, d)));
+}
+
+/** What of an opened drive is not on, tight and under tension yet, though this alone holds its shafts. */
+export function unlockedTooSoon(ledger: Ledger, t: TemporaryState): Subject[] {
+  const part = locks.has(t.sort) && t.at !== undefined ? named('part', t.at) : undefined;
+  const drives = [...every(ledger, 'drive')].filter(
+    (d) => part !== undefined && d.declared?.parts.includes(part) && driveOpenedAt(ledger, d) > 0,
+  );
+  return drives.flatMap((d): Subject[] => [
+    ...drivePartsOff(ledger, d).map((off): Subject => `part:${off}`),
+    ...driveHolesOpen(ledger, d).map(({ hole }): Subject => `hole:${hole}`),
+    ...(tensionerNotLive(ledger, d) === null ? [] : [`drive:${d.drive}` as const]),
+  ]);
+}
+
+/** "timing belt is off": why the shafts are still to be held. */
+export function notReady(ledger: Ledger, at: Subject): string {
+  const hole = named('hole', at);
+  if (named('drive', at) !== undefined) return `the tensioner of ${subjectText(at)} is not live`;
+  const isEmpty = hole !== undefined && stateOf(ledger, 'hole', hole)?.called.occupant === undefined;
+  return `${subjectText(at)} is ${hole === undefined || isEmpty ? 'off' : 'not tight'}`;
 }
 
 /** It bears what nothing else does: a stand while anything is off, a jack or a block while its place is open. */

@@ -1,13 +1,14 @@
 // X5: for every open point the next call towards closing it that is not refused. One that is refused for what stands in
 // its way leads to that place instead.
 import { decide } from './decide.ts';
+import { unlockedTooSoon } from './first-in.ts';
 import { type Ledger, stateOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
 import { oncePerMoment } from './once-per-ledger.ts';
 import type { OpenPoint } from './open-point.ts';
 import { openPoints } from './open-points.ts';
 import type { Said } from './said.ts';
-import { named } from './subjects.ts';
+import { named, nameOf } from './subjects.ts';
 import { candidates } from './towards.ts';
 
 const stamped = (point: OpenPoint): string => `${point.code} ${point.at}`;
@@ -48,6 +49,12 @@ type Ways = {
 function nextFor(ways: Ways, point: OpenPoint, asked: Set<string>): Said | undefined {
   if (asked.has(stamped(point)) || asked.size > 40) return undefined;
   asked.add(stamped(point));
+  for (const place of waitsFor(ways.ledger, point)) {
+    for (const one of pointsAt(ways, place)) {
+      const next = nextFor(ways, one, asked);
+      if (next) return next;
+    }
+  }
   for (const said of callsFor(ways, point)) {
     const inTheWay = placesInTheWay(ways, said);
     if (inTheWay === 'free') return said;
@@ -60,6 +67,12 @@ function nextFor(ways: Ways, point: OpenPoint, asked: Set<string>): Said | undef
     }
   }
   return undefined;
+}
+
+/** What refuses nothing and still comes first: what holds the shafts stays in until their drive is together. */
+function waitsFor(ledger: Ledger, { code, at }: OpenPoint): readonly string[] {
+  const t = code === 'temporary-in' ? stateOf(ledger, 'temporary', nameOf(at)) : undefined;
+  return t ? unlockedTooSoon(ledger, t) : [];
 }
 
 function callsFor({ ledger, now, calls }: Ways, point: OpenPoint): readonly Said[] {

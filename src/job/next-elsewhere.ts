@@ -12,8 +12,8 @@ const placesOf = ({ hole, holes, area, part, connection, temporary, face, circui
     .filter((one) => one !== undefined);
 
 /** Said after why it is open: "", or what the call beside it is to it. */
-export function firstWords({ at, next }: OpenPoint): string {
-  if (!next || !ofAPlace.has(sortOf(at))) return '';
+export function firstWords({ code, at, next }: OpenPoint): string {
+  if (!next || !(ofAPlace.has(sortOf(at)) || code === 'temporary-in')) return '';
   const places = placesOf(next);
   if (places.length === 0 || Object.values(next).flat().includes(nameOf(at))) return '';
   return next.verb === 'count-holes' ? '; its holes are counted first' : '; first';

@@ -3,7 +3,7 @@
 import { kilometresOf } from '../trade/units.ts';
 import { lyingOnPile } from './counts.ts';
 import type { Entry } from './entry.ts';
-import { carriesYet, missingBefore } from './first-in.ts';
+import { carriesYet, missingBefore, notReady, unlockedTooSoon } from './first-in.ts';
 import { inFrontOf } from './in-front.ts';
 import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
 import { numberJumps } from './number-jump.ts';
@@ -108,7 +108,7 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[]): s
           ]
         : notHeld(ledger, entry.hole);
     case 'temporary-taken-out':
-      return stillCarries(ledger, entry.temporary);
+      return [...stillCarries(ledger, entry.temporary), ...stillHolds(ledger, entry.temporary)];
     case 'holes-exchanged':
       return takenForAnother(ledger, entry);
     case 'connection-made':
@@ -184,6 +184,14 @@ function stillCarries(ledger: Ledger, temporary: string): string[] {
   return t && area !== undefined && t.sort !== 'stand' && carriesYet(ledger, t)
     ? [`${area} is open: what ${temporary} carries hangs on nothing else`]
     : [];
+}
+/** Common practice, no source: with the belt off neither crank nor cams may move. */
+function stillHolds(ledger: Ledger, temporary: string): string[] {
+  const t = stateOf(ledger, 'temporary', temporary);
+  const [first] = t ? unlockedTooSoon(ledger, t) : [];
+  return first === undefined
+    ? []
+    : [`${notReady(ledger, first)}: nothing holds its shafts now, turn neither crank nor cams`];
 }
 function noStand(ledger: Ledger, area: string): string[] {
   if (stateOf(ledger, 'area', area)?.declared?.role !== 'wheel' || tallyOf(ledger, area).off > 0) return [];

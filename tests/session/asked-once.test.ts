@@ -65,6 +65,23 @@ describe('a quarter turn', () => {
   });
 });
 
+describe('what holds the shafts', () => {
+  it('[R2] is asked once before it comes out while its belt is off, named with what is off, and is not the first thing to do', async () => {
+    const at = await partWay('renewed timing belt');
+    const before = lines(at);
+    await at.press('B', ',', 'o', ...lettersOf('crank pin'), 'enter');
+    expect(asked(at)).toMatch(/^crank pin holds the shafts, and timing belt is off; .* calls crank pin out$/);
+    expect(lines(at)).toBe(before);
+    await at.press('L');
+    const rows = at.bench.listed();
+    const row = rows.slice(0, rows.length).find((one) => one.key === 'temporary-in temporary:crank pin');
+    expect(row?.text).toMatch(/; first$/);
+    expect(row?.end).not.toContain('crank pin');
+    at.say('out crank pin');
+    expect(at.answer()).toContain('timing belt is off: nothing holds its shafts now');
+  });
+});
+
 describe('what was slackened on purpose', () => {
   it('[L4] comes off by the second Enter once all others are called', async () => {
     const at = await cover();
