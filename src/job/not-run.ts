@@ -16,12 +16,16 @@ export function notRunSince(ledger: Ledger): { at: Subject; name: string; orPres
     const closed = Math.max(c.filledAt, circuitOpenedAt(ledger, c));
     return closed > started && c.checkedAt <= closed;
   });
-  return circuit && { at: `circuit:${circuit.circuit}`, name: circuit.circuit, orPressure: true };
+  return circuit && { at: `circuit:${circuit.circuit}`, name: circuit.circuit, orPressure: !isOil(circuit) };
 }
+
+/** By its name or by what is in it. Its pump is the engine's: with that at rest it is under no pressure. Common practice, no source. */
+export const isOil = ({ circuit, fluid }: { circuit: string; fluid?: string }): boolean =>
+  /\boil|oil\b/i.test(`${circuit} ${fluid ?? ''}`);
 
 /** Never looked at is never good enough, whatever the job speaks of: an engine has oil. */
 export function isOilToSee(ledger: Ledger): boolean {
-  const ofOil = [...every(ledger, 'circuit')].filter((c) => /\boil|oil\b/i.test(`${c.circuit} ${c.fluid ?? ''}`));
+  const ofOil = [...every(ledger, 'circuit')].filter(isOil);
   const opened = Math.max(0, ...ofOil.map((c) => circuitOpenedAt(ledger, c)));
   return (vehicle(ledger)?.oilAt ?? 0) <= opened;
 }

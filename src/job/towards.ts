@@ -5,6 +5,7 @@ import { everyKey } from './drawers.ts';
 import { mayNotServe } from './guards.ts';
 import { type Ledger, stateOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
+import { isOil } from './not-run.ts';
 import type { OpenPoint } from './open-point.ts';
 import type { Said } from './said.ts';
 import { leaningOn } from './striking.ts';
@@ -72,7 +73,9 @@ export function candidates(ledger: Ledger, point: OpenPoint, now: Stamp): Said[]
       return [
         { verb: 'check-leaks', circuit: name },
         ...towardsRunning(ledger),
-        { verb: 'check-leaks', circuit: name, how: 'under pressure' },
+        ...(isOil(stateOf(ledger, 'circuit', name) ?? { circuit: name })
+          ? []
+          : [{ verb: 'check-leaks', circuit: name, how: 'under pressure' }]),
       ];
     case 'tray-not-empty':
       return towardsTray(ledger, name);

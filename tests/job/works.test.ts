@@ -328,6 +328,18 @@ describe('fluids', () => {
     expect(on.openAt('circuit:engine oil')).toEqual([]);
     on.slack('lid/1', m6);
     expect(on.openAt('circuit:engine oil')).toEqual(['circuit-unchecked']);
+    // Oil is under pressure only while the engine runs, and is not said to have been before.
+    expect(on.no('check-leaks', { circuit: 'engine oil', how: 'under pressure' })).toMatchObject({
+      code: 'not-run-since-filled',
+      because: expect.stringMatching(/engine oil is under pressure only while it runs$/),
+      instead: 'start it first',
+    });
+    on.tight('lid/1');
+    on.call('see-oil-level');
+    const next = () => openPointsWithNext(on.ledger(), on.now()).find(({ code }) => code === 'circuit-unchecked')?.next;
+    expect(next()?.verb).toBe('tools-out');
+    on.call('tools-out');
+    on.call('start-engine');
     on.call('check-leaks', { circuit: 'engine oil', how: 'under pressure' });
     expect(on.openAt('circuit:engine oil')).toEqual([]);
   });

@@ -3,6 +3,7 @@ import * as z from 'zod';
 import type { Entry } from '../entry.ts';
 import { meanwhile, no, notReached } from '../guards.ts';
 import { stateOf } from '../ledger.ts';
+import { isOil } from '../not-run.ts';
 import { circuitOpenedAt } from '../open-points.ts';
 import { readyText } from '../ready.ts';
 import { reasonSchema } from '../reasons.ts';
@@ -189,9 +190,13 @@ const leakCheck = verb(
         const c = stateOf(s.ledger, 'circuit', said.circuit);
         const started = stateOf(s.ledger, 'vehicle', 'vehicle')?.startedAt ?? 0;
         const closedAt = c ? Math.max(c.filledAt, circuitOpenedAt(s.ledger, c)) : 0;
-        return said.how === 'under pressure' || started > closedAt
-          ? null
-          : no('the engine has not run since it was closed and filled', 'start it first, or check under pressure');
+        if (started > closedAt) return null;
+        const because = 'the engine has not run since it was closed and filled';
+        const isPumped = isOil(c ?? said);
+        if (isPumped && said.how === 'under pressure')
+          return no(`${because}, and ${said.circuit} is under pressure only while it runs`, 'start it first');
+        if (said.how === 'under pressure') return null;
+        return no(because, isPumped ? 'start it first' : 'start it first, or check under pressure');
       },
     },
   ],
