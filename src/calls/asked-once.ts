@@ -1,14 +1,14 @@
 // Keys that may be a slip though nothing stands against the call: what each is answered the first time, with nothing
 // written. The same key again means it; what was typed in full means it at once, what was heard by a second word.
 import { holesOf, isEmptyOnArrival, isOff, isTouched } from '../job/closed.ts';
-import { notReady, unlockedTooSoon } from '../job/first-in.ts';
+import { carriesYet, notReady, unlockedTooSoon } from '../job/first-in.ts';
 import type { HoleState } from '../job/hole-states.ts';
 import { stateOf } from '../job/ledger.ts';
 import { dueIn, inOrder, passesOf } from '../job/passes.ts';
 import { rotationNeeded, runningTry } from '../job/rotation.ts';
 import type { Said } from '../job/said.ts';
 import type { DriveState } from '../job/states.ts';
-import { areaOf, holeIn, numberOf, withinArea } from '../job/subjects.ts';
+import { areaOf, holeIn, numberOf, subjectText, withinArea } from '../job/subjects.ts';
 import { areHolesKnown, type Desk } from './desk.ts';
 import type { Once } from './row.ts';
 
@@ -60,16 +60,25 @@ export function askedOnPass({ ledger }: Desk, { area }: Said): Once | undefined 
   };
 }
 
-/** R2: what holds the shafts comes out while their drive is not together: by one key the timing would be gone. */
-export function askedOnUnlocking({ ledger }: Desk, { temporary }: Said): Once | undefined {
+/** R2: what holds the shafts or carries what is open comes out: by one key the timing would be gone, or what it carries fall. */
+export function askedOnTakingOut({ ledger }: Desk, { temporary }: Said): Once | undefined {
   const t = typeof temporary === 'string' ? stateOf(ledger, 'temporary', temporary) : undefined;
-  const [first] = t ? unlockedTooSoon(ledger, t) : [];
-  return t && first !== undefined
+  if (!t) return undefined;
+  const again = `calls ${t.temporary} out`;
+  const [first] = unlockedTooSoon(ledger, t);
+  if (first !== undefined)
+    return {
+      because: `${t.temporary} holds the shafts, and ${notReady(ledger, first)}`,
+      instead: 'it stays in until the drive is together',
+      by: 'to-rotation',
+      again,
+    };
+  return t.sort !== 'stand' && t.at !== undefined && carriesYet(ledger, t)
     ? {
-        because: `${t.temporary} holds the shafts, and ${notReady(ledger, first)}`,
-        instead: 'it stays in until the drive is together',
-        by: 'to-rotation',
-        again: `calls ${t.temporary} out`,
+        because: `${subjectText(t.at)} is open: what ${t.temporary} carries hangs on nothing else`,
+        instead: 'it stays in until that is tight',
+        by: 'to-leaving',
+        again,
       }
     : undefined;
 }

@@ -89,11 +89,14 @@ export function locksInTurn(ledger: Ledger): string[] {
   };
   return locksIn(ledger).toSorted((one, other) => Number(isWanted(one)) - Number(isWanted(other)));
 }
+/** What of a drive is not on, tight and under tension. */
+const apartIn = (ledger: Ledger, d: DriveState): Subject[] => [
+  ...drivePartsOff(ledger, d).map((off): Subject => `part:${off}`),
+  ...driveHolesOpen(ledger, d).map(({ hole }): Subject => `hole:${hole}`),
+  ...(tensionerNotLive(ledger, d) === null ? [] : [`drive:${d.drive}` as const]),
+];
 const isUnready = (ledger: Ledger, d: DriveState): boolean =>
-  driveOpenedAt(ledger, d) === 0 ||
-  drivePartsOff(ledger, d).length > 0 ||
-  driveHolesOpen(ledger, d).length > 0 ||
-  tensionerNotLive(ledger, d) !== null;
+  driveOpenedAt(ledger, d) === 0 || apartIn(ledger, d).length > 0;
 /**
  * It holds what nothing else does: the shafts until all of their drive is on, tight and under tension; a bolt until that is
  * tight, but for the turns before. May be taken out all the same; it is no proposal.
@@ -116,11 +119,17 @@ export function unlockedTooSoon(ledger: Ledger, t: TemporaryState): Subject[] {
   const drives = [...every(ledger, 'drive')].filter(
     (d) => part !== undefined && d.declared?.parts.includes(part) && driveOpenedAt(ledger, d) > 0,
   );
-  return drives.flatMap((d): Subject[] => [
-    ...drivePartsOff(ledger, d).map((off): Subject => `part:${off}`),
-    ...driveHolesOpen(ledger, d).map(({ hole }): Subject => `hole:${hole}`),
-    ...(tensionerNotLive(ledger, d) === null ? [] : [`drive:${d.drive}` as const]),
-  ]);
+  return drives.flatMap((d) => apartIn(ledger, d));
+}
+
+/** What is together again before this comes out, though nothing refuses that: what it carries, the shafts or the bolt it holds. */
+export function outTooSoon(ledger: Ledger, t: TemporaryState): Subject[] {
+  const carried = t.sort !== 'stand' && carriesYet(ledger, t) && t.at !== undefined ? [t.at] : [];
+  const bolt = holdsYet(ledger, t) ? heldOnceMore(ledger, t) : undefined;
+  // A bolt that draws the crank round for the check is made tight after it.
+  const before = bolt ? [...every(ledger, 'drive')].filter((d) => rotationNeeded(ledger, d)) : [];
+  const boltFirst = bolt ? [...before.flatMap((d) => apartIn(ledger, d)), `hole:${bolt.hole}` as const] : [];
+  return [...carried, ...unlockedTooSoon(ledger, t), ...boltFirst];
 }
 
 /** "timing belt is off": why the shafts are still to be held. */

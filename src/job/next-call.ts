@@ -1,7 +1,7 @@
 // X5: for every open point the next call towards closing it that is not refused. One that is refused for what stands in
 // its way leads to that place instead.
 import { decide } from './decide.ts';
-import { unlockedTooSoon } from './first-in.ts';
+import { outTooSoon } from './first-in.ts';
 import { type Ledger, stateOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
 import { oncePerMoment } from './once-per-ledger.ts';
@@ -69,10 +69,10 @@ function nextFor(ways: Ways, point: OpenPoint, asked: Set<string>): Said | undef
   return undefined;
 }
 
-/** What refuses nothing and still comes first: what holds the shafts stays in until their drive is together. */
+/** What refuses nothing and still comes first: what holds or carries something stays in until that is together. */
 function waitsFor(ledger: Ledger, { code, at }: OpenPoint): readonly string[] {
   const t = code === 'temporary-in' ? stateOf(ledger, 'temporary', nameOf(at)) : undefined;
-  return t ? unlockedTooSoon(ledger, t) : [];
+  return t ? outTooSoon(ledger, t) : [];
 }
 
 function callsFor({ ledger, now, calls }: Ways, point: OpenPoint): readonly Said[] {

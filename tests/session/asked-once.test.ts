@@ -82,6 +82,21 @@ describe('what holds the shafts', () => {
   });
 });
 
+describe('what carries', () => {
+  it('[O3] is asked once before it comes out while its place is open, and waits for that in what is open', async () => {
+    const at = await partWay('renewed timing belt');
+    const before = lines(at);
+    await at.press('B', ',', 'o', ...lettersOf('jack with block'), 'enter');
+    expect(asked(at)).toMatch(/^mount bracket is open: what jack with block carries hangs on nothing else; .* out$/);
+    expect(lines(at)).toBe(before);
+    await at.press('L');
+    const rows = at.bench.listed();
+    const row = rows.slice(0, rows.length).find((one) => one.key === 'temporary-in temporary:jack with block');
+    expect(row?.text).toMatch(/; first$/);
+    expect(row?.end).toContain('mount bracket');
+  });
+});
+
 describe('what was slackened on purpose', () => {
   it('[L4] comes off by the second Enter once all others are called', async () => {
     const at = await cover();

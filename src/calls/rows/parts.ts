@@ -4,7 +4,7 @@ import { partVerdicts } from '../../job/entries/works.ts';
 import { isRenewed } from '../../job/guards.ts';
 import { every, lastLine, lineAt, stateOf } from '../../job/ledger.ts';
 import { withinArea } from '../../job/subjects.ts';
-import { askedOnUnlocking } from '../asked-once.ts';
+import { askedOnTakingOut } from '../asked-once.ts';
 import type { Desk } from '../desk.ts';
 import type { Args } from '../form.ts';
 import { onwards } from '../next-area.ts';
@@ -227,7 +227,7 @@ export const partsRows: readonly Row[] = [
     group: 'temporaries',
     keys: [key('o', 'build', { pad: '6' }), key('o', ['strip', 'rotation'])],
     verb: 'take-out',
-    asksOnce: askedOnUnlocking,
+    asksOnce: askedOnTakingOut,
   },
   {
     id: 'masked',
