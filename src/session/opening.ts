@@ -28,7 +28,7 @@ export function questionsOnOpening(
   const { doubt } = opened.job;
   const time = opened.store.getState().looking ? undefined : timeToConfirm(opened.desk());
   if (time !== undefined) {
-    const title = `It is ${time}, and something cures. Is that time right? Time away counts only then.`;
+    const title = `It is ${time}, and something cures. Is that time right? Only then time away counts for it, and what is left runs on.`;
     ask(yesOrNo(title, 'yes, it is right', 'no, not sure: time away is not counted'), (yes) => {
       if (yes === 'yes') timeIsRight();
     });

@@ -642,6 +642,11 @@ describe('time earned', () => {
     expect(asked()).toMatch(/^Monday \d\d:\d\d$/);
     on.call('confirm-clock');
     expect(asked()).toBeUndefined();
+    // Opened anew within seconds it is asked as well: until a call is made there, every minute is time away.
+    on.away(1 / 3600);
+    expect(asked()).toMatch(/^Monday/);
+    on.call('confirm-clock');
+    expect(asked()).toBeUndefined();
     on.away(40);
     expect(asked()).toMatch(/^Wednesday/);
     on.call('confirm-clock');

@@ -1,6 +1,6 @@
 // What is said first when a job is opened again (T8), and whether the clock is to be asked for (S7).
-import { beadsOn } from '../../job/beads.ts';
-import { every } from '../../job/ledger.ts';
+import { type BeadStanding, beadsOn } from '../../job/beads.ts';
+import { every, lastLine } from '../../job/ledger.ts';
 import { whatHangs } from '../../job/what-hangs.ts';
 import { civilTime, timeOfDayText } from '../../trade/civil-time.ts';
 import type { Desk } from '../desk.ts';
@@ -26,10 +26,17 @@ export const hangingWords = (desk: Desk): string[] =>
   );
 
 const leastAwayHours = 1 / 60;
-/** "Thursday 14:20", to be confirmed while something cures and time passed that nobody saw; else undefined. */
+/**
+ * "Thursday 14:20", to be confirmed while something cures and time passed that nobody saw; else undefined. Opened anew,
+ * however soon: until a call is made in this run its minutes are time away as well.
+ */
 export function timeToConfirm(desk: Desk): string | undefined {
   const beads = [...every(desk.ledger, 'face')].flatMap((face) => beadsOn(desk.ledger, face, desk.now));
-  const waits = beads.some((b) => !b.void && !b.reached.full && b.awayHours > leastAwayHours);
+  const isAnew = lastLine(desk.ledger)?.run !== desk.now.run;
+  const isEarning = (b: BeadStanding): boolean => b.readyAtMs.full !== undefined;
+  const waits = beads.some(
+    (b) => !b.void && !b.reached.full && (b.awayHours > leastAwayHours || (isAnew && isEarning(b))),
+  );
   if (!waits) return undefined;
   const { weekday } = civilTime(desk.now.atMs, desk.now.zoneMin);
   return `${weekday} ${timeOfDayText(desk.now.atMs, desk.now.zoneMin)}`;
