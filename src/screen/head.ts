@@ -84,15 +84,19 @@ const withoutTab = new Set(['to-glance', 'to-todo', 'to-settings']);
 const isTab = (id: string): boolean => id.startsWith('to-') && !withoutTab.has(id);
 /** Every screen with the letter that leads to it; the one that is up stands out. */
 function tabsRow(scene: Scene): Row {
-  const { columns } = scene;
-  const [whole, short] = [true, false].map((beyond) => tabs(scene, beyond));
-  const runs = [whole, short].find((some) => cellsIn(some ?? []) <= columns);
-  return runs ? endRow(runs, columns) : plainRow(fitted(textIn(short ?? []), columns), quietLook);
+  const { columns, keymap, view } = scene;
+  // By the keypad the figures alone are other keys.
+  const list = keymap.pad ? keyOf(keymap, view.screen, 'screens') : '';
+  const after = (words: string): Run[] => (list === '' ? [] : [{ text: ` ${list}${words}`, look: { bold: true } }]);
+  const said = (['figures', 'names', 'none'] as const).map((beyond) => tabs(scene, beyond));
+  const ways = said.flatMap((some) => [' then', ''].map((words) => [...after(words), ...some]));
+  const runs = ways.find((some) => cellsIn(some) <= columns);
+  return runs ? endRow(runs, columns) : plainRow(fitted(textIn(ways.at(-1) ?? []), columns), quietLook);
 }
 const textIn = (runs: readonly Run[]): string => runs.map(({ text }) => text).join('');
 const cellsIn = (runs: readonly Run[]): number => cellsOf(textIn(runs));
-/** @param beyond the figures beyond the ninth screen of a keypad as well */
-function tabs({ view, keymap }: Scene, beyond: boolean): Run[] {
+/** @param beyond how the screens beyond the ninth of a keypad are told */
+function tabs({ view, keymap }: Scene, beyond: 'figures' | 'names' | 'none'): Run[] {
   const all = screenIds(keymap);
   return keymap.keysOn(view.screen).flatMap(({ row, binding }) => {
     const look: Look = row.id === `to-${view.screen}` ? { bold: true } : quietLook;
@@ -101,11 +105,12 @@ function tabs({ view, keymap }: Scene, beyond: boolean): Run[] {
     const said = keymap.pad
       ? nth <= 9
         ? String(nth)
-        : beyond
+        : beyond === 'figures'
           ? `${padQuestionKeys.page} ${nth - 9}`
           : ' '
       : keyName(binding.key);
-    return row.group === 'the screen' && isTab(row.id) ? [{ text: ` ${said} ${row.label}`, look }] : [];
+    const isTold = !keymap.pad || nth <= 9 || beyond !== 'none';
+    return row.group === 'the screen' && isTab(row.id) && isTold ? [{ text: ` ${said} ${row.label}`, look }] : [];
   });
 }
 export function savedWords(session: NonNullable<Scene['session']>, lines: number): string {
