@@ -1,4 +1,5 @@
 // What a whole call says, in a few words, put together from what its entries say.
+import { companionsSaid } from '../job/area-rest.ts';
 import type { Entry } from '../job/entry.ts';
 import { type Ledger, lineAt, stateOf } from '../job/ledger.ts';
 import { runningTry } from '../job/rotation.ts';
@@ -39,6 +40,13 @@ export function turnedWords(ledger: Ledger, entries: readonly Entry[]): string {
   const d = turned && stateOf(ledger, 'drive', turned.drive);
   const running = d && runningTry(ledger, d);
   return running ? `: ${running.quarters / 4} of ${running.need / 4} turns` : '';
+}
+
+/** Behind companions called seen: which of them were. */
+export function companionWords(ledger: Ledger, entries: readonly Entry[]): string {
+  const seen = entries.find((e) => e.kind === 'companions-seen');
+  const a = seen && stateOf(ledger, 'area', seen.area);
+  return a?.declared?.companions?.length ? `: ${companionsSaid(a)}` : '';
 }
 
 /** A whole call in words: declarations that only ride along are left out, many entries of a kind are counted. */

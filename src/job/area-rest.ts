@@ -49,7 +49,7 @@ function* restIn(ledger: Ledger, a: AreaState): Generator<Rest> {
   }
   if (tally.touched > 0) {
     for (const one of unsaidOf(ledger, a)) {
-      const words = `${one.replace('-', ' ')} not called`;
+      const words = `${one.replace('-', ' ')} not called${one === 'companions' ? ` (${companionsSaid(a)})` : ''}`;
       yield { what: 'unsaid', short: 'not called', words, by: unsaidCalls[one], now: tally.off === 0 };
     }
   }
@@ -77,6 +77,8 @@ function* restIn(ledger: Ledger, a: AreaState): Generator<Rest> {
   if (wantsLook(ledger, a))
     yield { what: 'look', short: 'look again', words: 'a second look', by: 'looked', now: true };
 }
+/** Which they are: nobody can call what he does not know as seen. */
+export const companionsSaid = ({ declared }: AreaState): string => declared?.companions?.join(', ') ?? '';
 /** What it waits for is at hand: the belt itself goes on next. */
 function beltCanGoOn(ledger: Ledger, hole: Hole): boolean {
   if (laterOf(ledger, hole) !== 'after-belt') return false;

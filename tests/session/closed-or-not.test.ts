@@ -31,7 +31,9 @@ it('[O6] nor while its companions are not called', async () => {
   const at = await partWay('area tensioner and idler', 2);
   at.say('made bottom hose', 'area coolant pump', 'slack 1', 'tight 1', 'tight 1');
   expect(listed(at, 'coolant pump')).toEqual(['half', 'not called']);
-  expect(rest(at, 'coolant pump')).toEqual([['companions not called', 'companions']]);
+  expect(rest(at, 'coolant pump')).toEqual([['companions not called (dowel one, dowel two, O-ring)', 'companions']]);
+  at.say('companions');
+  expect(at.answer()).toContain('companions of coolant pump seen: dowel one, dowel two, O-ring');
 });
 it('names what was found at a hole that is tight', async () => {
   const at = await partWay('put right lower belt cover 4');
