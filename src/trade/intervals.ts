@@ -128,7 +128,12 @@ export function intervalFor(service: string, own: Readonly<Record<string, Interv
   if (mine) return { interval: mine, source: 'as entered', note: '' };
   if (isMakersAlone(name)) return refused(`${service}: no usual interval; the maker's distance and years`);
   const usual = usualIntervals.value.find((row) => plainName(row.service) === name);
-  if (!usual) return refused(`${service}: no interval known; enter the maker's`);
+  if (!usual) {
+    const more = usualIntervals.value.filter((row) => plainName(row.service).startsWith(`${name} `));
+    const which =
+      more.length > 0 ? `say which: ${more.map((row) => `"${row.service}"`).join(', ')}` : "enter the maker's";
+    return refused(`${service}: no interval known; ${which}`);
+  }
   const { months, distance, note } = usual;
   return {
     interval: { ...(months !== undefined && { months }), ...(distance && { distance }) },

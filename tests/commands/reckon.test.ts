@@ -41,6 +41,10 @@ describe('reckon', () => {
       /^class 8.8, not 10.9 as its neighbours; 10 mm shorter\nhex 17, not hex 14 as its neighbours\n$/,
     ],
     [['odd', 'bolt hex 10 M6x45', '--plan', 'bolt hex 10 M6x25'], /^nothing is odd about bolt hex 10 M6x45\n$/],
+    [
+      ['odd', 'bolt hex 17 M10x1.25x50 8.8', 'bolt hex 14 M10x1.25x60 10.9'],
+      /^nothing is odd about .*\none neighbour tells nothing: name two or more\n$/,
+    ],
     [['torque', '25 lbf ft'], /^33.9 N·m, 25 lbf·ft, 3.456 kgf·m\n$/],
     [['torque', '60 Nm', 'M8x30 8.8'], /would stretch for good/],
     [['torque', '60 Nm', 'M8', '8.8', '--by', 'torque-angle'], /passes proof load by design/],
@@ -52,7 +56,8 @@ describe('reckon', () => {
     [['order', '0,0', '10,0', '20,0'], /^tighten 2 1 3\n.*\nline: /],
     [
       ['insert', 'M8', '12', '--depth', '20', '--drill', '6.75'],
-      /^drill 8.27 to 8.48 .*\ndrill 23.5 mm deep.*\n.*bottoming tap.*\n.*is the drill for M8 itself/,
+      // Nothing is said first that would bore through a boss of 20.
+      /^drill 8.27 to 8.48 .*\ndrill 17 mm of the 20 .*bottoming tap.*\nno plug tap: that wants 23.5 mm.*\n.*is the drill for M8 itself/,
     ],
     [['cure', '10 C 40 %'], /^10 °C, 40 %: 2.9 times as long\n24 h on the label are 68.7 h here\n$/],
     [
@@ -107,6 +112,8 @@ describe('reckon', () => {
     [['insert', 'M8', '12', '--depth', '10'], /there are 10 mm/],
     [['insert', '5/16-18', '12'], /the drill is the kit's/],
     [['insert', 'M8', 'x'], /no length/],
+    [['due', 'tomorow', 'coolant'], /tomorow.* is no date/],
+    [['due', 'today', 'coolant'], /coolant: no interval known; say which: "coolant, plain", "coolant, long-life"/],
     [['cure', '900'], /a temperature of 900/],
     [['cure', '10 C 140 %'], /a humidity of 140/],
     [['belt', '20', '30'], /does not go round|a belt of 30/],

@@ -143,8 +143,12 @@ const odd: Topic = {
       neighbours: neighbours as Spec[],
       ...(planned !== undefined && { plan: planned as Spec }),
     });
+    const tooFew = neighbours.length === 1 ? ['one neighbour tells nothing: name two or more'] : [];
     return {
-      lines: found.length > 0 ? found.map(({ line }) => line) : [`nothing is odd about ${specWords(called as Spec)}`],
+      lines: [
+        ...(found.length > 0 ? found.map(({ line }) => line) : [`nothing is odd about ${specWords(called as Spec)}`]),
+        ...tooFew,
+      ],
       data: { suspicions: found },
     };
   },

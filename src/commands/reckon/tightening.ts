@@ -179,8 +179,15 @@ const insert: Topic = {
     return {
       lines: [
         `drill ${bore.fromMm.toFixed(2)} to ${bore.toMm.toFixed(2)} mm for an insert of ${thread.name}; ${decimals(tapDrillMm(thread), 2)} mm is the drill of the plain thread and wrong`,
-        `drill ${decimals(plugMm, 2)} mm deep with a plug tap`,
-        ...(depth ? [(depth as { because: string }).because] : []),
+        // What is said first is drilled: never deeper than there is.
+        ...(depth
+          ? [(depth as { because: string }).because]
+          : [
+              `drill ${decimals(plugMm, 2)} mm deep with a plug tap, where the boss has more than that: --depth MM says`,
+            ]),
+        ...(typeof there === 'number' && plugMm > there
+          ? [`no plug tap: that wants ${decimals(plugMm, 2)} mm, ${decimals(plugMm - there, 2)} more than there are`]
+          : []),
         ...(judged ? [(judged as { because: string }).because] : []),
       ],
       data: {

@@ -8,6 +8,7 @@ import {
   type MarksMeet,
   turnsUntilMarksMeet,
 } from '../../trade/belt-drive.ts';
+import { readDate } from '../../trade/calendar.ts';
 import { type Air, cureFactorIn, readAir, usualCureHours } from '../../trade/cure.ts';
 import { madeFrom } from '../../trade/date-codes.ts';
 import { type Distance, type Interval, intervalFor, nextDue, usualIntervals } from '../../trade/intervals.ts';
@@ -81,13 +82,16 @@ const due: Topic = {
     if (more.length > 0) return refused(`say ${due.usage}`);
     const said = intervalSaid(options);
     if (isRefused(said)) return said;
+    const from = date === undefined || date === 'today' ? today : date;
+    const begun = readDate(from);
+    if (isRefused(begun)) return begun;
     const bare = said.months === undefined && said.distance === undefined;
     const found =
       bare && service !== undefined ? intervalFor(service) : { interval: said, source: 'as said', note: '' };
     if (isRefused(found)) return found;
     const at = options.has('at') ? readDistance(options.get('at') as string) : undefined;
     if (isRefused(at)) return at;
-    const next = nextDue(date === undefined || date === 'today' ? today : date, at, found.interval);
+    const next = nextDue(from, at, found.interval);
     if (isRefused(next)) return next;
     const note = [found.source, found.note].filter(Boolean).join('; ');
     return {
