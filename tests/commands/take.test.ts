@@ -48,6 +48,18 @@ describe('take', () => {
     expect(out).toMatch(/\n {4}3 {2}cam cover 2 off, to tray 1\n$/);
   });
 
+  it('[U3] takes no slip for a part nobody has named before, nor a part back that is not off for one', async () => {
+    begun();
+    const { exit, out } = await take(
+      'part cover held by nothing\npart off cover\npart back coverr\npart coverr back\npart cover back\npart lid\n',
+    );
+    expect(exit).toBe(3);
+    expect(out).toContain('coverr is not off, perhaps "cover"; call it off first');
+    expect(out).toContain('no part "coverr back" is known, perhaps "cover"; as "part back NAME"; ');
+    expect(out).toContain('no part "cover back" is known, perhaps "cover"; as "part back NAME"; ');
+    expect(out).toMatch(/\d {2}part lid, held by nothing\n$/);
+  });
+
   it('answers with one JSON value a line where that is asked for', async () => {
     begun();
     const { exit, out } = await take('off 2\noff 2\nshow log\n', '--json');

@@ -1,16 +1,34 @@
 // What there is, said on the spot: parts, connections, faces, circuits, drives, labels; what a plan would declare.
 import type { Entry } from '../../job/entry.ts';
 import { learnedFront } from '../../job/learned.ts';
+import { stateOf } from '../../job/ledger.ts';
+import { perhaps } from '../../trade/perhaps.ts';
 import { declare, noArea } from '../declaring.ts';
 import type { Desk } from '../desk.ts';
 import type { Args } from '../form.ts';
-import { key, type Row } from '../row.ts';
+import { key, type No, type Row } from '../row.ts';
+import { names } from '../slot-names.ts';
 
 /** The area in use, and what came off before it and was still off. */
 function learned({ ledger, facing: { area } }: Desk): Args {
   if (area === undefined) return {};
   const front = learnedFront(ledger, area);
   return { behind: `area:${area}`, ...(front !== undefined && { front: `area:${front}` }) };
+}
+
+/** "part cover back" declares nothing: said the other way round it is a call. Nor is a name nobody knows near one that is known. */
+function slipFor({ ledger }: Desk, part: string): { no: No } | undefined {
+  if (stateOf(ledger, 'part', part)) return undefined;
+  const known = names(ledger, 'part');
+  const [, name = part, call] = /^(.+) (off|back|stays)$/i.exec(part) ?? [];
+  const meant = known.includes(name) ? `, perhaps ${JSON.stringify(name)}` : perhaps(name, known);
+  // Two that differ by a figure are two.
+  const isOther = call === undefined && (meant === '' || /\d/.test(part));
+  if (isOther) return undefined;
+  const way = call === undefined ? '' : `as "part ${call.toLowerCase()} NAME"; `;
+  return {
+    no: { because: `no part "${part}" is known${meant}`, instead: `${way}a new one as "part NAME held by nothing"` },
+  };
 }
 
 export const onTheSpotRows: readonly Row[] = [
@@ -22,7 +40,8 @@ export const onTheSpotRows: readonly Row[] = [
     help: 'A part there is: held by holes of the area in use, or by nothing, and whether it is renewed.',
     group: 'on the spot',
     keys: [],
-    means: (_desk, { part, heldBy, renew }) =>
+    means: (desk, { part, heldBy, sits, renew }) =>
+      ((heldBy ?? sits ?? renew) === undefined && slipFor(desk, part as string)) ||
       declare({
         kind: 'part-declared',
         part: part as string,

@@ -1,5 +1,6 @@
 // Verbs on parts and connections: off and parted, back and made, renewed, judged (O2, T2, T3).
 import * as z from 'zod';
+import { perhaps } from '../../trade/perhaps.ts';
 import { partVerdicts } from '../entries/works.ts';
 import type { Entry } from '../entry.ts';
 import { behindRefusal, holeState, no } from '../guards.ts';
@@ -57,7 +58,17 @@ const isOff: Guard<{ part: string }> = {
   rule: 'O2',
   kind: 'footing',
   needs: ['part'],
-  check: (s, { part }) => (partState(s, part)?.off ? null : no(`${part} is not off`, 'call it off first')),
+  check(s, { part }) {
+    const p = partState(s, part);
+    if (p?.off) return null;
+    const meant = p
+      ? ''
+      : perhaps(
+          part,
+          [...every(s.ledger, 'part')].filter((one) => one.off).map((one) => one.part),
+        );
+    return no(`${part} is not off${meant}`, 'call it off first');
+  },
 };
 /** O1 for a part: putting it back is its closing where nothing holds it. */
 const partBehind = (gates: boolean): Guard<{ part: string; forNow?: true }> => ({
