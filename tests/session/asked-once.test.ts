@@ -96,6 +96,31 @@ describe('what carries', () => {
     expect(row?.end).toContain('mount bracket');
   });
 });
+it('[L5] keeps no length and no class for a nut after a bolt was in use', async () => {
+  const at = await newJob();
+  await at.press('a', ...lettersOf('bracket'), 'enter');
+  at.session().runLine('use bolt hex 10 M6x25 8.8');
+  await at.press('n');
+  expect(at.state().facing.spec).toEqual({ kind: 'nut', head: 'hex 10', thread: 'M6' });
+  await at.press('b');
+  expect(at.state().facing.spec).toEqual({ kind: 'bolt', head: 'hex 10', thread: 'M6' });
+});
+it('[K1 K2] counts no tray empty in which something should lie, and names it', async () => {
+  const at = await newJob();
+  for (const line of ['area cover', 'holes 2', 'off 1 to tray 1', 'off 2 to tray 2', 'back 1'])
+    at.session().runLine(line);
+  await at.press('P', 'e');
+  expect(at.state().ledger.lines.all.at(-1)?.entries).toEqual([{ kind: 'tray-counted', tray: '1', count: 0 }]);
+  expect(at.state().answer).toMatchObject({
+    otherwise: { words: expect.stringMatching(/lie in it: tray 2$/), by: 'count' },
+  });
+  await at.press('e');
+  expect(at.state().answer).toMatchObject({
+    kind: 'refused',
+    text: 'something should still lie in tray 2',
+    by: 'count',
+  });
+});
 
 describe('what was slackened on purpose', () => {
   it('[L4] comes off by the second Enter once all others are called', async () => {

@@ -6,6 +6,7 @@ import { onwards } from '../next-area.ts';
 import { key, type Row } from '../row.ts';
 
 const inArea = (desk: Desk) => ({ area: desk.facing.area });
+const traysSaid = (trays: readonly { tray: string }[]): string => `tray ${trays.map(({ tray }) => tray).join(', ')}`;
 export const countsRows: readonly Row[] = [
   {
     id: 'holes',
@@ -39,13 +40,22 @@ export const countsRows: readonly Row[] = [
     form: '',
     spoken: ['all trays empty'],
     label: 'all others empty',
-    help: 'Every tray without a standing count was looked at and is empty.',
+    help: 'Every tray without a standing count was looked at and is empty, but for those in which something should lie: they are counted one by one.',
     group: 'counts',
     keys: [key('e', 'box', { pad: '0' }), key('e', 'leaving', { pad: '8' })],
     means: (desk) => {
-      const counts = uncounted(desk.ledger).map((t) => ({ tray: t.tray, count: 0 }));
-      if (counts.length === 0) return { no: { because: 'every tray has a count that stands', instead: 'go on' } };
+      const waiting = uncounted(desk.ledger);
+      const counts = waiting.filter((t) => t.contents.length === 0).map((t) => ({ tray: t.tray, count: 0 }));
+      if (waiting.length === 0) return { no: { because: 'every tray has a count that stands', instead: 'go on' } };
+      const because = `something should still lie in ${traysSaid(waiting)}`;
+      if (counts.length === 0) return { no: { because, instead: 'count each by itself', by: 'count' } };
       return { say: { verb: 'count-trays', counts } };
+    },
+    otherwise: (_entries, _said, { ledger }) => {
+      const left = uncounted(ledger).filter((t) => t.contents.length > 0);
+      return left.length === 0
+        ? undefined
+        : { words: `Not counted, for something should lie in it: ${traysSaid(left)}`, by: 'count' };
     },
   },
   {

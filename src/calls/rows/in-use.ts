@@ -29,6 +29,14 @@ const kindKeys: [string, string][] = [
 
 /** Kinds that have no head and no thread: with them those of the fastener before are forgotten. */
 const withoutHead: ReadonlySet<string> = new Set(['clip']);
+/** What goes on it keeps its head and its thread; how long the bolt was, of which class and how shaped is not said of it. */
+const withoutShank: ReadonlySet<string> = new Set(['nut', 'washer', 'cap']);
+function keptOf({ head, thread, ...rest }: Spec, kind: string | undefined): Spec {
+  if (withoutHead.has(kind ?? '')) return {};
+  const isOther = kind !== undefined && rest.kind !== undefined && kind !== rest.kind;
+  const isNutNow = isOther && (withoutShank.has(kind) || withoutShank.has(rest.kind ?? ''));
+  return { ...(isNutNow ? {} : rest), ...(head !== undefined && { head }), ...(thread !== undefined && { thread }) };
+}
 
 const mostBefore = 3;
 const inUse = ({ facing }: Desk, spec: Spec): Partial<Facing> => {
@@ -120,7 +128,7 @@ export const inUseRows: readonly Row[] = [
     means: (desk, { spec, merge }) => {
       // A thread or a length alone is said of the fastener in use.
       const adds = merge || ((spec as Spec).kind === undefined && (spec as Spec).head === undefined);
-      const before = withoutHead.has((spec as Spec).kind ?? '') ? {} : desk.facing.spec;
+      const before = keptOf(desk.facing.spec, (spec as Spec).kind);
       const next = (adds ? { ...before, ...(spec as Spec) } : spec) as Spec;
       return { face: inUse(desk, next), answer: `now ${specWords(next)}` };
     },
