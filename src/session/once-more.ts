@@ -2,7 +2,7 @@
 import type { Once, Row } from '../calls/row.ts';
 import type { Line, Stamp } from '../job/line.ts';
 import type { Said } from '../job/said.ts';
-import { subjectText } from '../job/subjects.ts';
+import { areaOf, subjectText } from '../job/subjects.ts';
 import type { Answer } from './session-shape.ts';
 
 /** Sooner, nobody has read what stands on the screen. */
@@ -36,14 +36,27 @@ export function onceMore() {
       went = undefined;
     },
     isByHabit: (row: string): boolean => went?.call === row,
-    /** One too many at the end of an area would be the first of the next. What the call before said stays to be read. */
-    heldBack(row: string, { hole, area }: Said, shown: Answer | undefined, { awakeMs }: Stamp): Answer | undefined {
-      if (went?.call !== row || went.answer !== shown || awakeMs - went.awakeMs >= leastMsToRead) return undefined;
-      if (shown.kind !== 'taken') return shown;
-      const again = `is for ${typeof hole === 'string' ? subjectText(`hole:${hole}`) : area}`;
+    /**
+     * One too many at the end of an area would be the first of the next, and of a call for the whole of it all of the next:
+     * that is asked once however late it comes. What the call before said stays to be read.
+     */
+    heldBack(
+      row: string,
+      { hole, area, holes }: Said,
+      shown: Answer | undefined,
+      { awakeMs }: Stamp,
+    ): Answer | undefined {
+      if (went?.call !== row || went.answer !== shown) return undefined;
+      const isSoon = awakeMs - went.awakeMs < leastMsToRead;
+      if (shown.kind !== 'taken') return isSoon ? shown : undefined;
+      const isWhole = hole === undefined;
+      if (!isSoon && !isWhole) return undefined;
+      const whole = area ?? (Array.isArray(holes) && typeof holes[0] === 'string' ? areaOf(holes[0]) : undefined);
+      const again = `is for ${typeof hole === 'string' ? subjectText(`hole:${hole}`) : (whole ?? 'what comes next')}`;
       const instead = 'this key once more called nothing';
-      went.answer = { kind: 'asked', text: shown.text, instead, again, tooQuick: true };
-      return went.answer;
+      const answer: Answer = { kind: 'asked', text: shown.text, instead, again, ...(isSoon && { tooQuick: true }) };
+      went = { ...went, answer, ...(!isSoon && { awakeMs }) };
+      return answer;
     },
     refused: () => refused,
     wasRefused(row: string, said: Said, { awakeMs }: Stamp) {

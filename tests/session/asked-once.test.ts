@@ -96,6 +96,31 @@ describe('what carries', () => {
     expect(row?.end).toContain('mount bracket');
   });
 });
+it('asks once for a whole area that work went on to by itself, however late the key comes', async () => {
+  const at = await newJob();
+  for (const line of [
+    'area pump',
+    'holes 1',
+    'off 1',
+    'area cover',
+    'holes 1',
+    'off 1',
+    'back 1',
+    'area pump',
+    'back 1',
+  ])
+    at.session().runLine(line);
+  await at.press('B', '.', '.');
+  expect(at.state().facing.area).toBe('cover');
+  const before = lines(at);
+  await at.press('.');
+  expect(asked(at)).toMatch(/On to cover; this key once more called nothing; .*; is for cover$/);
+  expect(lines(at)).toBe(before);
+  await at.press('.');
+  expect(levelIn(at, 'cover/1')).toBe('snug');
+  await at.press('.');
+  expect(levelIn(at, 'cover/1')).toBe('tight');
+});
 it('[L5] keeps no length and no class for a nut after a bolt was in use', async () => {
   const at = await newJob();
   await at.press('a', ...lettersOf('bracket'), 'enter');
