@@ -1,6 +1,7 @@
 // Brings a job onto the bench: opened by name, made new, or gone on with without a last line that does not hold.
 import type { Row } from '../calls/row.ts';
 import { rowById } from '../calls/table.ts';
+import { isStruck, lineAt } from '../job/ledger.ts';
 import { viewed } from '../view/view.ts';
 import type { BenchDoors, BenchState, Opener } from './bench-shape.ts';
 import { greetingOf, questionsOnOpening } from './opening.ts';
@@ -15,6 +16,18 @@ type Hands = {
   /** Keys pressed while a job was being opened: they are meant for it. */
   press(key: string, inOneGo: boolean): void;
 };
+
+/** Taking apart or putting back: whichever the last call that has its key on one of the two alone was. */
+function workedOnLast(opened: Session): 'strip' | 'build' {
+  const { ledger } = opened.store.getState();
+  for (let n = ledger.lines.length; n > 0; n--) {
+    const call = lineAt(ledger, n)?.call;
+    const keys = call === undefined || isStruck(ledger, n) ? [] : (rowById.get(call)?.keys ?? []);
+    const [strip, build] = (['strip', 'build'] as const).map((on) => keys.some((key) => [key.on].flat().includes(on)));
+    if (strip !== build) return build ? 'build' : 'strip';
+  }
+  return 'strip';
+}
 
 export function createOntoBench({ get, set, doors, ask, carryOut, press }: Hands) {
   let pressedMeanwhile: string[] | undefined;
@@ -51,7 +64,7 @@ export function createOntoBench({ get, set, doors, ask, carryOut, press }: Hands
     set((b) => ({
       session: opened,
       ...greetingOf(opened, b.word),
-      view: viewed({ ...b.view, at: {} }, { to: 'strip' }),
+      view: viewed({ ...b.view, at: {} }, { to: workedOnLast(opened) }),
     }));
     questionsOnOpening(opened, ask, {
       timeIsRight: () => carryOut(rowById.get('clock-right') as Row, {}),

@@ -1,6 +1,7 @@
 // Coming back: to an area and its tray, through the list of the check rotation, from what is still to do.
 import { describe, expect, it } from 'vitest';
 import { demoLines } from '../demo/at-hand.ts';
+import { linesOf } from '../jobs/lines.ts';
 import { atTheBench, newJob } from './at-the-bench.ts';
 
 describe('an area come back to', () => {
@@ -50,6 +51,22 @@ describe('an area come back to', () => {
     expect(at.state().facing.area).toBe('pump');
     expect(at.state().facing.tray).toBe('2');
     expect(at.state().answer).toMatchObject({ text: expect.stringMatching(/On to pump, tray 2$/) });
+  });
+});
+
+describe('a job come back to', () => {
+  it('[T8] stands on the screen that was worked on last, struck calls and counts apart', async () => {
+    const screenAfter = async (...lines: string[]) => {
+      const at = await newJob();
+      for (const line of ['area cover', 'off 1', 'off 2', 'holes 2', ...lines]) at.session().runLine(line);
+      const { view } = await atTheBench(linesOf(at.state().ledger));
+      return view().screen;
+    };
+    expect(await screenAfter()).toBe('strip');
+    expect(await screenAfter('back 1')).toBe('build');
+    expect(await screenAfter('back 1', 'back 2', 'pass', 'pass', 'count 1 is 0', 'tools out')).toBe('build');
+    expect(await screenAfter('back 1', 'strike last')).toBe('strip');
+    expect(await screenAfter('back 1', 'off 1')).toBe('strip');
   });
 });
 
