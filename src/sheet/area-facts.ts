@@ -7,7 +7,7 @@ import { inOrder } from '../job/passes.ts';
 import { type Method, specText } from '../job/spec.ts';
 import type { AreaState } from '../job/states.ts';
 import { areaOf, named, numberOf, sortOf, subjectText, withinArea } from '../job/subjects.ts';
-import { wantsFigure } from '../job/tightening.ts';
+import { readFarOff, wantsFigure } from '../job/tightening.ts';
 import { type MapFact, mapFact } from './map-facts.ts';
 import { type Moment, moment, type Reading } from './reading.ts';
 import { methodText, torqueWords } from './words.ts';
@@ -23,6 +23,8 @@ export type PassFact = Moment & {
   readWords?: string;
   tool?: string;
   readNewtonMetres?: number;
+  /** O4: what was read is far from what its method ends in. */
+  notTheFigure?: true;
   outOfOrder: boolean;
 };
 export type RepairFact = Moment & { step: string; millimetres?: number; words?: string };
@@ -117,6 +119,7 @@ function holeFact(of: Reading, h: HoleState): HoleFact {
       ...(readNewtonMetres !== undefined && {
         readNewtonMetres,
         readWords: torqueWords(readNewtonMetres, of.units),
+        ...(last && readFarOff(method, readNewtonMetres) !== undefined && { notTheFigure: true as const }),
       }),
     })),
     ...(came && { came }),

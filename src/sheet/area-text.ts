@@ -1,7 +1,7 @@
 // The tightening record and the thread repairs in words: per area one line a pass, then what is not as it was.
 import type { AreaFact, HoleFact, PassFact, RepairFact } from './area-facts.ts';
 import { cells, padded, point, under, wrapped } from './layout.ts';
-import { by, figure, figureNotNoted, spanText, timeText } from './words.ts';
+import { by, figure, figureNotNoted, notTheFigure, spanText, timeText } from './words.ts';
 
 /** Out-of-order marks are for the workshop, and for the owner only where critical (O5). */
 export type Copy = 'workshop' | 'owner';
@@ -38,7 +38,8 @@ function passText(group: readonly Taken[], copy: Copy): string[] {
   if (!first) return [];
   const { pass, last, how, noFigure, tool, who } = first.pass;
   const marked = ({ hole, pass: p }: Taken) => p.outOfOrder && (copy === 'workshop' || hole.critical);
-  const read = ({ readWords }: PassFact) => (readWords === undefined ? '' : ` (read ${readWords})`);
+  const read = ({ readWords, notTheFigure: isFar }: PassFact) =>
+    readWords === undefined ? '' : ` (read ${readWords}${isFar ? notTheFigure : ''})`;
   const holes = group.map((one) => `${one.hole.number}${marked(one) ? '*' : ''}${read(one.pass)}`).join(', ');
   const said = [how, ...(noFigure ? [figureNotNoted] : []), ...(tool ? [`tool: ${tool}`] : [])].join('; ');
   return [

@@ -4,7 +4,7 @@ import { type Copy, measuredText, stepText } from './area-text.ts';
 import type { FindingFact } from './finding-facts.ts';
 import { isMarked } from './points.ts';
 import type { Moment } from './reading.ts';
-import { figure, figureNotNoted, methodText } from './words.ts';
+import { figure, figureNotNoted, methodText, notTheFigure } from './words.ts';
 
 export type Row = {
   place?: string;
@@ -41,7 +41,9 @@ export function holeRows(place: string, h: HoleFact, copy: Copy): Row[] {
         [
           p.method ? methodText(p.method) : 'method not said',
           ...(p.noFigure ? [figureNotNoted] : []),
-          ...(p.readNewtonMetres === undefined ? [] : [`read ${figure(p.readNewtonMetres)} Nm`]),
+          ...(p.readNewtonMetres === undefined
+            ? []
+            : [`read ${figure(p.readNewtonMetres)} Nm${p.notTheFigure ? notTheFigure : ''}`]),
           ...(p.tool ? [`tool: ${p.tool}`] : []),
         ].join('; '),
         { at: p },

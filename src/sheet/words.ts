@@ -58,6 +58,7 @@ export function methodText(method: Method, units: Units = metric): string {
 
 /** O4: beside a method that is brought up to a figure. */
 export const figureNotNoted = 'figure not noted';
+export const notTheFigure = ', not the figure';
 
 /** "40 Nm", "29.5 lbf ft". */
 export const torqueWords = (newtonMetres: number, units: Units = metric): string =>

@@ -414,3 +414,21 @@ describe('half a known name', () => {
     expect(at.state().facing.area).toBe('sump');
   });
 });
+
+describe('a reading far from the figure of its bolt', () => {
+  it('[O4] tightens nothing by its line until it is said with "all the same", and is asked about by nothing near it', async () => {
+    const at = await newJob();
+    await at.press('a', ...lettersOf('bracket'), 'enter', '0');
+    for (const line of ['off 1', 'off 2', 'holes 2', 'by torque 110', 'back 1', 'back 2', 'pass'])
+      expect(at.session().runLine(line).kind).not.toBe('refused');
+    expect(at.session().runLine('tight 1 read 105')).toMatchObject({ kind: 'taken' });
+    expect(at.session().runLine('tight 2 read 11')).toMatchObject({
+      kind: 'refused',
+      text: 'bracket 2: 11 N·m read where 110 N·m are wanted; is that what the wrench showed?',
+      instead: 'tighten it to its figure and say what is read then; or say it with "all the same" at its end',
+    });
+    expect(levelIn(at, 'bracket/2')).toBe('snug');
+    expect(at.session().runLine('tight 2 read 11 all the same')).toMatchObject({ kind: 'taken' });
+    expect(levelIn(at, 'bracket/2')).toBe('tight');
+  });
+});

@@ -262,6 +262,20 @@ it('[S1] says in each copy of a bead called after its face was closed that it wa
   }
 });
 
+it('[O4] says beside a reading far from what its method ends in that it is not the figure, in each copy', () => {
+  const s = newStory().call('open-job', { label: 'estate' });
+  s.call('declare', { entries: [{ kind: 'area-declared', area: 'hub', method: { by: 'torque', newtonMetres: 110 } }] });
+  for (const hole of ['hub/1', 'hub/2']) s.call('remove', { hole, to: 'tray:1', spec: { kind: 'bolt', thread: 'M8' } });
+  s.call('count-holes', { area: 'hub', count: 2 }).call('fit', { hole: 'hub/1' }).call('fit', { hole: 'hub/2' });
+  s.call('tighten', { hole: 'hub/1', last: true, readNewtonMetres: 11 });
+  s.call('tighten', { hole: 'hub/2', last: true, readNewtonMetres: 108 });
+  for (const copy of [{}, { copy: 'owner' }] as const) {
+    expect(said(sheet(s, copy), 'AREAS')).toContain('1 (read 11 Nm, not the figure), 2 (read 108 Nm)');
+    expect(sheetPage(s.ledger, { now: s.now, ...copy })).toContain('read 11 Nm, not the figure');
+    expect(sheetCsv(s.ledger, { now: s.now, ...copy })).toContain('read 11 Nm, not the figure');
+  }
+});
+
 it('[O4] says that no figure was noted where its method wants one, with the last pass alone and in each copy', () => {
   const s = newStory().call('open-job', { label: 'estate' });
   const bolt = { kind: 'bolt', thread: 'M8' };

@@ -12,6 +12,7 @@ import { type Desk, findingsOn, nextBack, nextTight, workingHoles } from '../des
 import { lookerToday } from '../looker.ts';
 import { boxFor, newFor, newHole, noneNew } from '../new-ones.ts';
 import { onwards } from '../next-area.ts';
+import { askedOnReading } from '../reading-far.ts';
 import { key, type No, type Otherwise, type Row } from '../row.ts';
 
 /** Where what was in only to turn goes: what may never serve again is on the scrap pile. */
@@ -169,15 +170,16 @@ export const buildRows: readonly Row[] = [
     id: 'tight',
     labelNow: (desk) => passNow(desk, nextTight(desk)),
     words: ['tight', 'pull up'],
-    form: '[<hole>] [pass <pass:words>] [with <tool:words>] [read <read:torque>]',
+    form: '[<hole>] [pass <pass:words>] [with <tool:words>] [read <read:torque>] [<late:all the same>]',
     spoken: ['pull up number <hole>', 'pull up next one'],
     label: 'tight',
-    help: 'The next pass of this hole is done: snug first, then its final by its method. "read 80" where the method wants the torque read at its end.',
+    help: 'The next pass of this hole is done: snug first, then its final by its method. "read 80" where the method wants the torque read at its end; one far from its figure is asked about.',
     none: noneTight,
     group: 'build',
     keys: [key('t', 'build', { pad: '0' })],
     verb: 'tighten',
-    means: (_desk, { read, ...said }) => ({
+    besides: askedOnReading,
+    means: (_desk, { read, late: _, ...said }) => ({
       say: { verb: 'tighten', ...said, ...(read !== undefined && { readNewtonMetres: read }) },
     }),
     fills: (desk) => ({ hole: nextTight(desk) }),

@@ -4,7 +4,7 @@ import type { HoleFact, PassFact } from '../area-facts.ts';
 import type { Copy } from '../area-text.ts';
 import { isMarked } from '../points.ts';
 import type { Moment } from '../reading.ts';
-import { by, clockText, dateOf, figureNotNoted } from '../words.ts';
+import { by, clockText, dateOf, figureNotNoted, notTheFigure } from '../words.ts';
 import { flowing, html, joined, type Markup } from './markup.ts';
 
 export type Columns = { heads: (Markup | string)[]; cellsOf: (hole: HoleFact) => (Markup | string)[] };
@@ -53,7 +53,7 @@ function toldOf(hole: HoleFact, copy: Copy): (Told & { n: number })[] {
     method: p.noFigure ? `${p.how}; ${figureNotNoted}` : p.how,
     tool: p.tool ?? '',
     mark: isMarked(p, hole, copy) ? '*' : '',
-    read: p.readWords === undefined ? '' : `, read ${p.readWords}`,
+    read: p.readWords === undefined ? '' : `, read ${p.readWords}${p.notTheFigure ? notTheFigure : ''}`,
   }));
   const look = hole.looked
     ? [{ ...whenOf(hole.looked), hole, pass: secondLook, method: '', tool: '', mark: '', read: '' }]
