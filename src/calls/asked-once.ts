@@ -1,7 +1,7 @@
 // Keys that may be a slip though nothing stands against the call: what each is answered the first time, with nothing
 // written. The same key again means it; what was typed in full means it at once, what was heard by a second word.
 import { holesOf, isEmptyOnArrival, isOff, isTouched } from '../job/closed.ts';
-import { carriesYet, notReady, unlockedTooSoon } from '../job/first-in.ts';
+import { carriesYet, notReady, springNotHeld, unlockedTooSoon } from '../job/first-in.ts';
 import type { HoleState } from '../job/hole-states.ts';
 import { stateOf } from '../job/ledger.ts';
 import { dueIn, inOrder, passesOf } from '../job/passes.ts';
@@ -14,8 +14,21 @@ import type { Once } from './row.ts';
 
 const wasSlack = (h: HoleState): boolean => h.called.levels.some(({ level }) => level === 'slack');
 
+/** What holds a loaded spring is turned, and what presses that together was not called in. */
+export function askedOnLoadedSpring({ ledger }: Desk, { hole }: Said): Once | undefined {
+  const missing = typeof hole === 'string' ? springNotHeld(ledger, areaOf(hole)) : [];
+  if (typeof hole !== 'string' || missing.length === 0) return undefined;
+  return {
+    because: `${withinArea(hole)} holds a loaded spring, and ${missing.join(' and ')} ${missing.length === 1 ? 'is' : 'are'} not in: let go, it kills`,
+    instead: 'put in what presses it together first',
+    by: 'put-in',
+    again: `calls ${withinArea(hole)} all the same`,
+  };
+}
 /** Of an area whose holes are all called some came straight off: what is slack among them was called slack on purpose. */
-export function askedOnTakingSlack({ ledger, facing }: Desk, { hole }: Said): Once | undefined {
+export const askedOnComingOff = (desk: Desk, said: Said): Once | undefined =>
+  askedOnLoadedSpring(desk, said) ?? askedOnTakingSlack(desk, said);
+function askedOnTakingSlack({ ledger, facing }: Desk, { hole }: Said): Once | undefined {
   const h = typeof hole === 'string' ? stateOf(ledger, 'hole', hole) : undefined;
   const a = h && stateOf(ledger, 'area', areaOf(h.hole));
   if (!h || !a || facing.hole !== undefined || h.called.occupant?.level !== 'slack') return undefined;
@@ -71,6 +84,20 @@ export function askedOnTakingOut({ ledger }: Desk, { temporary }: Said): Once | 
       because: `${t.temporary} holds the shafts, and ${notReady(ledger, first)}`,
       instead: 'it stays in until the drive is together',
       by: 'to-rotation',
+      again,
+    };
+  if (t.sort === 'chock' && carriesYet(ledger, t))
+    return {
+      because: `the car is not on its wheels with their nuts tight: ${t.temporary} keeps it from rolling`,
+      instead: 'it stays in until the last',
+      by: 'to-leaving',
+      again,
+    };
+  if (t.sort === 'compressor' && t.at !== undefined && carriesYet(ledger, t))
+    return {
+      because: `${subjectText(t.at)} is open: let go, the spring throws what is on it`,
+      instead: 'it stays in until that is tight',
+      by: 'to-leaving',
       again,
     };
   return t.sort !== 'stand' && t.at !== undefined && carriesYet(ledger, t)

@@ -1,15 +1,17 @@
 // What a call speaks of when nothing is said: the next one of its kind, so that one key is one call. What is to come off
 // or apart comes in the order of its plan, and only where a plan has named it; what is to go back, from the last. Where
 // nothing is next, it is asked for.
+import { keepsItsAreaOpen } from '../job/area-rest.ts';
 import { uncounted } from '../job/counts.ts';
 import { blocked } from '../job/decide.ts';
-import { carriesYet, heldOnceMore, holdsYet, missingToBringUp } from '../job/first-in.ts';
+import { carriesYet, heldOnceMore, holdsYet, isAt, missingBefore, missingToBringUp } from '../job/first-in.ts';
 import { isRenewed } from '../job/guards.ts';
 import { inFrontOf } from '../job/in-front.ts';
-import { every, type Ledger, stateOf } from '../job/ledger.ts';
+import { every, type Ledger, stateOf, tallyOf } from '../job/ledger.ts';
 import { wantsLeakCheck } from '../job/open-points.ts';
 import { openBehind } from '../job/order.ts';
-import type { PartState } from '../job/states.ts';
+import { areasThroughParts, partsOffBehind } from '../job/parts-behind.ts';
+import type { PartState, TemporaryState } from '../job/states.ts';
 import { areaOf, named, withinArea } from '../job/subjects.ts';
 import { isWithdrawn } from '../job/withdrawn.ts';
 import type { Bound } from './bindings.ts';
@@ -42,10 +44,12 @@ const parts = ({ ledger }: Desk) => [...every(ledger, 'part')].filter((p) => !is
 /** Off, of the area in use, the last one first: held there, or said to be in front of it or behind it; not where it is gated. */
 function offHere(desk: Desk, is: (p: PartState) => boolean): string[] {
   const { ledger, facing } = desk;
-  const isHere = ({ part }: PartState) => facing.area !== undefined && areasOfPart(ledger, part).includes(facing.area);
-  const off = parts(desk).filter(
-    (p) => p.off && is(p) && isHere(p) && openBehind(ledger, [`part:${p.part}`]).length === 0,
-  );
+  const { area } = facing;
+  const isHere = ({ part }: PartState) =>
+    area !== undefined && (areasOfPart(ledger, part).includes(area) || areasThroughParts(ledger, part).includes(area));
+  const isNext = ({ part }: PartState) =>
+    openBehind(ledger, [`part:${part}`]).length === 0 && partsOffBehind(ledger, part).length === 0;
+  const off = parts(desk).filter((p) => p.off && is(p) && isHere(p) && isNext(p));
   return lastFirst(off, (p) => p.removedAt).map((p) => p.part);
 }
 /** What is declared to go in where work is now; before any area is in use, where it begins. */
@@ -61,6 +65,10 @@ function goesInHere(desk: Desk, at: string | undefined): boolean {
   const there = hole === undefined ? named('area', at) : areaOf(hole);
   return there === undefined || there === area;
 }
+const isAllCalled = (ledger: Ledger, area: string): boolean => {
+  const { holes, touched } = tallyOf(ledger, area);
+  return holes > 0 && touched >= holes;
+};
 const circuits = ({ ledger }: Desk) =>
   [...every(ledger, 'circuit')].filter((c) => !isWithdrawn(ledger, `circuit:${c.circuit}`));
 
@@ -97,23 +105,30 @@ const kinds: Readonly<Record<string, Kind>> = {
       // What held a bolt while it came off holds it again while it is brought up.
       const next = nextHole(desk, 'build');
       const holding = next === undefined ? [] : missingToBringUp(desk.ledger, next);
+      const { area } = desk.facing;
+      const first = area === undefined || isAllCalled(desk.ledger, area) ? [] : missingBefore(desk.ledger, area);
       const never = [...every(desk.ledger, 'temporary')].filter(
         (t) => t.putInAt === 0 && !isWithdrawn(desk.ledger, `temporary:${t.temporary}`) && goesInHere(desk, t.at),
       );
-      return [...holding, ...never.map((t) => t.temporary)];
+      // What the screen says is to be in first, then what belongs here, then what belongs to no place.
+      const here = never.toSorted((one, other) => Number(one.at === undefined) - Number(other.at === undefined));
+      return [...new Set([...holding, ...first, ...here.map((t) => t.temporary)])];
     },
   },
   'taken-out': {
     slot: 'temporary',
     noneSkipped: true,
-    inTurn: ({ ledger }) =>
-      lastFirst(
-        [...every(ledger, 'temporary')].filter((t) => t.in && !carriesYet(ledger, t) && !holdsYet(ledger, t)),
-        (t) => t.putInAt,
-      )
-        // One that a bolt wants once more stays in the longest.
-        .toSorted((one, other) => Number(!!heldOnceMore(ledger, one)) - Number(!!heldOnceMore(ledger, other)))
-        .map((t) => t.temporary),
+    inTurn({ ledger, facing: { area } }) {
+      const lateness = (t: TemporaryState): number =>
+        area !== undefined && isAt(t, area) && keepsItsAreaOpen.has(t.sort) ? 0 : heldOnceMore(ledger, t) ? 2 : 1;
+      const may = [...every(ledger, 'temporary')].filter((t) => t.in && !carriesYet(ledger, t) && !holdsYet(ledger, t));
+      return (
+        lastFirst(may, (t) => t.putInAt)
+          // What the area in use waits for comes first; one that a bolt wants once more stays in the longest.
+          .toSorted((one, other) => lateness(one) - lateness(other))
+          .map((t) => t.temporary)
+      );
+    },
   },
   'part-off': {
     slot: 'part',

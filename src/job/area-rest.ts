@@ -21,7 +21,8 @@ export type Rest = {
   now: boolean;
 };
 
-const holding: ReadonlySet<string> = new Set(['plug', 'rag', 'mask', 'strap']);
+/** T1: while one is in, its area stays open. */
+export const keepsItsAreaOpen: ReadonlySet<string> = new Set(['plug', 'rag', 'mask', 'strap']);
 const unsaidCalls = { companions: 'companions', 'blind-holes': 'dry', direction: 'direction' } as const;
 
 const isFree = (ledger: Ledger, front: Subject): boolean => openBehind(ledger, [front]).length === 0;
@@ -43,7 +44,7 @@ function* restIn(ledger: Ledger, a: AreaState): Generator<Rest> {
     yield { what: 'part', short: 'part off', words, by, now: isFree(ledger, `part:${name}`) };
   }
   for (const t of every(ledger, 'temporary')) {
-    if (!t.in || !holding.has(t.sort)) continue;
+    if (!t.in || !keepsItsAreaOpen.has(t.sort)) continue;
     if (t.at !== `area:${a.area}` && !a.holes.some((hole) => t.at === `hole:${hole}`)) continue;
     yield { what: 'inside', short: `${t.sort} in`, words: `${t.temporary} is in`, by: 'taken-out', now: true };
   }

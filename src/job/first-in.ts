@@ -10,7 +10,7 @@ import { areaOf, type Hole, named, type Subject, subjectText } from './subjects.
 import { isWithdrawn } from './withdrawn.ts';
 
 /** A stand is not among them: the nuts of a wheel are slackened before it, and it has its own warning. */
-const carriesOrLocks: ReadonlySet<string> = new Set(['jack', 'block', 'lock', 'pin']);
+const carriesOrLocks: ReadonlySet<string> = new Set(['jack', 'block', 'lock', 'pin', 'strap', 'compressor']);
 
 /** The belts and chains that run over an area and are still on. */
 const beltsOver = (ledger: Ledger, area: string): Subject[] =>
@@ -25,7 +25,7 @@ const beltsOver = (ledger: Ledger, area: string): Subject[] =>
       : [],
   );
 
-function isAt({ at }: TemporaryState, area: string): boolean {
+export function isAt({ at }: TemporaryState, area: string): boolean {
   const hole = at === undefined ? undefined : named('hole', at);
   return at === `area:${area}` || (hole !== undefined && areaOf(hole) === area);
 }
@@ -53,7 +53,7 @@ export const slackBeforeBelt = (ledger: Ledger, area: string): Hole[] =>
         return h !== undefined && h.declared?.later === 'after-belt' && !isTouched(h);
       });
 
-const holds: ReadonlySet<string> = new Set(['lock', 'bar', 'pin']);
+const holds: ReadonlySet<string> = new Set(['lock', 'bar', 'pin', 'compressor']);
 /** What is declared at a bolt, or at its area, to hold it while it is turned, and is not in. */
 export function missingToHold(ledger: Ledger, hole: Hole): string[] {
   const at = new Set<Subject | undefined>([`hole:${hole}`, `area:${areaOf(hole)}`]);
@@ -140,11 +140,27 @@ export function notReady(ledger: Ledger, at: Subject): string {
   return `${subjectText(at)} is ${hole === undefined || isEmpty ? 'off' : 'not tight'}`;
 }
 
-/** It bears what nothing else does: a stand while anything is off, a jack or a block while its place is open. */
+const isUp = (ledger: Ledger): boolean =>
+  [...every(ledger, 'temporary')].some((t) => t.in && (t.sort === 'stand' || t.sort === 'jack'));
+const areWheelsToDo = (ledger: Ledger): boolean =>
+  [...every(ledger, 'area')].some((a) => a.declared?.role === 'wheel' && tallyOf(ledger, a.area).open > 0);
+/**
+ * What presses a spring together, declared where that is held and not in, as long as nothing of it is off: let go, the
+ * spring throws what is on it.
+ */
+export const springNotHeld = (ledger: Ledger, area: string): string[] =>
+  tallyOf(ledger, area).off > 0
+    ? []
+    : missingBefore(ledger, area).filter((name) => stateOf(ledger, 'temporary', name)?.sort === 'compressor');
+
+/** It bears what nothing else does: a chock until the car stands on its wheels with their nuts tight, a compressor until its
+ * place is closed, a stand while anything is off, a jack, a block or a strap while its place is open. */
 export function carriesYet(ledger: Ledger, { sort, at }: TemporaryState): boolean {
   if (sort === 'stand') return ledger.tallies.all.off > 0;
   const area = at === undefined ? undefined : named('area', at);
-  return (sort === 'jack' || sort === 'block') && area !== undefined && isOpened(ledger, area);
+  if (sort === 'chock') return ledger.tallies.all.off > 0 || isUp(ledger) || areWheelsToDo(ledger);
+  if (sort === 'compressor') return area !== undefined && tallyOf(ledger, area).open > 0;
+  return (sort === 'jack' || sort === 'block' || sort === 'strap') && area !== undefined && isOpened(ledger, area);
 }
 /** What it holds is off, or only in by the thread. */
 export const isOpened = (ledger: Ledger, area: string): boolean => {

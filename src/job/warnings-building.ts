@@ -7,6 +7,7 @@ import { dueNow, waitingFinals } from './finished-later.ts';
 import { missingToHold } from './first-in.ts';
 import { isRenewed } from './guards.ts';
 import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
+import { partsOffBehind } from './parts-behind.ts';
 import { dueIn, passesOf } from './passes.ts';
 import type { FaceState } from './states.ts';
 import { areaOf, type Hole, numberOf, subjectText } from './subjects.ts';
@@ -39,6 +40,11 @@ export function facesWithoutBead(ledger: Ledger, hole: Hole, only: (hole: Hole) 
   return faces.flatMap((f) => (opened(f) && f.beads.length === 0 ? [f.face] : []));
 }
 /** O2: said where the part goes on with its first fastener; alone it is refused. */
+/** Of an assembly what sits behind is on before what is set over it. */
+export function goesOnFirst(ledger: Ledger, part: string): string[] {
+  const behind = partsOffBehind(ledger, part);
+  return behind.length > 0 ? [`${behind.join(' and ')} off behind it: on before ${part}`] : [];
+}
 export function workingUnder(ledger: Ledger, part: string): string[] {
   const held = stateOf(ledger, 'part', part)?.declared?.heldBy ?? [];
   const working = held.filter((hole) => stateOf(ledger, 'hole', hole)?.called.occupant?.working);

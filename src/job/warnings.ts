@@ -14,6 +14,7 @@ import {
   beforeItsBelt,
   closedOver,
   facesNotClean,
+  goesOnFirst,
   isEmpty,
   leftForLater,
   notClean,
@@ -97,7 +98,11 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[]): s
       ];
     case 'part-fitted':
     case 'part-replaced':
-      return [...notClean(facesNotClean(ledger, { part: entry.part })), ...workingUnder(ledger, entry.part)];
+      return [
+        ...notClean(facesNotClean(ledger, { part: entry.part })),
+        ...workingUnder(ledger, entry.part),
+        ...goesOnFirst(ledger, entry.part),
+      ];
     case 'fastener-tightened':
       return entry.last
         ? [

@@ -209,7 +209,7 @@ export const partsRows: readonly Row[] = [
     form: `<temporary> [as <sort:${sorts}>] [at <at:subject>]`,
     spoken: ['put the <temporary> in place now'],
     label: 'put in',
-    help: 'A pin, lock, plug, rag, mask, strap, jack, block or stand went in for the work.',
+    help: 'A pin, lock, plug, rag, mask, strap, jack, block, stand, chock or spring compressor went in for the work.',
     group: 'temporaries',
     keys: [key('i', 'strip', { pad: '6', asks: askSort }), key('i', 'build', { asks: askSort })],
     questions: { temporary: 'what goes in', sort: 'what it is' },

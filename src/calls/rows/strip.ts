@@ -1,7 +1,7 @@
 // What comes off: off, slack, empty, damaged, the wrong one.
 import { stateOf } from '../../job/ledger.ts';
 import { inTray, numberOf } from '../../job/subjects.ts';
-import { askedOnTakingSlack } from '../asked-once.ts';
+import { askedOnComingOff, askedOnLoadedSpring } from '../asked-once.ts';
 import { type Desk, leftToSlacken, nextComing, nextOff, nextSlack, slackToComeOff } from '../desk.ts';
 import type { Args } from '../form.ts';
 import { onwards } from '../next-area.ts';
@@ -50,7 +50,7 @@ export const stripRows: readonly Row[] = [
     keys: [key('enter', 'strip', { pad: 'enter' }), key('space', 'strip', { footer: false })],
     verb: 'remove',
     besides: askedOnTakingOff,
-    asksOnce: askedOnTakingSlack,
+    asksOnce: askedOnComingOff,
     fills: (desk, args) => coming(desk, (args.hole as string | undefined) ?? nextComing(desk)),
     after: onwards(false),
   },
@@ -66,6 +66,7 @@ export const stripRows: readonly Row[] = [
     keys: [key('s', 'strip', { pad: '0' })],
     verb: 'slacken',
     besides: askedOnSlackening,
+    asksOnce: askedOnLoadedSpring,
     fills: (desk, args) => noTray(coming(desk, (args.hole as string | undefined) ?? nextSlack(desk))),
     after: onwards(false),
   },
@@ -96,7 +97,7 @@ export const stripRows: readonly Row[] = [
     keys: [key('d', 'strip', { pad: '2' })],
     verb: 'remove',
     besides: askedOnTakingOff,
-    asksOnce: askedOnTakingSlack,
+    asksOnce: askedOnComingOff,
     fixed: { wrong: 'damaged' },
     fills: (desk, args) => coming(desk, (args.hole as string | undefined) ?? nextComing(desk)),
     after: onwards(false),
@@ -113,7 +114,7 @@ export const stripRows: readonly Row[] = [
     keys: [key('w', 'strip', { pad: '3', asks: ['spec'] })],
     verb: 'remove',
     besides: askedOnTakingOff,
-    asksOnce: askedOnTakingSlack,
+    asksOnce: askedOnComingOff,
     fixed: { wrong: 'odd' },
     fills: (desk, args) => ({
       ...coming(desk, (args.hole as string | undefined) ?? nextComing(desk)),

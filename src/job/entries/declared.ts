@@ -6,7 +6,20 @@ import { holeSchema, nameSchema, subjectSchema } from '../subjects.ts';
 import { line } from './kind.ts';
 
 export const areaRoles = ['wheel', 'brake', 'steering', 'suspension', 'mount', 'drive', 'engine'] as const;
-export const temporaryKinds = ['pin', 'lock', 'bar', 'plug', 'rag', 'mask', 'strap', 'jack', 'block', 'stand'] as const;
+export const temporaryKinds = [
+  'pin',
+  'lock',
+  'bar',
+  'plug',
+  'rag',
+  'mask',
+  'strap',
+  'jack',
+  'block',
+  'stand',
+  'chock',
+  'compressor',
+] as const;
 export const finishedLater = ['after-belt', 'after-turning', 'on-wheels'] as const;
 
 /** S1, S5: the label of one product. Hours from the last hole snug; times hold at the label's conditions. */

@@ -90,7 +90,7 @@ describe('auxiliary belt', () => {
     expectInOrder(stripped(plan, 'auxiliary belt'), ['connection:battery earth', 'part:auxiliary belt']);
     expect(cautioned(plan, /draw how the belt runs/i)).toBe(true);
     expect(areaIn(plan, 'auxiliary tensioner').marked).toBe(true);
-    expect(plan.temporaries).toContainEqual({ temporary: 'tensioner pin', sort: 'pin' });
+    expect(plan.temporaries).toContainEqual({ temporary: 'tensioner pin', sort: 'pin', at: 'part:auxiliary belt' });
   });
 
   it('the belt alone leaves tensioner and idler on; both come off only with the belt off', () => {

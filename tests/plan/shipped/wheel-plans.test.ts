@@ -11,7 +11,10 @@ describe('front struts', () => {
   const order = stripped(plan, 'front struts');
 
   it('the spring is held before the top nut: two compressors, and the strut is out before the piston nut', () => {
-    expect(plan.temporaries?.filter((one) => /spring compressor/.test(one.temporary))).toHaveLength(2);
+    for (const side of sides) {
+      const there = plan.temporaries?.filter((one) => one.sort === 'compressor' && one.at === `area:${side} piston nut`);
+      expect(there).toHaveLength(2);
+    }
     expect(cautioned(plan, /two compressors/, /BEFORE the top nut/)).toBe(true);
     expect(cautioned(plan, /no impact wrench/)).toBe(true);
     for (const side of sides) {
