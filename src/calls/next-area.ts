@@ -10,6 +10,7 @@ import { lastOpenedFirst } from '../job/learned.ts';
 import { every, type Ledger, stateOf, tallyOf } from '../job/ledger.ts';
 import { edgesOf, frontsOf, openBehind } from '../job/order.ts';
 import { areaOf, named, nameOf, type Subject, sortOf } from '../job/subjects.ts';
+import { facesWithoutBead } from '../job/warnings-building.ts';
 import { isWithdrawn } from '../job/withdrawn.ts';
 import type { Facing } from '../view/facing.ts';
 import { areHolesKnown, type Desk, leftToSlacken, nextBack, nextOff, nextTight } from './desk.ts';
@@ -30,10 +31,12 @@ function whenBuilt(desk: Desk, area: string): 'now' | 'after one' | undefined {
   const back = nextBack(there);
   if (back !== undefined) {
     const [gate, second] = openBehind(ledger, frontsOf(ledger, back));
-    if (!gate) return 'now';
+    // What wants its face clean and a bead on it first comes after what can go on as it is.
+    if (!gate) return facesWithoutBead(ledger, back).length > 0 ? 'after one' : 'now';
     if (second || !isOneStep(ledger, gate.subject)) return undefined;
     // With nothing behind it, it lies in the area itself, as a gasket does under its cover.
-    return edgesOf(ledger).some(({ front }) => front === gate.subject) ? 'after one' : 'now';
+    const isApart = edgesOf(ledger).some(({ front }) => front === gate.subject);
+    return isApart || facesWithoutBead(ledger, back).length > 0 ? 'after one' : 'now';
   }
   const tight = nextTight(there);
   if (tight !== undefined && !('refused' in decide(ledger, { verb: 'tighten', hole: tight }, now))) return 'now';

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { pickedAt } from '../../src/calls/listed.ts';
 import { stateOf } from '../../src/job/ledger.ts';
 import { linesOf, playLines, scriptLines, upTo } from '../jobs/lines.ts';
-import { atTheBench, lettersOf } from './at-the-bench.ts';
+import { atTheBench, lettersOf, newJob } from './at-the-bench.ts';
 import { type PartWay, partWay } from './part-way.ts';
 
 const area = (at: PartWay) => at.state().facing.area;
@@ -132,6 +132,18 @@ describe('what goes in for the work', () => {
   });
 });
 
+it('[S1] goes on to what can go on as it is, before what wants a bead first', async () => {
+  const at = await newJob();
+  for (const line of [
+    'area pump; holes 1; off 1',
+    'area cover; holes 1; off 1; face rim pressed by 1 with a bead',
+    'area bracket; holes 1; off 1',
+  ])
+    for (const call of line.split('; ')) at.session().runLine(call);
+  at.session().runLine('back 1');
+  await at.press('B', '.', '.');
+  expect(area(at as PartWay)).toBe('pump');
+});
 describe('a whole pass', () => {
   it('[O1] leaves out what waits for the belt, says so, and marks nothing out of order', async () => {
     const at = await partWay('renewed timing belt');

@@ -331,6 +331,10 @@ describe('on a job from a plan', () => {
     // The new gasket is not bought yet.
     expect(at.state().facing.area).toBe('arch liner');
     say('box new gasket for gasket', 'area mount bracket');
+    // S1: its face wants a bead before it.
+    await at.press('>');
+    expect(at.state().facing.area).toBe('arch liner');
+    say('clean cam cover face', 'bead cam cover face', 'area mount bracket');
     await at.press('>');
     expect(at.state().facing.area).toBe('cam cover');
     // T1: a wheel last.
