@@ -47,6 +47,8 @@ export type Session = {
   suits(workshop: Workshop): void;
   /** Answers that a call is not made, before anything is asked for it. */
   refuse(row: Row, no: No): void;
+  /** Another screen is up, where the same key is another call: what was asked goes, and a refusal is no longer answered. */
+  putAway(): void;
   /** Changes what is faced without a call: pointing at a hole. */
   face(facing: Partial<Facing>): void;
   desk(): Desk;

@@ -249,6 +249,14 @@ export function createSession({
       shop = { name, trays, units };
     },
     refuse: (row, no) => void (mayNotCall(row) ?? refuse(no)),
+    putAway() {
+      const { answer } = store.getState();
+      again.noneRefused();
+      if (answer?.kind === 'asked') store.setState({ answer: undefined });
+      if (answer?.kind !== 'refused' || !answer.againSays) return;
+      const { againSays: _, ...rest } = answer;
+      answered(rest);
+    },
     face: (faced) => store.setState((s) => ({ facing: { ...s.facing, ...faced } })),
     settled: () => saving,
     async retry() {

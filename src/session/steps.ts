@@ -67,6 +67,7 @@ export function createSteps(floor: Floor): (s: Step) => void {
       // Without a job every other screen would be empty.
       if (!session() && s.to !== 'shelf') return;
       const isThere = view.screen === s.to;
+      if (!isThere) session()?.putAway();
       step({ to: s.to });
       if (s.to === 'todo' && isThere) return step({ move: Number.NEGATIVE_INFINITY, of: 1 });
       const sentTo = startWhereItWaits(around);
