@@ -115,6 +115,8 @@ export type Row = {
   inItsOrder?: true;
   /** How a slot is asked for, where its type alone says too little. */
   questions?: Readonly<Record<string, string | ((args: Args, desk: Desk) => string)>>;
+  /** What an answer is so far, as far as the job knows: it stands typed, and is taken as it is or typed over. */
+  stands?: (desk: Desk, slot: string, args: Args) => string | undefined;
   /** Asked beyond the slots, one after the other until nothing is left to ask; each answer stands among the slots. */
   besides?: (desk: Desk, args: Args) => Besides | undefined;
   /** What a key that may be a slip is answered once, with nothing written: the same key again means it. Typed, it is meant at once; spoken, a second word means it. */

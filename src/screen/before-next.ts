@@ -4,11 +4,13 @@ import { type Desk, nextSlack } from '../calls/desk.ts';
 import { keyOf } from '../calls/key-names.ts';
 import { upNext } from '../calls/next-of-kind.ts';
 import { facesAwaited, mindedHere } from '../calls/sent-to.ts';
+import { isOff } from '../job/closed.ts';
+import { holesUncounted } from '../job/counts.ts';
 import { missingBefore, missingToBringUp, slackBeforeBelt } from '../job/first-in.ts';
 import { inFrontOf } from '../job/in-front.ts';
 import { stateOf, tallyOf } from '../job/ledger.ts';
 import { gatedBy } from '../job/order.ts';
-import { named, numberOf, subjectText } from '../job/subjects.ts';
+import { areaOf, named, numberOf, subjectText } from '../job/subjects.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { fitted, inPieces, wrapped } from './cells.ts';
 import { nextWordsLook, quietLook } from './colours.ts';
@@ -49,7 +51,11 @@ export function firstOnRows({ desk, keymap }: Scene, next: string | undefined, c
   const cure = keyOf(keymap, 'build', 'to-sealing');
   const holding = h ? missingToBringUp(desk.ledger, h.hole) : [];
   const { toSeal, toClean } = facesAwaited(desk);
+  // K4: without it nothing goes back there.
+  const a = h && isOff(h) ? stateOf(desk.ledger, 'area', areaOf(h.hole)) : undefined;
+  const toCount = a && !a.counted && holesUncounted(desk.ledger, a) !== null;
   const said = [
+    ...(toCount ? [`${keyOf(keymap, 'build', 'holes')}: its holes counted by eye`] : []),
     ...toSeal.map((face) => `${cure}: bead on ${face}`),
     ...toClean.map((face) => `${cure}: ${face} clean`),
     ...(holding.length > 0 ? [`${keyOf(keymap, 'build', 'put-in')}: ${holding.join(', ')}`] : []),

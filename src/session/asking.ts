@@ -124,6 +124,7 @@ function askingFor(row: Row, { slot, type, optional }: Slot, args: Args, desk: D
   const choices = stand ? judged : [...judged.filter((c) => !c.blocked), ...judged.filter((c) => c.blocked)];
   const usual = showSlot(desk, type, row.fills?.(desk, args)[slot]);
   const at = choices.findIndex((c) => c.value === usual);
+  const stands = row.stands?.(desk, slot, args);
   const unpointed = row.signed === true && type === 'who' && desk.name === undefined;
   return {
     title: titleOf(row, slot, type, args, desk),
@@ -132,7 +133,8 @@ function askingFor(row: Row, { slot, type, optional }: Slot, args: Args, desk: D
     type,
     optional: optional && usual === undefined,
     choices,
-    typed: '',
+    typed: stands ?? '',
+    ...(stands !== undefined && { standing: true as const }),
     // A name is signed by nobody's Enter pressed by habit where nobody said who works here.
     at: unpointed ? -1 : Math.max(0, at),
     ...(unpointed && { unpointed }),

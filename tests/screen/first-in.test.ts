@@ -2,6 +2,7 @@
 import { expect, it } from 'vitest';
 import { stateOf } from '../../src/job/ledger.ts';
 import { plainAsking } from '../../src/session/asking.ts';
+import { newJob } from '../session/at-the-bench.ts';
 import { type PartWay, partWay } from '../session/part-way.ts';
 import { sceneOf, textOf } from './scene.ts';
 
@@ -67,6 +68,15 @@ it('[S1] asks for a face that wants no bead to be called clean, over the bolts a
   expect(shown(at, 'build')).toContain(wanted);
   await at.press('C', 'c', 'B');
   expect(shown(at, 'build')).not.toContain(wanted);
+});
+it('[K4] asks for the holes to be counted over the first that goes back in an area of no plan', async () => {
+  const at = await newJob();
+  for (const line of ['area lid', 'off 1', 'off 2']) at.session().runLine(line);
+  const wanted = '! first h: its holes counted by eye > 1 off';
+  expect(shown(at as PartWay, 'build')).toContain(wanted);
+  at.session().runLine('holes 2');
+  expect(shown(at as PartWay, 'build')).toContain('> 1 off');
+  expect(shown(at as PartWay, 'build')).not.toContain('! first');
 });
 it('[O4] asks for what holds a bolt over the bolt that is in, and says where its figure comes from', async () => {
   const at = await partWay('tight 1', 3);

@@ -96,6 +96,39 @@ describe('what carries', () => {
     expect(row?.end).toContain('mount bracket');
   });
 });
+it('[O5] lets a question go with its screen: the same key is another call there', async () => {
+  const at = await cover();
+  await at.press('enter', 'enter');
+  expect(asked(at)).toContain('takes 5 off');
+  await at.press('B');
+  expect(at.state().answer).toBeUndefined();
+  await at.press('S', 'enter');
+  expect(asked(at)).toContain('takes 5 off');
+  expect(levelIn(at, 'cam cover/5')).toBe('slack');
+  // An order that stands in the way is called done already where it was refused, and nowhere else.
+  for (const line of ['area plate', 'off 1', 'part cap held by 2']) at.session().runLine(line);
+  await at.press('p', '1');
+  expect(at.state().answer).toMatchObject({ kind: 'refused', againSays: true });
+  await at.press('B', 'S');
+  expect(at.state().answer).toMatchObject({ kind: 'refused' });
+  expect(at.state().answer).not.toHaveProperty('againSays');
+  await at.press('p', '1');
+  expect(stateOf(at.state().ledger, 'part', 'cap')?.off).toBe(false);
+});
+it('[K4] draws as many as were counted without asking for them again', async () => {
+  const at = await newJob();
+  for (const line of ['area pump', 'off 1', 'off 2', 'holes 6']) at.session().runLine(line);
+  await at.press('D', '1');
+  expect(at.view().asking).toMatchObject({ typed: '6', standing: true });
+  await at.press('enter');
+  expect(at.state().answer).toMatchObject({ kind: 'taken', text: 'pump drawn, 6 holes' });
+});
+it('[K2] says at the second count of a tray what was said at the first', async () => {
+  const at = await newJob();
+  for (const line of ['area pump', 'off 1 to tray 2', 'count 2 is 4']) at.session().runLine(line);
+  await at.press('P', 'c', '1');
+  expect(at.view().asking?.title).toBe('count a tray 2: how many, counted again: 4 were said');
+});
 it('asks once for a whole area that work went on to by itself, however late the key comes', async () => {
   const at = await newJob();
   for (const line of [

@@ -1,5 +1,6 @@
 // Counts by eye, what is seen before an area closes, and strays.
-import { uncounted } from '../../job/counts.ts';
+import { countDiffers, uncounted } from '../../job/counts.ts';
+import { stateOf } from '../../job/ledger.ts';
 import type { Spec } from '../../job/spec.ts';
 import type { Desk } from '../desk.ts';
 import { onwards } from '../next-area.ts';
@@ -32,6 +33,13 @@ export const countsRows: readonly Row[] = [
       key('c', 'box', { pad: '1', asks: ['tray', 'count'] }),
       key('c', 'leaving', { pad: '6', asks: ['tray', 'count'] }),
     ],
+    // K2: one that differs is to be counted again, and is not taken for the next tray.
+    questions: {
+      count: ({ tray }, { ledger }) => {
+        const t = stateOf(ledger, 'tray', String(tray));
+        return t && countDiffers(t) ? `how many, counted again: ${t.counted?.count} were said` : 'how many';
+      },
+    },
     means: (_desk, { tray, count }) => ({ say: { verb: 'count-trays', counts: [{ tray, count }] } }),
   },
   {

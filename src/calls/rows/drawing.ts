@@ -31,8 +31,16 @@ function drawnMeant(desk: Desk, args: Args): Meant {
   );
 }
 
+/** How many holes the eye counted in the area in use. */
+const countedIn = ({ ledger, facing: { area } }: Desk): number | undefined =>
+  area === undefined ? undefined : stateOf(ledger, 'area', area)?.counted?.count;
+
 /** Holes that were called keep their numbers and take the places that the drawing has for them. */
-function askedOnDrawing({ ledger, facing: { area } }: Desk, args: Args): Besides | undefined {
+function askedOnDrawing(desk: Desk, args: Args): Besides | undefined {
+  const {
+    ledger,
+    facing: { area },
+  } = desk;
   const { shape, count, rows = 1, middle = 0, late } = args as Record<string, number | string | undefined>;
   const known = area === undefined ? [] : (stateOf(ledger, 'area', area)?.holes ?? []);
   const wasCalled = (hole: string): boolean => {
@@ -42,6 +50,8 @@ function askedOnDrawing({ ledger, facing: { area } }: Desk, args: Args): Besides
   const called = new Set(known.filter(wasCalled).map(numberOf));
   if (called.size === 0 || count === undefined || late !== undefined) return undefined;
   const many = Number(count) * Number(rows) + Number(middle);
+  // As many as were counted: each of those called is one of them.
+  if (many === countedIn(desk)) return undefined;
   const numbers = [...called].sort((a, b) => Number(a) - Number(b)).join(', ');
   const [holes, are] = called.size === 1 ? ['hole', 'is'] : ['holes', 'are'];
   return {
@@ -71,6 +81,10 @@ export const drawingRows: readonly Row[] = [
       rows: 'in how many rows (leave out: one)',
       middle: ({ count, rows = 1 }) =>
         `${count} by ${rows} are ${Number(count) * Number(rows)}; how many more along the middle (leave out: none)`,
+    },
+    stands: (desk, slot, { shape }) => {
+      const counted = slot === 'count' && shape !== 'cover' ? countedIn(desk) : undefined;
+      return counted === undefined ? undefined : String(counted);
     },
     besides: askedOnDrawing,
     means: drawnMeant,
