@@ -28,7 +28,10 @@ export function mindedHere({ ledger, facing: { area } }: Desk): string[] {
   const about = new Set<string | undefined>([...(area === undefined ? [] : [`area:${area}`]), ...before]);
   if (ledger.tallies.all.touched === 0) about.add(undefined);
   const cautions = [...every(ledger, 'service')].flatMap((s) => s.cautions ?? []);
-  return [...new Set(cautions.filter(({ at }) => about.has(at)).map(({ words }) => words))];
+  const minded = cautions.filter(({ at }) => about.has(at));
+  const isHere = ({ at }: { at?: string }): boolean => area !== undefined && at === `area:${area}`;
+  // What is said of this place is read before what is said of the whole car.
+  return [...new Set([...minded.filter(isHere), ...minded].map(({ words }) => words))];
 }
 
 const waits = ({ mark }: Listed): boolean => mark === 'open' || mark === 'half';

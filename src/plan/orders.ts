@@ -59,7 +59,11 @@ function orderedFrom(plan: Plan, service: string, names: AreaNames): Omit<Order,
     .map(({ services: _, ...one }) => one);
   const cautions = (plan.cautions ?? [])
     .filter((one) => one.at === undefined || about(one.at))
-    .map(({ words, at }) => ({ words, ...(at !== undefined && { at: renamedSubject(names, at) }) }));
+    .map(({ words, at, forOwner }) => ({
+      words,
+      ...(at !== undefined && { at: renamedSubject(names, at) }),
+      ...(forOwner && { forOwner }),
+    }));
   return {
     service,
     brings: brought.filter((one) => sortOf(one) !== 'hole').map((one) => renamedSubject(names, one)),

@@ -105,7 +105,7 @@ export const planSchema = later(() =>
     notes: z.array(words).max(40).optional(),
     /** Where the work can hurt or spoil something, and where that is. */
     cautions: z
-      .array(z.strictObject({ words, at: subjectSchema.optional() }))
+      .array(z.strictObject({ words, at: subjectSchema.optional(), forOwner: z.literal(true).optional() }))
       .max(100)
       .optional(),
     /** Where its figures come from: "lengths and threads", "torques", … */

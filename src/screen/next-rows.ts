@@ -10,7 +10,7 @@ import { nextTrays, upNext } from '../calls/next-of-kind.ts';
 import type { Otherwise } from '../calls/row.ts';
 import { suspectedHere, suspectedNext } from '../calls/rows/findings.ts';
 import { isEmptyTray } from '../calls/trays.ts';
-import { restOf } from '../job/area-rest.ts';
+import { type Rest, restOf } from '../job/area-rest.ts';
 import { isEmptyOnArrival, isOff } from '../job/closed.ts';
 import { freedIn } from '../job/freed.ts';
 import { every, type Ledger, lineAt, stateOf, tallyOf } from '../job/ledger.ts';
@@ -91,7 +91,11 @@ function restWords({ desk: { ledger, facing }, keymap }: Scene): string {
   if (rest.length === 0 && isUntouched(ledger, facing.area)) return 'Nothing of it came off.';
   if (rest.length === 0) return 'Nothing of it waits.';
   const key = (by: string) => keyOf(keymap, 'build', by) || keyOf(keymap, 'build', 'to-findings');
-  return `It waits: ${rest.map(({ words, by }) => (by === undefined ? words : `${words}: ${key(by)}`)).join('; ')}`;
+  // A key stands only beside what it does now; what waits for the rest comes after it.
+  const isToDo = ({ what, now }: Rest) => now || what === 'finding' || what === 'working';
+  const said = (one: Rest) => (one.by === undefined || !isToDo(one) ? one.words : `${one.words}: ${key(one.by)}`);
+  const [first, later] = [rest.filter(isToDo), rest.filter((one) => !isToDo(one))];
+  return `It waits: ${[...first, ...later].map(said).join('; ')}`;
 }
 const isUntouched = (ledger: Ledger, area: string | undefined): boolean =>
   area !== undefined && tallyOf(ledger, area).touched === 0;

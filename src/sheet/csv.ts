@@ -72,6 +72,7 @@ function sections(f: SheetFacts, copy: Copy): [string, Row[]][] {
       f.services.map((s) => ({ place: s.service, value: s.state, ...(s.because && { because: s.because }) })),
     ],
     ['finding', f.findings.flatMap(findingRows)],
+    ['due', f.forOwner.map((value) => ({ value }))],
     [
       'due',
       f.due.map((d) => ({

@@ -89,6 +89,8 @@ export type SheetFacts = StandingFacts & {
   photos: PhotoFact[];
   /** What the plans warn of. */
   cautions: { words: string; place?: string }[];
+  /** X4: what the plans have for the owner after the work. */
+  forOwner: string[];
   log: LogFact;
 };
 
@@ -135,20 +137,25 @@ export function sheetFacts(
     })),
     photos: photoFacts(of),
     cautions: cautionFacts(of),
+    forOwner: [...new Set(cautionsOf(of).flatMap(({ words, forOwner }) => (forOwner ? [words] : [])))],
     log: logFact(of),
   } satisfies SheetFacts);
   // Bytes are no text: cut to the length of one they would be a broken picture.
   return { ...facts, photos: seenNow(facts.photos, photos) };
 }
 
-/** Of the services that were not dropped, each once. */
+/** Of the services that were not dropped. */
+const cautionsOf = (of: Reading) =>
+  [...standingEntries(of.ledger)].flatMap(({ entry }) =>
+    entry.kind !== 'service-ordered' || stateOf(of.ledger, 'service', entry.service)?.state === 'dropped'
+      ? []
+      : (entry.cautions ?? []),
+  );
+/** Each once. */
 function cautionFacts(of: Reading): SheetFacts['cautions'] {
   const cautions = new Map<string, { words: string; place?: string }>();
-  for (const { entry } of standingEntries(of.ledger)) {
-    if (entry.kind !== 'service-ordered' || stateOf(of.ledger, 'service', entry.service)?.state === 'dropped') continue;
-    for (const { words, at } of entry.cautions ?? [])
-      cautions.set(`${at ?? ''} ${words}`, { words, ...(at && { place: placeWords(at) }) });
-  }
+  for (const { words, at } of cautionsOf(of))
+    cautions.set(`${at ?? ''} ${words}`, { words, ...(at && { place: placeWords(at) }) });
   return [...cautions.values()];
 }
 

@@ -105,7 +105,8 @@ function dueText(facts: SheetFacts): string[] {
     const first = when.length > 1 ? ', whichever first' : '';
     return point(when.length > 0 ? `${what}: ${when.join(' or ')}${first}` : what);
   });
-  return lines.length > 0 ? lines : ['none noted'];
+  const owner = facts.forOwner.flatMap((words) => point(words));
+  return lines.length + owner.length > 0 ? [...owner, ...lines] : ['none noted'];
 }
 
 function areasText({ areas }: SheetFacts, copy: Copy): string[] {

@@ -4,7 +4,11 @@ import { describe, expect, it } from 'vitest';
 import { offerOf } from '../../src/calls/desk.ts';
 import { upNext } from '../../src/calls/next-of-kind.ts';
 import { stateOf } from '../../src/job/ledger.ts';
+import { sheetCsv } from '../../src/sheet/csv.ts';
+import { sheetPage } from '../../src/sheet/page/page.ts';
+import { sheetText } from '../../src/sheet/text.ts';
 import { shipped } from '../plan/shipped/shipped.ts';
+import { sceneOf, textOf } from '../screen/scene.ts';
 import { atTheBench } from './at-the-bench.ts';
 
 const files = ['front-struts.json', 'front-brake-pads-and-discs.json', 'auxiliary-belt-and-tensioner.json'];
@@ -136,4 +140,37 @@ describe('what goes in for the work', () => {
     at.say('area right front wheel', 'in stand');
     expect(at.shown().filter((one) => one.startsWith('put in'))).toEqual([]);
   });
+});
+
+describe('what an area waits for', () => {
+  it('[O6] names the key that does it now, and what waits behind it without one', async () => {
+    const at = await struts();
+    at.say('area left strut foot', 'parted left wheel speed lead off the strut', 'area left strut foot', 'off 1');
+    at.say('back 1', 'box foot nut times 2 as nut hex 18 M12x1.5', 'new 1 nut', 'area left strut foot', 'final 1');
+    at.say('area left strut foot');
+    await at.press('B');
+    expect(textOf(sceneOf({ screen: 'build' }, { desk: at.bench.desk() })).replace(/\s+│?\s*/g, ' ')).toMatch(
+      /It waits: direction not called: %;/,
+    );
+    await at.press('j');
+    expect(at.state().answer).toMatchObject({
+      text: expect.stringMatching(/^left wheel speed lead off the strut: behind it left strut foot is open/),
+    });
+    await at.press('%');
+    expect(at.answer()).toMatch(/direction/);
+    await at.press('j');
+    expect(at.answer()).toMatch(/^left wheel speed lead off the strut made/);
+  });
+});
+
+it('[X4] tells the owner what the plan has for him, on his own copy too', async () => {
+  const at = await brakes();
+  const { ledger } = at.state();
+  for (const copy of ['owner', 'workshop'] as const) {
+    const options = { now: at.bench.desk().now, copy };
+    for (const sheet of [sheetText(ledger, options), sheetPage(ledger, options), sheetCsv(ledger, options)]) {
+      expect(sheet.replace(/\s+/g, ' ')).toContain('again after the first 50 km or so');
+      expect(sheet.replace(/\s+/g, ' ')).toContain('Bedding in: gentle stops first');
+    }
+  }
 });

@@ -122,7 +122,7 @@ export const countsRows: readonly Row[] = [
     label: 'direction right',
     help: 'Running direction or routing is as it was marked.',
     group: 'counts',
-    keys: [],
+    keys: [key('%', 'build', { footer: false })],
     verb: 'direction-right',
     fills: inArea,
     after: onwards(true),

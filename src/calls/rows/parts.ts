@@ -3,7 +3,8 @@ import { temporaryKinds } from '../../job/entries/declared.ts';
 import { partVerdicts } from '../../job/entries/works.ts';
 import { isRenewed } from '../../job/guards.ts';
 import { every, lastLine, lineAt, stateOf } from '../../job/ledger.ts';
-import { withinArea } from '../../job/subjects.ts';
+import { openBehind } from '../../job/order.ts';
+import { subjectText, withinArea } from '../../job/subjects.ts';
 import { askedOnTakingOut } from '../asked-once.ts';
 import type { Desk } from '../desk.ts';
 import type { Args } from '../form.ts';
@@ -57,6 +58,18 @@ function backAlready({ ledger, facing: { area } }: Desk): No | undefined {
   const [hole] = entries.flatMap((e) => (e.kind === 'fastener-fitted' ? [e.hole] : []));
   const how = hole === undefined ? '' : `: it came back with ${withinArea(hole)}`;
   return { because: `${last.part} is back already${how}`, instead: 'nothing more is to be called for it', done: true };
+}
+
+/** What of the area in use is parted, and what is to be closed behind it first. */
+function waitsParted({ ledger, facing: { area } }: Desk): No | undefined {
+  for (const { connection, declared, parted } of every(ledger, 'connection')) {
+    if (!parted || area === undefined || declared?.area !== area) continue;
+    const [gate] = openBehind(ledger, [`connection:${connection}`]);
+    if (!gate) continue;
+    const because = `${connection}: behind it ${subjectText(gate.subject)} is open: ${gate.because}`;
+    return { because, instead: `close ${subjectText(gate.subject)} first`, by: 'to-leaving' };
+  }
+  return undefined;
 }
 
 /** Which one is off; what came off with its last fastener just now need not be called. */
@@ -196,7 +209,12 @@ export const partsRows: readonly Row[] = [
     spoken: ['joined the <connection> together again'],
     label: 'made again',
     help: 'A connection is made again.',
-    nothing: { because: 'nothing is parted that could be joined now', instead: 'see what is open', by: 'to-leaving' },
+    nothing: (desk) =>
+      waitsParted(desk) ?? {
+        because: 'nothing is parted that could be joined now',
+        instead: 'see what is open',
+        by: 'to-leaving',
+      },
     group: 'parts',
     // Not the letter that parts them: pressed by habit on the other screen it would say what is not so.
     keys: [key('j', 'build', { pad: '5' })],

@@ -50,7 +50,12 @@ export const newPartSchema = z.strictObject({
   replaces: nameSchema.optional(),
 });
 export type NewPart = z.infer<typeof newPartSchema>;
-export const cautionSchema = z.strictObject({ words: reasonSchema, at: subjectSchema.optional() });
+export const cautionSchema = z.strictObject({
+  words: reasonSchema,
+  at: subjectSchema.optional(),
+  /** X4: for the owner as well, after the work. */
+  forOwner: z.literal(true).optional(),
+});
 /** When a service is due again, with where that figure comes from. */
 export const intervalSchema = z.strictObject({
   months: z.number().int().min(1).max(600).optional(),

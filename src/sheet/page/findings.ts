@@ -5,7 +5,7 @@ import type { FindingFact } from '../finding-facts.ts';
 import { dueTimes, findingEnd, findingGroups, isDeclinedSafety } from '../points.ts';
 import { declinedCaution, timeText } from '../words.ts';
 import { cautioned } from './head.ts';
-import { critical, flowing, html, type Markup, table } from './markup.ts';
+import { critical, flowing, html, list, type Markup, table } from './markup.ts';
 
 export function findingsMarkup({ findings }: SheetFacts): Markup {
   if (findings.length === 0)
@@ -30,10 +30,12 @@ function findingMarkup(f: FindingFact): Markup {
 }
 
 export const dueMarkup = (facts: SheetFacts): Markup =>
+  html`${list(facts.forOwner)}${dueTable(facts) ?? (facts.forOwner.length > 0 ? undefined : noneNoted)}`;
+const noneNoted = html`<p>none noted</p>
+`;
+const dueTable = (facts: SheetFacts): Markup | undefined =>
   table(
     'by date or distance, whichever comes first',
     ['what', 'by', 'at'],
     dueTimes(facts).map(({ what, on, at }) => [what, on ?? '-', at ?? '-']),
-  ) ??
-  html`<p>none noted</p>
-`;
+  );
