@@ -15,6 +15,7 @@ import { openVehicles } from '../store/vehicles.ts';
 import { perhaps, stepsApart } from '../trade/perhaps.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { exits, type Out } from './answer.ts';
+import { fileCalled } from './called.ts';
 import { type PlanShelf, planShelf } from './plans.ts';
 import { rememberingOf, remindersFrom } from './remembering.ts';
 
@@ -127,8 +128,15 @@ async function openThere(
   try {
     return await openJob({ path, readLine: readJobLine, ...how });
   } catch (thrown) {
+    const called = await calledInstead(thrown, named);
+    if (called !== undefined) return openJob({ path: called, readLine: readJobLine, ...how });
     throw await notThere(thrown, named, path, how.look === true);
   }
+}
+/** The file of the job that the shelf calls so, where none bears that name. */
+export async function calledInstead(thrown: unknown, named: string): Promise<string | undefined> {
+  if (!isFault(thrown) || thrown.kind !== 'missing' || isPath(named)) return undefined;
+  return fileCalled(named);
 }
 
 /** Of a job that was named by its name and is not there: which jobs there are. */
@@ -138,7 +146,9 @@ export async function notThere(thrown: unknown, named: string, path: string, toL
   // Whoever only reads is not after a new one.
   const makes = toLook && names.length > 0 ? '' : '; "countback take NAME --new" makes a new one';
   const meant = perhaps(slugOf(named), names.map(slugOf)) === '' ? '' : `, perhaps "${names[0]}"`;
-  return fault('missing', `there is no job "${plainText(named)}"${meant}`, path, `${thereAre(names)}${makes}`, true);
+  // The only one there is was just said.
+  const others = meant !== '' && names.length === 1 ? 'there is no other' : thereAre(names);
+  return fault('missing', `there is no job "${plainText(named)}"${meant}`, path, `${others}${makes}`, true);
 }
 
 const mostNamed = 5;

@@ -15,7 +15,7 @@ import { placesOn, thisMachine } from '../store/places.ts';
 import { type Alteration, type Seal, sealOf } from '../store/seal.ts';
 import { jobsIn } from '../store/shelf.ts';
 import { type Command, exits } from './answer.ts';
-import { notThere, orFault, placeOf } from './opening.ts';
+import { calledInstead, notThere, orFault, placeOf } from './opening.ts';
 import { notOne } from './slips.ts';
 
 export const verify: Command = {
@@ -30,9 +30,12 @@ export const verify: Command = {
         out.complain(`countback: ${notOne(args.names)}; ${verify.usage}`);
         return exits.usage;
       }
-      const { path } = placeOf(named);
+      let { path } = placeOf(named);
       const bytes = await bytesOf(realDisk, path).catch(async (thrown: unknown) => {
-        throw await notThere(thrown, named, path, true);
+        const called = await calledInstead(thrown, named);
+        if (called === undefined) throw await notThere(thrown, named, path, true);
+        path = called;
+        return bytesOf(realDisk, path);
       });
       const seal = sealOf(bytes);
       const sheetFile = args.values.get('sheet');

@@ -35,6 +35,17 @@ describe('standing', () => {
     expect(points[0]).toContain('cam cover 1: off');
   });
 
+  it('finds a job by what it is called on the shelf, where one alone is called so', async () => {
+    const near = (await bench.run(['standing', 'hatchbac'])).complaint;
+    expect(near).toContain('there is no job "hatchbac", perhaps "hatchback"; there is no other (');
+    await bench.run(['take', 'red', '--new'], { input: 'job "red estate"\narea lid\noff 1\n' });
+    expect((await bench.run(['standing', 'red estate'])).out).toContain('- lid 1: off');
+    expect((await bench.run(['verify', 'red estate'])).out).toMatch(/^UNALTERED: 2 calls/);
+    await bench.run(['take', 'other', '--new'], { input: 'job "red estate"\n' });
+    const { complaint } = await bench.run(['standing', 'red estate']);
+    expect(complaint).toContain('there is no job "red estate"');
+  });
+
   it('[K4 X5] leads from a bolt in a tray to the count of its area, not to a neighbour that is only slack', async () => {
     await bench.run(['take', 'hatchback'], { input: 'slack 2\n' });
     const { out } = await bench.run(['standing', 'hatchback']);
