@@ -22,6 +22,13 @@ const readWords =
   (what: string): Read =>
   (_desk, rest, stops) =>
     rest.length === 0 ? missing(what) : lengths(rest, stops).map((used) => ({ value: joined(rest, used), used }));
+/** A figure meant for something else signs nothing. */
+const readWho: Read = (desk, rest, stops, args) => {
+  const read = readWords('who')(desk, rest, stops, args);
+  if ('why' in read) return read;
+  const [said] = read.map(({ value }) => String(value));
+  return said === undefined || /\p{L}/u.test(said) ? read : none(`"${said}" is no name of anybody`);
+};
 /** "dowels, O-ring": names up to the next word of the form, parted by commas. */
 const readList: Read = (_desk, rest, stops) =>
   rest.length === 0
@@ -98,7 +105,7 @@ const readers: Record<string, Read> = {
   torque: ({ units }, rest) => readTorqueIn(units, rest),
   words: readWords('what it is'),
   path: readWords('the file'),
-  who: readWords('who'),
+  who: readWho,
   why: readWords('why'),
   list: readList,
   lines: readLines,

@@ -18,6 +18,9 @@ export function notAsked(ledger: Ledger): NotAsked[] {
   const noFace = own.filter((a) => !hasFace(ledger, a)).map((a) => a.area);
   const circuits = [...every(ledger, 'circuit')].some((c) => circuitOpenedAt(ledger, c) > 0);
   const uncritical = own.filter((a) => !isCriticalArea(ledger, a)).map((a) => a.area);
+  // What was called though nobody asked for it is not told as left out.
+  const v = stateOf(ledger, 'vehicle', 'vehicle');
+  const road = [...(v?.roadAt ? [] : ['road test']), ...(v?.pedalAt ? [] : ['brake pedal'])];
   return [
     ...none({ what: 'fluids, oil level, first start and leaks', because: 'no circuit was declared' }, !circuits),
     ...none({ what: 'clean faces, beads and their cure', because: `no face of ${names(noFace)}` }, noFace.length > 0),
@@ -26,8 +29,8 @@ export function notAsked(ledger: Ledger): NotAsked[] {
       [...every(ledger, 'drive')].length === 0,
     ),
     ...none(
-      { what: 'road test and brake pedal', because: `nobody said what ${names(noRole)} belongs to` },
-      noRole.length > 0,
+      { what: road.join(' and '), because: `nobody said what ${names(noRole)} belongs to` },
+      noRole.length > 0 && road.length > 0,
     ),
     ...none({ what: 'a second look', because: `${names(uncritical)}: not called critical` }, uncritical.length > 0),
   ];

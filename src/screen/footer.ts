@@ -32,7 +32,7 @@ export function footOf({ view, desk, columns, listed, keymap }: Scene): Row[] {
     const [leave, move] = keymap.pad
       ? [padQuestionKeys.leave, `${padQuestionKeys.erase} rubs out   ${padQuestionKeys.page} page`]
       : [cap.leave, 'up/down move'];
-    const length = keymap.pad && type === 'spec' ? '   0 6 . 25 is M6x25' : '';
+    const length = keymap.pad && type === 'spec' ? '   06.25 is M6x25' : '';
     const text = ` ${cap.take} take   ${leave} leave it${goesBack}   ${how}   ${move}${fresh}${length}`;
     return filled([plainRow(fitted(text, columns), quietLook)], footerRows, columns);
   }

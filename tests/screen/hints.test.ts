@@ -157,6 +157,10 @@ it('[X1] tells, where nothing is open any more, what nobody declared and so noth
       '- a second look (cover: not called critical)',
     ]),
   );
+  story.call('pedal-firm');
+  const said = notAsked(story.ledger).map(({ what }) => what);
+  expect(said).toContain('road test');
+  expect(said.join()).not.toContain('pedal');
   expect(notAsked(newStory().ledger)).toEqual([]);
   const entries = [
     { kind: 'area-declared', area: 'cover', role: 'engine', critical: true },

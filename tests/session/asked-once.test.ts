@@ -115,6 +115,14 @@ it('[O5] lets a question go with its screen: the same key is another call there'
   await at.press('p', '1');
   expect(stateOf(at.state().ledger, 'part', 'cap')?.off).toBe(false);
 });
+it('[X1] takes no figure for the name of whoever signs', async () => {
+  const at = await newJob();
+  for (const line of ['area cover', 'off 1']) at.session().runLine(line);
+  expect(at.session().runLine('no road test by 9000 because snow')).toMatchObject({
+    kind: 'refused',
+    text: expect.stringContaining('"9000" is no name of anybody'),
+  });
+});
 it('[K4] draws as many as were counted without asking for them again', async () => {
   const at = await newJob();
   for (const line of ['area pump', 'off 1', 'off 2', 'holes 6']) at.session().runLine(line);
