@@ -59,11 +59,7 @@ function orderedFrom(plan: Plan, service: string, names: AreaNames): Omit<Order,
     .map(({ services: _, ...one }) => one);
   const cautions = (plan.cautions ?? [])
     .filter((one) => one.at === undefined || about(one.at))
-    .map(({ words, at, forOwner }) => ({
-      words,
-      ...(at !== undefined && { at: renamedSubject(names, at) }),
-      ...(forOwner && { forOwner }),
-    }));
+    .map(({ words, at }) => ({ words, ...(at !== undefined && { at: renamedSubject(names, at) }) }));
   return {
     service,
     brings: brought.filter((one) => sortOf(one) !== 'hole').map((one) => renamedSubject(names, one)),

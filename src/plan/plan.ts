@@ -103,9 +103,9 @@ export const planSchema = later(() =>
     /** The vehicle family in general words. */
     vehicle: z.string().min(1).max(200),
     notes: z.array(words).max(40).optional(),
-    /** Where the work can hurt or spoil something, and where that is. */
+    /** Where the work can hurt or spoil something, and where that is; at "vehicle", what the owner is to know after it. */
     cautions: z
-      .array(z.strictObject({ words, at: subjectSchema.optional(), forOwner: z.literal(true).optional() }))
+      .array(z.strictObject({ words, at: subjectSchema.optional() }))
       .max(100)
       .optional(),
     /** Where its figures come from: "lengths and threads", "torques", … */

@@ -137,7 +137,7 @@ export function sheetFacts(
     })),
     photos: photoFacts(of),
     cautions: cautionFacts(of),
-    forOwner: [...new Set(cautionsOf(of).flatMap(({ words, forOwner }) => (forOwner ? [words] : [])))],
+    forOwner: [...new Set(cautionsOf(of).flatMap(({ words, at }) => (at === 'vehicle' ? [words] : [])))],
     log: logFact(of),
   } satisfies SheetFacts);
   // Bytes are no text: cut to the length of one they would be a broken picture.

@@ -50,12 +50,8 @@ export const newPartSchema = z.strictObject({
   replaces: nameSchema.optional(),
 });
 export type NewPart = z.infer<typeof newPartSchema>;
-export const cautionSchema = z.strictObject({
-  words: reasonSchema,
-  at: subjectSchema.optional(),
-  /** X4: for the owner as well, after the work. */
-  forOwner: z.literal(true).optional(),
-});
+/** X4: one at the vehicle itself is for who drives it, after the work. */
+export const cautionSchema = z.strictObject({ words: reasonSchema, at: subjectSchema.optional() });
 /** When a service is due again, with where that figure comes from. */
 export const intervalSchema = z.strictObject({
   months: z.number().int().min(1).max(600).optional(),

@@ -101,7 +101,11 @@ it('wheel nuts in star order, final on the ground, and looked at again', () => {
     expect(wheel).toMatchObject({ role: 'wheel', critical: true, order: '1 3 5 2 4' });
     expect(wheel.holes.every((group) => group.later === 'on-wheels')).toBe(true);
   }
-  expect(cautioned(plan, /star order/, /again after/)).toBe(true);
+  expect(cautioned(plan, /star order/)).toBe(true);
+  expect(plan.cautions?.filter(({ at }) => at === 'vehicle').map(({ words }) => words)).toEqual([
+    expect.stringMatching(/^Bedding in/),
+    expect.stringMatching(/again after the first 50 km/),
+  ]);
 });
 
 it('the pedal is firm before it moves, then the road: on the way back', () => {

@@ -12,7 +12,9 @@ describe('front struts', () => {
 
   it('the spring is held before the top nut: two compressors, and the strut is out before the piston nut', () => {
     for (const side of sides) {
-      const there = plan.temporaries?.filter((one) => one.sort === 'compressor' && one.at === `area:${side} piston nut`);
+      const there = plan.temporaries?.filter(
+        (one) => one.sort === 'compressor' && one.at === `area:${side} piston nut`,
+      );
       expect(there).toHaveLength(2);
     }
     expect(cautioned(plan, /two compressors/, /BEFORE the top nut/)).toBe(true);
