@@ -54,12 +54,19 @@ export function footOf({ view, desk, columns, listed, keymap }: Scene): Row[] {
     text: ` ${bound.binding.footer ?? `${keyName(bound.binding.key)} ${bound.row.labelNow?.(desk) ?? bound.row.label}`} `,
     ...(whyNot(bound, desk, picks) && { look: quietLook }),
   }));
-  const kept = runs.filter((run) => always.has(run.id));
-  const rows = packed(
-    runs.filter((run) => !always.has(run.id)),
-    columns,
-    kept.reduce((sum, run) => sum + cellsOf(run.text), 0),
-  );
+  const fittedIn = (keeps: (id: string) => boolean) => {
+    const kept = runs.filter((run) => keeps(run.id));
+    const others = runs.filter((run) => !keeps(run.id));
+    const rows = packed(
+      others,
+      columns,
+      kept.reduce((sum, run) => sum + cellsOf(run.text), 0),
+    );
+    return { kept, rows, all: rows.flat().length === others.length };
+  };
+  const whole = fittedIn((id) => always.has(id));
+  // Where not every call has room, the key that shows the others has.
+  const { kept, rows } = whole.all ? whole : fittedIn((id) => always.has(id) || id === 'more');
   return filled(
     rows.map((row, i) => (i === rows.length - 1 ? endRow([...row, ...kept], columns) : endRow(row, columns))),
     footerRows,

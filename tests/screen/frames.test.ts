@@ -154,6 +154,13 @@ it('leaves words out whole where a row has no room for them, on every screen and
   expect(cut).toEqual([]);
 });
 
+it.each(['strip', 'build', 'leaving'] as const)(
+  '%s at 80 by 24 names the key of the calls that find no room',
+  (screen) => {
+    expect(textOf(sceneOf({ screen, before: 'build' }))).toContain(' M more calls ');
+  },
+);
+
 describe('by a keypad', () => {
   const keymap = keymapOf({ pad: true });
   it.each(jobScreens)('%s names no key that is not on it', (screen) => {
