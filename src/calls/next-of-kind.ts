@@ -22,6 +22,13 @@ import { meantBy, type Otherwise, type Row } from './row.ts';
 import { isEmptyTray, isOneMore, oneMoreTray } from './trays.ts';
 import { areasOfPart } from './where-parts-are.ts';
 
+/** What closes an opening, where nothing came off yet: there is none to close. */
+const closesOpenings: ReadonlySet<string> = new Set(['mask', 'rag', 'plug']);
+function isOverShut(ledger: Ledger, { sort, at }: TemporaryState): boolean {
+  const area = at === undefined ? undefined : named('area', at);
+  return closesOpenings.has(sort) && area !== undefined && tallyOf(ledger, area).off === 0;
+}
+
 type Kind = {
   slot: string;
   inTurn(desk: Desk): readonly string[];
@@ -80,7 +87,14 @@ const kinds: Readonly<Record<string, Kind>> = {
       const asFound = connections(desk).filter(
         (c) => c.declared && c.partedAt === 0 && !isWithdrawn(desk.ledger, `connection:${c.connection}`),
       );
-      return within(desk, asFound, (c) => (c.declared?.area ? [c.declared.area] : [])).map((c) => c.connection);
+      const { area } = desk.facing;
+      // A hose elsewhere from which its fluid would run is no next one by itself.
+      const isFull = (circuit: string | undefined): boolean =>
+        circuit !== undefined && stateOf(desk.ledger, 'circuit', circuit)?.drainedAt === 0;
+      const may = asFound.filter(
+        (c) => (area !== undefined && c.declared?.area === area) || !isFull(c.declared?.circuit),
+      );
+      return within(desk, may, (c) => (c.declared?.area ? [c.declared.area] : [])).map((c) => c.connection);
     },
   },
   made: {
@@ -108,7 +122,11 @@ const kinds: Readonly<Record<string, Kind>> = {
       const { area } = desk.facing;
       const first = area === undefined || isAllCalled(desk.ledger, area) ? [] : missingBefore(desk.ledger, area);
       const never = [...every(desk.ledger, 'temporary')].filter(
-        (t) => t.putInAt === 0 && !isWithdrawn(desk.ledger, `temporary:${t.temporary}`) && goesInHere(desk, t.at),
+        (t) =>
+          t.putInAt === 0 &&
+          !isWithdrawn(desk.ledger, `temporary:${t.temporary}`) &&
+          goesInHere(desk, t.at) &&
+          !isOverShut(desk.ledger, t),
       );
       // What the screen says is to be in first, then what belongs here, then what belongs to no place.
       const here = never.toSorted((one, other) => Number(one.at === undefined) - Number(other.at === undefined));

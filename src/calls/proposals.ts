@@ -51,11 +51,15 @@ function wantingHoles(ledger: Ledger): Wanting[] {
     const known = wantsOf(ledger, h);
     const lacks = lacksAny(ledger, h.hole);
     const wants = known ?? (lacks ? likeNeighbours(ledger, h.hole) : undefined);
-    if (!wants?.thread || isWithdrawn(ledger, `area:${areaOf(h.hole)}`)) return [];
+    if (!wants || !isBuyable(wants) || isWithdrawn(ledger, `area:${areaOf(h.hole)}`)) return [];
     const isWanted = lacks || (wants.oneUse && wantsNew(ledger, h, wants) !== undefined);
     return isWanted ? [{ hole: h.hole, wants, guessed: !known }] : [];
   });
 }
+const threaded: ReadonlySet<Spec['kind']> = new Set(['bolt', 'nut', 'screw', 'stud']);
+/** Known by its thread, or of a kind that has none, as a clip or a hose clamp. */
+const isBuyable = ({ kind, thread }: Spec): boolean =>
+  thread !== undefined || (kind !== undefined && !threaded.has(kind));
 /** As many as are wanted and do not lie in the box already, under the name of the first hole. */
 function ofOneSort(ledger: Ledger, some: readonly Wanting[]): (Proposal & { hole: Hole })[] {
   const [first] = some as readonly [Wanting, ...Wanting[]];

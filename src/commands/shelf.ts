@@ -4,6 +4,7 @@ import { jobName } from '../calls/job-name.ts';
 import type { OnTheShelf } from '../calls/lists/shelf.ts';
 import { sheetWay } from '../calls/sheet-way.ts';
 import { openSaid, outOf } from '../calls/tally-words.ts';
+import { stateOf } from '../job/ledger.ts';
 import { type Line, readLine } from '../job/line.ts';
 import { readLog } from '../job/log.ts';
 import { realDisk } from '../store/disk.ts';
@@ -40,7 +41,8 @@ async function onShelf(path: string, changedMs: number): Promise<OnTheShelf> {
     await job.close();
     const { all } = ledger.tallies;
     const releasedAt = releaseOf(ledger);
-    const stands = releasedAt ? 'released' : `${outOf(all)} off, ${openSaid(all)}`;
+    const waits = stateOf(ledger, 'vehicle', 'vehicle')?.waiting ? ', waits' : '';
+    const stands = releasedAt ? 'released' : `${outOf(all)} off, ${openSaid(all)}${waits}`;
     const odd = job.doubt ? 'last line changed; ' : job.notices[0] ? 'end cut off; ' : '';
     return {
       ...shared,

@@ -6,6 +6,7 @@ import { mayNotServe } from './guards.ts';
 import { type Ledger, stateOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
 import { isOil } from './not-run.ts';
+import { oncePerLedger } from './once-per-ledger.ts';
 import type { OpenPoint } from './open-point.ts';
 import type { Said } from './said.ts';
 import { leaningOn } from './striking.ts';
@@ -13,6 +14,8 @@ import { named, nameOf } from './subjects.ts';
 import { towardsBead } from './towards-bead.ts';
 import { holesKnown, towardsFinding, towardsHole } from './towards-hole.ts';
 import { towardsCure, towardsRoad, towardsRotation, towardsRunning } from './towards-start.ts';
+import { whose } from './whose.ts';
+import { settlingCalls } from './whose-calls.ts';
 
 export function candidates(ledger: Ledger, point: OpenPoint, now: Stamp): Said[] {
   const name = nameOf(point.at);
@@ -36,7 +39,7 @@ export function candidates(ledger: Ledger, point: OpenPoint, now: Stamp): Said[]
     case 'broken-about':
       return [{ verb: 'move-fastener', fastener: name, to: 'scrap' }];
     case 'stray':
-      return [{ verb: 'scrap-stray', stray: name }];
+      return [...likelyHome(ledger, name), { verb: 'scrap-stray', stray: name }];
     case 'part-off':
       return [
         { verb: 'replace-part', part: name },
@@ -132,6 +135,15 @@ function towardsLost(ledger: Ledger, at: string): Said[] {
     : { verb: 'move-fastener', fastener: id, to: 'tray:1' };
   return loss?.reaches && loss.searched.length === 0 ? [{ verb: 'search', lost: id, how: 'magnet' }, found] : [found];
 }
+
+/** X5: one that likely belongs to a hole that stands open is no scrap. */
+const likelyHome = oncePerLedger((ledger, stray): readonly Said[] => {
+  const s = stateOf(ledger, 'stray', stray);
+  if (!s) return [];
+  const hand = { spec: s.spec, tray: nameOf(s.place) };
+  const [best] = whose(ledger, [hand])[0] ?? [];
+  return best?.as === 'open' && best.verdict === 'likely' ? settlingCalls(ledger, best, hand, stray).slice(0, 1) : [];
+});
 
 function towardsTray(ledger: Ledger, tray: string): Said[] {
   const contents = stateOf(ledger, 'tray', tray)?.contents ?? [];

@@ -19,10 +19,14 @@ export function lastFaced(lines: readonly Line[]): Partial<Facing> {
       }
     : {};
 }
-/** The fastener in use is the one that came off last. */
+/** The fastener in use is the one that came off last where no plan said which it would be. */
 function lastInUse(lines: readonly Line[]): Partial<Facing> {
+  const said = new Set(
+    lines.flatMap((line) => line.entries.flatMap((e) => (e.kind === 'hole-declared' && e.wants ? e.hole : []))),
+  );
   for (let i = lines.length - 1; i >= 0; i--) {
-    for (const entry of lines[i]?.entries ?? []) if (entry.kind === 'fastener-found') return { spec: entry.spec };
+    for (const entry of lines[i]?.entries ?? [])
+      if (entry.kind === 'fastener-found' && !said.has(entry.hole)) return { spec: entry.spec };
   }
   return {};
 }

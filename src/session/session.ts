@@ -252,8 +252,9 @@ export function createSession({
     putAway() {
       const { answer } = store.getState();
       again.noneRefused();
-      if (answer?.kind === 'asked') store.setState({ answer: undefined });
-      if (answer?.kind !== 'refused' || !answer.againSays) return;
+      const isOver = answer?.kind === 'refused' && answer.by === undefined;
+      if (answer?.kind === 'asked' || isOver) store.setState({ answer: undefined });
+      if (answer?.kind !== 'refused' || isOver || !answer.againSays) return;
       const { againSays: _, ...rest } = answer;
       answered(rest);
     },

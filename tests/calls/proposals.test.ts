@@ -4,6 +4,14 @@ import { boxProposals } from '../../src/calls/proposals.ts';
 import { stateOf } from '../../src/job/ledger.ts';
 import { atTheBench } from '../session/at-the-bench.ts';
 
+it('proposes a new one for a hole whose own is condemned, of a kind without a thread as well', async () => {
+  const at = await atTheBench([]);
+  for (const line of ['job "van"', 'area air duct', 'clamp hex 7', 'off 1', 'damaged 2']) at.session().runLine(line);
+  expect(boxProposals(at.session().desk())).toEqual([
+    expect.objectContaining({ name: 'new one for air duct 2', spec: { kind: 'clamp', head: 'hex 7' } }),
+  ]);
+});
+
 it('[P1] proposes what the plan says is bought new, supplies too, until it is in the box', async () => {
   const at = await atTheBench([]);
   const say = (line: string) => at.session().runLine(line);

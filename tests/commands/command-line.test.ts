@@ -41,6 +41,16 @@ it('a job goes by one name on the shelf and at the head of its screens; its file
   }
 });
 
+it('[T8] a job that waits says so on the shelf', async () => {
+  await bench.run(['take', 'red', '--new'], { input: 'area sump\nwaiting for parts because ordered\n' });
+  vi.stubEnv('COUNTBACK_DATA', bench.dataDir);
+  try {
+    expect((await jobsOnShelf()).find(({ file }) => file === 'red')?.said).toMatch(/ open, waits$/);
+  } finally {
+    vi.unstubAllEnvs();
+  }
+});
+
 it('a released job stands on the shelf under the time it was released, and its sheet is told with the release and there', async () => {
   const input = 'job "red van"\nodometer 100\nrelease by Ann\n';
   const { out } = await bench.run(['take', 'van two', '--new'], { input });

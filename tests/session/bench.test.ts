@@ -446,7 +446,8 @@ describe('Escape', () => {
       const at = await newJob();
       await at.press('a', '+', 'B', 'enter');
       expect(at.state().answer).toMatchObject({ kind: 'refused' });
-      await at.press(screen, 'escape');
+      // Elsewhere its same key is another call: there it is gone with its screen.
+      await at.press(screen, ...(screen === 'B' ? ['escape'] : []));
       expect(at.state().answer).toBeUndefined();
       const there = at.view().screen;
       await at.press('escape');

@@ -1,5 +1,6 @@
 // Coming back: to an area and its tray, through the list of the check rotation, from what is still to do.
 import { describe, expect, it } from 'vitest';
+import { whereItStands } from '../../src/calls/lists/on-return.ts';
 import { demoLines } from '../demo/at-hand.ts';
 import { linesOf } from '../jobs/lines.ts';
 import { atTheBench, newJob } from './at-the-bench.ts';
@@ -67,6 +68,15 @@ describe('a job come back to', () => {
     expect(await screenAfter('back 1', 'back 2', 'pass', 'pass', 'count 1 is 0', 'tools out')).toBe('build');
     expect(await screenAfter('back 1', 'strike last')).toBe('strip');
     expect(await screenAfter('back 1', 'off 1')).toBe('strip');
+  });
+  it('[T8] goes on in the middle of its area, with the fastener in use that no plan had said', async () => {
+    const at = await newJob();
+    const plan = 'plan inline-four belt service for timing belt';
+    for (const line of [plan, 'area lid', 'bolt hex 12 M8x30', 'off 1', 'area arch liner', 'off 1', 'off 2'])
+      at.session().runLine(line);
+    const back = await atTheBench(linesOf(at.state().ledger));
+    expect(back.state().facing).toMatchObject({ area: 'arch liner', spec: { head: 'hex 12', thread: 'M8' } });
+    expect(whereItStands(back.session().desk())).toContain('next to take off: arch liner');
   });
 });
 

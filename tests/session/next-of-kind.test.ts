@@ -49,6 +49,18 @@ describe('on a job from a plan', () => {
     expect(at.view().asking?.title).toBe('parted: connection');
   });
 
+  it('proposes no mask before anything of its area is off, and no hose elsewhere of a circuit that is full', async () => {
+    say('parted battery earth', 'connection heater hose of coolant', 'area cam cover');
+    const proposed = (call: string) => shown().filter((one) => one.startsWith(call));
+    expect(proposed('put in')).not.toContain('put in: mask');
+    for (const plug of ['coil rail plug', 'cam sensor plug', 'front breather', 'rear breather']) say(`parted ${plug}`);
+    expect(proposed('parted')).toEqual([]);
+    say('off 1');
+    expect(proposed('put in')).toEqual(['put in: mask']);
+    say('drained coolant');
+    expect(proposed('parted')).toEqual(['parted: heater hose']);
+  });
+
   it('asks which one after a comma', async () => {
     await at.press(',', 'c');
     expect(at.view().asking?.title).toBe('parted: connection');

@@ -1,6 +1,7 @@
 // Whose bolt is this: told jobs small enough to be known by heart, and the played ones beside both baselines.
 import { describe, expect, it } from 'vitest';
 import { type Ledger, stateOf } from '../../src/job/ledger.ts';
+import { openPointsWithNext } from '../../src/job/next-call.ts';
 import type { Spec } from '../../src/job/spec.ts';
 import { type Candidate, whose } from '../../src/job/whose.ts';
 import { settlingCalls } from '../../src/job/whose-calls.ts';
@@ -53,6 +54,11 @@ describe('whose bolt is this', () => {
     const best = first(told.ledger, m6, '1');
     expect(best).toMatchObject({ as: 'open', place: 'hole:cam cover/4', verdict: 'likely' });
     expect(settlingCalls(told.ledger, best, { spec: m6, tray: '1' })).toEqual([{ verb: 'fit', hole: 'cam cover/4' }]);
+    // Called a stray, it is no scrap: its own hole is what it is led to.
+    mustSay(told, { verb: 'find-stray', spec: m6, tray: '1' }, slowMs);
+    const now = { atMs: Date.UTC(2026, 1, 1), zoneMin: 0, run: 2, awakeMs: 0 };
+    const stray = openPointsWithNext(told.ledger, now).find(({ code }) => code === 'stray');
+    expect(stray?.next).toEqual({ verb: 'strike', lines: [told.ledger.lines.length] });
   });
 
   it('[K3] among equals keeps the order of the areas, those only slackened below all that are off', () => {

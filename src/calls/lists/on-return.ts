@@ -1,9 +1,9 @@
 // What is said first when a job is opened again (T8), and whether the clock is to be asked for (S7).
 import { type BeadStanding, beadsOn } from '../../job/beads.ts';
-import { every, lastLine } from '../../job/ledger.ts';
+import { every, lastLine, tallyOf } from '../../job/ledger.ts';
 import { whatHangs } from '../../job/what-hangs.ts';
 import { civilTime, timeOfDayText } from '../../trade/civil-time.ts';
-import type { Desk } from '../desk.ts';
+import { type Desk, nextOff } from '../desk.ts';
 import { nextArea } from '../next-area.ts';
 import { openSaid, outParts } from '../tally-words.ts';
 import { beadWords } from './sealing.ts';
@@ -11,7 +11,11 @@ import { beadWords } from './sealing.ts';
 /** How much is out, and where work would go on: the first thing one asks on the second day. */
 export function whereItStands(desk: Desk): string {
   const { all } = desk.ledger.tallies;
-  const [strip, build] = [nextArea(desk, false), nextArea(desk, true)];
+  // In the middle of an area work goes on there.
+  const isHalf = nextOff(desk) !== undefined && desk.facing.area !== undefined;
+  const strip =
+    isHalf && tallyOf(desk.ledger, desk.facing.area ?? '').touched > 0 ? desk.facing.area : nextArea(desk, false);
+  const build = nextArea(desk, true);
   const next = [
     ...(strip === undefined ? [] : [`next to take off: ${strip}`]),
     ...(build === undefined ? [] : [`next to put back: ${build}`]),

@@ -172,6 +172,7 @@ export const carRows: readonly Row[] = [
     help: 'The job waits: for whom, why, until when.',
     group: 'the car',
     keys: [key('w', 'leaving', { asks: ['until'] })],
+    questions: { who: 'for whom or for what', because: 'why', until: 'until when' },
     verb: 'wait',
   },
   {
