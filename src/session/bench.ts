@@ -30,7 +30,7 @@ import { createQuestions } from './questions.ts';
 import type { Answer, Session } from './session-shape.ts';
 import { createSteps } from './steps.ts';
 import { createTypedLine, type LineBegun } from './typed-line.ts';
-import { type Around, keepPicked, onHoles, pickedOf, placedBy } from './walking.ts';
+import { type Around, keepPicked, onHoles, pickedOf, placedBy, strayFound } from './walking.ts';
 
 /** A figure that sets none, among those that do. */
 function noHead(figure: string, all: readonly Bound[]): string | undefined {
@@ -182,7 +182,7 @@ export function createBench(doors: BenchDoors): Bench {
     // In the log the newest line comes first; what was picked stays picked.
     const more = at.store.getState().ledger.lines.length - length;
     if (get().view.screen === 'log' && more > 0) step({ move: more, of: listed().length });
-    else if (more > 0) keepPicked(around, picked);
+    else if (more > 0) keepPicked(around, strayFound(at.store.getState().ledger) ?? picked);
   }
   function show(answer: Answer | undefined): void {
     if (answer?.kind === 'step') takeStep(answer.step);

@@ -4,6 +4,7 @@ import { type Desk, nextBack, nextOff } from '../calls/desk.ts';
 import { acrossGroups, type Listed, pickedAt, type Rows } from '../calls/listed.ts';
 import { areaDrawn } from '../calls/lists/map.ts';
 import { isSentTo, rowSentTo } from '../calls/sent-to.ts';
+import { type Ledger, lastLine } from '../job/ledger.ts';
 import { areaOf, named, nameOf } from '../job/subjects.ts';
 import { acting, type View, type ViewStep } from '../view/view.ts';
 import { screenFor } from './leading.ts';
@@ -57,6 +58,10 @@ export function keepPicked({ view, listed, step }: Around, key: string | undefin
   for (let i = 0; i < rows.length; i++)
     if (rows.at(i)?.key === key) return step({ move: i - (at[screen] ?? 0), of: rows.length });
 }
+
+/** The stray that the last call made known: its row says whose it likely is. */
+export const strayFound = (ledger: Ledger): string | undefined =>
+  lastLine(ledger)?.entries.flatMap((e) => (e.kind === 'stray-found' ? e.stray : []))[0];
 
 /** To the screen where a place is worked on, and to its line there. */
 export function goTo({ view, session, listed, step }: Around, at: string, on = screenFor(at)): void {

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { whereItStands } from '../../src/calls/lists/on-return.ts';
 import { demoLines } from '../demo/at-hand.ts';
 import { linesOf } from '../jobs/lines.ts';
-import { atTheBench, newJob } from './at-the-bench.ts';
+import { atTheBench, lettersOf, newJob } from './at-the-bench.ts';
 
 describe('an area come back to', () => {
   const twoAreas = ['area cover', 'tray 1', 'use bolt hex 10', 'off 1', 'off 2', 'area pump', 'tray 2', 'off 1'];
@@ -77,6 +77,19 @@ describe('a job come back to', () => {
     const back = await atTheBench(linesOf(at.state().ledger));
     expect(back.state().facing).toMatchObject({ area: 'arch liner', spec: { head: 'hex 12', thread: 'M8' } });
     expect(whereItStands(back.session().desk())).toContain('next to take off: arch liner');
+  });
+});
+
+describe('a stray', () => {
+  it('[K3] is what is picked once it is called, and its row leads to where it likely belongs', async () => {
+    const at = await newJob();
+    for (const line of ['area cover', 'bolt hex 10 M6x25', 'off 1', 'off 2', 'holes 2']) at.session().runLine(line);
+    await at.press('P', 'h', ...lettersOf('hex 10 M6x25'), 'enter');
+    const row = at.bench.listed().at(at.view().at.box ?? 0);
+    expect(row).toMatchObject({ picks: { stray: 's5.1' }, leads: 'hole:cover/1' });
+    await at.press('enter');
+    expect(at.view().screen).toBe('build');
+    expect(at.state().facing).toMatchObject({ area: 'cover', hole: 'cover/1' });
   });
 });
 

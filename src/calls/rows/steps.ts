@@ -106,7 +106,7 @@ export const stepRows: readonly Row[] = [
     'Open what is chosen, go to its place, or change the setting.',
     { step: 'choose' },
     [
-      key('enter', ['shelf', 'todo', 'findings', 'leaving', 'log'], { pad: 'enter' }),
+      key('enter', ['shelf', 'todo', 'findings', 'leaving', 'log', 'box'], { pad: 'enter' }),
       key('enter', 'settings', { pad: 'enter', footer: `${cap.take} change` }),
     ],
   ),
