@@ -75,6 +75,11 @@ function wayWords(keymap: Keymap, screen: ScreenId, call: string): string {
   const [typed = ''] = rowById.get(call)?.words ?? [];
   return waySaid(keymap, screen, call) || `${keyOf(keymap, screen, 'line')} ${typed}`.trim();
 }
+/** Of what was asked for in a list the key pressed last was another: the call's own is named. */
+function againKey(keymap: Keymap, screen: ScreenId, call: string | undefined): string {
+  const key = call === undefined ? '' : keyOf(keymap, screen, call);
+  return key === '' ? 'The same key again' : `${key === '.' ? '"."' : key} again`;
+}
 const quickWords = ({ tooQuick }: { tooQuick?: true }): string =>
   tooQuick ? ' Too quick to have been read: once more.' : '';
 type Instead = { instead: string; by?: string; or?: Instead };
@@ -98,13 +103,13 @@ function answerWords(answer: Answer, desk: Desk, keymap: Keymap, screen: ScreenI
     case 'refused': {
       // Last, where it may be cut off: to whoever reads it from two metres it says nothing.
       const rule = answer.refusal ? ` (${answer.refusal.rule})` : '';
-      const again = answer.againSays ? ' The same key again: it is done already.' : '';
+      const again = answer.againSays ? ` ${againKey(keymap, screen, answer.againSays)}: it is done already.` : '';
       const instead = insteadWords(answer, keymap, screen);
       return { text: `NO ${answer.text}; ${instead}.${again}${quickWords(answer)}${rule}`, look: refusedLook };
     }
     case 'asked': {
       const instead = insteadWords(answer, keymap, screen);
-      const text = `${answer.text}; ${instead}. The same key again ${answer.again}.${quickWords(answer)}`;
+      const text = `${answer.text}; ${instead}. ${againKey(keymap, screen, answer.call)} ${answer.again}.${quickWords(answer)}`;
       return { text, look: refusedLook };
     }
     case 'step':

@@ -54,7 +54,14 @@ export function onceMore() {
       const whole = area ?? (Array.isArray(holes) && typeof holes[0] === 'string' ? areaOf(holes[0]) : undefined);
       const again = `is for ${typeof hole === 'string' ? subjectText(`hole:${hole}`) : (whole ?? 'what comes next')}`;
       const instead = 'this key once more called nothing';
-      const answer: Answer = { kind: 'asked', text: shown.text, instead, again, ...(isSoon && { tooQuick: true }) };
+      const answer: Answer = {
+        kind: 'asked',
+        text: shown.text,
+        instead,
+        again,
+        call: row,
+        ...(isSoon && { tooQuick: true }),
+      };
       went = { ...went, answer, ...(!isSoon && { awakeMs }) };
       return answer;
     },
@@ -73,11 +80,17 @@ export function onceMore() {
       return one !== undefined && awakeMs - one.awakeMs >= leastMsToRead;
     },
     /** A key that bounces asks nothing anew: it would never have been asked long enough. */
-    asks({ because: text, ...rest }: Once, said: Said, shown: Answer | undefined, { awakeMs }: Stamp): Answer {
+    asks(
+      { because: text, ...rest }: Once,
+      call: string,
+      said: Said,
+      shown: Answer | undefined,
+      { awakeMs }: Stamp,
+    ): Answer {
       const one = standing(said, shown);
       if (one) one.answer = tooQuick(one.answer);
       if (one) return one.answer;
-      asked = { said, answer: { kind: 'asked', text, ...rest }, awakeMs };
+      asked = { said, answer: { kind: 'asked', text, ...rest, call }, awakeMs };
       return asked.answer;
     },
     noneAsked() {

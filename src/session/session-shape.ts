@@ -15,14 +15,23 @@ import type { Facing } from '../view/facing.ts';
 import type { Clock } from './clock.ts';
 
 /** `tooQuick`: it came once more before this could have been read. */
-type OnceMore = { againSays?: true; tooQuick?: true };
+type OnceMore = { againSays?: string; tooQuick?: true };
 export type Answer =
   | { kind: 'taken'; text: string; n: number; call: string; otherwise?: Otherwise }
   | { kind: 'faced'; text: string }
-  /** `againSays`: the same key once more says that it is done already; `by`: the call to make instead. */
+  /** `againSays`: the call whose key once more says that it is done already; `by`: the call to make instead. */
   | ({ kind: 'refused'; text: string; instead: string; by?: string; or?: OrElse; refusal?: Refusal } & OnceMore)
-  /** Nothing stands against it and nothing is written yet: the same key once more means it. */
-  | { kind: 'asked'; text: string; instead: string; by?: string; or?: OrElse; again: string; tooQuick?: true }
+  /** Nothing stands against it and nothing is written yet: the key of this call once more means it. */
+  | {
+      kind: 'asked';
+      text: string;
+      instead: string;
+      by?: string;
+      or?: OrElse;
+      again: string;
+      call?: string;
+      tooQuick?: true;
+    }
   | { kind: 'step'; step: Step };
 
 export type SessionState = {

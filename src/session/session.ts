@@ -141,12 +141,12 @@ export function createSession({
       else again.noneRefused();
       const { kind } = decided.refused;
       const againSays = kind === 'order' && row !== undefined && !again.isByHabit(call) && !row.answeredInWords;
-      return refusedBy(decided.refused, againSays ? { againSays } : {});
+      return refusedBy(decided.refused, againSays ? { againSays: call } : {});
     }
     again.noneRefused();
     const shown = store.getState().answer;
     const once = again.isMeant(said, shown, at) ? undefined : row?.asksOnce?.(desk(), said);
-    if (once) return answered(again.asks(once, said, shown, at));
+    if (once) return answered(again.asks(once, call, said, shown, at));
     again.noneAsked();
     const line: Line = {
       n: ledger.lines.length + 1,
@@ -190,7 +190,7 @@ export function createSession({
     return answer;
   }
 
-  function refusedBy(refusal: Refusal, more: { againSays?: true } = {}): Answer {
+  function refusedBy(refusal: Refusal, more: { againSays?: string } = {}): Answer {
     const { because: text, instead } = refusal;
     const by = wayOut(refusal);
     return answered({ kind: 'refused', text, instead, refusal, ...(by !== undefined && { by }), ...more });

@@ -202,13 +202,13 @@ describe('the last answer', () => {
         text: 'the jack is in',
         instead: 'take it out',
         refusal,
-        againSays: true,
+        againSays: 'back',
       } as never),
     );
-    expect(said).toContain('NO the jack is in; take it out. The same key again: it is done already. (O1)');
-    const quick = { kind: 'asked', text: 'all are called', instead: 'go on', again: 'takes 4 off', tooQuick: true };
+    expect(said).toContain('NO the jack is in; take it out. Enter again: it is done already. (O1)');
+    const quick = { kind: 'asked', text: 'all are called', instead: 'go on', again: 'takes 4 off', call: 'back', tooQuick: true };
     expect(textOf(withAnswer(quick as never)).replace(/\s+/g, ' ')).toContain(
-      'The same key again takes 4 off. Too quick to have been read: once more.',
+      'Enter again takes 4 off. Too quick to have been read: once more.',
     );
   });
   it('[D5] says NOT SAVED over everything else, and the key that saves', () => {
