@@ -9,6 +9,7 @@ import { rotationNeeded, runningTry } from '../job/rotation.ts';
 import type { Said } from '../job/said.ts';
 import type { DriveState } from '../job/states.ts';
 import { areaOf, holeIn, numberOf, subjectText, withinArea } from '../job/subjects.ts';
+import { beforeTheRest } from '../job/warnings.ts';
 import { areHolesKnown, type Desk } from './desk.ts';
 import type { Once } from './row.ts';
 
@@ -108,6 +109,14 @@ export function askedOnTakingOut({ ledger }: Desk, { temporary }: Said): Once | 
         again,
       }
     : undefined;
+}
+
+/** What belongs to no area, as the battery's earth, is joined last: a key that finds nothing else would join it. */
+export function askedOnJoining({ ledger }: Desk, { connection }: Said): Once | undefined {
+  const [because] = typeof connection === 'string' ? beforeTheRest(ledger, connection) : [];
+  return because === undefined
+    ? undefined
+    : { because, instead: 'it waits for them', by: 'to-leaving', again: `calls ${connection} made` };
 }
 
 /** R1, R6: nothing asks for a check: nothing of the drive was opened, or one has passed since and would be begun anew. */

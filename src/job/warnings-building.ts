@@ -7,6 +7,7 @@ import { dueNow, waitingFinals } from './finished-later.ts';
 import { missingToHold } from './first-in.ts';
 import { isRenewed } from './guards.ts';
 import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
+import { gatedBy } from './order.ts';
 import { partsOffBehind } from './parts-behind.ts';
 import { dueIn, passesOf } from './passes.ts';
 import type { FaceState } from './states.ts';
@@ -21,6 +22,16 @@ export function offItsPart(ledger: Ledger, hole: Hole): string[] {
       p?.off && p.declared?.heldBy.includes(hole) && isRenewed(ledger, p) && p.declared.heldBy.every(isEmpty(ledger));
     return holds ? [`${name} is off: the new one goes on before its bolts`] : [];
   });
+}
+/** Said with the first fastener of what it holds: with more of them in, all of it would have to come off again. */
+export function overOpen(ledger: Ledger, hole: Hole): string[] {
+  const parts = stateOf(ledger, 'area', areaOf(hole))?.parts ?? [];
+  const goesOn = parts.some((name) => {
+    const p = stateOf(ledger, 'part', name);
+    return p?.off && p.declared?.heldBy.includes(hole) && p.declared.heldBy.every(isEmpty(ledger));
+  });
+  const gate = goesOn ? gatedBy(ledger, areaOf(hole)) : undefined;
+  return gate ? [`behind it ${subjectText(gate.subject)} is open: ${gate.because}`] : [];
 }
 export const isEmpty =
   (ledger: Ledger) =>

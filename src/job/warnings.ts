@@ -20,6 +20,7 @@ import {
   notClean,
   notHeld,
   offItsPart,
+  overOpen,
   stillOff,
   withoutBead,
   withoutFigure,
@@ -93,6 +94,7 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[]): s
       // Said with the first of them only.
       return [
         ...offItsPart(ledger, entry.hole),
+        ...(entry.working ? [] : overOpen(ledger, entry.hole)),
         ...withoutBead(ledger, entry.hole, isEmpty(ledger)),
         ...(entry.working ? [] : notClean(facesNotClean(ledger, { hole: entry.hole }))),
       ];
@@ -164,7 +166,7 @@ function offOfService(ledger: Ledger, service: string): string[] {
     : [];
 }
 /** What belongs to no area, as the battery's earth does, comes off first and goes on last. */
-function beforeTheRest(ledger: Ledger, connection: string): string[] {
+export function beforeTheRest(ledger: Ledger, connection: string): string[] {
   const all = [...every(ledger, 'connection')];
   const isOfTheCar = stateOf(ledger, 'connection', connection)?.declared?.area === undefined;
   if (!isOfTheCar || !all.some((c) => c.declared?.area !== undefined)) return [];

@@ -113,7 +113,9 @@ export function createBench(doors: BenchDoors): Bench {
       if (key === questionKeys.take)
         return set({ word: `The number was taken without ${cap.take}: this ${cap.take} called nothing.` });
       // A second figure of a number there is none of would be a head, or on a keypad a call.
-      if (/^\d$/.test(key) && isInOneBreath)
+      // Where a figure is asked for next it is typed, and seen before it is taken.
+      const isAskedFor = view.asking !== undefined && view.asking.choices.length === 0;
+      if (/^\d$/.test(key) && isInOneBreath && !isAskedFor)
         return set({ word: `The number was taken already: this ${key} called nothing. Once more, and it does.` });
     }
     if (view.asking) return questions.press(key, view.asking, inOneGo);

@@ -63,7 +63,7 @@ export function judgeTorque(stated: StatedTorque): Answer<TorqueJudgement> {
     };
   }
   if (by === 'torque-angle') return notJudged('an angle method passes proof load by design');
-  if (stated.class === undefined) return notJudged(`no class known of ${thread.name}`);
+  if (stated.class === undefined) return beyondAny(stated) ?? notJudged(`no class known of ${thread.name}`);
   const proof = proofLoadNewtons(thread, stated.class);
   if (isRefused(proof)) return proof;
   const coefficient = torqueCoefficients.value[condition];
@@ -87,6 +87,16 @@ export function judgeTorque(stated: StatedTorque): Answer<TorqueJudgement> {
     band,
     ...(perhaps !== undefined && { perhaps }),
   };
+}
+
+const strongest = cited('12.9', 'property class', 'ISO 898-1:2013, which names none of bolts above it');
+/** Of a bolt whose class nobody read, what not even the strongest would bear, however little of it becomes load. */
+function beyondAny(stated: StatedTorque): TorqueJudgement | undefined {
+  const proof = proofLoadNewtons(stated.thread, strongest.value);
+  const judged = judgeTorque({ ...stated, class: strongest.value });
+  return isRefused(proof) || isRefused(judged) || (judged.load?.fromNewtons ?? 0) <= proof
+    ? undefined
+    : { ...judged, because: `no class known, and even of ${strongest.value}: ${judged.because}` };
 }
 
 const notJudged = (because: string): TorqueJudgement => ({ verdict: 'not-judged', because });

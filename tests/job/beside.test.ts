@@ -416,3 +416,12 @@ describe('the label of a bead', () => {
     expect(again(label)).toEqual([]);
   });
 });
+
+it('[O1] minds with the first fastener of what goes back what stands open behind it', () => {
+  const on = bench();
+  on.declare({ kind: 'behind-declared', front: 'area:pulley', behind: 'area:cover', until: 'closed', from: 'plan' });
+  on.declare({ kind: 'part-declared', part: 'pulley', heldBy: ['pulley/1', 'pulley/2'] });
+  for (const hole of ['pulley/1', 'pulley/2', 'cover/1']) on.call('remove', off(hole));
+  for (const area of ['pulley', 'cover']) on.count(area, area === 'pulley' ? 2 : 1);
+  expect(said(on, 'fit', { hole: 'pulley/1' })).toEqual(['behind it cover is open: cover 1 off']);
+});

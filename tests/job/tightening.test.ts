@@ -126,6 +126,13 @@ describe('a torque that can hardly be right', () => {
     expect(doubts({ by: 'torque', newtonMetres: 2.5 }).join()).toMatch(/far below; 2.5 kgf·m would be 24.52 N·m$/);
     expect(doubts({ by: 'torque', newtonMetres: 25 })).toEqual([]);
   });
+  // M8 12.9 bears 35 502 N at proof (ISO 898-1): 100 N·m is 62 500 N by K 0.20, and past it by the highest K as well.
+  it('[O4] of a class nobody knows is one that no class bears', () => {
+    expect(doubts({ by: 'torque', newtonMetres: 100 }, m8).join()).toMatch(
+      /^no class known, and even of 12.9: 100 N·m on M8 12.9 is \d+ to \d+ % of its proof load/,
+    );
+    expect(doubts({ by: 'torque-angle', stages: [{ newtonMetres: 100 }, { degrees: 90 }] }, m8)).toEqual([]);
+  });
   it.each([
     ['an angle method', { by: 'torque-angle', stages: [{ newtonMetres: 60 }, { degrees: 90 }] }, strong],
     ['a torque that is turned on', { by: 'torque', stages: [{ newtonMetres: 60 }, { degrees: 90 }] }, strong],

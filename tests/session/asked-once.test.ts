@@ -383,6 +383,18 @@ describe('an area taken by mistake', () => {
   });
 });
 
+describe('a figure asked for behind a number', () => {
+  it('[F5] is typed whole, however soon, and the question says of what hole and step it is', async () => {
+    const at = await newJob();
+    for (const line of ['area cover', 'off 1', 'off 2', 'off 3', 'holes 3']) at.session().runLine(line);
+    at.pace.stepMs = 100;
+    await at.press('F', 'r', '3');
+    expect(at.view().asking?.title).toBe('thread repair: 3: how deep the material is there, mm');
+    await at.press('1', '4', 'enter');
+    expect(at.state().answer).toMatchObject({ text: expect.stringMatching(/^cover 3 depth 14 mm/) });
+  });
+});
+
 describe('what is asked', () => {
   it('is nothing where no hole waits for what the key puts in', async () => {
     const at = await newJob();

@@ -76,6 +76,11 @@ describe('on a job from a plan', () => {
     expect(answer()).toMatch(/^jack with block out/);
     await at.press('j');
     expect(answer()).toMatch(/^bottom hose made/);
+    // It would go on last: asked once, since a key that finds nothing else would join it.
+    say('area right front wheel', 'off 1');
+    await at.press('j', 'enter');
+    expect(at.state().answer).toMatchObject({ kind: 'asked', text: 'battery earth goes on last; still 1 off' });
+    say('back 1', 'area coolant pump');
     await at.press('j');
     expect(answer()).toMatch(/^battery earth made/);
   });

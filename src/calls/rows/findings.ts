@@ -1,6 +1,7 @@
 // What is wrong, and how it is closed; thread repairs.
 import { waysOfAsking } from '../../job/entries/works.ts';
 import { type Ledger, stateOf } from '../../job/ledger.ts';
+import { areaOf, subjectText, withinArea } from '../../job/subjects.ts';
 import { type Suspected, suspectedAt, suspectedIn, suspectedOn } from '../../job/suspicions.ts';
 import type { Desk } from '../desk.ts';
 import { key, type Row } from '../row.ts';
@@ -17,6 +18,18 @@ export const suspectedHere = (ledger: Ledger, area: string | undefined): readonl
 
 /** What a finding or a photograph is of, where it is not said. */
 const here = ({ facing: { hole, area } }: Desk) => ({ at: hole ? `hole:${hole}` : area ? `area:${area}` : 'vehicle' });
+const stepAsked: Readonly<Record<string, string>> = {
+  depth: 'how deep the material is there, mm',
+  drilled: 'drilled how deep, mm',
+  insert: 'how long the insert is, mm',
+};
+function nextStep(ledger: Ledger, hole: unknown): string | undefined {
+  const made = typeof hole === 'string' ? stateOf(ledger, 'hole', hole)?.called.repair : undefined;
+  const done = new Set(made?.map((r) => r.step));
+  return repairSteps.find((step) => !done.has(step));
+}
+const withinOrWhole = (hole: unknown, area: string | undefined): string =>
+  typeof hole !== 'string' ? 'thread repair' : areaOf(hole) === area ? withinArea(hole) : subjectText(`hole:${hole}`);
 const measuredSteps: ReadonlySet<string> = new Set(['depth', 'drilled', 'insert']);
 const repairSteps = ['depth', 'drilled', 'tapped', 'cleaned', 'insert', 'tried'] as const;
 export const findingsRows: readonly Row[] = [
@@ -154,12 +167,11 @@ export const findingsRows: readonly Row[] = [
         asks: (_desk, { step }) => (measuredSteps.has(step as string) ? ['millimetres'] : []),
       }),
     ],
-    verb: 'repair-thread',
-    fills: (desk, { hole }) => {
-      const done = new Set(
-        (hole ? stateOf(desk.ledger, 'hole', hole as string)?.called.repair : [])?.map((r) => r.step),
-      );
-      return { step: repairSteps.find((step) => !done.has(step)) };
+    questions: {
+      millimetres: ({ hole, step }, { ledger, facing }) =>
+        `${withinOrWhole(hole, facing.area)}: ${stepAsked[(step ?? nextStep(ledger, hole)) as string] ?? 'millimetres'}`,
     },
+    verb: 'repair-thread',
+    fills: (desk, { hole }) => ({ step: nextStep(desk.ledger, hole) }),
   },
 ];

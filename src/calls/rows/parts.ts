@@ -5,7 +5,7 @@ import { isRenewed } from '../../job/guards.ts';
 import { every, lastLine, lineAt, stateOf } from '../../job/ledger.ts';
 import { openBehind } from '../../job/order.ts';
 import { subjectText, withinArea } from '../../job/subjects.ts';
-import { askedOnTakingOut } from '../asked-once.ts';
+import { askedOnJoining, askedOnTakingOut } from '../asked-once.ts';
 import type { Desk } from '../desk.ts';
 import type { Args } from '../form.ts';
 import { onwards } from '../next-area.ts';
@@ -219,6 +219,7 @@ export const partsRows: readonly Row[] = [
     // Not the letter that parts them: pressed by habit on the other screen it would say what is not so.
     keys: [key('j', 'build', { pad: '5' })],
     verb: 'make-connection',
+    asksOnce: askedOnJoining,
     after: onwards(true),
   },
   {
