@@ -111,6 +111,18 @@ export function askedOnTakingOut({ ledger }: Desk, { temporary }: Said): Once | 
     : undefined;
 }
 
+/** Nothing was filled since: what is meant is another circuit. */
+export function askedOnDraining({ ledger }: Desk, { circuit }: Said): Once | undefined {
+  const c = typeof circuit === 'string' ? stateOf(ledger, 'circuit', circuit) : undefined;
+  return c && c.drainedAt > c.filledAt
+    ? {
+        because: `${c.circuit} was drained in line ${c.drainedAt}, and not filled since`,
+        instead: 'another circuit is chosen',
+        again: `calls ${c.circuit} drained once more`,
+      }
+    : undefined;
+}
+
 /** What belongs to no area, as the battery's earth, is joined last: a key that finds nothing else would join it. */
 export function askedOnJoining({ ledger }: Desk, { connection }: Said): Once | undefined {
   const [because] = typeof connection === 'string' ? beforeTheRest(ledger, connection) : [];

@@ -125,7 +125,7 @@ const kinds: Readonly<Record<string, Kind>> = {
         (t) =>
           t.putInAt === 0 &&
           !isWithdrawn(desk.ledger, `temporary:${t.temporary}`) &&
-          goesInHere(desk, t.at) &&
+          (goesInHere(desk, t.at) || closesOpenings.has(t.sort)) &&
           !isOverShut(desk.ledger, t),
       );
       // What the screen says is to be in first, then what belongs here, then what belongs to no place.

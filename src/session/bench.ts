@@ -122,7 +122,7 @@ export function createBench(doors: BenchDoors): Bench {
     if (greeting) {
       set({ greeting: undefined });
       // What one presses only to go on calls nothing: on the strip screen it would be a bolt off.
-      if (key === 'enter' || key === 'space') return;
+      if (boundBy(key, acting(view))?.row.group !== 'the screen') return;
     }
     const at = session();
     if (at && desk().facing.placing) {

@@ -128,7 +128,7 @@ export function createQuestions(
     if (nothingTyped && /^[1-9]$/.test(key) && choices.length > 0 && !areNumbered(choices)) {
       const first = Math.floor(Math.max(0, asking.at) / choicesAPage) * choicesAPage;
       const choice = choices[first + Number(key) - 1];
-      return choice ? answer(choice.value) : undefined;
+      return choice ? answer(choice.value) : step({ wrong: `no row ${key} stands here` });
     }
     if ([...key].length === 1) typed(key);
   }

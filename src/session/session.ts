@@ -9,6 +9,7 @@ import { sheetWay } from '../calls/sheet-way.ts';
 import { unknownTray } from '../calls/trays.ts';
 import { wayOut } from '../calls/ways-out.ts';
 import { blocked, closedJob, decide, type Override } from '../job/decide.ts';
+import { lastLine } from '../job/ledger.ts';
 import { type Line, type Stamp, whyNotWritten } from '../job/line.ts';
 import { appendLine, readLog } from '../job/log.ts';
 import type { Refusal } from '../job/refusal.ts';
@@ -223,7 +224,15 @@ export function createSession({
   const endLooking =
     job.mode === 'look'
       ? job.onLine({
-          line: (line) => store.setState((s) => ({ ledger: appendLine(s.ledger, line), savedTo: line.n })),
+          line: (line) =>
+            store.setState((s) => ({
+              ledger: appendLine(s.ledger, line),
+              savedTo: line.n,
+              // Whoever looks on where work is goes along with it.
+              ...(lastLine(s.ledger)?.facing.area === s.facing.area && {
+                facing: { ...s.facing, ...lastFaced([line]) },
+              }),
+            })),
           fault: (fault) => void no(fault.message, 'leave, and open the job again'),
         })
       : undefined;

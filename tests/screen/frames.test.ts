@@ -206,7 +206,14 @@ describe('the last answer', () => {
       } as never),
     );
     expect(said).toContain('NO the jack is in; take it out. Enter again: it is done already. (O1)');
-    const quick = { kind: 'asked', text: 'all are called', instead: 'go on', again: 'takes 4 off', call: 'back', tooQuick: true };
+    const quick = {
+      kind: 'asked',
+      text: 'all are called',
+      instead: 'go on',
+      again: 'takes 4 off',
+      call: 'back',
+      tooQuick: true,
+    };
     expect(textOf(withAnswer(quick as never)).replace(/\s+/g, ' ')).toContain(
       'Enter again takes 4 off. Too quick to have been read: once more.',
     );

@@ -395,7 +395,24 @@ describe('a figure asked for behind a number', () => {
   });
 });
 
+describe('a circuit', () => {
+  it('is asked about before it is drained once more with nothing filled since', async () => {
+    const at = await newJob();
+    for (const line of ['circuit coolant with water', 'drained coolant', 'circuit engine oil with oil'])
+      at.session().runLine(line);
+    await at.press('C', 'd');
+    expect(asked(at)).toMatch(/^coolant was drained in line 3, and not filled since; another circuit is chosen; /);
+  });
+});
+
 describe('what is asked', () => {
+  it('says so of a figure that no row stands for, and takes none', async () => {
+    const at = await newJob();
+    for (const line of ['circuit coolant with water', 'circuit engine oil with oil']) at.session().runLine(line);
+    await at.press('S', 'l', '7');
+    expect(at.view().asking).toMatchObject({ title: 'drained: circuit', why: 'no row 7 stands here' });
+  });
+
   it('is nothing where no hole waits for what the key puts in', async () => {
     const at = await newJob();
     for (const line of ['area one', 'off 1', 'holes 1', 'back 1', 'box spare as bolt hex 10'])

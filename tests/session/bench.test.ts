@@ -678,13 +678,14 @@ describe('coming back', () => {
     expect(at.view().screen).toBe('build');
   });
 
-  it.each(['enter', 'space'])('takes %s, pressed only to go on, for no call', async (key) => {
+  it.each(['enter', 'space', 'p', 's'])('takes %s, pressed only to go on, for no call', async (key) => {
     const at = await atTheBench(demoLines());
     const { length } = at.state().ledger.lines;
     await at.press(key);
     expect(at.bench.store.getState().greeting).toBeUndefined();
     expect(at.state().ledger.lines.length).toBe(length);
     expect(at.state().answer).toBeUndefined();
+    expect(at.view().asking).toBeUndefined();
   });
   it('[S7] asks once whether the time is right where something cures, and counts the time away when it is', async () => {
     const at = await newJob();

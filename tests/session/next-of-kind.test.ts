@@ -57,6 +57,10 @@ describe('on a job from a plan', () => {
     expect(proposed('parted')).toEqual([]);
     say('off 1');
     expect(proposed('put in')).toEqual(['put in: mask']);
+    // What came off lies open wherever work has gone on to.
+    say('area arch liner');
+    expect(proposed('put in')).toEqual(['put in: mask']);
+    say('area cam cover');
     say('drained coolant');
     expect(proposed('parted')).toEqual(['parted: heater hose']);
   });

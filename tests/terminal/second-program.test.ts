@@ -32,11 +32,14 @@ it('[D3] the second looks only, sees what the first calls, and writes nothing', 
   first.press(off);
   await first.waitFor(saysSaved(3));
   await second.waitFor((frame) => head(frame).includes('3 off'));
+  // Whoever looks on where work is goes along with it.
+  first.press('/', ...'area far side', 'Enter', off);
+  await second.waitFor((frame) => frame.some((row) => row.startsWith(' at far side')));
   second.press(keyFor('quit', 'strip'));
   expect((await second.left()).exit).toBe(0);
   first.press(off);
-  await first.waitFor(saysSaved(4));
-  expect(offIn(dataDir, 'hatchback')).toBe(4);
+  await first.waitFor(saysSaved(5));
+  expect(offIn(dataDir, 'hatchback')).toBe(5);
 });
 
 it('[D3] after the first was killed a third writes at once, and who looks on sees that too', async () => {

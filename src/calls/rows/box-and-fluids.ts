@@ -1,4 +1,5 @@
 // The parts box and the fluids.
+import { askedOnDraining } from '../asked-once.ts';
 import { boughtAs, proposalNamed } from '../proposals.ts';
 import { key, type Row } from '../row.ts';
 
@@ -76,6 +77,7 @@ export const boxAndFluidsRows: readonly Row[] = [
     group: 'fluids',
     keys: [key('d', 'sealing', { pad: '4' }), key('l', 'strip')],
     verb: 'drain',
+    asksOnce: askedOnDraining,
   },
   {
     id: 'filled',
