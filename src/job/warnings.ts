@@ -62,7 +62,17 @@ export function warningsOf(ledger: Ledger, entries: readonly Entry[]): string[] 
     ...(locks.length > 0 ? [`${locks.join(' and ')} in: a lock is no holding tool`] : []),
     ...new Set(unread),
     ...withoutFigure(ledger, entries),
+    ...stillWaits(ledger, entries),
   ];
+}
+
+/** T8: said with the first call after it, where work has gone on all the same. */
+function stillWaits(ledger: Ledger, entries: readonly Entry[]): string[] {
+  const waiting = stateOf(ledger, 'vehicle', 'vehicle')?.waiting;
+  const isWork = entries.some(({ kind }) => /^(fastener|hole|part|connection)-/.test(kind));
+  return waiting && isWork && waiting.n === ledger.lines.length
+    ? [`the job still waits for ${waiting.who}; where it does not: "resumed"`]
+    : [];
 }
 
 /** O4: a method that ends in a torque to be accepted, and nobody said what the wrench showed. */

@@ -33,9 +33,9 @@ export function footOf({ view, desk, columns, listed, keymap }: Scene): Row[] {
       ? [padQuestionKeys.leave, `${padQuestionKeys.erase} rubs out   ${padQuestionKeys.page} page`]
       : [cap.leave, 'up/down move'];
     const length = keymap.pad && type === 'spec' ? '   06.25 is M6x25' : '';
-    // A pad's key is a character behind another.
-    const leaves =
-      keymap.pad && view.asking.typed !== '' ? `${leave} leave it once nothing stands there` : `${leave} leave it`;
+    // A pad's key is a character behind what was typed.
+    const isTyped = keymap.pad && view.asking.typed !== (view.asking.begun ?? '');
+    const leaves = isTyped ? `${leave} leave it once that is rubbed out` : `${leave} leave it`;
     const text = ` ${cap.take} take   ${leaves}${goesBack}   ${how}   ${move}${fresh}${length}`;
     return filled([plainRow(fitted(text, columns), quietLook)], footerRows, columns);
   }

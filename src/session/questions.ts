@@ -121,8 +121,9 @@ export function createQuestions(
     const said = byKey[key];
     if (said) return said(asking);
     const nothingTyped = asking.typed === '';
+    const isUntouched = asking.typed === (asking.begun ?? '');
     if (nothingTyped && key === '+' && asking.type === 'area') return answer(freshArea());
-    const padSaid = pad() && (nothingTyped || key === padQuestionKeys.erase) ? byPad[key] : undefined;
+    const padSaid = pad() && (isUntouched || key === padQuestionKeys.erase) ? byPad[key] : undefined;
     if (padSaid) return padSaid(asking);
     const choices = offered(asking);
     if (nothingTyped && /^[1-9]$/.test(key) && choices.length > 0 && !areNumbered(choices)) {
@@ -138,7 +139,8 @@ export function createQuestions(
       answered = then;
       recalled = recall;
       before = goBack;
-      step({ ask: goBack ? { ...asking, after: true } : asking });
+      const begun = asking.typed === '' ? asking : { ...asking, begun: asking.typed };
+      step({ ask: goBack ? { ...begun, after: true } : begun });
     },
     press,
     type: pasted,

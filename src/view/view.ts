@@ -12,6 +12,8 @@ export type Asking = {
   type: string;
   /** May be left out with an empty answer. */
   optional: boolean;
+  /** What stood there to be gone on with. */
+  begun?: string;
   choices: readonly Choice[];
   typed: string;
   /** The largest number that may be meant, where one that is not among the choices may. */

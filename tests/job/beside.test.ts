@@ -417,6 +417,14 @@ describe('the label of a bead', () => {
   });
 });
 
+it('[T8] minds with the first call after the job was said to wait, and no more', () => {
+  const on = bench();
+  on.call('wait', { who: 'parts', because: 'ordered' });
+  expect(said(on, 'remove', off('sump/1'))).toEqual(['the job still waits for parts; where it does not: "resumed"']);
+  on.call('remove', off('sump/1'));
+  expect(said(on, 'remove', off('sump/2'))).toEqual([]);
+});
+
 it('[O1] minds with the first fastener of what goes back what stands open behind it', () => {
   const on = bench();
   on.declare({ kind: 'behind-declared', front: 'area:pulley', behind: 'area:cover', until: 'closed', from: 'plan' });

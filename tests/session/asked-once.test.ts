@@ -413,6 +413,17 @@ describe('what is asked', () => {
     expect(at.view().asking).toMatchObject({ title: 'drained: circuit', why: 'no row 7 stands here' });
   });
 
+  it('is left by the key of a pad while only what it began with stands there', async () => {
+    const at = await newJob(undefined, {}, { keypad: true });
+    at.session().runLine('area cover');
+    await at.press('*', '7', '0');
+    expect(at.view().asking?.typed).toMatch(/^tools out|^odometer|^count/);
+    await at.press('-');
+    expect(at.view().asking).toBeUndefined();
+    await at.press('0', '5', '-');
+    expect(at.view().asking?.typed).toMatch(/5-$/);
+  });
+
   it('is nothing where no hole waits for what the key puts in', async () => {
     const at = await newJob();
     for (const line of ['area one', 'off 1', 'holes 1', 'back 1', 'box spare as bolt hex 10'])

@@ -95,8 +95,10 @@ export const puttingRightRows: readonly Row[] = [
     },
     // Work had gone on to the next area with it, perhaps.
     after(desk, { lines }) {
-      const { area } = lineAt(desk.ledger, (lines as number[])[0] as number)?.facing ?? {};
-      return area === undefined ? {} : { area };
+      const struck = lineAt(desk.ledger, (lines as number[])[0] as number);
+      const area =
+        struck?.entries.some(({ kind }) => /^(fastener|hole|part|connection)-/.test(kind)) && struck.facing.area;
+      return area ? { area } : {};
     },
   },
   {
