@@ -1,5 +1,5 @@
 // What a call that was taken says: what it wrote, what to mind of it, and where work goes on.
-import { companionWords, exchangedWords, lineWords, turnedWords } from '../calls/call-words.ts';
+import { companionWords, exchangedWords, lineWords, turnedWords, whichWords } from '../calls/call-words.ts';
 import { facedWords } from '../calls/next-area.ts';
 import type { Row } from '../calls/row.ts';
 import type { Ledger } from '../job/ledger.ts';
@@ -22,7 +22,10 @@ type Taken = {
 
 export function takenWords({ before, after, line, mind, facing, next, row, units }: Taken): string {
   const said = [
-    `${lineWords(before, line.entries, units)}${turnedWords(after, line.entries)}${companionWords(after, line.entries)}`,
+    [
+      lineWords(before, line.entries, units),
+      ...[turnedWords, companionWords, whichWords].map((of) => of(after, line.entries)),
+    ].join(''),
     ...exchangedWords(after, line.entries),
   ].join('. ');
   const words = [said, ...mind].join('. Mind: ');

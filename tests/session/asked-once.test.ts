@@ -395,6 +395,17 @@ describe('a figure asked for behind a number', () => {
   });
 });
 
+describe('a fastener called by its number', () => {
+  it('is named in the answer, moved or lost', async () => {
+    const at = await newJob();
+    for (const line of ['area liner', 'bolt hex 10 M6x16', 'off 1', 'off 2']) at.session().runLine(line);
+    expect(at.session().runLine('scrap f2.1')).toMatchObject({
+      text: 'f2.1 to scrap pile (bolt hex 10 M6x16 of liner 1)',
+    });
+    expect(at.session().runLine('lost f3.1')).toMatchObject({ text: 'lost (bolt hex 10 M6x16 of liner 2)' });
+  });
+});
+
 describe('a circuit', () => {
   it('is asked about before it is drained once more with nothing filled since', async () => {
     const at = await newJob();
