@@ -47,8 +47,8 @@ export const pictures: readonly Picture[] = [
   },
 ];
 
-/** The fastener in use is that of the last one called. */
-const spec = { kind: 'bolt', head: 'hex 8', thread: 'M6', lengthMm: 35, shouldered: true };
+/** The fastener in use is the last one called that no plan had said. */
+const spec = { kind: 'bolt', head: 'hex 13', thread: 'M8', lengthMm: 25, class: '8.8' };
 const rowsOf = ({ screen, before = 'strip', columns, rows }: Picture): ReturnType<typeof frame> =>
   frame(sceneOf({ screen, before }, { columns, rows, desk: demoDesk({ spec } as never) }));
 
