@@ -2,8 +2,8 @@
 
 import { type Desk, nextSlack } from '../calls/desk.ts';
 import { keyOf } from '../calls/key-names.ts';
-import { upNext } from '../calls/next-of-kind.ts';
 import { facesAwaited, mindedHere } from '../calls/sent-to.ts';
+import { upNext } from '../calls/up-next.ts';
 import { isOff } from '../job/closed.ts';
 import { holesUncounted } from '../job/counts.ts';
 import { missingBefore, missingToBringUp, slackBeforeBelt } from '../job/first-in.ts';

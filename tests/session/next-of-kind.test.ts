@@ -2,8 +2,8 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { leftToSlacken } from '../../src/calls/desk.ts';
 import { areaDrawn } from '../../src/calls/lists/map.ts';
-import { upNext } from '../../src/calls/next-of-kind.ts';
 import { boxProposals } from '../../src/calls/proposals.ts';
+import { upNext } from '../../src/calls/up-next.ts';
 import { stateOf } from '../../src/job/ledger.ts';
 import { suspectedOn } from '../../src/job/suspicions.ts';
 import { type AtTheBench, atTheBench } from './at-the-bench.ts';

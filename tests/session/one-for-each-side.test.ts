@@ -2,7 +2,7 @@
 // together again, and what comes out when. What stands on the screen as first is what its key takes.
 import { describe, expect, it } from 'vitest';
 import { offerOf } from '../../src/calls/desk.ts';
-import { upNext } from '../../src/calls/next-of-kind.ts';
+import { upNext } from '../../src/calls/up-next.ts';
 import { stateOf } from '../../src/job/ledger.ts';
 import { sheetCsv } from '../../src/sheet/csv.ts';
 import { sheetPage } from '../../src/sheet/page/page.ts';

@@ -1,5 +1,5 @@
 // The reference job from its plan on the bench, as it stands before one of its call lines.
-import { upNext } from '../../src/calls/next-of-kind.ts';
+import { upNext } from '../../src/calls/up-next.ts';
 import { linesOf, playLines, scriptLines, upTo } from '../jobs/lines.ts';
 import { type AtTheBench, atTheBench, lettersOf } from './at-the-bench.ts';
 
