@@ -50,12 +50,12 @@ export function facesWithoutBead(ledger: Ledger, hole: Hole, only: (hole: Hole) 
     f.declared?.pressedBy.some((h) => (stateOf(ledger, 'hole', h)?.called.openedAt ?? 0) > 0);
   return faces.flatMap((f) => (opened(f) && f.beads.length === 0 ? [f.face] : []));
 }
-/** O2: said where the part goes on with its first fastener; alone it is refused. */
 /** Of an assembly what sits behind is on before what is set over it. */
 export function goesOnFirst(ledger: Ledger, part: string): string[] {
   const behind = partsOffBehind(ledger, part);
   return behind.length > 0 ? [`${behind.join(' and ')} off behind it: on before ${part}`] : [];
 }
+/** O2: said where the part goes on with its first fastener; alone it is refused. */
 export function workingUnder(ledger: Ledger, part: string): string[] {
   const held = stateOf(ledger, 'part', part)?.declared?.heldBy ?? [];
   const working = held.filter((hole) => stateOf(ledger, 'hole', hole)?.called.occupant?.working);

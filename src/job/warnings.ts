@@ -71,7 +71,7 @@ function stillWaits(ledger: Ledger, entries: readonly Entry[]): string[] {
   const waiting = stateOf(ledger, 'vehicle', 'vehicle')?.waiting;
   const isWork = entries.some(({ kind }) => /^(fastener|hole|part|connection)-/.test(kind));
   return waiting && isWork && waiting.n === ledger.lines.length
-    ? [`the job still waits for ${waiting.who}; where it does not: "resumed"`]
+    ? [`the job still waits for ${waiting.who}; where it does not, call that it goes on`]
     : [];
 }
 

@@ -420,7 +420,9 @@ describe('the label of a bead', () => {
 it('[T8] minds with the first call after the job was said to wait, and no more', () => {
   const on = bench();
   on.call('wait', { who: 'parts', because: 'ordered' });
-  expect(said(on, 'remove', off('sump/1'))).toEqual(['the job still waits for parts; where it does not: "resumed"']);
+  expect(said(on, 'remove', off('sump/1'))).toEqual([
+    'the job still waits for parts; where it does not, call that it goes on',
+  ]);
   on.call('remove', off('sump/1'));
   expect(said(on, 'remove', off('sump/2'))).toEqual([]);
 });
