@@ -3,6 +3,7 @@ import { every, stateOf } from '../job/ledger.ts';
 import type { Sort } from '../job/states.ts';
 import { areaOf, named, sortOf, subjectText, withinArea } from '../job/subjects.ts';
 import { isWithdrawn } from '../job/withdrawn.ts';
+import { howFar } from './days-on.ts';
 import type { Desk } from './desk.ts';
 import { type Args, isChoice } from './form.ts';
 import { boxProposals, proposalText } from './proposals.ts';
@@ -128,6 +129,7 @@ export function textOfChoice(desk: Desk, type: string, value: string): string {
     return f ? `${value}  ${subjectText(f.at)}: ${f.what}` : value;
   }
   if (type === 'bought') return proposalText(desk, value);
+  if (type === 'date') return [howFar(desk, value), value].filter(Boolean).join(', ');
   if (type === 'fastener' || type === 'lost') {
     const f = stateOf(desk.ledger, 'fastener', value);
     return f ? `${value}  ${specWords(f.spec)}, of ${subjectText(f.origin)}, ${subjectText(f.place)}` : value;

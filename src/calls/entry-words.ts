@@ -190,7 +190,7 @@ export function entryWords(entry: Entry, units: Units = metric): string {
     case 'road-test-waived':
       return `no road test: ${entry.because}`;
     case 'job-waiting':
-      return `waiting for ${entry.who}: ${entry.because}`;
+      return `waiting for ${entry.who}: ${entry.because}${entry.until ? `, until ${entry.until}` : ''}`;
     case 'released':
       return `released by ${entry.who}`;
     case 'reopened':

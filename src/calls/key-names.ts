@@ -8,8 +8,12 @@ import type { Args } from './form.ts';
 import { keyName } from './key-caps.ts';
 
 const onPad: ReadonlySet<string> = new Set(padKeys);
-/** The number a call has among all calls of a screen: of two figures, so that none waits to be gone on with. */
-export const numberAmongCalls = (at: number): string => String(at + 1).padStart(2, '0');
+/**
+ * The number a call has among all calls of a screen: of two figures, so that none waits to be gone on with. What is pressed
+ * before any other call has the same on every screen.
+ */
+export const numberAmongCalls = (id: string, at: number): string =>
+  id === 'which' ? '00' : String(at + 1).padStart(2, '0');
 
 /** The key of a call on a screen, as it is named there; empty where it has none. */
 export function keyOf(keymap: Keymap, screen: ScreenId, call: string, args?: Args): string {
@@ -25,7 +29,7 @@ function behind(keymap: Keymap, screen: ScreenId, call: string): string {
   const at = toScreen >= 0 ? toScreen : callIds(keymap.keysOn(screen)).indexOf(call);
   if (at < 0) return '';
   const list = keyOf(keymap, screen, toScreen >= 0 ? 'screens' : 'more');
-  const figures = toScreen >= 0 ? onItsPage(at) : [...numberAmongCalls(at)];
+  const figures = toScreen >= 0 ? onItsPage(at) : [...numberAmongCalls(call, at)];
   return list && [list, ...figures].join(' ');
 }
 const choicesAPage = 9;

@@ -104,6 +104,8 @@ const readers: Record<string, Read> = {
   litres: (_desk, rest) => readLitres(rest),
   torque: ({ units }, rest) => readTorqueIn(units, rest),
   words: readWords('what it is'),
+  day: readWords('until when'),
+  date: readWords('the date'),
   path: readWords('the file'),
   who: readWho,
   why: readWords('why'),

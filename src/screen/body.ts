@@ -119,8 +119,9 @@ function notAskedRows({ view, desk, columns }: Scene): Row[] {
 function dueRows({ view, desk, columns, keymap }: Scene, released: boolean): Row[] {
   const all = view.screen === 'leaving' && !released ? dueUnsaid(desk) : [];
   if (all.length === 0) return [];
-  const said = all.map(({ line }) => `    - ${keyOf(keymap, view.screen, 'line')} ${plainText(line)}`);
-  return ['', '  Nobody said when it is next due; say it, and it stands on the sheet:', ...said].map((text) =>
+  const [key, line] = ['due', 'line'].map((call) => keyOf(keymap, view.screen, call));
+  const said = all.map((one) => `    - ${line} ${plainText(one.line)}`);
+  return ['', `  Nobody said when it is next due; say it (${key}), and it stands on the sheet:`, ...said].map((text) =>
     plainRow(fitted(text, columns)),
   );
 }

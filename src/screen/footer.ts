@@ -36,7 +36,8 @@ export function footOf({ view, desk, columns, listed, keymap }: Scene): Row[] {
     // A pad's key is a character behind what was typed.
     const isTyped = keymap.pad && view.asking.typed !== (view.asking.begun ?? '');
     const leaves = isTyped ? `${leave} leave it once that is rubbed out` : `${leave} leave it`;
-    const text = ` ${cap.take} take   ${leaves}${goesBack}   ${how}   ${move}${fresh}${length}`;
+    const isLeftOut = view.asking.optional && view.asking.at < 0 && view.asking.typed === '';
+    const text = ` ${cap.take} ${isLeftOut ? 'leave it out' : 'take'}   ${leaves}${goesBack}   ${how}   ${move}${fresh}${length}`;
     return filled([plainRow(fitted(text, columns), quietLook)], footerRows, columns);
   }
   const { placing } = desk.facing;

@@ -1,5 +1,6 @@
 // What an answer to a question comes to: which choice is meant, what is read out of what is typed, and the call with one
 // more slot filled. Pure.
+import { withoutNought } from '../calls/days-on.ts';
 import type { Desk } from '../calls/desk.ts';
 import type { Args } from '../calls/form.ts';
 import { matchForm, tokens } from '../calls/form.ts';
@@ -53,7 +54,6 @@ export function answerOf(asking: Asking): string {
   const exact = choices.find((c) => c.text.toLowerCase() === typed.toLowerCase() || c.value === typed);
   if (exact) return exact.value;
   if (typed !== '' && !(isOfTheseOnly(asking) && choices.length > 0)) return typed;
-  if (asking.optional && typed === '' && asking.at === 0) return '';
   return choices[asking.at]?.value ?? typed;
 }
 
@@ -116,7 +116,10 @@ function saidWithIt({ bound, args }: Pressing, slot: string, text: string, desk:
 
 /** What a keypad can say of a thread and a length, beginning with a 0, which chooses nothing: "06.25" is M6x25. */
 const byDigits = /^0(\d{1,2})\.(\d{1,3})$/;
-const inWords = (type: string, text: string): string => (type === 'spec' ? text.replace(byDigits, 'M$1x$2') : text);
+function inWords(type: string, text: string): string {
+  if (type === 'spec') return text.replace(byDigits, 'M$1x$2');
+  return type === 'day' || type === 'date' ? withoutNought(text) : text;
+}
 
 export function readAnswer(desk: Desk, type: string, said: string, args: Args): { value: unknown } | { why: string } {
   const read = readSlot(desk);

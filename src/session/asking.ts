@@ -3,6 +3,7 @@
 
 import { type Bound, callIds, type Keymap, screenIds } from '../calls/bindings.ts';
 import { choicesFor, textOfChoice } from '../calls/choices.ts';
+import { howFar } from '../calls/days-on.ts';
 import { areHolesKnown, type Desk } from '../calls/desk.ts';
 import type { Args, Slot } from '../calls/form.ts';
 import { isChoice } from '../calls/form.ts';
@@ -74,9 +75,11 @@ export function callChoices(all: readonly Bound[], desk: Desk, picks: Args): Cho
     const bound = all.find(({ row }) => row.id === id);
     const stop = bound && stopOf(bound, desk, picks);
     const refused = stop && { blocked: stop.because, way: stop.instead };
-    return bound ? [{ value: id, text: `${numberAmongCalls(at)}  ${bound.row.label}`, ...refused }] : [];
+    return bound ? [{ value: id, text: `${numberAmongCalls(id, at)}  ${bound.row.label}`, ...refused }] : [];
   });
-  return [...choices.filter((one) => !one.blocked), ...choices.filter((one) => one.blocked)];
+  const first = choices.filter((one) => one.value === 'which');
+  const others = choices.filter((one) => one.value !== 'which');
+  return [...first, ...others.filter((one) => !one.blocked), ...others.filter((one) => one.blocked)];
 }
 /** Why a call would not be made: refused already, or with nothing there is that it could be about. */
 function stopOf(bound: Bound, desk: Desk, picks: Args): Pick<No, 'because' | 'instead'> | undefined {
@@ -125,17 +128,18 @@ function askingFor(row: Row, { slot, type, optional }: Slot, args: Args, desk: D
   const usual = showSlot(desk, type, row.fills?.(desk, args)[slot]);
   const at = choices.findIndex((c) => c.value === usual);
   const stands = row.stands?.(desk, slot, args);
-  const unpointed = row.signed === true && type === 'who' && desk.name === undefined;
+  const isLeftOut = optional && usual === undefined;
+  // A name is signed by nobody's Enter pressed by habit where nobody said who works here.
+  const unpointed = isLeftOut || (row.signed === true && type === 'who' && desk.name === undefined);
   return {
     title: titleOf(row, slot, type, args, desk),
     row: row.id,
     slot,
     type,
-    optional: optional && usual === undefined,
+    optional: isLeftOut,
     choices,
     typed: stands ?? '',
     ...(stands !== undefined && { standing: true as const }),
-    // A name is signed by nobody's Enter pressed by habit where nobody said who works here.
     at: unpointed ? -1 : Math.max(0, at),
     ...(unpointed && { unpointed }),
     // What was called of the wrong hole has its number already.
@@ -176,11 +180,13 @@ export function choiceOf(row: Row, slot: string, type: string, value: string, ar
 }
 const countWords = (t: TrayState): string => (countStands(t) ? `counted ${t.counted?.count}` : 'to be counted');
 /** How a hole stands, whether anything lies in a tray, and what a plan is for. */
-function besideChoice({ ledger, plans }: Desk, row: Row, type: string, value: unknown): string | undefined {
+function besideChoice(desk: Desk, row: Row, type: string, value: unknown): string | undefined {
+  const { ledger, plans } = desk;
   if (type === 'plan')
     return plans()
       .find(({ name }) => name === value)
       ?.services.join(', ');
+  if (type === 'day') return howFar(desk, String(value));
   if (type === 'hole') {
     const hole = stateOf(ledger, 'hole', value as string);
     return hole && holeWord(ledger, hole);

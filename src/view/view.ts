@@ -22,7 +22,7 @@ export type Asking = {
   standing?: true;
   /** -1: nothing is pointed at. */
   at: number;
-  /** Nothing is pointed at until an arrow goes there: who signed last signs no other call with a bare Enter. */
+  /** Nothing is pointed at until an arrow goes there: a bare Enter signs with nobody's name, and leaves out what may be. */
   unpointed?: true;
   /** Why the last answer could not be read. */
   why?: string;

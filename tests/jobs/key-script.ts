@@ -44,7 +44,7 @@ export function byKeypad(script: readonly Stretch[]): Stretch[] {
     const at = callIds(all).indexOf(call);
     if (!own && at < 0) throw new Error(`${call} is no call of ${screen}`);
     if (call === 'new-job') screen = 'strip';
-    return own ? [own.binding.key] : ['/', ...numberAmongCalls(at)];
+    return own ? [own.binding.key] : ['/', ...numberAmongCalls(call, at)];
   };
   return script.map((stretch) => ({
     ...stretch,

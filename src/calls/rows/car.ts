@@ -1,9 +1,31 @@
 // The car as a whole: start, move, road test, release, waiting.
-import { stateOf } from '../../job/ledger.ts';
+import { every, stateOf } from '../../job/ledger.ts';
 import { isMakersAlone } from '../../trade/intervals.ts';
 import { metric } from '../../trade/units-shown.ts';
+import { daysOn, figuresHow, yearsOn } from '../days-on.ts';
+import type { Desk } from '../desk.ts';
+import { dueUnsaid } from '../due-unsaid.ts';
+import type { Args } from '../form.ts';
 import { dueNext } from '../next-due.ts';
 import { key, type Row } from '../row.ts';
+
+/** Where no interval is known for it, or the maker's alone will do, date and distance are asked for. */
+const asksWhenDue = (desk: Desk, { what }: Args): readonly string[] =>
+  typeof what === 'string' && 'why' in dueNext(desk, what) ? ['on', 'atDistance'] : [];
+
+/** What was done here comes first, then each service of the job. */
+const fallsDue = (desk: Desk): readonly string[] => [
+  ...new Set([
+    ...dueUnsaid(desk).map(({ what }) => what),
+    ...[...every(desk.ledger, 'service')].map(({ service }) => service),
+  ]),
+];
+
+/** For whom and why a job mostly waits; anything else is typed. Common practice, no source. */
+const waitingFor: Readonly<Record<string, readonly string[]>> = {
+  who: ['parts', 'the owner', 'another workshop', 'other hands', 'the sealant'],
+  because: ['on order', 'to ring back', 'work sent out', 'no hands free', 'cures'],
+};
 
 export const carRows: readonly Row[] = [
   {
@@ -99,11 +121,17 @@ export const carRows: readonly Row[] = [
   {
     id: 'due',
     words: ['due', 'next due'],
-    form: '<what:words> [on <on:words>] [at <atDistance:number>]',
+    form: '<what:words> [on <on:date>] [at <atDistance:number>]',
     label: 'next due',
     help: 'A re-check or the next service: by date, by distance, whichever comes first. With neither said, by the usual interval or the one of your settings; a timing belt by the maker\u2019s alone.',
     group: 'the car',
-    keys: [],
+    keys: [key('i', 'leaving', { footer: false, asks: asksWhenDue })],
+    questions: {
+      what: 'what falls due',
+      on: `by which date (${figuresHow}; leave out: none)`,
+      atDistance: 'at which distance on the clock (leave out: none)',
+    },
+    offers: (desk, slot, known) => (slot === 'what' ? fallsDue(desk) : slot === 'on' ? yearsOn(desk) : known),
     verb: 'note-due',
     means: (desk, args) => {
       const { what, on, atDistance } = args as { what: string; on?: string; atDistance?: number };
@@ -167,12 +195,17 @@ export const carRows: readonly Row[] = [
   {
     id: 'waiting',
     words: ['waiting', 'job waits'],
-    form: 'for <who> because <because:why> [until <until:words>]',
+    form: 'for <who> because <because:why> [until <until:day>]',
     label: 'job waits',
     help: 'The job waits: for whom, why, until when.',
     group: 'the car',
     keys: [key('w', 'leaving', { asks: ['until'] })],
-    questions: { who: 'for whom or for what', because: 'why', until: 'until when' },
+    questions: {
+      who: 'for whom or for what',
+      because: 'why',
+      until: `until when (${figuresHow}; leave out: not known)`,
+    },
+    offers: (desk, slot, known) => waitingFor[slot] ?? (slot === 'until' ? daysOn(desk) : known),
     verb: 'wait',
   },
   {

@@ -1,0 +1,56 @@
+// Until when and by when, asked by a keypad and by letters: a proposal by its number, or a date of one's own.
+import { describe, expect, it } from 'vitest';
+import { keymapOf } from '../../src/calls/bindings.ts';
+import { keyOf } from '../../src/calls/key-names.ts';
+import { stateOf } from '../../src/job/ledger.ts';
+import { screens } from '../../src/view/screens.ts';
+import { type AtTheBench, lettersOf, newJob } from './at-the-bench.ts';
+
+const vehicle = (at: AtTheBench) => stateOf(at.state().ledger, 'vehicle', 'vehicle');
+/** Monday, 2031-03-03; no letter is pressed. */
+async function byPad() {
+  const at = await newJob();
+  await at.press('K', '*', '7');
+  return at;
+}
+const numberOf = (call: string) => keyOf(keymapOf({ pad: true }), 'leaving', call).split(' ');
+
+describe('a keypad', () => {
+  it('asks which one by the same number on every screen', () => {
+    const pad = keymapOf({ pad: true });
+    expect(new Set(screens.map((screen) => keyOf(pad, screen, 'which')))).toEqual(new Set(['/ 0 0']));
+  });
+  it('[T8] says for whom, why and until when a job waits, by three numbers', async () => {
+    const at = await byPad();
+    await at.press(...numberOf('waiting'), '1', '1', '8');
+    expect(vehicle(at)?.waiting).toMatchObject({ who: 'parts', because: 'on order', until: 'Monday 2031-03-17' });
+  });
+  it('[T8] takes a date of one’s own in figures behind a 0, and none for an Enter', async () => {
+    const at = await byPad();
+    await at.press(...numberOf('waiting'), '2', '2', ...'014.2.', 'enter');
+    expect(vehicle(at)?.waiting).toMatchObject({ who: 'the owner', because: 'to ring back', until: '14.2.' });
+    await at.press(...numberOf('waiting'), '2', '2', 'enter');
+    expect(vehicle(at)?.waiting?.until).toBeUndefined();
+  });
+  it('[X4] says by which date a belt is due again, the distance left out', async () => {
+    const at = await byPad();
+    at.session().runLine('service timing belt');
+    await at.press(...numberOf('due'), '1', '5', 'enter');
+    expect(vehicle(at)?.due).toMatchObject([{ what: 'timing belt', on: '2036-03-03' }]);
+  });
+});
+
+it('[T8] takes until when in words as well, by letters', async () => {
+  const at = await newJob();
+  await at.press(
+    'L',
+    'w',
+    ...lettersOf('Ann'),
+    'enter',
+    ...lettersOf('parts'),
+    'enter',
+    ...lettersOf('Friday'),
+    'enter',
+  );
+  expect(vehicle(at)?.waiting).toMatchObject({ who: 'Ann', because: 'parts', until: 'Friday' });
+});
