@@ -1,15 +1,16 @@
 // The rows at the top: which screen of which job, the counts and whether all is saved; every screen with its letter; what is in use.
 import { screenIds } from '../calls/bindings.ts';
-import type { Desk } from '../calls/desk.ts';
 import { jobName } from '../calls/job-name.ts';
 import { keyName, padQuestionKeys } from '../calls/key-caps.ts';
 import { keyOf } from '../calls/key-names.ts';
 import { specWords } from '../calls/spec-words.ts';
+import { takenNext } from '../calls/taken-next.ts';
 import { openSaid, outParts } from '../calls/tally-words.ts';
 import { stateOf } from '../job/ledger.ts';
 import type { Spec } from '../job/spec.ts';
 import { plainText } from '../trade/plain-text.ts';
 import type { ScreenId } from '../view/screens.ts';
+import { acting } from '../view/view.ts';
 import { fitted, spread } from './cells.ts';
 import { alarmLook, type Look, quietLook } from './colours.ts';
 import type { Scene } from './frame.ts';
@@ -60,11 +61,12 @@ export function headRows(scene: Scene): Row[] {
   return [
     plainRow(spread(left, said, columns), session?.notSaved ? alarmLook : { inverse: true, bold: true }),
     session ? tabsRow(scene) : plainRow(fitted('', columns)),
-    plainRow(spread(session ? inUseWords(desk) : '', placeIn(scene) || headKeys(scene), columns)),
+    plainRow(spread(session ? inUseWords(scene) : '', placeIn(scene) || headKeys(scene), columns)),
   ];
 }
 /** "hex 8:8 0:10 2:12": which figure sets which head; the figures alone where the row has room for no more. */
-function headKeys({ view, desk, session, columns, keymap }: Scene): string {
+function headKeys(scene: Scene): string {
+  const { view, session, columns, keymap } = scene;
   if (!session || view.asking || view.screen !== 'strip') return '';
   const heads = keymap.keysOn('strip').filter(({ row, binding: { key } }) => row.id === 'head' && /^\d$/.test(key));
   if (heads.length === 0) return '';
@@ -72,12 +74,14 @@ function headKeys({ view, desk, session, columns, keymap }: Scene): string {
     const spec = (args?.spec ?? {}) as Spec;
     return `${key}:${spec.head?.replace('hex ', '')}`;
   });
-  const room = columns - cellsOf(inUseWords(desk)) - 2;
+  const room = columns - cellsOf(inUseWords(scene)) - 2;
   const said = [`hex ${sizes.join(' ')} `, `heads ${heads.map(({ binding }) => binding.key).join(' ')} `];
   return said.find((one) => cellsOf(one) <= room) ?? '';
 }
-export function inUseWords({ facing: { area, tray, spec } }: Desk): string {
-  const fastener = specWords(spec);
+/** The area, the tray, and the fastener that the next call takes. */
+export function inUseWords({ desk, view }: Pick<Scene, 'desk' | 'view'>): string {
+  const { area, tray } = desk.facing;
+  const fastener = specWords(takenNext(desk, acting(view)));
   return ` ${area === undefined ? 'no area in use' : `at ${plainText(area)}`}   into tray ${plainText(tray)}   ${fastener === 'unknown' ? '' : fastener}`;
 }
 const withoutTab = new Set(['to-glance', 'to-todo', 'to-settings']);

@@ -47,7 +47,7 @@ export function linesToRead(scene: Scene): string[] {
         ? [greetingHead(scene), ...scene.greeting, 'Any key goes on.']
         : nextLines(scene)),
     `${titles[view.screen]}${counts}`,
-    ...(session ? [inUseWords(desk)] : []),
+    ...(session ? [inUseWords(scene)] : []),
     ...(view.asking ? [] : [...listLines(scene), keysLine(scene)]),
   ].flatMap((line) => {
     const plain = plainText(line).replace(/\s+/g, ' ').trim();

@@ -135,7 +135,7 @@ it('[X4] asks, where nothing is open any more, when the belt and the coolant are
   expect(shown()).toEqual([expect.any(String), '- / due timing belt on DATE at DISTANCE']);
   story.call('fill-fluid', { circuit: 'coolant' });
   const lines = ['- / due timing belt on DATE at DISTANCE', '- / due coolant, plain'];
-  expect(shown()).toEqual(['Nobody said when it is next due; say it, and it stands on the sheet:', ...lines]);
+  expect(shown()).toEqual(['Nobody said when it is next due; say it (i), and it stands on the sheet:', ...lines]);
   story.call('note-due', { what: 'timing belt', on: '2030-01-01' });
   expect(shown().slice(1)).toEqual(lines.slice(1));
   story.call('note-due', { what: 'coolant, long-life', on: '2030-01-01' });
@@ -211,7 +211,20 @@ it('says which figure sets which head beside what is in use, as far as the row h
     textOf(sceneOf({ screen }, { desk, columns, rows: 40 })).split('\n')[2];
   expect(shown(120)).toMatch(/bolt hex 10 +hex 8:8 0:10 2:12 3:13 4:14 6:16 7:17 9:19 $/);
   expect(shown(80)).toMatch(/bolt hex 10 +heads 8 0 2 3 4 6 7 9 $/);
-  expect(shown(120, 'build')).toMatch(/bolt hex 10 +$/);
+  expect(shown(120, 'build')).toMatch(/bolt hex 8 M6x35 shouldered +$/);
+});
+it('names at the top the fastener that the next call takes: over a hole of a plan the planned one, else the one in use', () => {
+  const { ledger } = playLines(
+    upTo(scriptLines('reference-planned.calls'), 'box new auxiliary belt for auxiliary belt'),
+  );
+  const shown = (area: string, screen: 'strip' | 'box' = 'strip') => {
+    const desk = { ...demoDesk({ area, tray: '5', spec: { kind: 'nut', head: 'hex 19' } }), ledger };
+    return textOf(sceneOf({ screen }, { desk })).split('\n')[2]?.split('tray 5')[1];
+  };
+  expect(shown('cam cover')).toMatch(/^ +bolt hex 8 M6x35 shouldered /);
+  expect(shown('heat shield')).toMatch(/^ +nut hex 19 /);
+  // A list takes none.
+  expect(shown('cam cover', 'box')).not.toContain('hex');
 });
 it('names in whole what else is in, on a sheet that is narrow beside the list and high', () => {
   const { ledger } = playLines(upTo(scriptLines('reference-planned.calls'), 'out cam clamp'));

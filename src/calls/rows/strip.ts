@@ -1,5 +1,4 @@
 // What comes off: off, slack, empty, damaged, the wrong one.
-import { stateOf } from '../../job/ledger.ts';
 import { inTray, numberOf } from '../../job/subjects.ts';
 import { askedOnComingOff, askedOnLoadedSpring } from '../asked-once.ts';
 import { type Desk, leftToSlacken, nextComing, nextOff, nextSlack, slackToComeOff } from '../desk.ts';
@@ -7,11 +6,11 @@ import type { Args } from '../form.ts';
 import { onwards } from '../next-area.ts';
 import { askedOnSlackening, askedOnTakingOff } from '../number-beyond.ts';
 import { key, type No, type Row } from '../row.ts';
+import { knownIn } from '../taken-next.ts';
 
 /** The fastener in use says what comes off, unless the plan knows the hole or it was said. */
 function coming(desk: Desk, hole: string | undefined): Args {
-  const known = hole === undefined ? undefined : stateOf(desk.ledger, 'hole', hole);
-  const inUse = known?.called.occupant || known?.declared?.wants ? undefined : desk.facing.spec;
+  const inUse = knownIn(desk.ledger, hole) ? undefined : desk.facing.spec;
   return { hole, to: inTray(desk.facing.tray), spec: inUse };
 }
 
