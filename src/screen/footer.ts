@@ -2,7 +2,7 @@
 // help and the typed line are always there.
 
 import { type Bound, padKeys } from '../calls/bindings.ts';
-import { cap, keyName, padQuestionKeys } from '../calls/key-caps.ts';
+import { cap, keyName, padQuestionKeys, questionKeys } from '../calls/key-caps.ts';
 import { pickedAt } from '../calls/listed.ts';
 import { whyNot } from '../calls/pressing.ts';
 import { numberOf } from '../job/subjects.ts';
@@ -58,6 +58,7 @@ export function footOf({ view, desk, columns, listed, keymap }: Scene): Row[] {
     text: ` ${bound.binding.footer ?? `${keyName(bound.binding.key)} ${bound.row.labelNow?.(desk) ?? bound.row.label}`} `,
     ...(whyNot(bound, desk, picks) && { look: quietLook }),
   }));
+  const most = keymap.boundTo(questionKeys.take, screen)?.row.id;
   const fittedIn = (keeps: (id: string) => boolean) => {
     const kept = runs.filter((run) => keeps(run.id));
     const others = runs.filter((run) => !keeps(run.id));
@@ -66,11 +67,14 @@ export function footOf({ view, desk, columns, listed, keymap }: Scene): Row[] {
       columns,
       kept.reduce((sum, run) => sum + cellsOf(run.text), 0),
     );
-    return { kept, rows, all: rows.flat().length === others.length };
+    const shown = [...rows.flat(), ...kept];
+    const hasMost = shown.some(({ id }) => id === most) || !runs.some(({ id }) => id === most);
+    return { kept, rows, hasMost, all: rows.flat().length === others.length };
   };
+  // Where not every call has room, the key that shows the others has, and the one that is pressed most.
   const whole = fittedIn((id) => always.has(id));
-  // Where not every call has room, the key that shows the others has.
-  const { kept, rows } = whole.all ? whole : fittedIn((id) => always.has(id) || id === 'more');
+  const some = whole.all ? whole : fittedIn((id) => always.has(id) || id === 'more');
+  const { kept, rows } = some.hasMost ? some : fittedIn((id) => always.has(id) || id === 'more' || id === most);
   return filled(
     rows.map((row, i) => (i === rows.length - 1 ? endRow([...row, ...kept], columns) : endRow(row, columns))),
     footerRows,
@@ -79,8 +83,8 @@ export function footOf({ view, desk, columns, listed, keymap }: Scene): Row[] {
 }
 
 /** Runs in as many rows as there are; the last keeps room for what always stands at its end. */
-function packed(runs: readonly Run[], columns: number, kept: number): Run[][] {
-  const rows: Run[][] = [[]];
+function packed<R extends Run>(runs: readonly R[], columns: number, kept: number): R[][] {
+  const rows: R[][] = [[]];
   let used = 0;
   for (const run of runs) {
     const cells = cellsOf(run.text);
@@ -93,7 +97,7 @@ function packed(runs: readonly Run[], columns: number, kept: number): Run[][] {
     rows.at(-1)?.push(run);
     used += cells;
   }
-  const last = rows.at(-1) as Run[];
+  const last = rows.at(-1) as R[];
   if (rows.length < footerRows && used + kept > columns) rows.push([]);
   return last.length === 0 && rows.length > 1 ? rows.slice(0, -1) : rows;
 }

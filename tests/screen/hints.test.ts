@@ -1,6 +1,8 @@
 // For the first ten minutes of a job without a plan: one hint at a time below the cardboard, as far as the job has come.
 import { expect, it } from 'vitest';
+import { keymapOf } from '../../src/calls/bindings.ts';
 import { notAsked } from '../../src/job/not-asked.ts';
+import { screens } from '../../src/view/screens.ts';
 import { playLines, scriptLines, upTo } from '../jobs/lines.ts';
 import { newStory } from '../sheet/bench-story.ts';
 import { demoDesk, sceneOf, textOf } from './scene.ts';
@@ -233,3 +235,18 @@ it('names in whole what else is in, on a sheet that is narrow beside the list an
   const sheet = text.split('\n').map((row) => row.split('│')[1]?.trim() ?? '');
   expect(sheet.join(' ')).toContain('crank pin; in besides: stand, jack with block, flywheel lock, cam clamp');
 });
+it.each([false, true])(
+  'keeps Enter and what it does at the foot of every screen that has it, by a keypad too: %s',
+  (pad) => {
+    const keymap = keymapOf({ pad });
+    const without = screens.filter((screen) => {
+      const bound = keymap.boundTo('enter', screen);
+      if (!bound || bound.binding.footer === false || screen === 'glance' || screen === 'help') return false;
+      const foot = textOf(sceneOf({ screen }, { keymap })).split('\n').slice(-3).join('\n');
+      return (
+        !foot.includes(`Enter ${bound.row.labelNow?.(demoDesk()) ?? bound.row.label}`) && !foot.includes('Enter change')
+      );
+    });
+    expect(without).toEqual([]);
+  },
+);

@@ -45,7 +45,7 @@ export const whereaboutsRows: readonly Row[] = [
     label: 'found again',
     help: 'What was lost is in a tray again; a broken piece goes to the scrap pile.',
     group: 'where it lies',
-    keys: [key('f', 'box', { pad: '8' })],
+    keys: [key('f', 'box', { pad: '8', footer: false })],
     means: (desk, { lost, to }) => {
       const id = lost as string;
       return id.startsWith('p')
