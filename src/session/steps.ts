@@ -19,7 +19,17 @@ import type { Keeping } from './keeping.ts';
 import type { Questions } from './questions.ts';
 import type { Session } from './session-shape.ts';
 import type { LineBegun } from './typed-line.ts';
-import { type Around, goTo, moveAcross, moveBy, pickedOf, startPlacing, startWhereItWaits } from './walking.ts';
+import {
+  type Around,
+  backToRow,
+  goTo,
+  moveAcross,
+  moveBy,
+  pickedOf,
+  rowsLeft,
+  startPlacing,
+  startWhereItWaits,
+} from './walking.ts';
 
 /** What the steps are taken on: the bench, as far as they reach. */
 export type Floor = {
@@ -56,6 +66,10 @@ export function createSteps(floor: Floor): (s: Step) => void {
   const { get, set, around, doors, ask, begin, carryOut, open, refreshShelf, keeping, questions, picks, typeLine } =
     floor;
   const { session, desk, step } = around;
+  /** The rows that were picked on the lists as they were left. */
+  const left = new Map<ScreenId, readonly string[]>();
+  const leaveRow = () => left.set(get().view.screen, rowsLeft(around));
+  const findRow = () => backToRow(around, left.get(get().view.screen) ?? []);
   /** How all stood when Escape found nothing to put away. */
   let stayed: { where: string; ledger: Ledger } | undefined;
 
@@ -68,7 +82,9 @@ export function createSteps(floor: Floor): (s: Step) => void {
       if (!session() && s.to !== 'shelf') return;
       const isThere = view.screen === s.to;
       if (!isThere) session()?.putAway();
+      if (!isThere) leaveRow();
       step({ to: s.to });
+      if (!isThere) findRow();
       if (s.to === 'todo' && isThere) return step({ move: Number.NEGATIVE_INFINITY, of: 1 });
       const sentTo = startWhereItWaits(around);
       const again = `${keyOf(keymap, 'todo', 'to-todo')} again: the top of the list.`;
@@ -154,8 +170,9 @@ export function createSteps(floor: Floor): (s: Step) => void {
       const setting = rowById.get(row.key);
       return setting ? carryOut(setting, {}) : set({ note: `Only the file holds it: ${doors.settingsFile?.path}` });
     }
-    if (!row.leads) return;
+    if (!row.leads) return set({ note: `No place belongs to this row. ${keysSaid(['next-group', 'leave'])}.` });
     const { screen: from } = get().view;
+    leaveRow();
     goTo(around, row.leads, row.leadsOn);
     const { screen } = get().view;
     if (screen !== from) set({ note: `${labelOf(screen)}, opened from ${labelOf(from)}. ${wayBack(from)}.` });
@@ -196,7 +213,9 @@ export function createSteps(floor: Floor): (s: Step) => void {
   /** To where a list was opened from; a car that may leave does not go by being left. */
   function backTo(screen: ScreenId): void {
     const { view, keymap } = get();
+    leaveRow();
     step({ to: screen });
+    findRow();
     const back = `Back: ${labelOf(screen)}.`;
     const isReady = view.screen === 'leaving' && mayLeave(desk().ledger, desk().now) && !isReleased(desk().ledger);
     const way = waySaid(keymap, screen, 'release');

@@ -6,6 +6,7 @@ import { areaDrawn } from '../calls/lists/map.ts';
 import { isSentTo, rowSentTo } from '../calls/sent-to.ts';
 import { type Ledger, lastLine } from '../job/ledger.ts';
 import { areaOf, named, nameOf } from '../job/subjects.ts';
+import type { ScreenId } from '../view/screens.ts';
 import { acting, type View, type ViewStep } from '../view/view.ts';
 import { screenFor } from './leading.ts';
 import type { Session } from './session-shape.ts';
@@ -57,6 +58,32 @@ export function keepPicked({ view, listed, step }: Around, key: string | undefin
   const rows = listed();
   for (let i = 0; i < rows.length; i++)
     if (rows.at(i)?.key === key) return step({ move: i - (at[screen] ?? 0), of: rows.length });
+}
+
+/** So many rows behind the picked one are known again where it is gone itself. */
+const rowsKnown = 6;
+/** The picked row of a list and what stands behind it, as it is left. */
+export function rowsLeft({ view, listed }: Around): readonly string[] {
+  const { screen, at } = view();
+  if (onHoles(view()) || isPassing.has(screen)) return [];
+  const rows = listed();
+  const from = Math.min(at[screen] ?? 0, rows.length - 1);
+  return rows.slice(from, from + rowsKnown).map(({ key }) => key);
+}
+/** Lists that begin anew, or are read from their end. */
+const isPassing: ReadonlySet<ScreenId> = new Set(['help', 'glance', 'shelf', 'settings', 'log']);
+/** A row of a long list is dear to make: so far around its old place it is looked for. */
+const mostMoved = 40;
+/** Back in a list whose rows have changed meanwhile: the row that was picked, else the next of those that stood behind it. */
+export function backToRow({ view, listed, step }: Around, left: readonly string[]): void {
+  if (left.length === 0) return;
+  const { screen, at } = view();
+  const rows = listed();
+  const was = at[screen] ?? 0;
+  const first = Math.max(0, was - mostMoved);
+  const keys = rows.slice(first, was + mostMoved).map(({ key }) => key);
+  const key = left.find((one) => keys.includes(one));
+  if (key !== undefined) step({ move: first + keys.indexOf(key) - was, of: rows.length });
 }
 
 /** The stray that the last call made known: its row says whose it likely is. */

@@ -1,9 +1,11 @@
 // Coming back: to an area and its tray, through the list of the check rotation, from what is still to do.
 import { describe, expect, it } from 'vitest';
+import { pickedAt } from '../../src/calls/listed.ts';
 import { whereItStands } from '../../src/calls/lists/on-return.ts';
 import { demoLines } from '../demo/at-hand.ts';
 import { linesOf } from '../jobs/lines.ts';
 import { atTheBench, lettersOf, newJob } from './at-the-bench.ts';
+import { partWay } from './part-way.ts';
 
 describe('an area come back to', () => {
   const twoAreas = ['area cover', 'tray 1', 'use bolt hex 10', 'off 1', 'off 2', 'area pump', 'tray 2', 'off 1'];
@@ -137,5 +139,45 @@ describe('what is still to do', () => {
     expect(at.view().screen).toBe('todo');
     await at.press('escape');
     expect(at.view().screen).toBe('box');
+  });
+});
+
+describe('a list', () => {
+  it('is come back to at the row it was left at, whatever was called meanwhile', async () => {
+    const at = await partWay('parted battery earth');
+    const picked = () => pickedAt(at.bench.listed(), at.view().at.todo)?.key;
+    await at.press('T', 'T', 'down', 'down', 'down');
+    const row = picked();
+    const { todo } = at.view().at;
+    await at.press('enter');
+    // A row above it is done, and the area is drawn.
+    at.say('parted battery earth');
+    await at.press('D', '1', '7', 'enter');
+    if (at.view().asking) await at.press('1');
+    await at.press('escape');
+    expect([at.view().screen, picked()]).toEqual(['todo', row]);
+    expect(at.view().at.todo).toBe((todo ?? 0) - 1);
+  });
+  it('leads from a heading to the service among the others, from what is to be bought to the box, and says where no row leads', async () => {
+    const at = await partWay('parted battery earth');
+    const rows = () => at.bench.listed();
+    const chosen = async (key: string) => {
+      await at.press('T', 'T');
+      const all = rows().slice(0, rows().length);
+      for (let i = all.findIndex((one) => one.key.startsWith(key)); i > 0; i--) await at.press('down');
+      await at.press('enter');
+    };
+    await chosen('0 ');
+    expect([at.view().screen, pickedAt(rows(), at.view().at.services)?.picks.service]).toEqual([
+      'services',
+      'timing belt',
+    ]);
+    await at.press('escape');
+    await chosen('bu');
+    expect(at.view().screen).toBe('box');
+    await at.press('escape');
+    await chosen('mind On');
+    expect(at.view().screen).toBe('todo');
+    expect(at.bench.store.getState().note).toMatch(/^No place belongs to this row\. /);
   });
 });

@@ -57,6 +57,11 @@ function serviceRows({ works }: StillToDo, one: ServiceToDo, i: number): Listed[
       ...row(`${i} ${head}`, sums.length > 0 || one.unknown ? 'half' : 'done', 'service', head, end),
       picks: service ? { service } : {},
       group: `${i}`,
+      // What is left of it stands beside the other services; where nothing is, it is called done.
+      ...(service !== undefined && {
+        leads: `service:${service}`,
+        leadsOn: sums.length > 0 ? ('services' as const) : ('leaving' as const),
+      }),
     },
     ...takeOff.map(
       (step): Listed => ({
@@ -77,8 +82,8 @@ function boughtRow({ name, quantity, spec, bought }: Bought): Listed {
   const text = `${name}${spec ? `  ${specWords(spec)}` : ''}`;
   const short = quantity - bought;
   return short > 0
-    ? row(`buy ${name}`, 'open', 'buy', text, `${short} of ${quantity} to buy`)
-    : row(`buy ${name}`, 'done', 'bought', text, `${quantity}`);
+    ? row(`buy ${name}`, 'open', 'buy', text, `${short} of ${quantity} to buy`, `box:${name}`)
+    : row(`buy ${name}`, 'done', 'bought', text, `${quantity}`, `box:${name}`);
 }
 
 /** Those of the area in use first, as the bench sends one to them. */
