@@ -3,7 +3,9 @@ import { callWords } from '../calls/call-words.ts';
 import type { Line } from '../job/line.ts';
 import { createBench } from '../session/bench.ts';
 import type { Bench } from '../session/bench-shape.ts';
+import { placesOn, thisMachine } from '../store/places.ts';
 import { exits, type Out } from './answer.ts';
+import { asLeft } from './as-left.ts';
 import { ringBells } from './bells.ts';
 import { habitsAtHand } from './habits.ts';
 import { keepHeapSmall } from './heap.ts';
@@ -90,6 +92,11 @@ export async function runBench(
   await bench.store.getState().session?.close();
   for (const line of unkept) out.complain(`countback: ${line}`);
   const ended = terminal.endedBy();
+  const { session } = bench.store.getState();
+  if (!ended && session && session.job.unsaved().length === 0) {
+    const { path, mode } = session.job;
+    out.write(`${asLeft(bench.desk(), { path, looking: mode === 'look' }, placesOn(thisMachine()))}\n`);
+  }
   return ended ? exitAfter(ended) : exits.fine;
 }
 
