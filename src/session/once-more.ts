@@ -3,6 +3,7 @@ import type { Once, Row } from '../calls/row.ts';
 import type { Line, Stamp } from '../job/line.ts';
 import type { Said } from '../job/said.ts';
 import { areaOf, subjectText } from '../job/subjects.ts';
+import type { Facing } from '../view/facing.ts';
 import type { Answer } from './session-shape.ts';
 
 /** Sooner, nobody has read what stands on the screen. */
@@ -26,11 +27,11 @@ export function onceMore() {
     asked && asked.answer === shown && isSame(asked.said, said) ? asked : undefined;
 
   /** The call with which work went on by itself to another area: once more by habit it means nothing there. */
-  let went: { call: string; awakeMs: number; answer: Answer } | undefined;
+  let went: { call: string; awakeMs: number; answer: Answer; area: string; past?: Answer } | undefined;
 
   return {
-    wentOn(call: string, answer: Answer, { awakeMs }: Stamp) {
-      went = { call, answer, awakeMs };
+    wentOn(call: string, answer: Answer, area: string, { awakeMs }: Stamp) {
+      went = { call, answer, awakeMs, area };
     },
     wentNowhere() {
       went = undefined;
@@ -63,6 +64,22 @@ export function onceMore() {
         ...(isSoon && { tooQuick: true }),
       };
       went = { ...went, answer, ...(!isSoon && { awakeMs }) };
+      return answer;
+    },
+    /** The key for the next area, where work is there by itself and nothing of it was called yet: once more goes past it. */
+    heldAt({ id }: Row, face: Partial<Facing>, at: Facing, shown: Answer | undefined, { awakeMs }: Stamp) {
+      if (id !== 'next-area' || went === undefined || went.area !== at.area) return undefined;
+      const isSoon = awakeMs - went.awakeMs < leastMsToRead;
+      if (went.past && (went.past !== shown || !isSoon)) return undefined;
+      const answer: Answer = {
+        kind: 'asked',
+        text: `at ${at.area} already: work went on there by itself`,
+        instead: 'nothing of it is called yet',
+        again: `goes past it, to ${face.area}`,
+        call: id,
+        ...(went.past && { tooQuick: true }),
+      };
+      went = { ...went, past: answer, awakeMs };
       return answer;
     },
     refused: () => refused,

@@ -35,6 +35,7 @@ const noPlans = () => noPlanOffers;
 const traysOf = ({ entries }: Line): string[] => [
   ...new Set(entries.flatMap((e) => ('to' in e && typeof e.to === 'string' ? (named('tray', e.to) ?? []) : []))),
 ];
+const isKey = (by: Line['by']): boolean => by === 'key' || by === 'pad';
 const runOf = (lines: readonly Line[]): number => lines.reduce((most, line) => Math.max(most, line.run), 0) + 1;
 
 export function createSession({
@@ -102,6 +103,8 @@ export function createSession({
     }
     if ('face' in meant && !('say' in meant)) {
       const { facing, answer: shown } = store.getState();
+      const held = isKey(by) ? again.heldAt(row, meant.face, facing, shown, now()) : undefined;
+      if (held) return answered(held);
       store.setState({ facing: { ...facing, ...meant.face } });
       const answer = answered({ kind: 'faced', text: meant.answer });
       back.chose(answer, shown, facing, meant.face);
@@ -109,7 +112,7 @@ export function createSession({
     }
     if ('photo' in meant) return noted(row, meant, by);
     // On the keyboard the same again is an answer (O5); in a list of lines two alike neighbours are ordinary.
-    const pressed = by === 'key' || by === 'pad';
+    const pressed = isKey(by);
     const { answer: shown, facing } = store.getState();
     const isPointed = facing.hole !== undefined;
     const held = pressed && !isPointed ? again.heldBack(row.id, meant.say, shown, now()) : undefined;
@@ -186,7 +189,7 @@ export function createSession({
     const text = isRelease ? `${taken}. Its sheet: ${sheetWay(fileNameOf(job.path))}` : taken;
     const otherwise = row?.otherwise?.(line.entries, said, desk());
     const answer = answered({ kind: 'taken', text, n: line.n, call, ...(otherwise && { otherwise }) });
-    if (next.area !== undefined && next.area !== facing.area) again.wentOn(call, answer, at);
+    if (next.area !== undefined && next.area !== facing.area) again.wentOn(call, answer, next.area, at);
     else again.wentNowhere();
     return answer;
   }

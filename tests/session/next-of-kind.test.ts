@@ -256,6 +256,33 @@ describe('on a job from a plan', () => {
     expect(answer()).toMatch(/^arch liner 2 off/);
   });
 
+  it('passes over no area that work went on to by itself when the key for the next one comes behind', async () => {
+    say('area right front wheel', ...[1, 3, 5, 2].map((n) => `off ${n}`));
+    at.pace.stepMs = 20;
+    await at.press('enter', '>', '>');
+    expect(at.state().facing.area).toBe('arch liner');
+    expect(at.state().answer).toMatchObject({
+      kind: 'asked',
+      text: 'at arch liner already: work went on there by itself',
+      again: 'goes past it, to mount bracket',
+      tooQuick: true,
+    });
+    at.pace.stepMs = 60_000;
+    await at.press('>');
+    expect(at.state().facing.area).toBe('mount bracket');
+  });
+  it('passes over it neither where a tray was taken in use there meanwhile', async () => {
+    say('area right front wheel', ...[1, 3, 5, 2].map((n) => `off ${n}`));
+    await at.press('enter', 't', '>');
+    expect(at.state().answer).toMatchObject({ kind: 'asked', again: 'goes past it, to mount bracket' });
+    expect(at.state().facing).toMatchObject({ area: 'arch liner', tray: '2' });
+  });
+  it('goes past the area that work went on to by itself once something of it is called', async () => {
+    say('area right front wheel', ...[1, 3, 5, 2].map((n) => `off ${n}`));
+    await at.press('enter', 'enter', '>');
+    expect(at.state().facing.area).toBe('mount bracket');
+  });
+
   it('passes over an area that fasteners still keep closed', async () => {
     say('area arch liner', ...[1, 2, 3, 4, 5, 6].map((n) => `off ${n}`), 'area arch liner');
     await at.press('enter');
