@@ -5,10 +5,10 @@ import { carriesYet, notReady, springNotHeld, unlockedTooSoon } from '../job/fir
 import type { HoleState } from '../job/hole-states.ts';
 import { stateOf } from '../job/ledger.ts';
 import { dueIn, inOrder, passesOf } from '../job/passes.ts';
-import { rotationNeeded, runningTry } from '../job/rotation.ts';
+import { driveLockedAt, isOffItsMarks, rotationNeeded, runningTry } from '../job/rotation.ts';
 import type { Said } from '../job/said.ts';
 import type { DriveState } from '../job/states.ts';
-import { areaOf, holeIn, numberOf, subjectText, withinArea } from '../job/subjects.ts';
+import { areaOf, holeIn, numberOf, type Subject, subjectText, withinArea } from '../job/subjects.ts';
 import { beforeTheRest } from '../job/warnings.ts';
 import { areHolesKnown, type Desk } from './desk.ts';
 import type { Once } from './row.ts';
@@ -71,6 +71,21 @@ export function askedOnPass({ ledger }: Desk, { area }: Said): Once | undefined 
     instead: 'in by hand first',
     by: empty.length > 0 && empty.every(isEmptyOnArrival) ? 'new' : 'back',
     again: `calls ${pass} done without ${empty.length + loose.length === 1 ? 'it' : 'them'}`,
+  };
+}
+
+/** What locks the shafts keeps them where they stand: beside the marks, the timing is lost with the belt. Common practice, no source. */
+export function askedOnLocking({ ledger }: Desk, { temporary, sort, at }: Said): Once | undefined {
+  const t = typeof temporary === 'string' ? stateOf(ledger, 'temporary', temporary) : undefined;
+  const kind = sort ?? t?.sort;
+  if (kind !== 'lock' && kind !== 'pin') return undefined;
+  const drive = driveLockedAt(ledger, (at as Subject | undefined) ?? t?.at);
+  if (!drive || !isOffItsMarks(ledger, drive)) return undefined;
+  return {
+    because: `${drive.drive} was not called turned to its marks, and ${temporary} locks it where it stands`,
+    instead: 'bring it there first, and call that',
+    by: 'to-marks',
+    again: `calls ${temporary} in`,
   };
 }
 

@@ -4,6 +4,8 @@ import { marksSeen, turned } from './evolve/face-and-drive.ts';
 import type { HoleState } from './hole-states.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import type { DriveState, Try } from './states.ts';
+import { areaOf, type Subject } from './subjects.ts';
+import { isWithdrawn } from './withdrawn.ts';
 
 /** Line at which the drive was last opened: a hole or part of its areas, or a part of the drive. 0 = never. */
 export function driveOpenedAt(ledger: Ledger, d: DriveState): number {
@@ -24,6 +26,28 @@ export function runningTry(ledger: Ledger, d: DriveState): Try | undefined {
   const last = d.tries.at(-1);
   return last && !last.passedAt && !last.failed && last.begunAt > driveOpenedAt(ledger, d) ? last : undefined;
 }
+
+/** What is written where the engine was brought to its marks for the strip. */
+export const toItsMarks = 'turned to its marks';
+/** Neither called to stand at its marks nor proved to by a check since the engine was last turned; of one that is open nothing is said. */
+export function isOffItsMarks(ledger: Ledger, d: DriveState): boolean {
+  if (rotationNeeded(ledger, d)) return false;
+  const { remarks = [], startedAt = 0, roadAt = 0 } = stateOf(ledger, 'vehicle', 'vehicle') ?? {};
+  const called = remarks.flatMap(({ n, words, at }) => (at === `drive:${d.drive}` && words === toItsMarks ? [n] : []));
+  const proved = d.tries.map(({ passedAt }) => passedAt);
+  const turnedAt = Math.max(startedAt, roadAt, ...d.tries.map((t) => (t.passedAt > 0 ? 0 : t.turnedAt)));
+  return Math.max(0, ...called, ...proved) <= turnedAt;
+}
+
+/** The drive whose shafts, or whose crank bolt, are held by what is put in there; what has no place holds the first there is. */
+export const driveLockedAt = (ledger: Ledger, at: Subject | undefined): DriveState | undefined =>
+  [...every(ledger, 'drive')].find(({ drive, declared }) => {
+    if (!declared || isWithdrawn(ledger, `drive:${drive}`)) return false;
+    const { areas, parts, crankBolt } = declared;
+    const bolt = crankBolt === undefined ? [] : [`hole:${crankBolt}`, `area:${areaOf(crankBolt)}`];
+    const its = [`drive:${drive}`, ...areas.map((a) => `area:${a}`), ...parts.map((p) => `part:${p}`), ...bolt];
+    return at === undefined || its.includes(at);
+  });
 
 /** R2: what the tensioner still lacks; null when it is live since the drive was last opened. */
 export function tensionerNotLive(ledger: Ledger, d: DriveState): string | null {

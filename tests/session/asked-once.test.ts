@@ -82,6 +82,38 @@ describe('what holds the shafts', () => {
   });
 });
 
+describe('what locks a drive', () => {
+  it('[R2] is asked once before it goes in where the engine was not called turned to its marks', async () => {
+    const at = await partWay('to marks');
+    const { length } = at.state().ledger.lines;
+    for (const [line, name] of [
+      ['area crank pulley', 'flywheel lock'],
+      ['area tensioner and idler', 'cam clamp'],
+    ] as const) {
+      at.say(line);
+      await at.press('i');
+      expect(asked(at)).toBe(
+        `timing drive was not called turned to its marks, and ${name} locks it where it stands; bring it there first, and call that; to-marks; calls ${name} in`,
+      );
+      expect(lines(at)).toBe(length);
+    }
+    at.say('to marks', 'area tensioner and idler');
+    await at.press('i');
+    expect(at.answer()).toBe('cam clamp in');
+    expect(lines(at)).toBe(length + 2);
+  });
+  it('[R2] is not asked of once its drive is open nor after a check that passed', async () => {
+    const open = await partWay('renewed timing belt');
+    open.say('out cam clamp', 'area coolant pump');
+    await open.press('B', ',', 'i', ...lettersOf('cam clamp'), 'enter');
+    expect(open.answer()).toContain('cam clamp in');
+    const passed = await partWay('off crank pulley 1 to scrap');
+    passed.say('area crank pulley');
+    await passed.press('B', ',', 'i', ...lettersOf('flywheel lock'), 'enter');
+    expect(passed.answer()).toContain('flywheel lock in');
+  });
+});
+
 describe('what carries', () => {
   it('[O3] is asked once before it comes out while its place is open, and waits for that in what is open', async () => {
     const at = await partWay('renewed timing belt');

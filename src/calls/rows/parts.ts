@@ -5,7 +5,7 @@ import { isRenewed } from '../../job/guards.ts';
 import { every, lastLine, lineAt, stateOf } from '../../job/ledger.ts';
 import { openBehind } from '../../job/order.ts';
 import { subjectText, withinArea } from '../../job/subjects.ts';
-import { askedOnJoining, askedOnTakingOut } from '../asked-once.ts';
+import { askedOnJoining, askedOnLocking, askedOnTakingOut } from '../asked-once.ts';
 import type { Desk } from '../desk.ts';
 import type { Args } from '../form.ts';
 import { onwards } from '../next-area.ts';
@@ -233,6 +233,7 @@ export const partsRows: readonly Row[] = [
     keys: [key('i', 'strip', { pad: '6', asks: askSort }), key('i', 'build', { asks: askSort })],
     questions: { temporary: 'what goes in', sort: 'what it is' },
     verb: 'put-in',
+    asksOnce: askedOnLocking,
     fills: (desk, { temporary }) => ({ sort: sortOf(desk, temporary as string | undefined) }),
   },
   {

@@ -5,7 +5,7 @@ import type { Entry } from '../entry.ts';
 import { locksInTurn } from '../first-in.ts';
 import { no, traysCounted } from '../guards.ts';
 import { stateOf } from '../ledger.ts';
-import { driveHolesOpen, driveOpenedAt, drivePartsOff, runningTry, tensionerNotLive } from '../rotation.ts';
+import { driveHolesOpen, driveOpenedAt, drivePartsOff, runningTry, tensionerNotLive, toItsMarks } from '../rotation.ts';
 import type { DriveState } from '../states.ts';
 import { nameSchema } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
@@ -174,7 +174,7 @@ const explain = verb(
 
 /** The engine brought to its marks for the strip: no check, but the engine turns all the same. */
 const toMarks = verb('turn-to-marks', drive, [isDrive, bindExplained, ...readyToTurn], (_s, said): Entry[] => [
-  { kind: 'note-made', words: 'turned to its marks', at: `drive:${said.drive}` },
+  { kind: 'note-made', words: toItsMarks, at: `drive:${said.drive}` },
 ]);
 
 export const turningVerbs = [live, turn, bind, explain, toMarks];
