@@ -14,6 +14,7 @@ import { areasThroughParts, partsOffBehind } from '../job/parts-behind.ts';
 import type { PartState, TemporaryState } from '../job/states.ts';
 import { areaOf, named } from '../job/subjects.ts';
 import { isWithdrawn } from '../job/withdrawn.ts';
+import { circuitsHere } from './circuits-in-turn.ts';
 import { type Desk, nextHole, workingHoles } from './desk.ts';
 import type { Args } from './form.ts';
 import { nextArea } from './next-area.ts';
@@ -179,13 +180,11 @@ const kinds: Readonly<Record<string, Kind>> = {
   drained: {
     slot: 'circuit',
     // A fluid runs out where a connection of its circuit is.
-    inTurn(desk) {
-      const here = connections(desk).filter(
-        (c) => c.declared?.area !== undefined && c.declared.area === desk.facing.area,
-      );
-      const opened = new Set(here.flatMap((c) => c.declared?.circuit ?? []));
-      return circuits(desk).flatMap((c) => (c.drainedAt === 0 && opened.has(c.circuit) ? [c.circuit] : []));
-    },
+    inTurn: (desk) =>
+      circuitsHere(
+        desk,
+        circuits(desk).map((c) => c.circuit),
+      ),
   },
   filled: {
     slot: 'circuit',

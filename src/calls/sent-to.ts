@@ -7,8 +7,10 @@ import { inFrontOf } from '../job/in-front.ts';
 import { every, stateOf } from '../job/ledger.ts';
 import { facesNotClean, facesWithoutBead } from '../job/warnings-building.ts';
 import type { ScreenId } from '../view/screens.ts';
+import { circuitAwaited } from './circuits-in-turn.ts';
 import { type Desk, nextHole } from './desk.ts';
 import type { Listed } from './listed.ts';
+import { names } from './slot-names.ts';
 
 /** S1: as long as a face of the area lies without its bead; before the first fastener of one that wants none. */
 export function facesAwaited(desk: Desk): { toSeal: string[]; toClean: string[] } {
@@ -42,7 +44,9 @@ const byScreen: Partial<Record<ScreenId, (desk: Desk, from: ScreenId) => Wanted>
   sealing(desk) {
     const { toSeal, toClean } = facesAwaited(desk);
     const named = [...toSeal, ...toClean];
+    const drains = circuitAwaited(desk, names(desk.ledger, 'circuit'));
     return (row) => {
+      if (drains !== undefined && row.picks.circuit === drains) return named.length + 4;
       const face = row.name === 'face' ? row.text : undefined;
       if (face === undefined) return undefined;
       if (named.includes(face)) return named.indexOf(face);

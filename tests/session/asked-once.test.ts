@@ -1,5 +1,6 @@
 // Keys that may be a slip: asked once with nothing written, meant by the same key again. And keys that mean nothing here.
 import { describe, expect, it } from 'vitest';
+import { pickedAt } from '../../src/calls/listed.ts';
 import { stateOf } from '../../src/job/ledger.ts';
 import { type AtTheBench, lettersOf, newJob } from './at-the-bench.ts';
 import { partWay } from './part-way.ts';
@@ -445,6 +446,53 @@ describe('a circuit', () => {
       at.session().runLine(line);
     await at.press('C', 'd');
     expect(asked(at)).toMatch(/^coolant was drained in line 3, and not filled since; another circuit is chosen; /);
+  });
+});
+
+describe('the circuits that could be drained', () => {
+  const inOrder = (at: AtTheBench) => at.view().asking?.choices.map(({ value }) => value);
+  it('begin with the one whose joint was just parted, then that of the area in use, and end with what is dry', async () => {
+    const at = await newJob();
+    for (const line of [
+      'circuit engine oil with oil',
+      'circuit coolant with water',
+      'circuit fuel with fuel',
+      'connection bottom hose in pump of coolant',
+      'connection heater hose in bulkhead of coolant',
+      'connection fuel line in rail of fuel',
+      'area cover',
+      'off 1',
+    ])
+      at.session().runLine(line);
+    await at.press('l');
+    expect(inOrder(at)).toEqual(['coolant', 'fuel', 'engine oil']);
+    await at.press('escape');
+    for (const line of ['parted fuel line', 'parted bottom hose', 'area cover']) at.session().runLine(line);
+    await at.press('C');
+    expect(pickedAt(at.bench.listed(), at.view().at.sealing)?.text).toBe('coolant');
+    await at.press('S');
+    await at.press('l');
+    expect(inOrder(at)).toEqual(['coolant', 'fuel', 'engine oil']);
+    await at.press('1', 'l');
+    expect(inOrder(at)).toEqual(['fuel', 'engine oil', 'coolant']);
+    await at.press('escape');
+    at.session().runLine('area bulkhead');
+    await at.press('l');
+    expect(inOrder(at)).toEqual(['fuel', 'engine oil', 'coolant']);
+  });
+  it('are taken unasked where the joint that was parted belongs to no area', async () => {
+    const at = await newJob();
+    for (const line of [
+      'circuit engine oil with oil',
+      'circuit coolant with water',
+      'connection top hose of coolant',
+      'area cover',
+      'off 1',
+      'parted top hose',
+    ])
+      at.session().runLine(line);
+    await at.press('l');
+    expect(at.state().answer).toMatchObject({ kind: 'taken', text: 'coolant drained' });
   });
 });
 

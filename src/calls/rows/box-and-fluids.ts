@@ -1,5 +1,6 @@
 // The parts box and the fluids.
 import { askedOnDraining } from '../asked-once.ts';
+import { circuitsInTurn } from '../circuits-in-turn.ts';
 import { boughtAs, proposalNamed } from '../proposals.ts';
 import { key, type Row } from '../row.ts';
 
@@ -78,6 +79,7 @@ export const boxAndFluidsRows: readonly Row[] = [
     keys: [key('d', 'sealing', { pad: '4' }), key('l', 'strip')],
     verb: 'drain',
     asksOnce: askedOnDraining,
+    offers: (desk, slot, known) => (slot === 'circuit' ? circuitsInTurn(desk, known) : known),
   },
   {
     id: 'filled',
