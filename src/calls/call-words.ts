@@ -3,7 +3,7 @@ import { companionsSaid } from '../job/area-rest.ts';
 import type { Entry } from '../job/entry.ts';
 import { type Ledger, lineAt, stateOf } from '../job/ledger.ts';
 import { runningTry } from '../job/rotation.ts';
-import { holesSaid, numberOf, subjectText } from '../job/subjects.ts';
+import { holesSaid, named, numberOf, subjectText } from '../job/subjects.ts';
 import { metric, type Units } from '../trade/units-shown.ts';
 import { fastenerOf } from './desk.ts';
 import { entryWords } from './entry-words.ts';
@@ -34,11 +34,19 @@ export function exchangedWords(ledger: Ledger, entries: readonly Entry[]): strin
   });
 }
 
-/** " (clip of arch liner 5)", behind what names a fastener by its number in the log or not at all. */
+/** "clip of arch liner 5": what a number of the log stands for. */
+export function fastenerWords(ledger: Ledger, id: string): string | undefined {
+  const f = stateOf(ledger, 'fastener', id);
+  return f && `${specWords(f.spec)} of ${subjectText(f.origin)}`;
+}
+/** The same behind what names a fastener by its number in the log or not at all. */
 export function whichWords(ledger: Ledger, entries: readonly Entry[]): string {
-  const moved = entries.flatMap((e) => (e.kind === 'fastener-moved' || e.kind === 'fastener-lost' ? [e.fastener] : []));
-  const f = moved.length === 1 ? stateOf(ledger, 'fastener', moved[0] as string) : undefined;
-  return f ? ` (${specWords(f.spec)} of ${subjectText(f.origin)})` : '';
+  const spoken = entries.flatMap((e) => {
+    const isApart = e.kind === 'fastener-condemned' && named('tray', e.at) !== undefined;
+    return isApart || e.kind === 'fastener-moved' || e.kind === 'fastener-lost' ? [e.fastener] : [];
+  });
+  const words = spoken.length === 1 ? fastenerWords(ledger, spoken[0] as string) : undefined;
+  return words === undefined ? '' : ` (${words})`;
 }
 
 /** Behind a quarter called: how far the running check has come. Eight alike answers tell nothing apart. */

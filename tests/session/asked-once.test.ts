@@ -496,6 +496,40 @@ describe('the circuits that could be drained', () => {
   });
 });
 
+describe('a fastener that proves damaged after it came off', () => {
+  const clips = async () => {
+    const at = await newJob();
+    for (const line of ['area liner', 'clip', 'off 1', 'off 2', 'holes 2']) at.session().runLine(line);
+    return at;
+  };
+  it('[L8] is condemned in its tray by the key for one that comes off so, at its hole', async () => {
+    const at = await clips();
+    await at.press('d');
+    expect(at.state().answer).toMatchObject({
+      kind: 'refused',
+      instead: 'where one proved damaged since, point at its hole first',
+      by: 'point',
+    });
+    await at.press('#', '2', 'enter', 'd');
+    expect(at.state().answer).toMatchObject({
+      text: 'f3.1 condemned: damaged after it came off (clip of liner 2)',
+      otherwise: { by: 'scrap' },
+    });
+    expect(stateOf(at.state().ledger, 'fastener', 'f3.1')).toMatchObject({ condemned: expect.any(String) });
+    expect(at.session().runLine('damaged 2')).toMatchObject({ kind: 'refused', by: 'scrap' });
+    // One that is on the scrap pile is damaged no more.
+    await at.press('P', 's');
+    expect(at.session().runLine('damaged 2')).toMatchObject({ kind: 'refused', text: 'liner 2 holds nothing' });
+  });
+  it('[L8] is condemned on the box screen too, which asks why of what', async () => {
+    const at = await clips();
+    await at.press('P', 'down', 'd');
+    expect(at.view().asking?.title).toBe('condemned: clip of liner 1: why');
+    await at.press(...lettersOf('tab broken'), 'enter');
+    expect(at.state().answer).toMatchObject({ text: 'f2.1 condemned: tab broken (clip of liner 1)' });
+  });
+});
+
 describe('what is asked', () => {
   it('says so of a figure that no row stands for, and takes none', async () => {
     const at = await newJob();

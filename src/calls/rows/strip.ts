@@ -1,11 +1,12 @@
 // What comes off: off, slack, empty, damaged, the wrong one.
-import { inTray, numberOf } from '../../job/subjects.ts';
+import { stateOf } from '../../job/ledger.ts';
+import { inTray, named, numberOf } from '../../job/subjects.ts';
 import { askedOnComingOff, askedOnLoadedSpring } from '../asked-once.ts';
 import { type Desk, leftToSlacken, nextComing, nextOff, nextSlack, slackToComeOff } from '../desk.ts';
 import type { Args } from '../form.ts';
 import { onwards } from '../next-area.ts';
 import { askedOnSlackening, askedOnTakingOff } from '../number-beyond.ts';
-import { key, type No, type Row } from '../row.ts';
+import { key, type Meant, type No, type Row } from '../row.ts';
 import { knownIn } from '../taken-next.ts';
 
 /** The fastener in use says what comes off, unless the plan knows the hole or it was said. */
@@ -33,6 +34,22 @@ function noneSlack({ ledger, facing }: Desk): string | No {
   const [are, them] = slack.length === 1 ? ['is', 'it'] : ['are', 'them'];
   const because = `none of it is as found; ${numbers(slack)} ${are} only slack`;
   return { because, instead: `take ${them} off`, by: 'off' };
+}
+
+/** One that is off already proved damaged since: its hole says which. */
+const noneDamaged = (desk: Desk): string | No => {
+  const none = noneOff(desk);
+  return none === allCalled
+    ? { because: none, instead: 'where one proved damaged since, point at its hole first', by: 'point' }
+    : none;
+};
+/** Off and in a tray, it is condemned where it lies; else it comes off damaged. */
+function damagedMeant({ ledger }: Desk, { late: _, ...said }: Args): Meant {
+  const h = stateOf(ledger, 'hole', said.hole as string);
+  const own = h?.called.occupant ? undefined : stateOf(ledger, 'fastener', h?.called.own ?? '');
+  return own && named('tray', own.place) !== undefined
+    ? { say: { verb: 'condemn', fastener: own.id, because: said.what ?? 'damaged after it came off' } }
+    : { say: { verb: 'remove', wrong: 'damaged', ...said } };
 }
 
 const noTray = ({ to: _, ...rest }: Args): Args => rest;
@@ -90,16 +107,18 @@ export const stripRows: readonly Row[] = [
     form: '[<hole>] [to <to:place>] [as <spec>] [because <what:why>] [<late:all the same>]',
     spoken: ['came damaged number <hole>'],
     label: 'damaged',
-    help: 'It came off damaged: condemned, and a finding.',
-    none: noneOff,
+    help: 'It came off damaged: condemned, and a finding. Said of a hole whose fastener is off already, that one is condemned in its tray.',
+    none: noneDamaged,
     group: 'strip',
     keys: [key('d', 'strip', { pad: '2' })],
     verb: 'remove',
     besides: askedOnTakingOff,
     asksOnce: askedOnComingOff,
-    fixed: { wrong: 'damaged' },
+    means: damagedMeant,
     fills: (desk, args) => coming(desk, (args.hole as string | undefined) ?? nextComing(desk)),
-    after: onwards(false),
+    otherwise: (_entries, { verb }) =>
+      verb === 'condemn' ? { words: 'Not kept as a pattern', by: 'scrap' } : undefined,
+    after: (desk, { verb }) => (verb === 'condemn' ? {} : onwards(false)(desk)),
   },
   {
     id: 'wrong-one',

@@ -1,5 +1,6 @@
 // Where fasteners lie and what they are worth: scrapped, lost, broken, condemned.
 import { inHole, inTray } from '../../job/subjects.ts';
+import { fastenerWords } from '../call-words.ts';
 import { key, type Row } from '../row.ts';
 
 export const whereaboutsRows: readonly Row[] = [
@@ -80,7 +81,10 @@ export const whereaboutsRows: readonly Row[] = [
     label: 'condemned',
     help: 'A fastener that never goes back; it may lie in its tray as a pattern until release.',
     group: 'where it lies',
-    keys: [],
+    keys: [key('d', 'box', { footer: false })],
+    questions: {
+      because: ({ fastener }, { ledger }) => `${fastenerWords(ledger, String(fastener)) ?? 'it'}: why`,
+    },
     verb: 'condemn',
   },
   {
