@@ -11,6 +11,7 @@ import type { DriveState } from '../job/states.ts';
 import { areaOf, holeIn, numberOf, type Subject, subjectText, withinArea } from '../job/subjects.ts';
 import { beforeTheRest } from '../job/warnings.ts';
 import { areHolesKnown, type Desk } from './desk.ts';
+import { allProposed } from './proposals.ts';
 import type { Once } from './row.ts';
 
 const wasSlack = (h: HoleState): boolean => h.called.levels.some(({ level }) => level === 'slack');
@@ -136,6 +137,19 @@ export function askedOnDraining({ ledger }: Desk, { circuit }: Said): Once | und
         again: `calls ${c.circuit} drained once more`,
       }
     : undefined;
+}
+
+const mostNamed = 4;
+/** What is called bought by one key is read first; what each is stands in the list. */
+export function askedOnBuyingAll(desk: Desk): Once {
+  const all = allProposed(desk).map(({ name }) => name);
+  const more = all.length > mostNamed ? ` and ${all.length - mostNamed} more` : '';
+  return {
+    because: `${all.length} proposed: ${all.slice(0, mostNamed).join(', ')}${more}`,
+    instead: 'each by itself',
+    by: 'box',
+    again: 'puts all of it in the box',
+  };
 }
 
 /** What belongs to no area, as the battery's earth, is joined last: a key that finds nothing else would join it. */

@@ -45,7 +45,9 @@ export function whichWords(ledger: Ledger, entries: readonly Entry[]): string {
     const isApart = e.kind === 'fastener-condemned' && named('tray', e.at) !== undefined;
     return isApart || e.kind === 'fastener-moved' || e.kind === 'fastener-lost' ? [e.fastener] : [];
   });
-  const words = spoken.length === 1 ? fastenerWords(ledger, spoken[0] as string) : undefined;
+  const specs = new Set(spoken.map((id) => specWords(stateOf(ledger, 'fastener', id)?.spec ?? {})));
+  const [spec] = specs.size === 1 ? specs : [];
+  const words = spoken.length === 1 ? fastenerWords(ledger, spoken[0] as string) : spec;
   return words === undefined ? '' : ` (${words})`;
 }
 
@@ -69,12 +71,20 @@ export function callWords(entries: readonly Entry[], units: Units = metric): str
   if (entries[0]?.kind === 'service-ordered') return orderWords(entries);
   const drawn = drawnWords(entries);
   if (drawn !== undefined) return drawn;
+  const moved = movedWords(entries);
+  if (moved !== undefined) return moved;
   const loud = entries.filter((e) => !quiet.has(e.kind));
   const said = (loud.length > 0 ? loud : entries).map((e) => entryWords(e, units)).filter(Boolean);
   const more = said.length - mostSaid;
   return more > 0 ? `${said.slice(0, mostSaid).join('; ')}; and ${more} more` : said.join('; ');
 }
 
+/** "4 to scrap pile": several laid there at once, whichever they are. */
+function movedWords(entries: readonly Entry[]): string | undefined {
+  const [first] = entries;
+  const areMoved = entries.length > 1 && entries.every((e) => e.kind === 'fastener-moved');
+  return areMoved && first?.kind === 'fastener-moved' ? `${entries.length} to ${subjectText(first.to)}` : undefined;
+}
 /** An area and where its holes sit, said at once: "cam cover drawn, 8 holes". */
 function drawnWords([first, ...holes]: readonly Entry[]): string | undefined {
   const isDrawn = first?.kind === 'area-declared' && first.outline !== undefined && holes.length > 0;

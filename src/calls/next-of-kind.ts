@@ -18,6 +18,7 @@ import { circuitsHere } from './circuits-in-turn.ts';
 import { type Desk, nextHole, workingHoles } from './desk.ts';
 import type { Args } from './form.ts';
 import { nextArea } from './next-area.ts';
+import { oldOnes } from './old-ones.ts';
 import { meantBy, type Row } from './row.ts';
 import { isEmptyTray, isOneMore, oneMoreTray } from './trays.ts';
 import { areasOfPart } from './where-parts-are.ts';
@@ -203,15 +204,8 @@ const kinds: Readonly<Record<string, Kind>> = {
     slot: 'tray',
     inTurn: ({ ledger }) => uncounted(ledger).flatMap((t) => (t.contents.length > 0 && !t.isPart ? [t.tray] : [])),
   },
-  scrap: {
-    slot: 'fastener',
-    inTurn: ({ ledger }) =>
-      [...every(ledger, 'fastener')].flatMap((f) =>
-        named('tray', f.place) !== undefined && (f.condemned || f.broken || (f.spec.oneUse && f.loosened))
-          ? [f.id]
-          : [],
-      ),
-  },
+  scrap: { slot: 'fastener', inTurn: ({ ledger }) => oldOnes(ledger).map((f) => f.id) },
+  'scrap-alike': { slot: 'fastener', inTurn: ({ ledger }) => oldOnes(ledger).map((f) => f.id) },
   tray: { slot: 'tray', inTurn: nextTrays },
 };
 

@@ -107,6 +107,17 @@ function stillToBuy(one: NewPart, boxes: readonly BoxState[]): NewPart[] {
 export const proposalNamed = (desk: Desk, name: unknown): Proposal | undefined =>
   boxProposals(desk).find((one) => one.name === name);
 
+/** What one call puts into the box: each of them as it is proposed; one that is guessed is chosen by itself. */
+export const allProposed = (desk: Desk): Pick<Proposal, 'name' | 'quantity' | 'spec' | 'replaces'>[] =>
+  boxProposals(desk)
+    .filter(({ guessed }) => !guessed)
+    .map(({ name, quantity, spec, replaces }) => ({
+      name,
+      ...(quantity !== undefined && { quantity }),
+      ...(spec && { spec }),
+      ...(replaces !== undefined && { replaces }),
+    }));
+
 /** A proposal as it is chosen: a fastener with what it is. */
 export function proposalText(desk: Desk, name: string): string {
   const { spec, guessed, quantity = 1 } = proposalNamed(desk, name) ?? {};

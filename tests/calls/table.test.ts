@@ -57,6 +57,8 @@ describe('the table of calls', () => {
       'declare',
       'exchange-holes',
       'note-photo',
+      'fill-box-together',
+      'scrap-together',
     ];
     // Scrapping a hole's own is the same as laying its fastener on the scrap pile.
     const reached = new Set([...named, ...byMeaning, 'scrap-own']);

@@ -1,7 +1,8 @@
 // Keys that may be a slip: asked once with nothing written, meant by the same key again. And keys that mean nothing here.
 import { describe, expect, it } from 'vitest';
 import { pickedAt } from '../../src/calls/listed.ts';
-import { stateOf } from '../../src/job/ledger.ts';
+import { pileOf } from '../../src/job/counts.ts';
+import { every, stateOf } from '../../src/job/ledger.ts';
 import { type AtTheBench, lettersOf, newJob } from './at-the-bench.ts';
 import { partWay } from './part-way.ts';
 
@@ -527,6 +528,55 @@ describe('a fastener that proves damaged after it came off', () => {
     expect(at.view().asking?.title).toBe('condemned: clip of liner 1: why');
     await at.press(...lettersOf('tab broken'), 'enter');
     expect(at.state().answer).toMatchObject({ text: 'f2.1 condemned: tab broken (clip of liner 1)' });
+  });
+});
+
+describe('what goes together on the box screen', () => {
+  const nuts = async () => {
+    const at = await newJob();
+    for (const line of [
+      'area mount',
+      'nut hex 13 M8 one-use',
+      'off 1',
+      'off 2 to tray 2',
+      'bolt hex 10 M6x20',
+      'off 3',
+      'off 4',
+      'condemned 4 because bent',
+      'missing 5',
+    ])
+      at.session().runLine(line);
+    return at;
+  };
+  it('[T4] is all that is proposed, named and asked once, but for what is only as its neighbours are', async () => {
+    const at = await nuts();
+    await at.press('P', 'a');
+    expect(asked(at)).toBe(
+      '2 proposed: new ones for mount 1 and 1 more, new one for mount 4; each by itself; box; puts all of it in the box',
+    );
+    expect([...every(at.state().ledger, 'box')]).toEqual([]);
+    await at.press('a');
+    expect([...every(at.state().ledger, 'box')].map(({ sort, left }) => `${left} ${sort}`)).toEqual([
+      '2 fastener',
+      '1 fastener',
+    ]);
+    await at.press('a');
+    expect(at.state().answer).toMatchObject({ kind: 'refused', by: 'box' });
+  });
+  it('[L7 L8] is all of a kind that does not serve again, from every tray, and nothing that may', async () => {
+    const at = await nuts();
+    await at.press('P', 's');
+    expect(at.state().answer).toMatchObject({ otherwise: { words: '1 more of its kind does not serve again' } });
+    await at.press('backspace', 'x');
+    expect(at.state().answer).toMatchObject({ text: '2 to scrap pile (nut hex 13 M8 one-use)' });
+    const { contents } = pileOf(at.state().ledger);
+    expect(contents).toHaveLength(2);
+    expect(at.session().runLine('scrap all like 3')).toMatchObject({ kind: 'refused', by: 'scrap' });
+    await at.press('x');
+    expect(at.state().answer).toMatchObject({ text: expect.stringContaining('bolt hex 10 M6x20 of mount 4') });
+    // One call is struck as one.
+    await at.press('backspace', 'backspace');
+    expect(pileOf(at.state().ledger).contents).toEqual([]);
   });
 });
 

@@ -1,7 +1,7 @@
 // The parts box and the fluids.
-import { askedOnDraining } from '../asked-once.ts';
+import { askedOnBuyingAll, askedOnDraining } from '../asked-once.ts';
 import { circuitsInTurn } from '../circuits-in-turn.ts';
-import { boughtAs, proposalNamed } from '../proposals.ts';
+import { allProposed, boughtAs, proposalNamed } from '../proposals.ts';
 import { key, type Row } from '../row.ts';
 
 export const boxAndFluidsRows: readonly Row[] = [
@@ -23,6 +23,27 @@ export const boxAndFluidsRows: readonly Row[] = [
       const { spec, replaces, quantity } = proposalNamed(desk, name) ?? {};
       return { spec, replaces, quantity };
     },
+    otherwise: (_entries, _said, desk) => {
+      const more = allProposed(desk).length;
+      return more > 1 ? { words: `${more} more are proposed, all at once`, by: 'box-all' } : undefined;
+    },
+  },
+  {
+    id: 'box-all',
+    words: ['all proposed in the box', 'all of it was bought'],
+    form: '',
+    label: 'all proposed',
+    help: 'All that is proposed for the parts box goes into it at once, but for what is only as its neighbours are.',
+    group: 'parts box',
+    keys: [key('a', 'box', { footer: false })],
+    means: (desk) => {
+      const bought = allProposed(desk);
+      const none = 'nothing more is proposed for the parts box';
+      return bought.length > 0
+        ? { say: { verb: 'fill-box-together', bought } }
+        : { no: { because: none, instead: 'what else was bought is named', by: 'box' } };
+    },
+    asksOnce: askedOnBuyingAll,
   },
   {
     id: 'used',

@@ -1,8 +1,12 @@
 // Where fasteners lie and what they are worth: scrapped, lost, broken, condemned.
+import { stateOf } from '../../job/ledger.ts';
+import { specText } from '../../job/spec.ts';
 import { inHole, inTray } from '../../job/subjects.ts';
 import { fastenerWords } from '../call-words.ts';
+import { oldOnes, oldOnesLike } from '../old-ones.ts';
 import { key, type Row } from '../row.ts';
 
+const doNot = (many: number): string => (many === 1 ? 'does not' : 'do not');
 export const whereaboutsRows: readonly Row[] = [
   {
     id: 'scrap',
@@ -15,6 +19,27 @@ export const whereaboutsRows: readonly Row[] = [
     keys: [key('s', 'box', { pad: '7' })],
     verb: 'move-fastener',
     fixed: { to: 'scrap' },
+    otherwise: (_entries, { fastener }, { ledger }) => {
+      const spec = specText(stateOf(ledger, 'fastener', String(fastener))?.spec ?? {});
+      const more = oldOnes(ledger).filter((f) => specText(f.spec) === spec).length;
+      return more > 0 ? { words: `${more} more of its kind ${doNot(more)} serve again`, by: 'scrap-alike' } : undefined;
+    },
+  },
+  {
+    id: 'scrap-alike',
+    words: ['scrap all like', 'all of its kind to the scrap'],
+    form: '<fastener>',
+    label: 'scrap all of a kind',
+    help: 'All of its kind that do not serve again, condemned, broken or of one use, are laid on the scrap pile from every tray.',
+    group: 'where it lies',
+    keys: [key('x', 'box', { footer: false })],
+    means: ({ ledger }, { fastener }) => {
+      const fasteners = oldOnesLike(ledger, String(fastener)).map(({ id }) => id);
+      const because = `${fastenerWords(ledger, String(fastener)) ?? 'it'} may serve again`;
+      return fasteners.length > 0
+        ? { say: { verb: 'scrap-together', fasteners } }
+        : { no: { because, instead: 'lay it on the scrap pile by itself', by: 'scrap' } };
+    },
   },
   {
     id: 'lay',

@@ -7,42 +7,10 @@ import { isOil } from '../not-run.ts';
 import { circuitOpenedAt } from '../open-points.ts';
 import { readyText } from '../ready.ts';
 import { reasonSchema } from '../reasons.ts';
-import { type Spec, specSchema } from '../spec.ts';
 import { nameSchema, subjectSchema } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
+import { fillBox, fillTogether } from './filling-the-box.ts';
 
-const sortBought = ({ spec, replaces }: { spec?: Spec; replaces?: string }) =>
-  spec ? 'fastener' : replaces ? 'part' : 'supply';
-const fillBox = verb(
-  'fill-box',
-  () =>
-    z.strictObject({
-      name: nameSchema,
-      quantity: z.number().int().min(1).max(5000).optional(),
-      spec: specSchema.optional(),
-      replaces: nameSchema.optional(),
-    }),
-  [
-    {
-      code: 'another-of-this-name',
-      rule: 'L12',
-      kind: 'footing',
-      needs: ['name'],
-      check: (s, said) => {
-        const sort = stateOf(s.ledger, 'box', said.name)?.sort;
-        return sort && sort !== sortBought(said)
-          ? no(`${said.name} is in the box as a ${sort}`, 'give this one a name of its own')
-          : null;
-      },
-    },
-  ],
-  (_s, { name, quantity, spec, replaces }) => {
-    const sort = sortBought({ spec, replaces });
-    return [
-      { kind: 'box-filled', name, sort, quantity: quantity ?? 1, ...(spec && { spec }), ...(replaces && { replaces }) },
-    ];
-  },
-);
 const boxTakes = z.strictObject({
   name: nameSchema,
   quantity: z.number().int().min(1).max(5000).optional(),
@@ -209,4 +177,4 @@ const oil = verb(
   () => [{ kind: 'oil-level-seen' }],
 );
 
-export const boxAndFluidVerbs = [fillBox, useUp, moveBox, countBox, drain, fillFluid, leakCheck, oil];
+export const boxAndFluidVerbs = [fillBox, fillTogether, useUp, moveBox, countBox, drain, fillFluid, leakCheck, oil];

@@ -58,6 +58,31 @@ const move = verb(
   ],
 );
 
+/** Several at once, as those of a kind that do not serve again. */
+const scrapTogether = verb(
+  'scrap-together',
+  () => z.strictObject({ fasteners: z.array(fastener).min(1).max(500) }),
+  [
+    {
+      code: 'not-in-a-tray',
+      rule: 'L1',
+      kind: 'footing',
+      needs: ['fasteners'],
+      check(s, { fasteners }) {
+        const other = fasteners.find((id) => !fastenerState(s, id)?.place.startsWith('tray:'));
+        return other === undefined ? null : no(`${other} lies in no tray`, 'call it off first');
+      },
+    },
+  ],
+  (s, { fasteners }) =>
+    [...new Set(fasteners)].map((id) => ({
+      kind: 'fastener-moved',
+      fastener: id,
+      from: fastenerState(s, id)?.place as string,
+      to: 'scrap',
+    })),
+);
+
 const condemn = verb(
   'condemn',
   () => z.strictObject({ fastener, because: reasonSchema }),
@@ -157,4 +182,4 @@ const scrapHole = verb(
   },
 );
 
-export const whereaboutsVerbs = [move, condemn, pieceOut, measure, scrapHole];
+export const whereaboutsVerbs = [move, scrapTogether, condemn, pieceOut, measure, scrapHole];
