@@ -35,7 +35,9 @@ export async function bundle(entry = 'src/main.tsx', whole = join(root, 'dist/co
       'process.env.DEV': '"false"',
       // The program opens no connection. One package would take its own bytes through fetch, which brings in all of it.
       fetch: 'undefined',
+      'Intl.Segmenter': 'GraphemeSegmenter',
     },
+    inject: ['./src/screen/graphemes.ts'],
     alias: { 'react-devtools-core': './.build/no-devtools.js', 'string-width': './.build/string-width.js' },
     // Some packages still call require() for Node's own modules.
     banner: {

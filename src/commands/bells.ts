@@ -3,6 +3,8 @@ import type { Bench } from '../session/bench-shape.ts';
 import { bellsFor } from '../session/sounds.ts';
 
 const apartMs = 150;
+/** The picture goes first: a stroke written before it would put it off, and nobody hears so little a while. */
+const afterPictureMs = 20;
 
 /** @param ring one stroke of the bell */
 export function ringBells(bench: Bench, ring: () => void): void {
@@ -16,7 +18,7 @@ export function ringBells(bench: Bench, ring: () => void): void {
     // The newest answer is the one that counts.
     for (const stroke of strokes) clearTimeout(stroke);
     const many = habits.sounds ? bellsFor(state.answer, state) : 0;
-    strokes = Array.from({ length: many }, (_, i) => setTimeout(ring, i * apartMs).unref());
+    strokes = Array.from({ length: many }, (_, i) => setTimeout(ring, afterPictureMs + i * apartMs).unref());
   };
   let following: (() => void) | undefined;
   let followed = bench.store.getState().session;

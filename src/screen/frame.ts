@@ -11,6 +11,7 @@ import { fitted, wrapped } from './cells.ts';
 import { footOf } from './footer.ts';
 import { headRows } from './head.ts';
 import { filled, plainRow, type Row } from './rows.tsx';
+import { whileSame } from './while-same.ts';
 
 export type Scene = {
   view: View;
@@ -32,33 +33,36 @@ export type Scene = {
 
 export const smallest = { columns: 80, rows: 24 } as const;
 
-export const frame = (scene: Scene): Row[] => framed(scene, bodyOf, footOf);
+export const frame = (scene: Scene): Row[] =>
+  framed(scene, {
+    answer: () => answerRows(scene),
+    body: (room) => bodyOf(scene, room),
+    foot: () => footOf(scene),
+  });
 
-/** Frames one after the other: while only the answer or "saved" differs, body and keys are those of the frame before. */
+/** Frames one after the other: while only "saved" differs, all but the head is of the frame before. */
 export function rememberingFrames(): (scene: Scene) => Row[] {
-  const body = whileSame(bodyOf);
-  const foot = whileSame(footOf);
-  return (scene) => framed(scene, body, foot);
-}
-function whileSame<More extends unknown[]>(make: (scene: Scene, ...more: More) => Row[]): typeof make {
-  let from: readonly unknown[] = [];
-  let made: Row[] = [];
-  return (scene, ...more) => {
-    const { view, desk, listed, reading, keymap, greeting, columns, rows } = scene;
-    const now = [view, desk, listed, reading, keymap, greeting, columns, rows, ...more];
-    if (now.length !== from.length || now.some((one, i) => one !== from[i])) made = make(scene, ...more);
-    from = now;
-    return made;
+  const [answer, body, foot] = [whileSame<Row[]>(), whileSame<Row[]>(), whileSame<Row[]>()];
+  return (scene) => {
+    const { view, desk, session, listed, reading, keymap, word, note, greeting, columns, rows } = scene;
+    const shown = [view, desk, listed, reading, keymap, greeting, columns, rows];
+    return framed(scene, {
+      answer: () => answer([...shown, session?.answer, session?.notSaved, word, note], () => answerRows(scene)),
+      body: (room) => body([...shown, room], () => bodyOf(scene, room)),
+      foot: () => foot(shown, () => footOf(scene)),
+    });
   };
 }
 
-function framed(scene: Scene, bodyOf: (scene: Scene, rows: number) => Row[], footOf: (scene: Scene) => Row[]): Row[] {
+type Pieces = { answer(): Row[]; body(room: number): Row[]; foot(): Row[] };
+
+function framed(scene: Scene, pieces: Pieces): Row[] {
   const { columns, rows } = scene;
   if (columns < smallest.columns || rows < smallest.rows) return tooSmall(columns, rows);
   const head = headRows(scene);
-  const answer = answerRows(scene);
-  const foot = footOf(scene);
-  const body = bodyOf(scene, rows - head.length - answer.length - foot.length);
+  const answer = pieces.answer();
+  const foot = pieces.foot();
+  const body = pieces.body(rows - head.length - answer.length - foot.length);
   return [...head, ...body, ...answer, ...foot];
 }
 

@@ -11,7 +11,8 @@ export type OnceAKey = {
   listen(told: () => void): () => void;
 };
 
-export function onceAKey(isSaving: () => boolean): OnceAKey {
+/** @param ahead works out, once the line is on its way to the disk, what the frame will show whether it is saved or not */
+export function onceAKey(isSaving: () => boolean, ahead: () => void = () => {}): OnceAKey {
   const listeners = new Set<() => void>();
   let due = false;
   let waiting: ReturnType<typeof setTimeout> | undefined;
@@ -22,8 +23,11 @@ export function onceAKey(isSaving: () => boolean): OnceAKey {
   };
   const unlessSaving = () => {
     due = false;
-    if (isSaving()) waiting ??= setTimeout(tell, quickDiskMs);
-    else tell();
+    if (!isSaving()) tell();
+    else if (waiting === undefined) {
+      waiting = setTimeout(tell, quickDiskMs);
+      setImmediate(ahead);
+    }
   };
   return {
     changed() {

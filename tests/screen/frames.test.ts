@@ -5,7 +5,7 @@ import { keymapOf, padKeys } from '../../src/calls/bindings.ts';
 import { offerOf } from '../../src/calls/desk.ts';
 import { type SettingsShown, settingRows } from '../../src/calls/lists/settings.ts';
 import { emptyLedger, every } from '../../src/job/ledger.ts';
-import { frame, type Scene } from '../../src/screen/frame.ts';
+import { frame, rememberingFrames, type Scene } from '../../src/screen/frame.ts';
 import { cellsOf } from '../../src/screen/width.ts';
 import { plainAsking } from '../../src/session/asking.ts';
 import { standardHabits } from '../../src/session/habits.ts';
@@ -264,5 +264,38 @@ describe('a frame of any size', () => {
     for (const at of [0, 1, 50, listed.length - 1]) {
       expect(textOf(sceneOf({ screen: 'log', at: { log: at } }))).toMatch(/^ > /m);
     }
+  });
+});
+
+describe('frames one after the other', () => {
+  const desk = demoDesk();
+  const first = sceneOf({ screen: 'todo' }, { desk, session: { savedTo: 0, looking: false } });
+  const session = { savedTo: desk.ledger.lines.length, looking: false };
+  const fault = {
+    name: 'Fault',
+    message: 'the disk is full',
+    what: 'the disk is full',
+    where: 'here',
+    next: 'make room',
+  };
+  it.each<[string, Partial<Scene>]>([
+    ['saved', { session }],
+    ['not saved', { session: { ...session, notSaved: fault as never } }],
+    ['answered', { session: { ...session, answer: { kind: 'faced', text: 'tray 3' } } }],
+    ['a word', { word: 'No such key here.' }],
+    ['a note', { note: 'Colours are off.' }],
+    ['another screen', { view: { ...first.view, screen: 'strip' } }],
+    ['another desk', { desk: { ...desk, facing: { ...desk.facing, area: 'coolant pump' } } }],
+    ['another list', { listed: [] }],
+    ['a keypad', { keymap: keymapOf({ pad: true }) }],
+    ['a greeting', { greeting: ['Two wait.'] }],
+    ['a larger window', { columns: 120, rows: 40 }],
+    ['a smaller one', { columns: 70, rows: 20 }],
+  ])('%s is painted as if it were the first', (_, more) => {
+    const framed = rememberingFrames();
+    framed(first);
+    const next = { ...first, ...more };
+    expect(framed(next)).toEqual(frame(next));
+    expect(framed(next)).not.toEqual(frame(first));
   });
 });
