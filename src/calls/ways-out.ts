@@ -36,6 +36,7 @@ const ways: Readonly<Record<string, Way>> = {
   'nothing-due': [['put its fasteners back', 'back']],
   'condemned-already': 'scrap',
   'search-not-made': 'searched',
+  'works-not-searched': [['find it, or call the search', 'searched']],
   'off-already': 'part-back',
   'still-held': 'off',
   'part-not-off': 'part-off',

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { decide } from '../../src/job/decide.ts';
 import { stateOf } from '../../src/job/ledger.ts';
+import { openPointsWithNext } from '../../src/job/next-call.ts';
 import { rotationNeeded } from '../../src/job/rotation.ts';
 import { type Bench, bench, m6, m8, stretch } from './bench.ts';
 
@@ -568,5 +569,56 @@ describe('what hides the marks', () => {
     on.tight('lower cover/1');
     const drive = state(on);
     expect(drive && rotationNeeded(on.ledger(), drive)).toBe(false);
+  });
+});
+
+describe('what is lost in the works', () => {
+  const dropped = (reaches: boolean) => {
+    const on = ready({}, (b) => b.off('cover/1', m6));
+    const lost = on.own('cover/1');
+    on.call('lose-fastener', { fastener: lost, reaches, where: 'belt bay' });
+    on.countTrays();
+    return { on, lost };
+  };
+
+  it('[T9] neither turned, to its marks nor for the check, nor started before the search was made', () => {
+    const { on, lost } = dropped(true);
+    for (const [verb, said] of [
+      ['turn-crank', toTurn],
+      ['turn-to-marks', { drive: 'belt' }],
+      ['start-engine', {}],
+    ] as const)
+      expect(on.no(verb, said)).toMatchObject({
+        rule: 'T9',
+        code: 'works-not-searched',
+        kind: 'gate',
+        places: [`fastener:${lost}`],
+      });
+    on.call('search', { lost, how: 'magnet' });
+    turn(on, 1);
+  });
+
+  it('[T9] nor while a piece of a broken one is lost there', () => {
+    const on = ready();
+    const n = on.call('break', { hole: 'cover/1', headTo: 'scrap', pieces: ['lost'], spec: m6 });
+    expect(on.no('turn-crank', toTurn)).toMatchObject({ code: 'works-not-searched', places: [`piece:p${n}.1`] });
+    on.call('search', { lost: `p${n}.1`, how: 'camera' });
+    turn(on, 1);
+  });
+
+  it('[T9] what is found again, or cannot reach the works, stops nothing', () => {
+    const { on, lost } = dropped(true);
+    on.call('move-fastener', { fastener: lost, to: 'tray:1' });
+    on.countTrays();
+    turn(on, 1);
+    turn(dropped(false).on, 1);
+  });
+
+  it('[X5] the check rotation waits for the search, which is the way of what is lost', () => {
+    const { on, lost } = dropped(true);
+    const way = (code: string) =>
+      openPointsWithNext(on.ledger(), { atMs: 0, zoneMin: 0, run: 1, awakeMs: 0 }).find((p) => p.code === code)?.next;
+    expect(way('lost')).toEqual({ verb: 'search', lost, how: 'magnet' });
+    expect(way('rotation-needed')).toEqual({ verb: 'search', lost, how: 'magnet' });
   });
 });

@@ -67,7 +67,8 @@ it('names the key of the call to make instead', () => {
   for (const [by, words] of [
     ['box', 'take them off: P i.'],
     ['pass', 'take them off: B ".".'],
-    ['searched', 'take them off: / searched.'],
+    ['searched', 'take them off: P g.'],
+    ['ruled-out', 'take them off: / ruled out.'],
   ] as const) {
     const session = { savedTo: 0, looking: false, answer: { ...answer, by } };
     expect(textOf(sceneOf({ screen: 'strip' }, { session }))).toContain(words);

@@ -86,7 +86,7 @@ export const whereaboutsRows: readonly Row[] = [
     label: 'searched',
     help: 'The search for what was lost was made, and how.',
     group: 'where it lies',
-    keys: [],
+    keys: [key('g', 'box', { footer: false })],
     verb: 'search',
   },
   {

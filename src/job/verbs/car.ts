@@ -13,6 +13,7 @@ import { personSchema, reasonSchema } from '../reasons.ts';
 import { locksIn, rotationNeeded } from '../rotation.ts';
 import { subjectText } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
+import { worksSearched } from '../works-searched.ts';
 
 export const nothing = z.strictObject({});
 export const vehicleOf = (s: Standing) => stateOf(s.ledger, 'vehicle', 'vehicle');
@@ -60,6 +61,7 @@ const connectionsMade = gate('connection-parted', 'T6', (s) => {
   return c ? no(`${c.connection} is parted`, `make ${c.connection}`, [`connection:${c.connection}`]) : null;
 });
 const startGates: Guard<object>[] = [
+  worksSearched,
   beadsMayBeRun,
   rotationPassed,
   fluidsFilled,

@@ -9,6 +9,7 @@ import { driveHolesOpen, driveOpenedAt, drivePartsOff, runningTry, tensionerNotL
 import type { DriveState } from '../states.ts';
 import { nameSchema } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
+import { worksSearched } from '../works-searched.ts';
 
 export const drive = z.strictObject({ drive: nameSchema });
 export const driveOf = (s: Standing, name: string) => stateOf(s.ledger, 'drive', name);
@@ -137,7 +138,7 @@ const turn = verb(
       /** R3: a turn backwards that the maker's own procedure asks for. */
       makersStep: z.literal(true).optional(),
     }),
-  [isDrive, bindExplained, ...readyToTurn, countedToBegin],
+  [isDrive, bindExplained, worksSearched, ...readyToTurn, countedToBegin],
   (s, said) => [
     ...(begins(s, said.drive) ? [{ kind: 'rotation-begun' as const, drive: said.drive }] : []),
     {
@@ -173,8 +174,11 @@ const explain = verb(
 );
 
 /** The engine brought to its marks for the strip: no check, but the engine turns all the same. */
-const toMarks = verb('turn-to-marks', drive, [isDrive, bindExplained, ...readyToTurn], (_s, said): Entry[] => [
-  { kind: 'note-made', words: toItsMarks, at: `drive:${said.drive}` },
-]);
+const toMarks = verb(
+  'turn-to-marks',
+  drive,
+  [isDrive, bindExplained, worksSearched, ...readyToTurn],
+  (_s, said): Entry[] => [{ kind: 'note-made', words: toItsMarks, at: `drive:${said.drive}` }],
+);
 
 export const turningVerbs = [live, turn, bind, explain, toMarks];
