@@ -5,7 +5,7 @@ import { named, withinArea } from '../job/subjects.ts';
 import type { Copy } from './area-text.ts';
 import type { SheetFacts } from './facts.ts';
 import type { FindingFact } from './finding-facts.ts';
-import { by, distanceText, timeText, toldText, why } from './words.ts';
+import { by, distanceText, spanText, timeText, toldText, why } from './words.ts';
 
 export const serviceText = ({ service, state, because }: SheetFacts['services'][number]): string =>
   state === 'ordered' ? `${service}: NEITHER DONE NOR DROPPED` : `${service}: ${state}${why(because)}`;
@@ -33,6 +33,19 @@ export function findingGroups(findings: readonly FindingFact[]): { title: string
     { title: 'Accepted as it is', findings: closedBy('accepted') },
     { title: 'Put right', findings: closedBy('put right') },
   ].filter((group) => group.findings.length > 0);
+}
+export const repairedUnfound = 'Thread repaired, and no finding called of it';
+/** F5: what was wrong there nobody said, and the owner is to read of it all the same. */
+export function repairsUnfound({ areas, findings }: Pick<SheetFacts, 'areas' | 'findings'>): string[] {
+  const found = new Set(findings.map(({ place }) => place));
+  return areas.flatMap((a) =>
+    a.holes.flatMap((h) => {
+      const place = `${a.area} ${h.number}`;
+      if (h.repair.length === 0 || found.has(place)) return [];
+      const how = h.repair.at(-1)?.step === 'tried' ? 'thread repaired' : 'thread repair begun';
+      return [`${place}${h.critical ? ' (critical)' : ''}: ${how}, ${spanText(h.repair)}; see Thread repairs`];
+    }),
+  );
 }
 /** "cam cover 7 (critical): thread torn" */
 export const findingText = ({ place, critical, what }: FindingFact): string =>

@@ -21,6 +21,8 @@ import {
   openSentences,
   outOfOrderForOwner,
   overridePlace,
+  repairedUnfound,
+  repairsUnfound,
   serviceText,
   struckText,
   wayOutPoints,
@@ -83,11 +85,13 @@ function head(facts: SheetFacts, copy: Copy): string[] {
   ];
 }
 
-function findingsText({ findings }: SheetFacts): string[] {
-  const lines = findingGroups(findings).flatMap(({ title, findings: some }) => [
+function findingsText(facts: SheetFacts): string[] {
+  const found = findingGroups(facts.findings).flatMap(({ title, findings: some }) => [
     title === 'Put right' ? title : title.toUpperCase(),
     ...some.flatMap(findingLines),
   ]);
+  const repaired = repairsUnfound(facts).flatMap(point);
+  const lines = repaired.length > 0 ? [...found, repairedUnfound, ...repaired] : found;
   return lines.length > 0 ? lines : ['none'];
 }
 function findingLines(f: FindingFact): string[] {

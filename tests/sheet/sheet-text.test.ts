@@ -101,6 +101,24 @@ it('tells a thread repair step by step', () => {
   );
 });
 
+it('[F5] names among the findings a thread repaired of which none was called, and no other', () => {
+  const repaired = (s: ReturnType<typeof strippedJob>) => {
+    for (const step of ['drilled', 'tapped', 'cleaned', 'insert', 'tried'])
+      s.call('repair-thread', { hole: 'pump/2', step, ...(step !== 'tried' && { millimetres: 12 }) });
+    return s;
+  };
+  const begun = strippedJob().call('repair-thread', { hole: 'pump/2', step: 'depth', millimetres: 16 });
+  expect(said(sheet(begun), 'FINDINGS')).toContain('pump 2: thread repair begun, 2026-');
+  const text = said(sheet(repaired(begun)), 'FINDINGS');
+  expect(text).toMatch(
+    /Thread repaired, and no finding called of it - pump 2: thread repaired, 2026-.*; see Thread repairs/,
+  );
+  const called = strippedJob().call('make-finding', { at: 'hole:pump/2', what: 'thread torn' });
+  called.call('repair-thread', { hole: 'pump/2', step: 'depth', millimetres: 16 });
+  expect(said(sheet(repaired(called)), 'FINDINGS')).not.toContain('no finding called');
+  expect(sheetPage(begun.ledger, { now: begun.now })).toContain('no finding called of it');
+});
+
 it('tells a bead with its product, the bench, when the face was together, and its cure', () => {
   expect(said(releasedSheet, 'SEALANT')).toContain(
     'pump face: grey sealant (moisture), laid 2026-11-24 04:39 cleaned 2026-11-24 04:38; at the bench 23 deg C, 55 % humidity together 2026-11-24 04:46; fully cured (24 h by the label)',

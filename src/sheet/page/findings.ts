@@ -2,16 +2,17 @@
 // is due.
 import type { SheetFacts } from '../facts.ts';
 import type { FindingFact } from '../finding-facts.ts';
-import { dueTimes, findingEnd, findingGroups, isDeclinedSafety } from '../points.ts';
+import { dueTimes, findingEnd, findingGroups, isDeclinedSafety, repairedUnfound, repairsUnfound } from '../points.ts';
 import { declinedCaution, timeText } from '../words.ts';
 import { cautioned } from './head.ts';
 import { critical, flowing, html, list, type Markup, table } from './markup.ts';
 
-export function findingsMarkup({ findings }: SheetFacts): Markup {
-  if (findings.length === 0)
+export function findingsMarkup(facts: SheetFacts): Markup {
+  const repaired = repairsUnfound(facts);
+  if (facts.findings.length === 0 && repaired.length === 0)
     return html`<p>none</p>
 `;
-  return html`${findingGroups(findings).map(
+  return html`${findingGroups(facts.findings).map(
     ({
       title,
       findings: some,
@@ -22,7 +23,12 @@ ${some.map(
 `,
 )}</ul>
 `,
-  )}`;
+  )}${
+    repaired.length > 0
+      ? html`<h3 class="group">${repairedUnfound}</h3>
+${list(repaired)}`
+      : undefined
+  }`;
 }
 function findingMarkup(f: FindingFact): Markup {
   const end = findingEnd(f);
