@@ -211,7 +211,16 @@ function* trayAndBoxPoints(ledger: Ledger): Generator<OpenPoint> {
   }
 }
 
-const roadRoles = new Set(['wheel', 'brake', 'steering', 'suspension', 'mount', 'drive', 'engine']);
+/** T7: of what a road test is wanted, and of what a firm pedal. */
+export const roadRoles: ReadonlySet<string> = new Set([
+  'wheel',
+  'brake',
+  'steering',
+  'suspension',
+  'mount',
+  'drive',
+  'engine',
+]);
 
 /** T7: line at which an area with one of these roles was last opened, or a connection of one parted. */
 function roleOpenedAt(ledger: Ledger, roles: ReadonlySet<string>): number {
@@ -225,9 +234,9 @@ function roleOpenedAt(ledger: Ledger, roles: ReadonlySet<string>): number {
   }
   return at;
 }
-const brake: ReadonlySet<string> = new Set(['brake']);
+export const brakeRoles: ReadonlySet<string> = new Set(['brake']);
 
-export const brakeOpenedAt = (ledger: Ledger): number => roleOpenedAt(ledger, brake);
+export const brakeOpenedAt = (ledger: Ledger): number => roleOpenedAt(ledger, brakeRoles);
 
 function* vehiclePoints(ledger: Ledger): Generator<OpenPoint> {
   const at = 'vehicle';

@@ -580,6 +580,35 @@ describe('what goes together on the box screen', () => {
   });
 });
 
+describe('a service called done', () => {
+  it('[X1] is asked once while it wants the engine run or the road, and names what waits', async () => {
+    for (const [before, waits] of [
+      ['start', /^of timing belt there waits: the engine has not run since; /],
+      ['road tested', /^of timing belt there waits: .*no road test/],
+    ] as const) {
+      const at = await partWay(before);
+      const { length } = at.state().ledger.lines;
+      await at.press('L', 'f');
+      expect(asked(at)).toMatch(waits);
+      expect(lines(at)).toBe(length);
+      await at.press('f');
+      expect(at.answer()).toMatch(/^timing belt done/);
+    }
+    const ready = await partWay('service done timing belt');
+    await ready.press('L', 'f');
+    expect(ready.answer()).toMatch(/^timing belt done/);
+  });
+  it('[X1] may be the only one, of no plan: then all that is open is its own', async () => {
+    const at = await newJob();
+    for (const line of ['service oil leak', 'area cover', 'off 1']) at.session().runLine(line);
+    await at.press('L', 'f');
+    expect(asked(at)).toContain('of oil leak there waits: 1 hole open');
+    at.session().runLine('service brakes');
+    await at.press('f');
+    expect(at.state().answer?.kind).not.toBe('asked');
+  });
+});
+
 describe('what is asked', () => {
   it('says so of a figure that no row stands for, and takes none', async () => {
     const at = await newJob();

@@ -52,6 +52,11 @@ describe('choosing services', () => {
     expect(answer(at)).toBe('front struts is not an open service of this job');
     await pointAt(at, 'sump reseal');
     await at.press('f');
+    expect(at.state().answer).toMatchObject({
+      kind: 'asked',
+      text: expect.stringMatching(/^of sump reseal there waits: 1 hole open; .*never called$/),
+    });
+    await at.press('f');
     expect(answer(at)).toContain('still off: 1 of undertray');
   });
   it('finds a plan by its name, by a service of it, and by words of its vehicle', async () => {

@@ -4,6 +4,7 @@ import { stateOf } from '../../job/ledger.ts';
 import { declare } from '../declaring.ts';
 import { askedOnOrdering, askedOnTaking, chosenMeant, ordering, orderMeant } from '../planned.ts';
 import { key, type Row } from '../row.ts';
+import { askedOnServiceDone } from '../waits-of-service.ts';
 
 export const servicesRows: readonly Row[] = [
   {
@@ -61,6 +62,7 @@ export const servicesRows: readonly Row[] = [
     group: 'services',
     keys: [key('f', ['leaving', 'services'], { pad: '5' })],
     verb: 'service-done',
+    asksOnce: askedOnServiceDone,
   },
   {
     id: 'service-dropped',
