@@ -21,6 +21,8 @@ function tried(ledger: Ledger, lines: readonly number[], kind: 'calls-struck' | 
   return foldLines(ledger, [line], () => false);
 }
 
+export const asIfStruck = (ledger: Ledger, lines: readonly number[]): Ledger => tried(ledger, lines, 'calls-struck');
+
 const misfitLines = (ledger: Ledger): Set<number> => new Set([...everyKey(ledger.misfits)].flatMap(([, ns]) => ns));
 
 /** Nothing said after these lines stands, so nothing can lean on them. */

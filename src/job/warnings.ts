@@ -28,6 +28,7 @@ import {
 } from './warnings-building.ts';
 import { takenForAnother } from './warnings-exchange.ts';
 import { beadNotRun, byPlansLabel, keepTheirLabel } from './warnings-sealing.ts';
+import { asFoundUnderOff } from './warnings-striking.ts';
 
 /** R2: a holding bar is made to hold, as is what the plan puts at the bolt itself; any other pin or lock only keeps a place. */
 const locksPlace = (ledger: Ledger, holes: readonly Hole[]): string[] => {
@@ -126,6 +127,8 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[]): s
         : notHeld(ledger, entry.hole);
     case 'temporary-taken-out':
       return [...stillCarries(ledger, entry.temporary), ...stillHolds(ledger, entry.temporary)];
+    case 'calls-struck':
+      return asFoundUnderOff(ledger, entry.lines);
     case 'holes-exchanged':
       return takenForAnother(ledger, entry);
     case 'connection-made':

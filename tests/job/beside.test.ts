@@ -435,3 +435,19 @@ it('[O1] minds with the first fastener of what goes back what stands open behind
   for (const area of ['pulley', 'cover']) on.count(area, area === 'pulley' ? 2 : 1);
   expect(said(on, 'fit', { hole: 'pulley/1' })).toEqual(['behind it cover is open: cover 1 off']);
 });
+
+it('[U1] minds with a strike that a hole is as found again under a part that is off, and of no other', () => {
+  const on = bench();
+  on.declare({ kind: 'part-declared', part: 'lid', heldBy: ['cover/1', 'cover/2'] });
+  on.call('remove', off('cover/1'));
+  on.call('find-empty', { hole: 'cover/2' });
+  const empty = on.ledger().lines.length;
+  expect(said(on, 'strike', { lines: [empty] })).toEqual([]);
+  on.call('remove-part', { part: 'lid' });
+  const still = 'is as found again though lid, held by it, is off: call what came out, or that nothing was in it';
+  expect(said(on, 'strike', { lines: [empty] })).toEqual([`cover 2 ${still}`]);
+  on.call('find-empty', { hole: 'bracket/1' });
+  expect(said(on, 'strike', { lines: [on.ledger().lines.length] })).toEqual([]);
+  on.call('exchange-holes', { one: 'cover/1', other: 'cover/3', because: 'so' });
+  expect(said(on, 'strike', { lines: [on.ledger().lines.length] })).toEqual([]);
+});
