@@ -22,7 +22,7 @@ export type LogTold = {
   trays: ReadonlyMap<string, string>;
   /** Area → its calls back in order. */
   back: ReadonlyMap<string, readonly CalledBack[]>;
-  /** Hole → it was called off, and the line was struck. */
+  /** Hole → it was called off, the line was struck, and it was not called off since. */
   struckOff: ReadonlyMap<Hole, CalledOff>;
   /** Area → the one called off just before it: a size that was set there may have stayed. */
   areaBefore: ReadonlyMap<string, string>;
@@ -52,7 +52,10 @@ export function readTold(ledger: Ledger): LogTold {
       if (entry.kind === 'fastener-removed') {
         const tray = named('tray', entry.to);
         if (struck) struckOff.set(entry.hole, { spec: foundIn(line, entry.fastener), tray, n: line.n });
-        else if (tray !== undefined) trays.set(entry.fastener, tray);
+        else {
+          struckOff.delete(entry.hole);
+          if (tray !== undefined) trays.set(entry.fastener, tray);
+        }
         const area = areaOf(entry.hole);
         if (!seen.has(area) && areaOff !== undefined) areaBefore.set(area, areaOff);
         seen.add(area);

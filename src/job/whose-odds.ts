@@ -18,6 +18,8 @@ export type Belongs = {
   tray?: string;
   /** Only slackened: its own is in it by the ledger. */
   slack?: true;
+  /** Its call off was struck: it is told apart from its equals. */
+  struck?: true;
   odds: number;
   because: string;
   /** What can be left over but `holds` times in all, wherever it is: the one call too many, the one hole. */
@@ -32,6 +34,8 @@ export const odds = {
   /** Of one that is off: a slack one has its own in it, unless it came off uncalled. */
   slackOfOff: 0.3,
   struckOff: 7,
+  /** Brought up since: it may never have been off, or be missed in there. */
+  struckOffClosed: 0.2,
   plannedNotCalled: 4.5,
   moreHolesThanCalled: 8.5,
   nobodyCounted: 0.0022,
@@ -59,6 +63,8 @@ export function recordOf(ledger: Ledger, h: HoleState): Spec {
   const id = h.called.own ?? h.called.first;
   return { ...wantsOf(ledger, h), ...(id === undefined ? {} : stateOf(ledger, 'fastener', id)?.spec) };
 }
+
+export const struckWords = ({ n }: { n: number }): string => `its call off was struck, line ${n}`;
 
 export const bookedIn = (told: LogTold, h: HoleState): string | undefined => {
   const id = h.called.occupant?.fastener ?? h.called.own;

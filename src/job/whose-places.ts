@@ -6,7 +6,7 @@ import { cannotBeToldApart, type Spec } from './spec.ts';
 import type { AreaState } from './states.ts';
 import { inHole } from './subjects.ts';
 import type { CalledBack, LogTold } from './whose-log.ts';
-import { type Belongs, bookedIn, odds, recordOf } from './whose-odds.ts';
+import { type Belongs, bookedIn, odds, recordOf, struckWords } from './whose-odds.ts';
 import { neverCalled, newOnes, oldOnes } from './whose-unseen.ts';
 
 export function belongings(ledger: Ledger, told: LogTold): Belongs[] {
@@ -33,14 +33,19 @@ function ofHole(ledger: Ledger, told: LogTold, a: AreaState, h: HoleState): Belo
   const off = !o || o.level === 'slack';
   const record = recordOf(ledger, h);
   const of = { place: inHole(h.hole), record, tray: bookedIn(told, h), source: h.hole, holds: 1 };
+  const struck = told.struckOff.get(h.hole);
   if (off) {
     const open = openOdds(ledger, a, h);
     const slack = o && {
       slack: true as const,
       odds: open.odds * odds.slackOfOff,
-      because: 'it is called slack: its own should be in it, unless it came off uncalled',
+      because: `${struck ? `${struckWords(struck)}, and ` : ''}it is called slack: its own should be in it, unless it came off uncalled`,
     };
     return [{ ...of, as: 'open', instead: otherSizes(ledger, told, a, record), ...open, ...slack }];
+  }
+  if (struck) {
+    const because = `${struckWords(struck)}, and it is called closed since`;
+    return [{ ...of, as: 'closed', odds: odds.struckOffClosed, because, struck: true }];
   }
   return [{ ...of, as: 'closed', ...closedOdds(ledger, told, a, h) }];
 }

@@ -8,23 +8,27 @@ import { contradictions, type Spec } from './spec.ts';
 import type { AreaState, BoxState } from './states.ts';
 import { areaOf, type Hole, holesSaid, inHole, named } from './subjects.ts';
 import type { LogTold } from './whose-log.ts';
-import { type Belongs, bookedIn, odds, recordOf } from './whose-odds.ts';
+import { type Belongs, bookedIn, odds, recordOf, struckWords } from './whose-odds.ts';
 
 export function neverCalled(ledger: Ledger, told: LogTold, a: AreaState, phantoms: readonly Spec[]): Belongs[] {
   const holes = holesOf(ledger, a);
   const trays = holes.flatMap((h) => bookedIn(told, h) ?? []);
   const around = { as: 'never called' as const, tray: trays.at(-1), source: `${a.area} never called`, holds: 1 };
-  const planned = plannedNotCalled(ledger, a).map((hole, _, all): Belongs => {
+  const uncalled = plannedNotCalled(ledger, a);
+  // One that was called off and struck goes before all of those together that nobody has come to yet.
+  const among = uncalled.some((hole) => told.struckOff.has(hole)) ? uncalled.length : 1;
+  const planned = uncalled.map((hole): Belongs => {
     const struck = told.struckOff.get(hole);
     const record = wantsOf(ledger, stateOf(ledger, 'hole', hole) as HoleState) ?? {};
-    const because = struck ? `its call off was struck, line ${struck.n}` : 'planned there, and nobody called it off';
+    const because = struck ? struckWords(struck) : 'planned there, and nobody called it off';
     return {
       ...around,
-      holds: all.length,
+      holds: uncalled.length,
       place: inHole(hole),
       record,
-      odds: struck ? odds.struckOff : odds.plannedNotCalled,
+      odds: struck ? odds.struckOff : odds.plannedNotCalled / among,
       because,
+      ...(struck && { struck: true as const }),
     };
   });
   if (a.declared?.planned) return planned;
@@ -38,7 +42,8 @@ export function neverCalled(ledger: Ledger, told: LogTold, a: AreaState, phantom
             tray,
             source: hole,
             odds: odds.struckOff,
-            because: `its call off was struck, line ${n}`,
+            because: struckWords({ n }),
+            struck: true,
           },
         ]
       : [],

@@ -112,8 +112,8 @@ function grouped(places: readonly Belongs[], row: readonly number[], seen: Spec)
   const groups = new Map<string, { one: Belongs; share: number }[]>();
   for (const [i, one] of places.entries()) {
     const hole = named('hole', one.place);
-    const key =
-      hole === undefined ? one.place : `${one.as}${one.slack ? ' slack' : ''} ${areaOf(hole)} ${specText(one.record)}`;
+    const apart = `${one.slack ? ' slack' : ''}${one.struck ? ' struck' : ''}`;
+    const key = hole === undefined ? one.place : `${one.as}${apart} ${areaOf(hole)} ${specText(one.record)}`;
     const group = groups.get(key);
     if (group) group.push({ one, share: row[i] as number });
     else groups.set(key, [{ one, share: row[i] as number }]);

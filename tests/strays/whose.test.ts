@@ -123,6 +123,48 @@ describe('whose bolt is this', () => {
     expect(best.because).toBe(`its call off was struck, line ${n}`);
   });
 
+  it('[K3] a call off that was struck: its hole alone among equals, as found or closed since, and no more once called off again', () => {
+    const strikeOff = (hole: string) => {
+      const told = stripped(cam);
+      const line = told.ledger.lines.all.find(({ entries }) => JSON.stringify(entries).includes(`"${hole}"`));
+      mustSay(told, { verb: 'strike', lines: [line?.n] }, slowMs);
+      return { told, because: `its call off was struck, line ${line?.n}` };
+    };
+    const closed = strikeOff('cam cover/3');
+    mustSay(closed.told, { verb: 'slacken', hole: 'cam cover/3', spec: m6 }, slowMs);
+    const slack = whose(closed.told.ledger, [{ spec: m6 }])[0]?.find(({ holes }) => holes.includes('cam cover/3'));
+    expect(slack).toMatchObject({ holes: ['cam cover/3'], because: expect.stringContaining(closed.because) });
+    built(closed.told, cam, { without: ['cam cover/3'] });
+    expect(first(closed.told.ledger, m6)).toMatchObject({
+      as: 'closed',
+      holes: ['cam cover/3'],
+      verdict: 'likely',
+      because: `${closed.because}, and it is called closed since`,
+    });
+    const again = strikeOff('cam cover/3');
+    mustSay(again.told, { verb: 'remove', hole: 'cam cover/3', spec: m6, to: 'tray:1' }, slowMs);
+    built(again.told, cam);
+    expect(
+      whose(again.told.ledger, [{ spec: m6 }])
+        .flat()
+        .map(({ because }) => because),
+    ).not.toContain(again.because);
+
+    const planned = newTold();
+    mustSay(planned, { verb: 'open-job', label: 'invented car' }, 0);
+    const entries = [
+      { kind: 'area-declared', area: 'lid', planned: true },
+      ...[1, 2, 3, 4, 5, 6].map((n) => ({ kind: 'hole-declared', hole: `lid/${n}`, wants: m6 })),
+    ];
+    mustSay(planned, { verb: 'declare', entries }, 0);
+    for (const n of [1, 2, 3]) mustSay(planned, { verb: 'remove', hole: `lid/${n}`, to: 'tray:1' }, slowMs);
+    const n = planned.ledger.lines.length;
+    mustSay(planned, { verb: 'strike', lines: [n] }, slowMs);
+    const [best, second] = whose(planned.ledger, [{ spec: m6 }])[0] ?? [];
+    expect(best).toMatchObject({ holes: ['lid/3'], verdict: 'likely', because: `its call off was struck, line ${n}` });
+    expect(second).toMatchObject({ as: 'never called', holes: ['lid/4', 'lid/5', 'lid/6'] });
+  });
+
   it('[K3 K4] more holes counted by eye than called off: a hole of that area nobody called', () => {
     const told = stripped(cam, mount);
     mustSay(told, { verb: 'count-holes', area: 'mount', count: 5 }, slowMs);
