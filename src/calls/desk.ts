@@ -1,4 +1,5 @@
 // What a call is read against: the ledger, what the mechanic faces, the time; and small questions asked of them.
+import { openFindingOf } from '../job/choose.ts';
 import { isOff, isSpent, isTouched } from '../job/closed.ts';
 import { holesUncounted } from '../job/counts.ts';
 import type { Product } from '../job/entries/declared.ts';
@@ -157,11 +158,12 @@ function offIn({ ledger, facing: { area, hole } }: Desk): string[] {
     return h !== undefined && isOff(h);
   });
 }
-/** The one that belongs in a hole lies in a tray and may go back. */
+/** The one that belongs in a hole lies in a tray and may go back; one that a finding speaks of may not (L6). */
 export function hasItsOwn(ledger: Ledger, hole: string): boolean {
   const own = stateOf(ledger, 'hole', hole)?.called.own;
   const f = own === undefined ? undefined : stateOf(ledger, 'fastener', own);
-  return f !== undefined && named('tray', f.place) !== undefined && !f.condemned && !f.broken && !isSpent(f);
+  if (f === undefined || named('tray', f.place) === undefined || f.condemned || f.broken || isSpent(f)) return false;
+  return openFindingOf(ledger, f) === undefined;
 }
 
 /** The hole that is tightened next: the first due in the earliest pass that has one due, and need not wait with it. */

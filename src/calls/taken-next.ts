@@ -1,9 +1,16 @@
-// Which fastener the next call is about: the one the job knows in that hole, else the one in use.
-import { wantsOf } from '../job/closed.ts';
+// Which fastener the next call is about: the one the job knows in that hole, else the one in use; of what goes back, the one
+// that Enter takes, which need not be the hole's own (L6).
+import { chosenFor } from '../job/choose.ts';
+import { isOff, wantsOf } from '../job/closed.ts';
+import type { Entry } from '../job/entry.ts';
+import type { FastenerState } from '../job/hole-states.ts';
 import { type Ledger, stateOf } from '../job/ledger.ts';
+import { levelToFill } from '../job/levels.ts';
 import type { Spec } from '../job/spec.ts';
+import { areaOf, type Hole, named, subjectText, withinArea } from '../job/subjects.ts';
 import type { ScreenId } from '../view/screens.ts';
 import { type Desk, fastenerOf, nextBack, nextComing, nextTight } from './desk.ts';
+import { specWords } from './spec-words.ts';
 
 /** What is known to sit in a hole, or planned there, before anything of it is called. */
 export function knownIn(ledger: Ledger, hole: string | undefined): Spec | undefined {
@@ -16,8 +23,31 @@ export function takenNext(desk: Desk, screen: ScreenId): Spec {
   const { ledger, facing } = desk;
   const known = screen === 'build' ? undefined : knownIn(ledger, nextComing(desk));
   if (screen !== 'build') return known === undefined ? facing.spec : screen === 'strip' ? known : {};
-  const hole = nextBack(desk) ?? nextTight(desk);
+  const back = nextBack(desk);
+  const hole = back ?? nextTight(desk);
   const h = hole === undefined ? undefined : stateOf(ledger, 'hole', hole);
   const own = hole === undefined ? undefined : stateOf(ledger, 'fastener', fastenerOf(ledger, hole) ?? '');
-  return own?.spec ?? (h && wantsOf(ledger, h)) ?? {};
+  const chosen = back === undefined ? undefined : chosenFor(ledger, levelToFill(ledger, back));
+  return chosen?.spec ?? own?.spec ?? (h && wantsOf(ledger, h)) ?? {};
 }
+
+/** "the bolt hex 8 M6x35 that came out of 5", said at another hole of its area. */
+function whence({ spec, origin }: FastenerState, hole: Hole): string {
+  const from = named('hole', origin);
+  if (from === undefined) return `the ${specWords(spec)} of ${subjectText(origin)}`;
+  return `the ${specWords(spec)} that came out of ${areaOf(from) === areaOf(hole) ? withinArea(from) : subjectText(origin)}`;
+}
+/** L6: what goes back into a hole where it is another than its own. */
+export function takenForIt(ledger: Ledger, hole: Hole): string | undefined {
+  const into = levelToFill(ledger, hole);
+  const h = stateOf(ledger, 'hole', into);
+  const chosen = h && isOff(h) ? chosenFor(ledger, into) : undefined;
+  return chosen && chosen.id !== h?.called.own ? whence(chosen, into) : undefined;
+}
+/** L6: the same of what was called; a new one is no other hole's. */
+export const tradedWords = (before: Ledger, entries: readonly Entry[]): string[] =>
+  entries.flatMap((e) => {
+    const f = e.kind === 'fastener-fitted' ? stateOf(before, 'fastener', e.fastener) : undefined;
+    if (e.kind !== 'fastener-fitted' || !f || stateOf(before, 'hole', e.hole)?.called.own === f.id) return [];
+    return [`In ${withinArea(e.hole)} is ${whence(f, e.hole)}`];
+  });

@@ -3,12 +3,14 @@
 import type { Keymap } from '../calls/bindings.ts';
 import { areHolesKnown, type Desk, leftToSlacken } from '../calls/desk.ts';
 import { keyOf, waySaid } from '../calls/key-names.ts';
+import type { Listed } from '../calls/listed.ts';
 import { belongingsHere, holeRow } from '../calls/lists/holes.ts';
 import { holeDetails } from '../calls/lists/map.ts';
 import { nextArea } from '../calls/next-area.ts';
 import { nextTrays } from '../calls/next-of-kind.ts';
 import type { Otherwise } from '../calls/row.ts';
 import { suspectedHere, suspectedNext } from '../calls/rows/findings.ts';
+import { takenForIt } from '../calls/taken-next.ts';
 import { isEmptyTray } from '../calls/trays.ts';
 import { upNext } from '../calls/up-next.ts';
 import { type Rest, restOf } from '../job/area-rest.ts';
@@ -49,6 +51,7 @@ export function nextRows(
   const more = next === undefined ? [] : holeDetails(desk, next);
   const wantsNew = view.screen === 'build' && h !== undefined && isOff(h) && isEmptyOnArrival(h);
   const newOne = wantsNew ? `. ${keyOf(scene.keymap, 'build', 'new')} a new one from the box` : '';
+  const traded = row && view.screen === 'build' ? tradedFirst(scene, row) : '';
   const released = stateOf(desk.ledger, 'vehicle', 'vehicle')?.releasedAt;
   const said = released
     ? `Released in line ${released}. ${waySaid(scene.keymap, view.screen, 'reopen')} opens the job again.`
@@ -57,7 +60,7 @@ export function nextRows(
         ? restWords(scene)
         : doneWords(scene)
       : row
-        ? `> ${row.name} ${row.text.replace(/ +/g, ' ').trimEnd()}${row.end ? `, ${row.end}` : ''}${more.length > 1 ? `. At this hole: ${more.join(', ')}` : ''}${newOne}`
+        ? `> ${traded}${row.name} ${row.text.replace(/ +/g, ' ').trimEnd()}${row.end ? `, ${row.end}` : ''}${more.length > 1 ? `. At this hole: ${more.join(', ')}` : ''}${newOne}`
         : withinArea(next).includes(' ')
           ? `> ${subjectText(`hole:${next}`)} is next, under what came off there`
           : view.screen === 'strip' && tallyOf(desk.ledger, areaOf(next)).touched > 0
@@ -69,7 +72,7 @@ export function nextRows(
   const quiet = [coming, others].flatMap((some) => inPieces(some, columns - 2, quietMost));
   const before = [
     ...(view.screen === 'build' ? firstOnRows(scene, next, columns) : firstRows(scene, next, columns)),
-    ...wrapped(plainText(said), columns - 2, listBeside ? 3 : 2).map((text) =>
+    ...wrapped(plainText(said), columns - 2, listBeside || traded !== '' ? 3 : 2).map((text) =>
       plainRow(fitted(` ${text}`, columns), next === undefined ? quietLook : nextWordsLook),
     ),
     ...suspectedRows(scene, columns),
@@ -85,6 +88,11 @@ export function nextRows(
     ...(next === undefined || view.screen === 'build' ? [] : mindedRows(scene, columns, room)),
     ...after,
   ];
+}
+/** "9: Enter takes the bolt hex 8 M6x35 that came out of 5. ": said before what the hole had, since it is what goes in. */
+function tradedFirst({ desk, keymap }: Scene, { key, name }: Listed): string {
+  const words = takenForIt(desk.ledger, key);
+  return words === undefined ? '' : `${name}: ${keyOf(keymap, 'build', 'back')} takes ${words}. `;
 }
 /** No hole of it can be brought further; what of it waits besides, each with its key. */
 function restWords({ desk: { ledger, facing }, keymap }: Scene): string {

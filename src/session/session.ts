@@ -164,7 +164,9 @@ export function createSession({
     // A line that could not be read again would close the whole job.
     const unwritten = whyNotWritten(line);
     if (unwritten) return no(`this cannot be written down (${unwritten})`, 'say it otherwise');
-    const { hole: _, ...kept } = facing;
+    const { hole: _, ...elsewhere } = facing;
+    // What is bought for the hole pointed at goes in there next.
+    const kept = line.entries.every(({ kind }) => kind === 'box-filled') ? facing : elsewhere;
     const after = appendLine(ledger, line);
     const asCalled: Desk = { ...desk(), ledger };
     const remembered = line.entries.flatMap((e) => (e.kind === 'job-opened' ? reminders(e.vehicle) : []));

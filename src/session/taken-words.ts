@@ -2,6 +2,7 @@
 import { companionWords, exchangedWords, lineWords, turnedWords, whichWords } from '../calls/call-words.ts';
 import { facedWords } from '../calls/next-area.ts';
 import type { Row } from '../calls/row.ts';
+import { tradedWords } from '../calls/taken-next.ts';
 import type { Ledger } from '../job/ledger.ts';
 import type { Line } from '../job/line.ts';
 import { plainText } from '../trade/plain-text.ts';
@@ -27,6 +28,7 @@ export function takenWords({ before, after, line, mind, facing, next, row, units
       ...[turnedWords, companionWords, whichWords].map((of) => of(after, line.entries)),
     ].join(''),
     ...exchangedWords(after, line.entries),
+    ...tradedWords(before, line.entries),
   ].join('. ');
   const words = [said, ...mind].join('. Mind: ');
   if (next.area === undefined || next.area === facing.area) return plainText(words);

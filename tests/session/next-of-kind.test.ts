@@ -528,7 +528,7 @@ describe('answers that say more', () => {
     say('area cover', 'use bolt hex 10 M6x25 8.8', 'off 1', 'off 2', 'off 3', 'missing 4', 'holes 4');
     await at.press('B', 'K', '2');
     expect(at.state().answer).toMatchObject({
-      text: 'no new fastener is in the parts box for cover 4; beside it are bolt hex 10 M6x25 8.8',
+      text: '1 is next, and has its own; no new fastener is in the parts box for cover 4; beside it are bolt hex 10 M6x25 8.8',
       instead: 'put one in the box first, with what it is, as "box bolt hex 10 M6x25 8.8"',
       by: 'box',
     });
@@ -538,7 +538,7 @@ describe('answers that say more', () => {
     expect(at.view().asking?.choices[0]?.text).toBe(
       'new one for cover 4  bolt hex 10 M6x25 8.8, as its neighbours are',
     );
-    await at.press('enter', 'B', 'n');
+    await at.press('enter', 'B', 'n', 'n');
     expect(at.state().answer).toMatchObject({ text: expect.stringContaining('cover 4 new one in') });
   });
   it('[F2] marks on the cardboard what is of another length than most of its kind there, and suspects nothing', async () => {

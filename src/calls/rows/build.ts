@@ -10,7 +10,7 @@ import { areaOf, inTray, withinArea } from '../../job/subjects.ts';
 import { askedOnPass } from '../asked-once.ts';
 import { type Desk, findingsOn, nextBack, nextTight, workingHoles } from '../desk.ts';
 import { lookerToday } from '../looker.ts';
-import { boxFor, newFor, newHole, noneNew } from '../new-ones.ts';
+import { askedOnNewElsewhere, boxFor, newFor, newHole, noneNew } from '../new-ones.ts';
 import { onwards } from '../next-area.ts';
 import { askedOnReading } from '../reading-far.ts';
 import { key, type No, type Otherwise, type Row } from '../row.ts';
@@ -95,6 +95,7 @@ export const buildRows: readonly Row[] = [
       return [...fit, ...others].map((b) => b.name);
     },
     verb: 'fit',
+    asksOnce: askedOnNewElsewhere,
     fills: (desk, args) => {
       const hole = newHole(desk, args);
       return { hole, box: hole === undefined ? undefined : boxFor(desk, hole) };
