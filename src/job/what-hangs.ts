@@ -9,7 +9,7 @@ import { specText } from './spec.ts';
 import { type Subject, subjectText } from './subjects.ts';
 
 export type Hanging = {
-  what: 'snug' | 'for-now' | 'cures' | 'waits' | 'lost' | 'part-off';
+  what: 'snug' | 'for-now' | 'cures' | 'waits' | 'lost' | 'part-off' | 'in' | 'parted' | 'drained';
   /** "hole:mount/4", "face:cover", "fastener:f12.1", "vehicle". */
   at: Subject;
   /** Its place and state in words, without a time of day: "mount 4 is only snug, final on its wheels". */
@@ -83,6 +83,16 @@ function* hanging(ledger: Ledger): Generator<Hanging> {
   }
   for (const p of every(ledger, 'part')) {
     if (p.off) yield { what: 'part-off', at: `part:${p.part}`, words: `${p.part} is off` };
+  }
+  for (const t of every(ledger, 'temporary')) {
+    if (t.in) yield { what: 'in', at: `temporary:${t.temporary}`, words: `${t.temporary} is in` };
+  }
+  for (const c of every(ledger, 'connection')) {
+    if (c.parted) yield { what: 'parted', at: `connection:${c.connection}`, words: `${c.connection} is parted` };
+  }
+  for (const c of every(ledger, 'circuit')) {
+    if (c.drainedAt > c.filledAt)
+      yield { what: 'drained', at: `circuit:${c.circuit}`, words: `${c.circuit} is drained` };
   }
 }
 

@@ -67,7 +67,11 @@ export function createOntoBench({ get, set, doors, ask, carryOut, press }: Hands
       view: viewed({ ...b.view, at: {} }, { to: workedOnLast(opened) }),
     }));
     questionsOnOpening(opened, ask, {
-      timeIsRight: () => carryOut(rowById.get('clock-right') as Row, {}),
+      timeIsRight() {
+        carryOut(rowById.get('clock-right') as Row, {});
+        // What cures is further on than it was told before.
+        if (get().greeting) set(({ word }) => greetingOf(opened, word));
+      },
       goOnWithout: (byte) => void goOnWithout(name, byte),
     });
   }

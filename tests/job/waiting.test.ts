@@ -65,6 +65,9 @@ describe('on return', () => {
     on.call('remove-part', { part: 'pump' });
     on.off('cover/1', m6);
     on.call('lose-fastener', { fastener: on.own('cover/1'), reaches: true, where: 'belt bay' });
+    on.call('put-in', { temporary: 'jack', sort: 'jack' });
+    on.call('part-connection', { connection: 'earth' });
+    on.call('drain', { circuit: 'coolant' });
     sealed(on);
     on.off('guard/1', m8);
     on.count('guard', 1);
@@ -79,6 +82,9 @@ describe('on return', () => {
       'waits vehicle',
       `lost fastener:${on.own('cover/1')}`,
       'part-off part:pump',
+      'in temporary:jack',
+      'parted connection:earth',
+      'drained circuit:coolant',
     ]);
   });
 

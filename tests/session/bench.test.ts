@@ -669,7 +669,10 @@ describe('order answered by the same key', () => {
 describe('coming back', () => {
   it('[T8] says first how the job was left, until a key is pressed', async () => {
     const at = await atTheBench(demoLines());
-    expect(at.bench.store.getState().greeting).toContain('wheel is off');
+    const told = at.bench.store.getState().greeting?.join('\n');
+    expect(told).toMatch(/^off: .*wheel/m);
+    expect(told).toMatch(/^in: .*jack with block/m);
+    expect(told).toMatch(/^parted: .*battery earth/m);
     expect(at.bench.store.getState().greeting?.[0]).toMatch(
       /^4\d off, 2 slack, (1 empty, )?45 holes open; next to (take off|put back): /,
     );
@@ -709,6 +712,8 @@ describe('coming back', () => {
     expect(again.bench.store.getState().greeting?.join(' ')).toContain('grey on cover face is curing');
     await again.press('2');
     expect(again.state().ledger.lines.all.at(-1)?.entries).toEqual([{ kind: 'clock-confirmed' }]);
+    // What was told before the answer is told as it stands after it.
+    expect(again.bench.store.getState().greeting?.join(' ') ?? '').not.toContain('is curing');
     const third = await atTheBench(again.state().ledger.lines.all.slice(0, again.state().ledger.lines.length));
     expect(third.view().asking).toBeUndefined();
   });

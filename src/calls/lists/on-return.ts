@@ -1,7 +1,8 @@
 // What is said first when a job is opened again (T8), and whether the clock is to be asked for (S7).
 import { type BeadStanding, beadsOn } from '../../job/beads.ts';
 import { every, lastLine, tallyOf } from '../../job/ledger.ts';
-import { whatHangs } from '../../job/what-hangs.ts';
+import { subjectText } from '../../job/subjects.ts';
+import { type Hanging, whatHangs } from '../../job/what-hangs.ts';
 import { civilTime, timeOfDayText } from '../../trade/civil-time.ts';
 import { type Desk, nextOff } from '../desk.ts';
 import { nextArea } from '../next-area.ts';
@@ -23,11 +24,24 @@ export function whereItStands(desk: Desk): string {
   return [[...outParts(all), openSaid(all)].join(', '), ...next].join('; ');
 }
 
-/** One line each: only snug, on for now, curing, hanging. */
-export const hangingWords = (desk: Desk): string[] =>
-  whatHangs(desk.ledger, desk.now).map((one) =>
-    one.bead && !one.bead.void && one.bead.togetherAt > 0 ? `${one.words}, ${beadWords(one.bead, desk)}` : one.words,
-  );
+/** What there may be many of is told in one line a kind: "off: wheel, arch liner". */
+const gathered = { 'part-off': 'off', in: 'in', parted: 'parted', drained: 'drained' } as const;
+const isGathered = (what: Hanging['what']): what is keyof typeof gathered => what in gathered;
+
+/** Only snug, on for now, curing, hanging: one line each, then what is off, in, parted and drained. */
+export function hangingWords(desk: Desk): string[] {
+  const all = whatHangs(desk.ledger, desk.now);
+  const lines = all
+    .filter(({ what }) => !isGathered(what))
+    .map((one) =>
+      one.bead && !one.bead.void && one.bead.togetherAt > 0 ? `${one.words}, ${beadWords(one.bead, desk)}` : one.words,
+    );
+  const kinds = (['part-off', 'in', 'parted', 'drained'] as const).flatMap((what) => {
+    const names = all.filter((one) => one.what === what).map(({ at }) => subjectText(at));
+    return names.length > 0 ? [`${gathered[what]}: ${names.join(', ')}`] : [];
+  });
+  return [...lines, ...kinds];
+}
 
 const leastAwayHours = 1 / 60;
 /**
