@@ -3,7 +3,8 @@
 import { holesOf, isEmptyOnArrival, isOff, isTouched } from '../job/closed.ts';
 import { carriesYet, notReady, springNotHeld, unlockedTooSoon } from '../job/first-in.ts';
 import type { HoleState } from '../job/hole-states.ts';
-import { stateOf } from '../job/ledger.ts';
+import { every, stateOf } from '../job/ledger.ts';
+import { wantsLeakCheck } from '../job/open-points.ts';
 import { dueIn, inOrder, passesOf } from '../job/passes.ts';
 import { driveLockedAt, isOffItsMarks, rotationNeeded, runningTry } from '../job/rotation.ts';
 import type { Said } from '../job/said.ts';
@@ -158,6 +159,19 @@ export function askedOnJoining({ ledger }: Desk, { connection }: Said): Once | u
   return because === undefined
     ? undefined
     : { because, instead: 'it waits for them', by: 'to-leaving', again: `calls ${connection} made` };
+}
+
+/** A hose that only drips in the workshop lets go on the road. Common practice, no source. */
+export function askedOnDriving({ ledger }: Desk): Once | undefined {
+  const unseen = [...every(ledger, 'circuit')].filter((c) => wantsLeakCheck(ledger, c)).map((c) => c.circuit);
+  return unseen.length > 0
+    ? {
+        because: `${unseen.join(' and ')} not looked over for leaks since`,
+        instead: 'look it over first',
+        by: 'leak-check',
+        again: 'calls the car driven all the same',
+      }
+    : undefined;
 }
 
 /** R1, R6: nothing asks for a check: nothing of the drive was opened, or one has passed since and would be begun anew. */

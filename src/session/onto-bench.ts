@@ -35,7 +35,8 @@ export function createOntoBench({ get, set, doors, ask, carryOut, press }: Hands
   async function refreshShelf(): Promise<void> {
     set({ shelf: await doors.jobs() });
   }
-  async function open(named: string, how: Parameters<Opener>[1] = {}): Promise<void> {
+  /** @param first the first line of a new job */
+  async function open(named: string, how: Parameters<Opener>[1] = {}, first?: string): Promise<void> {
     // The job in hand is gone back to: opened again it would find itself in use.
     if (get().session?.job.path === named && how.withoutLineAt === undefined)
       return set((b) => ({ view: viewed(b.view, { to: b.view.before === 'settings' ? 'strip' : b.view.before }) }));
@@ -47,7 +48,7 @@ export function createOntoBench({ get, set, doors, ask, carryOut, press }: Hands
     try {
       const opened = await doors.open(named, how);
       await get().session?.close();
-      if (how.fresh) opened.runLine(`job "${named.replaceAll('"', '')}"`, 'key');
+      if (first !== undefined) opened.runLine(first, 'key');
       opening(named, opened);
     } catch (thrown) {
       set({ word: thrown instanceof Error ? thrown.message : String(thrown) });

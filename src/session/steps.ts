@@ -16,6 +16,7 @@ import type { BenchDoors, BenchState, Opener } from './bench-shape.ts';
 import { changeSetting } from './changing.ts';
 import type { createEar } from './hearing.ts';
 import type { Keeping } from './keeping.ts';
+import { newJobOf, newJobTitle } from './new-job.ts';
 import type { Questions } from './questions.ts';
 import type { Session } from './session-shape.ts';
 import type { LineBegun } from './typed-line.ts';
@@ -49,7 +50,7 @@ export type Floor = {
   again(): void;
   asksWhich(): void;
   carryOut(row: Row, args: Args): void;
-  open(named: string, how?: Parameters<Opener>[1]): Promise<void>;
+  open(named: string, how?: Parameters<Opener>[1], first?: string): Promise<void>;
   refreshShelf(): Promise<void>;
 };
 
@@ -108,7 +109,10 @@ export function createSteps(floor: Floor): (s: Step) => void {
       case 'choose':
         return choose();
       case 'new':
-        return ask(plainAsking('new job: its name', 'job name'), (name) => void open(name.trim(), { fresh: true }));
+        return ask(plainAsking(newJobTitle, 'job name'), (typed) => {
+          const { file, line } = newJobOf(typed, get().shelf ?? []);
+          void open(file, { fresh: true }, line);
+        });
       case 'leave':
         return leave();
       case 'next-call':

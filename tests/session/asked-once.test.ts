@@ -450,6 +450,26 @@ describe('a circuit', () => {
   });
 });
 
+describe('the road test', () => {
+  it('is asked about while a circuit was not looked over for leaks', async () => {
+    const at = await newJob();
+    for (const line of [
+      'circuit coolant with water',
+      'drained coolant',
+      'filled coolant',
+      'oil level',
+      'tools out',
+      'first start',
+    ])
+      expect(at.session().runLine(line)).toMatchObject({ kind: 'taken' });
+    await at.press('L', 'r');
+    expect(asked(at)).toMatch(/^coolant not looked over for leaks since; look it over first; leak-check; /);
+    expect(at.session().runLine('leak check coolant')).toMatchObject({ kind: 'taken' });
+    await at.press('r');
+    expect(at.state().answer?.kind).toBe('taken');
+  });
+});
+
 describe('the circuits that could be drained', () => {
   const inOrder = (at: AtTheBench) => at.view().asking?.choices.map(({ value }) => value);
   it('begin with the one whose joint was just parted, then that of the area in use, and end with what is dry', async () => {

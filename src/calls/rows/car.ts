@@ -2,6 +2,7 @@
 import { every, stateOf } from '../../job/ledger.ts';
 import { isMakersAlone } from '../../trade/intervals.ts';
 import { metric } from '../../trade/units-shown.ts';
+import { askedOnDriving } from '../asked-once.ts';
 import { daysOn, figuresHow, yearsOn } from '../days-on.ts';
 import type { Desk } from '../desk.ts';
 import { dueUnsaid } from '../due-unsaid.ts';
@@ -94,6 +95,7 @@ export const carRows: readonly Row[] = [
     group: 'the car',
     keys: [key('r', 'leaving', { pad: '4' })],
     verb: 'road-test',
+    asksOnce: askedOnDriving,
   },
   {
     id: 'no-road',

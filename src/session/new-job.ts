@@ -1,0 +1,31 @@
+// What is typed for a new job: the vehicle as one calls it and, behind it, its registration where that is known.
+import type { OnTheShelf } from '../calls/lists/shelf.ts';
+
+export type NewJob = {
+  /** The name of its file, which no job on the shelf has, unless one stands there that is not released. */
+  file: string;
+  /** The line that brings the vehicle onto the bench. */
+  line: string;
+};
+
+export const newJobTitle = 'new job: its name; where you know it, "registration AB 12" behind it';
+
+const withRegistration = /^(.*?\S)[\s,;]+registration\s+(\S.*)$/i;
+const quoted = (words: string): string => `"${words.replaceAll('"', '').trim()}"`;
+
+/** @param shelf the jobs there are: a car that comes again is another job, beside the one of its last visit */
+export function newJobOf(typed: string, shelf: readonly Pick<OnTheShelf, 'file' | 'sheet'>[]): NewJob {
+  const [, vehicle = typed, registration] = withRegistration.exec(typed) ?? [];
+  const label = vehicle.trim();
+  const known = registration === undefined ? '' : ` registration ${quoted(registration)}`;
+  return { file: freeFile(label, shelf), line: `job ${quoted(label)}${known}` };
+}
+
+function freeFile(label: string, shelf: Parameters<typeof newJobOf>[1]): string {
+  const there = shelf.find(({ file }) => file === label);
+  if (there?.sheet === undefined) return label;
+  const taken = new Set(shelf.map(({ file }) => file));
+  let visit = 2;
+  while (taken.has(`${label} ${visit}`)) visit++;
+  return `${label} ${visit}`;
+}
