@@ -55,7 +55,8 @@ export type Meant =
   | { say: Said; face?: Partial<Facing> }
   /** The file is looked at first: its digest and size are said with it. */
   | { say: Said; photo: string }
-  | { face: Partial<Facing>; answer: string }
+  /** `passes`: it leaves an area that comes next by itself; asked only when it is called. */
+  | { face: Partial<Facing>; answer: string; passes?: () => boolean }
   | { step: Step }
   | { again: { because: string } }
   | { no: No };

@@ -68,7 +68,7 @@ export function onceMore() {
     },
     /** The key for the next area, where work is there by itself and nothing of it was called yet: once more goes past it. */
     heldAt({ id }: Row, face: Partial<Facing>, at: Facing, shown: Answer | undefined, { awakeMs }: Stamp) {
-      if (id !== 'next-area' || went === undefined || went.area !== at.area) return undefined;
+      if (went === undefined || went.area !== at.area) return undefined;
       const isSoon = awakeMs - went.awakeMs < leastMsToRead;
       if (went.past && (went.past !== shown || !isSoon)) return undefined;
       const answer: Answer = {

@@ -103,7 +103,7 @@ export function createSession({
     }
     if ('face' in meant && !('say' in meant)) {
       const { facing, answer: shown } = store.getState();
-      const held = isKey(by) ? again.heldAt(row, meant.face, facing, shown, now()) : undefined;
+      const held = isKey(by) && meant.passes?.() ? again.heldAt(row, meant.face, facing, shown, now()) : undefined;
       if (held) return answered(held);
       store.setState({ facing: { ...facing, ...meant.face } });
       const answer = answered({ kind: 'faced', text: meant.answer });

@@ -277,6 +277,11 @@ describe('on a job from a plan', () => {
     expect(at.state().answer).toMatchObject({ kind: 'asked', again: 'goes past it, to mount bracket' });
     expect(at.state().facing).toMatchObject({ area: 'arch liner', tray: '2' });
   });
+  it('is held at none by the same key on the other screen, where another area comes next', async () => {
+    say('area right front wheel', ...[1, 3, 5, 2].map((n) => `off ${n}`));
+    await at.press('enter', 'B', '>');
+    expect(at.state().facing.area).toBe('right front wheel');
+  });
   it('goes past the area that work went on to by itself once something of it is called', async () => {
     say('area right front wheel', ...[1, 3, 5, 2].map((n) => `off ${n}`));
     await at.press('enter', 'enter', '>');

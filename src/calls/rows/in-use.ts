@@ -85,7 +85,8 @@ export const inUseRows: readonly Row[] = [
       const { ledger, facing } = desk;
       const waits = back && facing.area !== undefined ? restOf(ledger, facing.area).filter((one) => one.now) : [];
       const left = waits.length > 0 ? `. Left at ${facing.area}: ${waits.map(({ words }) => words).join(', ')}` : '';
-      return { face, answer: `at ${facedWords(face)}${left}` };
+      const passes = () => nextArea({ ...desk, facing: { ...facing, area: undefined } }, back === true) === facing.area;
+      return { face, answer: `at ${facedWords(face)}${left}`, passes };
     },
   },
   {
