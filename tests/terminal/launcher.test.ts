@@ -42,6 +42,8 @@ const bundleSaying = async (source: string): Promise<void> => {
 const asCheckout = async (main: string): Promise<void> => {
   await cp(join(root, '.build'), join(folder, '.build'), { recursive: true });
   await symlink(join(root, 'node_modules'), join(folder, 'node_modules'));
+  // The bundle puts it in place of what the language has, whatever is built.
+  await cp(join(root, 'src/screen/graphemes.ts'), join(folder, 'src/screen/graphemes.ts'));
   await writeFile(join(folder, 'src/main.tsx'), main);
 };
 
