@@ -157,6 +157,15 @@ function noAreaInUse(desk: Desk, building: boolean): No {
   return { because, instead: `begin with ${next}`, by: 'next-area', or: { instead: 'with another', by: 'area' } };
 }
 
+/** Nothing of the area in use is left for a key: work goes on in the next one; after the last, in what is left besides. */
+function elsewhere({ group }: Row, desk: Desk): OrElse {
+  const next = nextArea(desk, group !== 'strip');
+  if (next !== undefined) return { instead: `go on with ${next}`, by: 'next-area' };
+  return group === 'strip'
+    ? { instead: 'see what goes back', by: 'to-build' }
+    : { instead: 'see what keeps the car here', by: 'to-leaving' };
+}
+
 /** A call about a hole, an area or a drive that was not said and could not be filled by itself. */
 export function lackingIn(row: Row, desk: Desk, filled: Args): No | undefined {
   if (!row.verb || !row.fills) return undefined;
@@ -165,7 +174,7 @@ export function lackingIn(row: Row, desk: Desk, filled: Args): No | undefined {
   if (slot === 'drive') return { because: 'no drive is declared, or more than one', instead: 'say which drive' };
   if (desk.facing.area === undefined) return noAreaInUse(desk, row.group === 'build');
   const none = (typeof row.none === 'function' ? row.none(desk) : row.none) ?? 'no hole is pointed at';
-  return typeof none === 'string' ? { because: none, instead: `say which ${slot}, or take another area in use` } : none;
+  return typeof none === 'string' ? { because: none, instead: `say which ${slot}`, or: elsewhere(row, desk) } : none;
 }
 
 /** What is said, and what the desk knows besides. */

@@ -1,7 +1,8 @@
 // What is read from across the bay: how many are out, back, open, and which hole is next.
 import { nextHole } from '../calls/desk.ts';
-import { keyOf } from '../calls/key-names.ts';
+import { keyOf, waySaid } from '../calls/key-names.ts';
 import { outOf } from '../calls/tally-words.ts';
+import { stateOf } from '../job/ledger.ts';
 import { openPoints } from '../job/open-points.ts';
 import { areaOf, numberOf } from '../job/subjects.ts';
 import { toldOnce } from '../job/told-once.ts';
@@ -58,10 +59,15 @@ function sumRows({ title, figure, look }: Figure, large: boolean, scale: Scale, 
 }
 
 /** No fastener is next; what else keeps the car here is counted. */
-function restRows({ desk, keymap, columns }: Scene, rows: number): Row[] {
+function restRows({ desk, keymap, view, columns }: Scene, rows: number): Row[] {
   const many = toldOnce(desk.ledger, openPoints(desk.ledger, desk.now)).length;
   const waits = `${many} ${many === 1 ? 'point keeps' : 'points keep'} the car here: ${keyOf(keymap, 'glance', 'to-leaving')}`;
-  const text = fitted(many === 0 ? 'nothing is next' : `no fastener of it is next; ${waits}`, columns - 2).trimEnd();
+  const isReleased = (stateOf(desk.ledger, 'vehicle', 'vehicle')?.releasedAt ?? 0) > 0;
+  const leaves = isReleased ? ': the car is released' : `: ${waySaid(keymap, view.before, 'release')} releases the car`;
+  const text = fitted(
+    many === 0 ? `nothing is next, and nothing is open${leaves}` : `no fastener of it is next; ${waits}`,
+    columns - 2,
+  ).trimEnd();
   return inThe(rows, [inTheMiddle([{ text }], cellsOf(text), columns)], columns);
 }
 

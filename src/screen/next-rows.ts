@@ -17,6 +17,7 @@ import { type Rest, restOf } from '../job/area-rest.ts';
 import { isEmptyOnArrival, isOff } from '../job/closed.ts';
 import { freedIn } from '../job/freed.ts';
 import { every, type Ledger, lineAt, stateOf, tallyOf } from '../job/ledger.ts';
+import { mayLeave } from '../job/open-points.ts';
 import { isTensionerToCall } from '../job/rotation.ts';
 import { areaOf, numberOf, subjectText, withinArea } from '../job/subjects.ts';
 import { suspectedAt, suspicionText } from '../job/suspicions.ts';
@@ -95,16 +96,26 @@ function tradedFirst({ desk, keymap }: Scene, { key, name }: Listed): string {
   return words === undefined ? '' : `${name}: ${keyOf(keymap, 'build', 'back')} takes ${words}. `;
 }
 /** No hole of it can be brought further; what of it waits besides, each with its key. */
-function restWords({ desk: { ledger, facing }, keymap }: Scene): string {
+function restWords(scene: Scene): string {
+  const { ledger, facing } = scene.desk;
+  const { keymap } = scene;
   const rest = facing.area === undefined ? [] : restOf(ledger, facing.area);
-  if (rest.length === 0 && isUntouched(ledger, facing.area)) return 'Nothing of it came off.';
-  if (rest.length === 0) return 'Nothing of it waits.';
+  if (rest.length === 0)
+    return `Nothing of it ${isUntouched(ledger, facing.area) ? 'came off' : 'waits'}. ${onwardsWords(scene)}`;
   const key = (by: string) => keyOf(keymap, 'build', by) || keyOf(keymap, 'build', 'to-findings');
   // A key stands only beside what it does now; what waits for the rest comes after it.
   const isToDo = ({ what, now }: Rest) => now || what === 'finding' || what === 'working';
   const said = (one: Rest) => (one.by === undefined || !isToDo(one) ? one.words : `${one.words}: ${key(one.by)}`);
   const [first, later] = [rest.filter(isToDo), rest.filter((one) => !isToDo(one))];
   return `It waits: ${[...first, ...later].map(said).join('; ')}`;
+}
+/** Where the way back goes on: in the next area, else with what keeps the car besides its fasteners; at last it leaves. */
+function onwardsWords({ desk, keymap }: Scene): string {
+  const next = nextArea(desk, true);
+  if (next !== undefined) return `${keyOf(keymap, 'build', 'next-area')} is the next area: ${next}.`;
+  return mayLeave(desk.ledger, desk.now)
+    ? `Nothing is open: ${waySaid(keymap, 'build', 'release')} releases the car.`
+    : `${keyOf(keymap, 'build', 'to-leaving')} lists what else keeps the car here.`;
 }
 const isUntouched = (ledger: Ledger, area: string | undefined): boolean =>
   area !== undefined && tallyOf(ledger, area).touched === 0;

@@ -251,3 +251,29 @@ it.each([false, true])(
     expect(without).toEqual([]);
   },
 );
+
+it('names on the way back, where nothing of the area waits, what goes on: the next area, what is open, or the release', () => {
+  const story = newStory().call('open-job', { label: 'estate' });
+  const below = (screen: 'build' | 'glance' = 'build') => {
+    const desk = { ...demoDesk({ area: 'cover' }), ledger: story.ledger };
+    const text = textOf(sceneOf({ screen, before: 'build' }, { desk, columns: 109 }));
+    return text.replace(/\s*│\s*|\s+/g, ' ');
+  };
+  const off = (hole: string) => story.call('remove', { hole, to: 'tray:1', spec: { kind: 'bolt', head: 'hex 10' } });
+  const closed = (area: string) => {
+    story.call('count-holes', { area, count: 1 }).call('fit', { hole: `${area}/1` });
+    story.call('complete-pass', { area }).call('complete-pass', { area });
+  };
+  off('cover/1');
+  off('pump/1');
+  closed('cover');
+  expect(below()).toContain('Nothing of it waits. > is the next area: pump.');
+  closed('pump');
+  expect(below()).toContain('Nothing of it waits. L lists what else keeps the car here.');
+  story
+    .call('note-odometer', { distance: 118_400 })
+    .call('count-trays', { counts: [{ tray: '1', count: 0 }] })
+    .call('tools-out');
+  expect(below()).toContain('Nothing of it waits. Nothing is open: L x releases the car.');
+  expect(below('glance')).toContain('nothing is next, and nothing is open: L x releases the car');
+});
