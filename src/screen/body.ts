@@ -3,19 +3,18 @@
 import { dueUnsaid } from '../calls/due-unsaid.ts';
 import { cap, keyName, padQuestionKeys } from '../calls/key-caps.ts';
 import { keyOf } from '../calls/key-names.ts';
-import type { Mark } from '../calls/listed.ts';
 import { stateOf } from '../job/ledger.ts';
 import { notAsked, notAskedText } from '../job/not-asked.ts';
 import { plainText } from '../trade/plain-text.ts';
-import type { ScreenId } from '../view/screens.ts';
 import { type Asking, areNumbered, offered } from '../view/view.ts';
 import { benchRows } from './bench-rows.ts';
 import { fitted, spread, wrapped } from './cells.ts';
-import { chosenLook, quietLook, refusedLook, shapeOf } from './colours.ts';
+import { chosenLook, quietLook, refusedLook } from './colours.ts';
 import type { Scene } from './frame.ts';
 import { glanceRows } from './glance.ts';
 import { listRows, moreRows } from './list-rows.ts';
 import { filled, plainRow, type Row } from './rows.tsx';
+import { signRows } from './signs.ts';
 
 export function bodyOf(scene: Scene, rows: number): Row[] {
   const { view, columns, listed } = scene;
@@ -37,42 +36,10 @@ export function bodyOf(scene: Scene, rows: number): Row[] {
     );
   }
   const at = view.at[view.screen] ?? 0;
-  const more = [
-    ...moreRows(listed.at(Math.min(at, listed.length - 1)), columns),
-    ...(view.screen === 'help' && isDrawn.has(view.before) ? signRows(columns) : []),
-  ];
-  return [...filled(listRows(listed, at, columns, rows - more.length), rows - more.length, columns), ...more];
-}
-
-const isDrawn: ReadonlySet<ScreenId> = new Set(['strip', 'build']);
-const signs: readonly (readonly [Mark, string])[] = [
-  ['found', 'as found'],
-  ['stays', 'only to be slackened'],
-  ['slack', 'slack'],
-  ['open', 'off'],
-  ['empty', 'empty'],
-  ['on', 'in by hand'],
-  ['snug', 'snug'],
-  ['half', 'on its way'],
-  ['gated', 'gated: what is behind it first'],
-  ['done', 'closed'],
-];
-/** About the number of a hole on the cardboard. */
-const flags: readonly (readonly [string, string])[] = [
-  ['> <', 'the next one'],
-  ['+', 'several at one hole'],
-  ['!', 'a finding'],
-  ['?', 'suspected'],
-  ['^', 'of another length'],
-  ['~', 'own tool'],
-];
-/** What the signs of holes and areas say. */
-function signRows(columns: number): Row[] {
-  const shapes = signs.map(([mark, words]) => [shapeOf(mark), words] as const);
-  const said = [...shapes, ...flags].map(([sign, words]) => `${sign} ${words}`.replaceAll(' ', '\u00a0'));
-  return wrapped(said.join(' \u00a0'), columns - 2, 4).map((text) =>
-    plainRow(fitted(` ${text.replaceAll('\u00a0', ' ').trim()}`, columns), quietLook),
-  );
+  const signs = view.screen === 'help' ? signRows(view.before, columns) : [];
+  const more = moreRows(listed.at(Math.min(at, listed.length - 1)), columns);
+  const room = rows - signs.length - more.length;
+  return [...signs, ...filled(listRows(listed, at, columns, room), room, columns), ...more];
 }
 
 function nothingOn({ view: { screen }, keymap, reading }: Scene, released: boolean): string {

@@ -3,6 +3,7 @@
 
 import { type Bound, padKeys } from '../calls/bindings.ts';
 import { cap, keyName, padQuestionKeys, questionKeys } from '../calls/key-caps.ts';
+import { keyOf } from '../calls/key-names.ts';
 import { pickedAt } from '../calls/listed.ts';
 import { whyNot } from '../calls/pressing.ts';
 import { numberOf } from '../job/subjects.ts';
@@ -53,11 +54,14 @@ export function footOf({ view, desk, columns, listed, keymap }: Scene): Row[] {
   const isAtHand = ({ binding }: Bound) => !keymap.pad || (padKeys as readonly string[]).includes(binding.key);
   const shown = keymap.keysOn(screen).filter((b) => b.binding.footer !== false && isAtHand(b));
   const pieces = [...shown.filter((b) => !always.has(b.row.id)), ...shown.filter((b) => always.has(b.row.id))];
+  // What is laid over a screen is taken away by the key that laid it there; a keypad goes to the screen below.
+  const over = view.screen === 'glance' ? 'to-glance' : view.screen === 'help' ? 'help' : undefined;
   const runs = pieces.map((bound): Run & { id: string } => ({
     id: bound.row.id,
-    text: ` ${bound.binding.footer ?? `${keyName(bound.binding.key)} ${bound.row.labelNow?.(desk) ?? bound.row.label}`} `,
+    text: ` ${bound.binding.footer ?? `${keyName(bound.binding.key)} ${bound.row.id === over ? 'back' : (bound.row.labelNow?.(desk) ?? bound.row.label)}`} `,
     ...(whyNot(bound, desk, picks) && { look: quietLook }),
   }));
+  if (over && keymap.pad) runs.push({ id: over, text: ` ${keyOf(keymap, screen, `to-${view.before}`)} back ` });
   const most = keymap.boundTo(questionKeys.take, screen)?.row.id;
   const fittedIn = (keeps: (id: string) => boolean) => {
     const kept = runs.filter((run) => keeps(run.id));

@@ -79,6 +79,8 @@ export function createSteps(floor: Floor): (s: Step) => void {
     if ('to' in s) {
       if (s.to === 'shelf') void refreshShelf();
       if (s.to === 'settings') return view.screen === s.to ? undefined : step({ to: s.to, from: view.screen });
+      // The key that laid it over a screen takes it away.
+      if (s.to === 'glance' && view.screen === s.to) return step({ to: view.before });
       // Without a job every other screen would be empty.
       if (!session() && s.to !== 'shelf') return;
       const isThere = view.screen === s.to;

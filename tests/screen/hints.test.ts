@@ -1,7 +1,9 @@
 // For the first ten minutes of a job without a plan: one hint at a time below the cardboard, as far as the job has come.
 import { expect, it } from 'vitest';
-import { keymapOf } from '../../src/calls/bindings.ts';
+import { keymapOf, standardKeymap } from '../../src/calls/bindings.ts';
+import { listedOn } from '../../src/calls/lists.ts';
 import { notAsked } from '../../src/job/not-asked.ts';
+import { shapeOf } from '../../src/screen/colours.ts';
 import { screens } from '../../src/view/screens.ts';
 import { playLines, scriptLines, upTo } from '../jobs/lines.ts';
 import { newStory } from '../sheet/bench-story.ts';
@@ -276,4 +278,31 @@ it('names on the way back, where nothing of the area waits, what goes on: the ne
     .call('tools-out');
   expect(below()).toContain('Nothing of it waits. Nothing is open: L x releases the car.');
   expect(below('glance')).toContain('nothing is next, and nothing is open: L x releases the car');
+});
+
+it('shows over the glance and help the key that leads back, by a keypad the screen below', () => {
+  const foot = (screen: 'glance' | 'help', pad = false) =>
+    textOf(sceneOf({ screen, before: 'services' }, { keymap: keymapOf({ pad }) }))
+      .split('\n')
+      .slice(-3)
+      .join(' ');
+  expect(foot('glance')).toContain(' G back ');
+  expect(foot('glance')).toContain(' ? help ');
+  expect(foot('help')).toContain(' ? back ');
+  expect(foot('glance', true)).toContain(' * 9 back ');
+  expect(foot('help', true)).toContain(' * 9 back ');
+});
+it('explains where help is asked for the signs of the screen first, of every list that has some', () => {
+  for (const before of screens) {
+    const rows = textOf(sceneOf({ screen: 'help', before }))
+      .split('\n')
+      .slice(3);
+    const first = rows.findIndex((row) => row.includes('of the calls below'));
+    expect(first, before).toBeLessThan(rows.findIndex((row) => row.startsWith(' > ') && !row.startsWith(' > <')));
+    const listed = listedOn(before, 'strip', demoDesk(), standardKeymap);
+    const marks = new Set(listed.slice(0, 60).map(({ mark }) => mark));
+    const said = rows.slice(0, first).join(' ');
+    const unsaid = [...marks].filter((mark) => mark !== 'plain' && !said.includes(shapeOf(mark)));
+    expect([before, before === 'help' ? [] : unsaid]).toEqual([before, []]);
+  }
 });

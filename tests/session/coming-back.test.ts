@@ -181,3 +181,10 @@ describe('a list', () => {
     expect(at.bench.store.getState().note).toMatch(/^No place belongs to this row\. /);
   });
 });
+it('leaves the glance by the key that laid it over a screen', async () => {
+  const at = await newJob();
+  await at.press('W', 'G');
+  expect(at.view().screen).toBe('glance');
+  await at.press('G');
+  expect(at.view().screen).toBe('services');
+});
