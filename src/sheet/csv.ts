@@ -139,6 +139,8 @@ function sections(f: SheetFacts, copy: Copy): [string, Row[]][] {
         ...(car.tools ? [{ what: 'tools out', at: car.tools }] : []),
         ...(car.started ? [{ what: 'engine started', at: car.started }] : []),
         ...(car.pedal ? [{ what: 'pedal firm', at: car.pedal }] : []),
+        ...(car.lowered ? [{ what: 'car down', at: car.lowered }] : []),
+        ...(car.moved ? [{ what: 'car moved', at: car.moved }] : []),
         ...(car.road
           ? [
               {

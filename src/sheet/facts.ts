@@ -80,6 +80,9 @@ export type SheetFacts = StandingFacts & {
   corrections: CorrectionFact[];
   car: {
     started?: Moment;
+    /** T1: onto its wheels. */
+    lowered?: Moment;
+    moved?: Moment;
     pedal?: Moment;
     tools?: Moment;
     road?: Moment & { waived?: { who: string; because: string } };
@@ -162,12 +165,16 @@ function cautionFacts(of: Reading): SheetFacts['cautions'] {
 function carFact(of: Reading, v: VehicleState | undefined): SheetFacts['car'] {
   if (!v) return {};
   const started = momentOf(of, v.startedAt);
+  const lowered = momentOf(of, v.loweredAt);
+  const moved = momentOf(of, v.movedAt);
   const pedal = momentOf(of, v.pedalAt);
   const tools = momentOf(of, v.toolsAt);
   const road = momentOf(of, v.roadAt);
   const { waiting: w, roadWaived: waived } = v;
   return {
     ...(started && { started }),
+    ...(lowered && { lowered }),
+    ...(moved && { moved }),
     ...(pedal && { pedal }),
     ...(tools && { tools }),
     ...(road && { road: { ...road, ...(waived && { waived }) } }),

@@ -79,12 +79,14 @@ export const isMarked = (pass: { outOfOrder: boolean }, hole: { critical: boolea
   pass.outOfOrder && (copy === 'workshop' || hole.critical);
 
 export function wayOutPoints({ car }: SheetFacts): string[] {
-  const { started, pedal, tools, road, waiting } = car;
+  const { started, lowered, moved, pedal, tools, road, waiting } = car;
   const until = waiting?.until ? `, until ${waiting.until}` : '';
   return [
     ...(tools ? [`tools called out ${timeText(tools)}`] : []),
     ...(started ? [`engine last started ${timeText(started)}`] : []),
     ...(pedal ? [`brake pedal called firm ${timeText(pedal)}`] : []),
+    ...(lowered ? [`last lowered onto its wheels ${timeText(lowered)}`] : []),
+    ...(moved ? [`last moved ${timeText(moved)}`] : []),
     ...(road && !road.waived ? [`road test made ${timeText(road)}`] : []),
     ...(road?.waived ? [`NO ROAD TEST: ${road.waived.because} (${road.waived.who}, ${timeText(road)})`] : []),
     ...(waiting ? [`WAITING since ${timeText(waiting)} on ${waiting.on}${why(waiting.because)}${until}`] : []),

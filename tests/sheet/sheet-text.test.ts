@@ -438,3 +438,12 @@ it('tells how many were only slackened, and whether they are tight again', () =>
   story.call('tighten', { hole: 'mount/2', pass: 'final', last: true });
   expect(said(sheet(story), 'FASTENERS')).toContain('2 only slackened: tight again');
 });
+
+it('[T1 T7] tells when the car last came down onto its wheels and last moved, in the text and in the table', () => {
+  const story = newStory().call('open-job', { label: 'estate' }).call('lower-car').call('move-car', { how: 'by hand' });
+  const text = sheetText(story.ledger, { now: story.now, copy: 'owner' });
+  expect(text).toMatch(/last lowered onto its wheels 2026-11-23 08:01/);
+  expect(text).toMatch(/last moved 2026-11-23 08:02/);
+  const table = sheetCsv(story.ledger, { now: story.now, copy: 'owner' });
+  expect(table).toMatch(/^way out,[^\n]*car down/m);
+});
