@@ -3,6 +3,7 @@
 import { areaOf, type Subject, subjectText, withinArea } from '../job/subjects.ts';
 import { type Declaration, type Declared, declaredAt, subjectOf } from './declared-whole.ts';
 import { joined, sameHoles } from './joined.ts';
+import { knownOf, namedAlike } from './named-alike.ts';
 import { type Path, placeText } from './place.ts';
 import type { Plan } from './plan.ts';
 import { roundAmong } from './sound.ts';
@@ -13,9 +14,10 @@ export type Source = { plan: Plan; file: string };
 export type Clash = { what: string; places: readonly string[] };
 export type Merged = { ok: true; plan: Plan } | { ok: false; clashes: readonly Clash[] };
 
-export function mergePlans(sources: readonly [Source, ...Source[]]): Merged {
-  const [first, ...more] = sources;
+export function mergePlans(several: readonly [Source, ...Source[]]): Merged {
+  const [first, ...more] = several;
   if (more.length === 0) return { ok: true, plan: first.plan };
+  const sources = inNamesOfThoseBefore(first, more);
   const isNew = notYetSaid();
   const declared = sources.map(({ plan, file }) => ({ file, all: declaredAt(plan, isNew) }));
   const { declarations, there, clashes } = merged(declared);
@@ -37,6 +39,17 @@ export function mergePlans(sources: readonly [Source, ...Source[]]): Merged {
   };
   const round = roundIn(declarations, there);
   return round ? { ok: false, clashes: [round] } : { ok: true, plan };
+}
+
+/** What a plan before calls otherwise is one thing with it. */
+function inNamesOfThoseBefore(first: Source, more: readonly Source[]): [Source, ...Source[]] {
+  const known = new Map(knownOf(first.plan));
+  const others = more.map(({ plan, file }): Source => {
+    const named = namedAlike(plan, knownOf(plan), known);
+    for (const [subject, by] of knownOf(named)) known.set(subject, by);
+    return { plan: named, file };
+  });
+  return [first, ...others];
 }
 
 /** What one plan says word for word like one before it adds nothing and contradicts nothing. */

@@ -6,6 +6,7 @@ import { areaOf, nameOf, type Subject, sortOf } from '../job/subjects.ts';
 import { broughtBy } from './brought.ts';
 import { declarationsOf } from './declarations.ts';
 import { type Declaration, subjectOf } from './declared-whole.ts';
+import { asNamedOn } from './named-alike.ts';
 import type { Plan } from './plan.ts';
 import { type AreaNames, renamedSubject } from './renamed.ts';
 import { knownNames } from './same-place.ts';
@@ -17,12 +18,13 @@ export type Same = { area: string; is?: string };
 
 /** Each service declares what those before it, in this call or on the job, have not declared. */
 export function ordersOf(
-  plan: Plan,
+  taken: Plan,
   services: readonly string[],
   ledger: Ledger,
   same: readonly Same[] = [],
 ): [Order, ...Order[]] {
   const names = namesWith(ledger, same);
+  const plan = asNamedOn(ledger, taken, names);
   const said = new Set<string>();
   const orders = services.map((service, i): Order => {
     const declares = [

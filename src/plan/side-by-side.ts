@@ -5,6 +5,7 @@ import type { ServiceState } from '../job/states.ts';
 import { type Subject, sortOf } from '../job/subjects.ts';
 import { declaredOn } from './declared-on-job.ts';
 import { type Declaration, declaredWhole } from './declared-whole.ts';
+import { asNamedOn } from './named-alike.ts';
 import { type Count, countOf, effort, mustComeOff, type Step, stepsOf, targetsOf } from './need.ts';
 import type { Plan } from './plan.ts';
 import { type AreaNames, renamed, renamedSubject } from './renamed.ts';
@@ -45,7 +46,7 @@ type Wanted = Pick<Beside, 'service' | 'plan' | 'state'> & { works: Works; targe
 export function sideBySide(ledger: Ledger, plans: readonly Plan[], chosen: readonly Chosen[]): SideBySide {
   const names = knownNames(ledger);
   const onJob = declaredOn(ledger);
-  const said = new Map(plans.map((plan) => [plan.name, renamed(names, declaredWhole(plan))]));
+  const said = new Map(plans.map((plan) => [plan.name, renamed(names, declaredWhole(asNamedOn(ledger, plan, names)))]));
   const fromChosen = [...new Set(chosen.map((one) => one.plan))];
   const base = [onJob, ...fromChosen.map((name): Declaration[] => said.get(name) ?? [])];
   const works = worksFrom(unionOf(base));

@@ -32,7 +32,7 @@ const daysWork = many(`
   box tube of sealant
   ~ 6 min
   parted battery earth
-  in stand
+  in right stand
   area front carrier
   use bolt hex 13 M8x25 8.8
   tray 6

@@ -71,8 +71,8 @@ describe.each(jobs)('the reference job %s', (_, job) => {
       'liner',
       'lower cover',
       'pulley',
+      'right wheel',
       'upper cover',
-      'wheel',
     ]);
     expect(parts.every((p) => p.removedAt > 0 && !p.off)).toBe(true);
     const connections = [...every(ledger, 'connection')].filter((c) => c.partedAt > 0 && c.madeAt > c.partedAt);
@@ -92,7 +92,7 @@ describe.each(jobs)('the reference job %s', (_, job) => {
       'flywheel lock: lock',
       'jack with block: jack',
       'mask: mask',
-      'stand: stand',
+      'right stand: stand',
     ]);
     expect([...every(ledger, 'box')].map((b) => b.left)).toEqual(Array(11).fill(0));
   });
@@ -129,7 +129,7 @@ describe.each(jobs)('the reference job %s', (_, job) => {
       'back auxiliary belt': 'auxiliary belt',
       'tight arch liner/1': 'liner',
       'snug right front wheel/1': 'wheel snug',
-      'out stand': 'stand out',
+      'out right stand': 'stand out',
       'car-lowered': 'down',
       'tight mount bracket/4': 'mount 4 and 5',
       'tight right front wheel/1': 'wheel tight',
@@ -161,7 +161,7 @@ describe('the order is asked where it matters', () => {
     expect(refusalOf(upTo(script, 'new 1 from new crank bolt'), 'back 1')?.rule).toMatch(/^L[67]$/);
   });
   it('[O1 T1] mount 4 and 5 and the wheel get no final in the air', () => {
-    const inTheAir = upTo(script, 'out stand');
+    const inTheAir = upTo(script, 'out right stand');
     expect(refusalOf(inTheAir, 'pass')?.rule).toBe('O1');
     expect(refusalOf(inTheAir, 'final mount bracket 4')?.rule).toBe('O1');
   });

@@ -97,7 +97,7 @@ export const freeHarmless: Reasons = {
     'cam cover': ['use bolt hex 8 M6x35 shouldered'],
   },
   [partUnnamed]: {
-    'right front wheel': ['part off wheel'],
+    'right front wheel': ['part off right wheel'],
     'arch liner': ['part off liner'],
     'mount bracket': ['part off bracket'],
     'upper belt cover': ['part off upper cover'],

@@ -35,7 +35,7 @@ describe('what must come off', () => {
   it('is found from the goal alone, through everything in front of it', () => {
     const off = mustComeOff(works, ['part:timing belt']);
     expect([...off].filter((unit) => unit.startsWith('hole:lower belt cover/'))).toHaveLength(6);
-    expect(off).toContain('part:wheel');
+    expect(off).toContain('part:right wheel');
     expect(off).toContain('connection:harness clip');
     expect([...off].filter((unit) => /pump|tensioner|cam cover|battery/.test(unit))).toEqual([]);
   });

@@ -236,7 +236,7 @@ it('names in whole what else is in, on a sheet that is narrow beside the list an
   const desk = { ...demoDesk({ area: 'tensioner and idler' }), ledger };
   const text = textOf(sceneOf({ screen: 'build' }, { desk, columns: 120, rows: 40 }));
   const sheet = text.split('\n').map((row) => row.split('│')[1]?.trim() ?? '');
-  expect(sheet.join(' ')).toContain('crank pin; in besides: stand, jack with block, flywheel lock, cam clamp');
+  expect(sheet.join(' ')).toContain('crank pin; in besides: right stand, jack with block, flywheel lock, cam clamp');
 });
 it.each([false, true])(
   'keeps Enter and what it does at the foot of every screen that has it, by a keypad too: %s',

@@ -84,10 +84,10 @@ describe('a call that takes the next of its kind', () => {
 
 describe('what goes in for the work', () => {
   it('is offered where it goes in, and not before its time', async () => {
-    const at = await partWay('in stand');
+    const at = await partWay('in right stand');
     await at.press('S');
-    expect(at.shown()).toContain('put in: stand');
-    at.say('in stand', 'area arch liner');
+    expect(at.shown()).toContain('put in: right stand');
+    at.say('in right stand', 'area arch liner');
     expect(at.shown().filter((one) => one.startsWith('put in'))).toEqual([]);
     at.say('area mount bracket');
     expect(at.shown()).toContain('put in: jack with block');
@@ -106,7 +106,9 @@ describe('what goes in for the work', () => {
   it('is shown with all that is in besides, before it is taken out', async () => {
     const at = await partWay('out cam clamp');
     await at.press('B');
-    expect(at.shown()).toContain('taken out: crank pin; in besides: stand, jack with block, flywheel lock, cam clamp');
+    expect(at.shown()).toContain(
+      'taken out: crank pin; in besides: right stand, jack with block, flywheel lock, cam clamp',
+    );
   });
   it('[R2] is no proposal while a lock holds what nothing else does, and the one wanted once more comes out last', async () => {
     const taken = (at: PartWay) => at.shown().filter((one) => one.startsWith('taken out'));
@@ -166,7 +168,7 @@ describe('a whole pass', () => {
     expect(area(at)).toBe('mount bracket');
     await at.press('B', '.', '.');
     expect(holesOf(at)).toEqual(['mount bracket/1', 'mount bracket/2', 'mount bracket/3']);
-    expect(at.answer()).toContain('4, 5 left out: final with the weight on, and stand is in');
+    expect(at.answer()).toContain('4, 5 left out: final with the weight on, and right stand is in');
   });
 });
 

@@ -38,9 +38,9 @@ describe('on a job from a plan', () => {
     expect(shown()).toContain('parted: battery earth');
     await at.press('c');
     expect(answer()).toBe('battery earth parted');
-    expect(shown()).toContain('put in: stand');
+    expect(shown()).toContain('put in: right stand');
     await at.press('i');
-    expect(answer()).toMatch(/^stand in/);
+    expect(answer()).toMatch(/^right stand in/);
   });
 
   it('takes nothing of another area unasked', async () => {
@@ -75,7 +75,7 @@ describe('on a job from a plan', () => {
   });
 
   it('takes out and joins again what came last, and passes none over', async () => {
-    say('in stand', 'in jack with block', 'parted battery earth', 'parted bottom hose');
+    say('in right stand', 'in jack with block', 'parted battery earth', 'parted bottom hose');
     await at.press('B', 'o');
     expect(answer()).toMatch(/^jack with block out/);
     await at.press('j');
@@ -103,7 +103,10 @@ describe('on a job from a plan', () => {
     await at.press('p');
     const { choices = [], at: row } = at.view().asking ?? {};
     expect(row).toBe(0);
-    expect(choices[0]).toMatchObject({ value: 'wheel', blocked: 'wheel is still held by right front wheel 1' });
+    expect(choices[0]).toMatchObject({
+      value: 'right wheel',
+      blocked: 'right wheel is still held by right front wheel 1',
+    });
     expect(choices.slice(-3).map(({ value, beside }) => [value, beside])).toEqual([
       ['timing belt', 'behind lower belt cover'],
       ['auxiliary belt', 'behind arch liner'],
@@ -111,7 +114,7 @@ describe('on a job from a plan', () => {
     ]);
     const before = at.state().ledger.lines.length;
     await at.press('enter');
-    expect(answer()).toBe('wheel is still held by right front wheel 1');
+    expect(answer()).toBe('right wheel is still held by right front wheel 1');
     at.pace.stepMs = 1;
     await at.press('escape', 'p', ...type('timing belt'), 'enter');
     expect(at.state().answer).toMatchObject({
@@ -156,11 +159,11 @@ describe('on a job from a plan', () => {
 
   it('[O2] says of a loose part that it comes off by itself with its last bolt, and then that it has', async () => {
     say('area right front wheel', ...[1, 2, 3, 4, 5].map((n) => `slack ${n}`));
-    expect(shown()).toContain('part off: wheel, else by itself with its last');
-    say('in stand', ...[1, 2, 3, 4].map((n) => `off ${n}`));
-    expect(shown()).toContain('part off: wheel, else by itself with its last');
+    expect(shown()).toContain('part off: right wheel, else by itself with its last');
+    say('in right stand', ...[1, 2, 3, 4].map((n) => `off ${n}`));
+    expect(shown()).toContain('part off: right wheel, else by itself with its last');
     await at.press('enter', 'p');
-    expect(at.view().asking?.title).toBe('part off: which other part (wheel came off with its last)');
+    expect(at.view().asking?.title).toBe('part off: which other part (right wheel came off with its last)');
     await at.press('escape');
     say('area mount bracket', 'in jack with block', 'off 1', 'off 2', 'off 3', 'slack 4', 'slack 5');
     // What is only slackened comes off by no bolt of its own.
@@ -226,7 +229,7 @@ describe('on a job from a plan', () => {
   it('goes on to the next area with the last fastener of one, and back when that is struck', async () => {
     say('area right front wheel', ...[1, 3, 5, 2].map((n) => `off ${n}`));
     await at.press('enter');
-    expect(answer()).toBe('right front wheel 4 off, to tray 1; wheel off. On to arch liner, still into tray 1');
+    expect(answer()).toBe('right front wheel 4 off, to tray 1; right wheel off. On to arch liner, still into tray 1');
     expect(at.state().facing.area).toBe('arch liner');
     await at.press('backspace');
     expect(at.state().facing.area).toBe('right front wheel');
@@ -236,7 +239,7 @@ describe('on a job from a plan', () => {
     say('area right front wheel', ...[1, 3, 5, 2].map((n) => `off ${n}`));
     at.pace.stepMs = 20;
     await at.press('enter', 'enter', 'enter');
-    const taken = 'right front wheel 4 off, to tray 1; wheel off. On to arch liner, still into tray 1';
+    const taken = 'right front wheel 4 off, to tray 1; right wheel off. On to arch liner, still into tray 1';
     const again = { again: 'is for arch liner 1', tooQuick: true };
     expect(at.state().answer).toMatchObject({ kind: 'asked', text: taken, ...again });
     const { length } = at.state().ledger.lines;
@@ -325,7 +328,7 @@ describe('on a job from a plan', () => {
   });
 
   it('takes no pass pressed once more for "done already": that is said in words', async () => {
-    say('area mount bracket', 'slack 4', 'slack 5', 'in stand', 'tight 4', 'tight 5', 'area mount bracket');
+    say('area mount bracket', 'slack 4', 'slack 5', 'in right stand', 'tight 4', 'tight 5', 'area mount bracket');
     at.pace.stepMs = 5000;
     await at.press('B', '.', '.', '.');
     expect(at.state().answer).toMatchObject({ kind: 'refused', refusal: { kind: 'order' } });

@@ -122,22 +122,22 @@ describe('what goes in for the work', () => {
   });
   it('[T1] a chock comes out after the stands and is in nobody’s way, and is asked about before', async () => {
     const at = await brakes();
-    at.say('in wheel chock', 'in stand', 'area right front wheel', 'off 1', 'back 1', 'pass');
+    at.say('in wheel chock', 'in right stand', 'area right front wheel', 'off 1', 'back 1', 'pass');
     await at.press('B');
     expect(at.shown().filter((one) => one.startsWith('taken out'))).toEqual([
-      expect.stringMatching(/^taken out: stand/),
+      expect.stringMatching(/^taken out: right stand/),
     ]);
     await at.press(',', 'o');
     const place = at.view().asking?.choices.findIndex(({ value }) => value === 'wheel chock') ?? -1;
     await at.press(String(place + 1));
     expect(at.state().answer).toMatchObject({ kind: 'asked', text: expect.stringContaining('keeps it from rolling') });
-    at.say('out stand', 'tight 1');
+    at.say('out right stand', 'tight 1');
     expect(at.answer()).toContain('tight');
     expect(at.shown()).toContain('taken out: wheel chock');
   });
   it('a tensioner pin is no proposal away from its belt', async () => {
     const at = await ordered(['auxiliary belt', 'auxiliary belt and tensioner']);
-    at.say('area right front wheel', 'in stand');
+    at.say('area right front wheel', 'in right stand');
     expect(at.shown().filter((one) => one.startsWith('put in'))).toEqual([]);
   });
 });

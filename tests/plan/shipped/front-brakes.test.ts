@@ -1,10 +1,13 @@
 // What a practitioner would check of front pads and discs: a plain list, each point held against the plan, and against a
 // job where the job itself must stop the car. Common practice of the trade, no source.
 import { expect, it } from 'vitest';
+import { emptyLedger, every } from '../../../src/job/ledger.ts';
 import { buildOrder } from '../../../src/plan/build-order.ts';
 import { declarationsOf } from '../../../src/plan/declarations.ts';
 import { mergePlans } from '../../../src/plan/merge.ts';
 import { needOf } from '../../../src/plan/need.ts';
+import { ordersOf } from '../../../src/plan/orders.ts';
+import type { Plan } from '../../../src/plan/plan.ts';
 import { worksOf } from '../../../src/plan/works.ts';
 import { bench } from '../../job/bench.ts';
 import { areaIn, cautioned, expectInOrder, shipped, stripped } from './shipped.ts';
@@ -133,4 +136,38 @@ it('shares the right front wheel with the belt service: both together take it of
   expect(need.order.filter((step) => step.at === 'area:right front wheel')).toHaveLength(1);
   expect(need.each.map((one) => one.alone.fasteners)).toEqual([14, 29]);
   expect([...need.whole].filter((unit) => unit.startsWith('hole:'))).toHaveLength(14 + 31 - 5);
+});
+
+/** As the names were before each side had its own. */
+const names = (text: string): string => text.replaceAll('right wheel', 'wheel').replaceAll('right stand', 'stand');
+
+it('no part and no stand of one side goes by a name that the other side could be meant by', () => {
+  for (const file of ['front-brake-pads-and-discs.json', 'front-struts.json']) {
+    const { parts = [], temporaries = [] } = shipped(file);
+    const all = [...parts.map(({ part }) => part), ...temporaries.map(({ temporary }) => temporary)];
+    const of = (side: string) =>
+      all.flatMap((name) => (name.startsWith(`${side} `) ? [name.slice(side.length + 1)] : [])).sort();
+    expect(of('right')).toEqual(of('left'));
+    expect(all.filter((name) => of('left').includes(name))).toEqual([]);
+  }
+});
+it('[P1] a job that knows wheel and stand by the names of an older plan keeps them, and so does an older plan of one’s own', () => {
+  const older = JSON.parse(names(JSON.stringify(shipped('inline-four-belt-service.json')))) as Plan;
+  const on = bench();
+  on.call('order-services', { orders: ordersOf(older, ['timing belt'], emptyLedger) });
+  on.call('order-services', { orders: ordersOf(plan, ['front pads'], on.ledger()) });
+  const known = (sort: 'part' | 'temporary') => [...every(on.ledger(), sort)].map((one) => Object.values(one)[0]);
+  expect(known('part')).toEqual(expect.arrayContaining(['wheel', 'left wheel']));
+  expect(known('part')).not.toContain('right wheel');
+  expect(known('temporary')).toEqual(expect.arrayContaining(['stand', 'left stand']));
+  expect(known('temporary')).not.toContain('right stand');
+  const merged = mergePlans([
+    { plan: older, file: 'own.json' },
+    { plan, file: 'front.json' },
+  ]);
+  expect(merged.ok && merged.plan.parts?.map(({ part }) => part).filter((part) => part.endsWith('wheel'))).toEqual([
+    'wheel',
+    'left wheel',
+  ]);
+  expect(merged.ok && JSON.stringify(merged.plan)).not.toMatch(/right (wheel|stand)"/);
 });
