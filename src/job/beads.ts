@@ -4,7 +4,7 @@ import { type CureFactor, cureFactorIn, usualCureHours } from '../trade/cure.ts'
 import { type Conditions, conditionsAt, earnedSince, longestMinutes, type Rate } from './clock.ts';
 import type { Product } from './entries/declared.ts';
 import type { Reached } from './hole-states.ts';
-import { every, type Ledger, stateOf } from './ledger.ts';
+import { every, type Ledger, lastLine, stateOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
 import type { FaceState } from './states.ts';
 import type { Hole } from './subjects.ts';
@@ -23,6 +23,8 @@ export type BeadStanding = {
   earnedHours: number;
   /** Label hours that wait for the time shown to be called right. */
   awayHours: number;
+  /** S7: no line of this run is a witness yet, so that all time is time away: nothing is earned until the clock is called right. */
+  unwitnessed: boolean;
   needs: Record<Stage, number>;
   reached: Record<Stage, boolean>;
   /** Now + the time left at the conditions in force, ms UTC; undefined when nothing is being earned. */
@@ -114,6 +116,7 @@ function beadStanding(ledger: Ledger, face: FaceState, bead: FaceState['beads'][
     ...(skin !== undefined && !firstAt && { skinMinutesLeft: skin - sinceLaid }),
     earnedHours: earned.hours,
     awayHours: earned.away,
+    unwitnessed: lastLine(ledger)?.run !== now.run,
     needs,
     // A tenth of a second of rounding must not hold a car.
     reached: at((stage) => (togetherAt > 0 && left(stage) < 1e-5) || needs[stage] === 0),

@@ -18,11 +18,28 @@ export function readyText(bead: BeadStanding, stage: Stage, now: Stamp): string 
   if (bead.togetherAt === 0) return 'the face is not together';
   const ready = bead.readyAtMs[stage];
   if (ready === undefined) return 'ready once bench conditions it cures under are told';
-  return `ready ${dayAndHour(ready, now)}`;
+  const onceRight = onceRightAtMs(bead, stage);
+  if (onceRight === undefined) return `ready ${dayAndHour(ready, now)}`;
+  return `nothing is earned until the clock is called right, then ${reachedWords(onceRight, now)}`;
 }
+const reachedWords = (atMs: number, now: Stamp): string =>
+  atMs <= now.atMs ? 'it is ready' : `ready ${dayAndHour(atMs, now)}`;
+/**
+ * S7: when a stage is reached if the time shown is called right, where nothing counts before that: what is left would
+ * slide on from minute to minute. Undefined where it counts already.
+ */
+export function onceRightAtMs(
+  { readyAtMs, awayHours, factor, unwitnessed }: BeadStanding,
+  stage: Stage,
+): number | undefined {
+  const ready = readyAtMs[stage];
+  if (!unwitnessed || ready === undefined || awayHours <= worthAsking) return undefined;
+  return ready - awayHours * factor * millisecondsPerHour.value;
+}
+
 /** The same of a bead that is to cure to the end, and when the engine may run before that. */
 export function curingText(bead: BeadStanding, now: Stamp): string {
-  const { run, full } = bead.readyAtMs;
+  const [run, full] = (['run', 'full'] as const).map((stage) => onceRightAtMs(bead, stage) ?? bead.readyAtMs[stage]);
   const before = run !== undefined && run !== full && !bead.reached.run ? `, may be run ${dayAndHour(run, now)}` : '';
   return `${readyText(bead, 'full', now)}${before}`;
 }
@@ -58,8 +75,9 @@ export function waitWords(ledger: Ledger, { code, at }: Pick<OpenPoint, 'code' |
 
 /** Less than a minute away changes no cure. */
 export const worthAsking = 1 / 60;
-/** S7: why the time slides on from minute to minute, and what the clock has to do with it. */
-export function awayText({ awayHours }: BeadStanding): string {
-  if (awayHours <= worthAsking) return '';
+/** S7: what the clock has to do with the time told. */
+export function awayText(bead: BeadStanding): string {
+  const { awayHours } = bead;
+  if (awayHours <= worthAsking || onceRightAtMs(bead, 'full') !== undefined) return '';
   return `; ${lengthOfTimeText(awayHours * millisecondsPerHour.value)} away count only once the clock is called right`;
 }

@@ -2,7 +2,7 @@
 import { type BeadStanding, beadsOn, noSealant } from '../job/beads.ts';
 import { every, isStruck, lineAt, stateOf } from '../job/ledger.ts';
 import { circuitOpenedAt } from '../job/open-points.ts';
-import { wholeMinuteMs } from '../job/ready.ts';
+import { onceRightAtMs, wholeMinuteMs } from '../job/ready.ts';
 import { driveOpenedAt, rotationNeeded } from '../job/rotation.ts';
 import type { CircuitState, DriveState, FaceState, Try } from '../job/states.ts';
 import { type Moment, moment, momentOf, type Reading, standingEntries } from './reading.ts';
@@ -27,6 +27,8 @@ export type BeadFact = {
   fullHours: number;
   /** Label hours that wait for the time shown to be called right. */
   awayHours: number;
+  /** S7: nothing is earned before that, and then it is ready when `ready` says. */
+  onceRight?: true;
   /** When it will be fully cured at the conditions in force; absent when nothing is being earned. */
   ready?: { atMs: number; zoneMin: number };
 };
@@ -75,7 +77,8 @@ function conditionsNoted(of: Reading): ConditionsFact[] {
 
 function beadFact(of: Reading, face: FaceState, bead: BeadStanding, noted: readonly ConditionsFact[]): BeadFact {
   const before = noted.findLast((c) => c.n <= bead.n);
-  const readyAtMs = bead.readyAtMs.full;
+  const onceRight = onceRightAtMs(bead, 'full');
+  const readyAtMs = onceRight ?? bead.readyAtMs.full;
   const cure = cureOf(bead);
   const late = bead.label.product === noSealant.product ? undefined : closedBefore(of, face, bead.n);
   return {
@@ -92,6 +95,7 @@ function beadFact(of: Reading, face: FaceState, bead: BeadStanding, noted: reado
     earnedHours: bead.earnedHours,
     fullHours: bead.needs.full,
     awayHours: bead.awayHours,
+    ...(onceRight !== undefined && { onceRight: true as const }),
     ...(cure === 'curing' &&
       readyAtMs !== undefined && { ready: { atMs: wholeMinuteMs(readyAtMs), zoneMin: of.zone ?? of.now.zoneMin } }),
   };

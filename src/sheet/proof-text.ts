@@ -48,6 +48,8 @@ export function cureText(bead: BeadFact): string {
       return `fully cured (${figure(bead.fullHours)} h by the label)`;
     case 'curing': {
       const left = `${lengthOfTimeText((bead.fullHours - bead.earnedHours) * 3_600_000)} of label time left`;
+      if (bead.onceRight && bead.ready)
+        return `CURING: ${left}, nothing is earned until the clock is called right, then ready ${dayText(bead.ready)}`;
       const ready = bead.ready ? `, ready ${dayText(bead.ready)}` : ', nothing is earned as it is now';
       const away = bead.awayHours > 0 ? '; time away waits for the clock to be called right' : '';
       return `CURING: ${left}${ready}${away}`;

@@ -402,10 +402,22 @@ describe('what an hour at the bench is worth', () => {
     expect(on.next('road-test', 'vehicle')).toBeUndefined();
     on.away(2);
     expect(next(on)).toEqual({ verb: 'confirm-clock' });
-    // S7: what the clock has to do with it, and why the time slides on, is said beside it.
-    expect(on.because('bead-curing', 'face:sump')).toMatch(
-      /is curing, ready .*; 2 h away count only once the clock is called right$/,
+    const because = () => on.because('bead-curing', 'face:sump');
+    // S7: nothing is earned before the clock is called right, and no time is told that slides on from look to look.
+    const still = because();
+    expect(still).toBe(
+      'grey is curing, nothing is earned until the clock is called right, then ready Tuesday 09:07, may be run Monday 15:07',
     );
+    on.wait(30);
+    expect(because()).toBe(still);
+    // From the first call on time counts as it runs, and the time away does once the clock is called right.
+    on.declare({ kind: 'area-declared', area: 'pump' });
+    expect(because()).toMatch(
+      /is curing, ready Tuesday 11:\d\d, .*; 2 h 31 min away count only once the clock is called right$/,
+    );
+    const counted = because();
+    on.wait(30);
+    expect(because()).toBe(counted);
     expect(next(sealed({ conditions: null }))).toEqual({ verb: 'note-conditions', celsius: 23 });
     on.slack('sump/1');
     expect(next(on)).toEqual({ verb: 'tighten', hole: 'sump/1' });

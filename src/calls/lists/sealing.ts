@@ -4,7 +4,7 @@ import { type BeadStanding, beadMissing, beadsOn, coveringHoles, faceOpenedAt, n
 import { conditionsAt } from '../../job/clock.ts';
 import { every, type Ledger } from '../../job/ledger.ts';
 import { circuitOpenedAt, wantsLeakCheck } from '../../job/open-points.ts';
-import { wholeMinuteMs } from '../../job/ready.ts';
+import { onceRightAtMs, readyText, wholeMinuteMs } from '../../job/ready.ts';
 import type { CircuitState, FaceState } from '../../job/states.ts';
 import { isWithdrawn } from '../../job/withdrawn.ts';
 import { civilTime, lengthOfTimeText, timeOfDayText } from '../../trade/civil-time.ts';
@@ -99,6 +99,7 @@ export function beadWords(b: BeadStanding, desk: Desk): string {
   if (b.reached.full) return 'fully cured';
   const stage = b.reached.run ? 'full' : b.reached.fill ? 'run' : 'fill';
   const at = b.readyAtMs[stage];
+  if (onceRightAtMs(b, stage) !== undefined) return `${purposes[stage]}: ${readyText(b, stage, desk.now)}`;
   const when = at === undefined ? 'nothing earned: note the bench conditions' : `ready ${readyWords(at, desk.now)}`;
   return `${purposes[stage]}: ${when}${b.awayHours > 0.01 ? '; is the clock right?' : ''}`;
 }
@@ -107,10 +108,17 @@ function beadMore(b: BeadStanding, desk: Desk): string {
   if (b.void || !b.togetherAt || b.reached.full) return '';
   const each = (['fill', 'run', 'full'] as const).map((stage) => {
     const at = b.readyAtMs[stage];
-    const when = b.reached[stage] ? 'reached' : at === undefined ? 'not yet' : readyWords(at, desk.now);
+    const onceRight = onceRightAtMs(b, stage);
+    const told = onceRight ?? at;
+    const when = b.reached[stage] ? 'reached' : told === undefined ? 'not yet' : readyWords(told, desk.now);
     return `${purposes[stage]} ${when}`;
   });
-  const away = b.awayHours > 0.01 ? ' Time away counts once y says that the clock is right.' : '';
+  const away =
+    onceRightAtMs(b, 'full') !== undefined
+      ? ' All of it once y says that the clock is right: until then nothing is earned.'
+      : b.awayHours > 0.01
+        ? ' Time away counts once y says that the clock is right.'
+        : '';
   return `${b.label.product}: ${each.join('; ')}. Turning by hand is allowed. ${b.because}.${away}`;
 }
 
@@ -118,7 +126,8 @@ function beadMore(b: BeadStanding, desk: Desk): string {
 function readyWords(atMs: number, now: { atMs: number; zoneMin: number }): string {
   const shown = wholeMinuteMs(atMs);
   const { weekday } = civilTime(shown, now.zoneMin);
-  return `${weekday} ${timeOfDayText(shown, now.zoneMin)}, ${lengthOfTimeText(atMs - now.atMs)} left`;
+  const left = atMs <= now.atMs ? 'reached' : `${lengthOfTimeText(atMs - now.atMs)} left`;
+  return `${weekday} ${timeOfDayText(shown, now.zoneMin)}, ${left}`;
 }
 
 function circuitRow(ledger: Ledger, c: CircuitState): Listed {
