@@ -32,7 +32,7 @@ function behind(keymap: Keymap, screen: ScreenId, call: string): string {
   const figures = toScreen >= 0 ? onItsPage(at) : [...numberAmongCalls(call, at)];
   return list && [list, ...figures].join(' ');
 }
-const choicesAPage = 9;
+export const choicesAPage = 9;
 const onItsPage = (at: number): string[] => [
   ...Array.from({ length: Math.floor(at / choicesAPage) }, () => '+'),
   String((at % choicesAPage) + 1),

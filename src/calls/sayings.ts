@@ -44,7 +44,7 @@ export const compounds: Readonly<Record<string, { nodes: readonly Node[]; writte
  * is lost the same way each time: in noise six was heard as three by every decoder alike, and seven as ten.
  */
 const counted = (ways: readonly Way[]): Way[] => ways.map(({ say, as }) => ({ say: countedOn(say, as), as }));
-function countedOn(say: string, as: string): string {
+export function countedOn(say: string, as: string): string {
   const [, n, level = ''] = /^(?:[a-z]+ )?(\d+)( .*)?$/.exec(as) ?? [];
   if (n === undefined) return `${say} ${say}`;
   if (Number(n) === 0) return 'none at all';

@@ -46,7 +46,7 @@ export type Bench = {
   /** A phrase an outside recogniser heard. */
   hear(what: Heard): void;
   /** What may be said next. */
-  heed(): ReturnType<ReturnType<typeof createEar>['heed']>;
+  heed(): ReturnType<ReturnType<typeof createEar>['heed']> | { answers: readonly string[] };
   /** Tells whether a recogniser is there, and why none is. */
   ears(are: boolean, why?: string): void;
   /** One line for whoever is at the bench, after what stands there to be read. */

@@ -22,7 +22,6 @@ import { freshArea } from './asking.ts';
 import type { Bench, BenchDoors, BenchState } from './bench-shape.ts';
 import { createGathering } from './gathering.ts';
 import { keymapFor, pedalCall, standardHabits, workshopOf } from './habits.ts';
-import { createEar, type Heard } from './hearing.ts';
 import { heldKey } from './held-key.ts';
 import { createKeeping } from './keeping.ts';
 import { createOntoBench } from './onto-bench.ts';
@@ -30,6 +29,7 @@ import { createQuestions } from './questions.ts';
 import type { Answer, Session } from './session-shape.ts';
 import { createSteps } from './steps.ts';
 import { createTypedLine, type LineBegun } from './typed-line.ts';
+import { createVoiced } from './voiced.ts';
 import { type Around, keepPicked, onHoles, pickedOf, placedBy, strayFound } from './walking.ts';
 
 /** A figure that sets none, among those that do. */
@@ -212,32 +212,12 @@ export function createBench(doors: BenchDoors): Bench {
     open: ontoBench.open,
     refreshShelf: ontoBench.refreshShelf,
   });
-  const ear = createEar({
-    desk,
-    run(row, args) {
-      const at = session();
-      const meant = meantBy(row, desk(), args);
-      if ('step' in meant) return void takeStep(meant.step);
-      const asked = row.besides?.(desk(), args);
-      if (asked) return { kind: 'refused', text: asked.title, instead: asked.inWords };
-      return at?.run(row, args, 'voice');
-    },
-  });
-  function hear(what: Heard): void {
-    // A question on the screen is answered first: half of a call by key and half by voice would be a guess.
-    if (what !== 'nothing' && get().view.asking)
-      return set({ heard: 'a question stands on the screen: answer it first', note: 'answer this first' });
-    if (what !== 'nothing') set({ greeting: undefined, word: undefined, note: undefined });
-    const { answer, word } = ear.hear(what);
-    set({ listening: ear.isOn(), ...(word !== undefined && { heard: word, note: word }) });
-    if (answer?.kind === 'refused' && !answer.refusal) set({ note: `${answer.text}; ${answer.instead}` });
-    show(answer);
-  }
+  const { ear, hear, heed } = createVoiced({ get, set, desk, session, questions, takeStep, begin, show });
 
   if (!doors.shelfLater) void ontoBench.refreshShelf();
   return {
     hear,
-    heed: ear.heed,
+    heed,
     ears: (are, why) => set({ listening: are ? ear.isOn() : undefined, ...(why !== undefined && { word: why }) }),
     tell: (line) => set({ word: [get().word, line].filter(Boolean).join(' ') }),
     store,

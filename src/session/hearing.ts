@@ -1,15 +1,18 @@
 // What comes of a phrase that was heard: a call, a question to say it again, or a second word before a call that is hard
 // to take back. It never guesses. Pure but for the doors it is given.
+import { answersAloud, leaveAloud } from '../calls/answers-aloud.ts';
 import type { Desk } from '../calls/desk.ts';
 import type { Args } from '../calls/form.ts';
 import { readLine } from '../calls/line-reader.ts';
 import { readSaid } from '../calls/read-said.ts';
 import { meantBy, type Row } from '../calls/row.ts';
 import { blocked } from '../job/decide.ts';
+import type { Asking } from '../view/view.ts';
+import { isForGood } from './questions.ts';
 import type { Answer } from './session-shape.ts';
 
 export type Heard = { phrase: string } | { unsure: string } | 'nothing';
-const confirming = { yes: 'really do it', no: 'leave it be' } as const;
+const confirming = { yes: 'really do it', no: leaveAloud } as const;
 /** `answer` is what was called; `word` is asked or told. `heed` is what may be said next. */
 export type Hearing = { answer?: Answer; word?: string };
 
@@ -87,3 +90,27 @@ function askedOf(desk: Desk, { row, args }: Said): { why: string; means: string;
 }
 type Said = { row: Row; args: Args };
 const strikesMany = ({ lines }: Args): boolean => Array.isArray(lines) && lines.length > 1;
+
+/** What may be said while a question stands on the screen. What its answer does for good is read first, and answered by a key. */
+const answersTo = (asking: Asking) => (isForGood(asking) ? [] : answersAloud(asking));
+export const heededAt = (asking: Asking): { answers: readonly string[] } => ({
+  answers: [...answersTo(asking).map(({ say }) => say), leaveAloud],
+});
+/** How it is answered out loud. */
+export function howAloud(asking: Asking): string {
+  const [first] = answersTo(asking);
+  const how = first ? `say "${first.say}", for the number that stands before it` : 'answer it by its keys';
+  return `${how}, or "${leaveAloud}"`;
+}
+/** What a phrase comes to there: one of its choices, leaving it, or how it is answered. */
+export function answeredAloud(
+  asking: Asking,
+  what: Exclude<Heard, 'nothing'>,
+): { choose: string } | { leave: true } | { word: string } {
+  const phrase = 'phrase' in what ? what.phrase : undefined;
+  if (phrase === leaveAloud) return { leave: true };
+  const meant = answersTo(asking).find(({ say }) => say === phrase);
+  if (meant) return { choose: meant.value };
+  const heard = phrase === undefined ? 'not understood' : `heard "${phrase}", and a question stands on the screen`;
+  return { word: `${heard}: ${howAloud(asking)}` };
+}

@@ -1,6 +1,7 @@
 // What is being asked on the bench and the keys that answer it: choosing, typing, going back to what was typed before.
 // What an answer comes to is its asker's.
 import { cap, padQuestionKeys, questionKeys } from '../calls/key-caps.ts';
+import { choicesAPage } from '../calls/key-names.ts';
 import { type Asking, areNumbered, offered, type ViewStep } from '../view/view.ts';
 import { answerOf, begunBy, callType, isOfTheseOnly, meantAlready } from './answering.ts';
 
@@ -10,6 +11,8 @@ export type Questions = {
   /** @param before asks again the question before this one, where there was one */
   ask(asking: Asking, answered: Answered, recall?: readonly string[], before?: () => void): void;
   press(key: string, asking: Asking, inOneGo?: boolean): void;
+  /** One of its choices, however it was said. */
+  choose(value: string): void;
   /** Text that was pasted. */
   type(text: string): void;
   stop(): void;
@@ -17,11 +20,10 @@ export type Questions = {
   tookItself(): boolean;
 };
 
-const choicesAPage = 9;
 const inNumbers = ({ choices }: Asking): string => choices.map(({ text }, i) => `${i + 1} ${text}`).join(', ');
 
 /** What its answer does is not taken back by a key: it signs, or a line goes. It is to be read first. */
-const isForGood = ({ slot, type }: Asking): boolean => slot === 'sure' || type === 'yes|no';
+export const isForGood = ({ slot, type }: Asking): boolean => slot === 'sure' || type === 'yes|no';
 
 export function createQuestions(
   step: (s: ViewStep) => void,
@@ -143,6 +145,7 @@ export function createQuestions(
       step({ ask: goBack ? { ...begun, after: true } : begun });
     },
     press,
+    choose: answer,
     type: pasted,
     stop,
     tookItself() {

@@ -1,24 +1,27 @@
 // The grammar a recogniser listens by, as JSGF: made from the sayings of the table of calls and the names on this job.
+import { leaveAloud } from '../calls/answers-aloud.ts';
 import type { Desk } from '../calls/desk.ts';
 import type { Node } from '../calls/form.ts';
 import { compounds, figureByFigure, type Saying, sayings, waysToSay } from '../calls/sayings.ts';
 import { digitWords } from '../calls/spoken-words.ts';
 
-/** What may be heard now: everything, only the word that starts listening again, or what a second word answers. */
-export type Heed = 'calls' | 'start' | 'second word';
+/** What may be heard now: everything, only the word that starts listening again, what a second word answers, or a question. */
+export type Heed = 'calls' | 'start' | 'second word' | { answers: readonly string[] };
 const startWords = 'start listening';
-const secondWords = { yes: 'really do it', no: 'leave it be' } as const;
+const secondWords = { yes: 'really do it', no: leaveAloud } as const;
 
 export type Grammar = { jsgf: string; words: readonly string[]; phrases: number };
 
 export function grammarOf(desk: Desk, heed: Heed = 'calls'): Grammar {
   const rules = new Map<string, string>();
   const said =
-    heed === 'start'
-      ? [startWords]
-      : heed === 'second word'
-        ? Object.values(secondWords)
-        : sayings.flatMap((saying) => sayingText(desk, saying, rules) ?? []).filter((text) => text !== startWords);
+    typeof heed === 'object'
+      ? [...heed.answers]
+      : heed === 'start'
+        ? [startWords]
+        : heed === 'second word'
+          ? Object.values(secondWords)
+          : sayings.flatMap((saying) => sayingText(desk, saying, rules) ?? []).filter((text) => text !== startWords);
   const calls = [...new Set(said)];
   const jsgf = [
     '#JSGF V1.0;',
