@@ -19,6 +19,8 @@ function dueParts({ on, atDistance }: Extract<Entry, { kind: 'due-noted' }>): st
   return [`by ${on}${at === undefined ? '' : ` or ${at}, whichever first`}`];
 }
 
+const foundOr = ({ from }: { from: string }): string => (from === 'lost' ? 'found again, ' : '');
+
 /** What was bought under a name, where the name does not say it. */
 function boughtWords({ sort, name, spec, replaces }: Extract<Entry, { kind: 'box-filled' }>): string {
   if (sort === 'fastener') return spec && specWords(spec) !== name ? `, ${specWords(spec)}` : ', a fastener';
@@ -53,7 +55,7 @@ export function entryWords(entry: Entry, units: Units = metric): string {
     case 'fastener-made-final':
       return `${hole(entry.hole)} stays`;
     case 'fastener-moved':
-      return `${entry.fastener} to ${subjectText(entry.to)}`;
+      return `${entry.fastener} ${foundOr(entry)}to ${subjectText(entry.to)}`;
     case 'fastener-lost':
     case 'piece-lost':
       return `lost${entry.where ? ` at ${entry.where}` : ''}${entry.reaches ? ', can reach the works' : ''}`;
@@ -66,7 +68,7 @@ export function entryWords(entry: Entry, units: Units = metric): string {
     case 'fastener-broken':
       return `${entry.fastener} broken, ${entry.pieces.length} piece${entry.pieces.length === 1 ? '' : 's'} besides its head`;
     case 'piece-moved':
-      return `${entry.piece} to ${subjectText(entry.to)}`;
+      return `${entry.piece} ${foundOr(entry)}to ${subjectText(entry.to)}`;
     case 'fastener-measured':
       return `${entry.what} ${entry.measuredMm} mm, limit ${entry.limitMm} mm`;
     case 'hole-left-empty':

@@ -1,7 +1,11 @@
 // Reads a typed line into a row of the table and its slots, and says a call back in the words of its row.
+
+import { stateOf } from '../job/ledger.ts';
 import { levelsToTighten } from '../job/levels.ts';
 import { nextPass } from '../job/passes.ts';
 import type { Said } from '../job/said.ts';
+import { named } from '../job/subjects.ts';
+import { trayBeforeLost } from '../job/towards-lost.ts';
 import { perhaps } from '../trade/perhaps.ts';
 import type { Desk } from './desk.ts';
 import { type Args, formText, isChoice, matchForm, type Node, slotsOf, type Token, tokens, writeForm } from './form.ts';
@@ -95,6 +99,8 @@ function intoTrayInUse(next: Said): Said {
 
 /** A said in words that read back to it; its row is the one whose verb and fixed words agree. */
 export function wordsOf(desk: Desk, said: Said): string {
+  const found = foundWords(desk, said);
+  if (found) return found;
   for (const row of rows) {
     const text = row.verb === said.verb ? inWordsOf(row, desk, said) : null;
     if (text) return text;
@@ -124,6 +130,14 @@ const wordsIn = (nodes: readonly Node[]): Set<string> =>
   new Set(nodes.flatMap((node) => ('word' in node ? [node.word] : 'group' in node ? [...wordsIn(node.group)] : [])));
 const isFilled = (row: Row, desk: Desk, said: Said, name: string): boolean =>
   row.fills?.(desk, {})[name] === said[name];
+
+/** What is lost is found: laid where nobody said it lay, it is laid in the tray in use. */
+function foundWords(desk: Desk, { verb, fastener, to }: Said): string | undefined {
+  const id = String(fastener);
+  const isFound = verb === 'move-fastener' && stateOf(desk.ledger, 'fastener', id)?.loss && named('tray', String(to));
+  if (!isFound) return undefined;
+  return `found again ${id}${trayBeforeLost(desk.ledger, id) === undefined ? '' : ` in ${showSlot(desk, 'place', to)}`}`;
+}
 
 /** Verbs whose rows put their slots together in their own way. */
 function otherwise(desk: Desk, said: Said): string | null {

@@ -85,6 +85,8 @@ export type Besides = {
   givesUp?: string;
   /** How a typed line answers it beforehand. */
   inWords: string;
+  /** A line that is typed without it is whole. */
+  notInWords?: true;
 };
 
 export type Row = {
@@ -146,6 +148,12 @@ export type Row = {
   /** What is faced once the call was taken by a key; the desk is as it stands then. */
   after?: (desk: Desk, said: Said) => Partial<Facing>;
 };
+
+/** What a typed line has to answer beyond its slots. */
+export function askedInWords(row: Row, desk: Desk, args: Args): Besides | undefined {
+  const asked = row.besides?.(desk, args);
+  return asked?.notInWords ? undefined : asked;
+}
 
 const undefinedGone = (args: Args): Args => Object.fromEntries(Object.entries(args).filter(([, v]) => v !== undefined));
 

@@ -9,6 +9,7 @@ import type { Said } from './said.ts';
 import type { Spec } from './spec.ts';
 import { areaOf, named, subjectText } from './subjects.ts';
 import { beadBefore } from './towards-bead.ts';
+import { towardsLost } from './towards-lost.ts';
 
 export function towardsHole(ledger: Ledger, hole: string, now: Stamp): Said[] {
   const c = stateOf(ledger, 'hole', hole)?.called;
@@ -33,6 +34,7 @@ function intoEmpty(ledger: Ledger, hole: string, now: Stamp): Said[] {
   const area = areaOf(hole);
   const wants = wantsIn(ledger, hole) ?? asTheOthers(ledger, area);
   const counted = stateOf(ledger, 'area', area)?.counted;
+  const own = stateOf(ledger, 'fastener', stateOf(ledger, 'hole', hole)?.called.own ?? '');
   const box = [...every(ledger, 'box')]
     .filter((b) => b.sort === 'fastener' && b.left > 0 && unfit(wants, b.spec ?? {}, true).length === 0)
     .map((b): Said => ({ verb: 'fit', hole, box: b.name }));
@@ -40,6 +42,8 @@ function intoEmpty(ledger: Ledger, hole: string, now: Stamp): Said[] {
   return [
     ...mend(ledger, hole),
     ...beadBefore(ledger, hole, now),
+    // L9: no equal of it is proposed while its own lies nobody knows where.
+    ...(own?.loss && !own.loss.ruledOut ? [...box, ...towardsLost(ledger, `fastener:${own.id}`)] : []),
     { verb: 'fit', hole },
     ...box,
     ...(counted ? [] : [count]),

@@ -1,5 +1,5 @@
-// What might be called towards closing an open point, in order of sense: of a hole in towards-hole.ts, of start and road
-// in towards-start.ts. Whether any of it is refused is not asked here.
+// What might be called towards closing an open point, in order of sense: of a hole in towards-hole.ts, of what is lost in
+// towards-lost.ts, of start and road in towards-start.ts. Whether any of it is refused is not asked here.
 import { lyingOnPile } from './counts.ts';
 import { everyKey } from './drawers.ts';
 import { mayNotServe } from './guards.ts';
@@ -13,6 +13,7 @@ import { leaningOn } from './striking.ts';
 import { named, nameOf } from './subjects.ts';
 import { towardsBead } from './towards-bead.ts';
 import { holesKnown, towardsFinding, towardsHole } from './towards-hole.ts';
+import { towardsLost } from './towards-lost.ts';
 import { towardsCure, towardsRoad, towardsRotation, towardsRunning } from './towards-start.ts';
 import { whose } from './whose.ts';
 import { settlingCalls } from './whose-calls.ts';
@@ -124,16 +125,6 @@ function forNow(at: string): Said[] {
   const part = named('part', at);
   if (hole) return [{ verb: 'make-final', hole }];
   return part ? [{ verb: 'make-part-final', part }] : [{ verb: 'make-connection', connection: nameOf(at) }];
-}
-
-function towardsLost(ledger: Ledger, at: string): Said[] {
-  const id = nameOf(at);
-  const piece = at.startsWith('piece:');
-  const loss = stateOf(ledger, piece ? 'piece' : 'fastener', id)?.loss;
-  const found: Said = piece
-    ? { verb: 'move-piece', piece: id, to: 'scrap' }
-    : { verb: 'move-fastener', fastener: id, to: 'tray:1' };
-  return loss?.reaches && loss.searched.length === 0 ? [{ verb: 'search', lost: id, how: 'magnet' }, found] : [found];
 }
 
 /** X5: one that likely belongs to a hole that stands open is no scrap. */

@@ -27,7 +27,7 @@ export function footOf({ view, desk, columns, listed, keymap }: Scene): Row[] {
         ? 'type it'
         : areNumbered(choices)
           ? numberWords(type, choices.length, view.asking.most)
-          : '1-9 choose';
+          : '1-9 take at once';
     const goesBack = after ? `   ${keymap.pad ? padQuestionKeys.erase : cap.erase} back` : '';
     const fresh = type === 'area' ? '   + a new one' : '';
     const [leave, move] = keymap.pad

@@ -97,7 +97,9 @@ export function createBench(doors: BenchDoors): Bench {
 
   const ontoBench = createOntoBench({ get, set, doors, ask, carryOut, press });
 
+  const written = (): number => session()?.store.getState().ledger.lines.length ?? 0;
   let lastPressMs = Number.NEGATIVE_INFINITY;
+  let wroteByAnswer = false;
 
   function press(key: string, inOneGo = false): void {
     if (ontoBench.putsBy(key)) return;
@@ -109,7 +111,9 @@ export function createBench(doors: BenchDoors): Bench {
     const { awakeMs } = desk().now;
     const isInOneBreath = awakeMs - lastPressMs < oneBreathMs;
     lastPressMs = awakeMs;
-    if (questions.tookItself()) {
+    const took = questions.tookItself();
+    // A row that only says what is in use, as the head, is followed by its call.
+    if (took === 'number' || (took === 'row' && (wroteByAnswer || view.asking))) {
       if (key === questionKeys.take)
         return set({ word: `The number was taken without ${cap.take}: this ${cap.take} called nothing.` });
       // A second figure of a number there is none of would be a head, or on a keypad a call.
@@ -118,7 +122,12 @@ export function createBench(doors: BenchDoors): Bench {
       if (/^\d$/.test(key) && isInOneBreath && !isAskedFor)
         return set({ word: `The number was taken already: this ${key} called nothing. Once more, and it does.` });
     }
-    if (view.asking) return questions.press(key, view.asking, inOneGo);
+    if (view.asking) {
+      const before = written();
+      questions.press(key, view.asking, inOneGo);
+      wroteByAnswer = written() > before;
+      return;
+    }
     if (greeting) {
       set({ greeting: undefined });
       // What one presses only to go on calls nothing: on the strip screen it would be a bolt off.

@@ -17,7 +17,7 @@ export type Questions = {
   type(text: string): void;
   stop(): void;
   /** Told once: the key before answered by itself, so that an Enter after it closes a question that is closed already. */
-  tookItself(): boolean;
+  tookItself(): 'number' | 'row' | undefined;
 };
 
 const inNumbers = ({ choices }: Asking): string => choices.map(({ text }, i) => `${i + 1} ${text}`).join(', ');
@@ -33,7 +33,7 @@ export function createQuestions(
   let answered: Answered | undefined;
   let recalled: readonly string[] = [];
   let before: (() => void) | undefined;
-  let byItself = false;
+  let byItself: 'number' | 'row' | undefined;
 
   function stop(): void {
     answered = undefined;
@@ -65,7 +65,7 @@ export function createQuestions(
     if (meant === undefined) return;
     answer(meant);
     // Among calls no number is ever gone on with, so that none is followed by an Enter out of habit.
-    byItself = asking?.type !== callType && asked()?.why === undefined;
+    byItself = asking?.type !== callType && asked()?.why === undefined ? 'number' : undefined;
   }
   /** Half of a known name and Enter: asked once whether it is a new one. */
   function enter(asking: Asking): void {
@@ -131,7 +131,13 @@ export function createQuestions(
     if (nothingTyped && /^[1-9]$/.test(key) && choices.length > 0 && !areNumbered(choices)) {
       const first = Math.floor(Math.max(0, asking.at) / choicesAPage) * choicesAPage;
       const choice = choices[first + Number(key) - 1];
-      return choice ? answer(choice.value) : step({ wrong: `no row ${key} stands here` });
+      if (!choice) return step({ wrong: `no row ${key} stands here` });
+      answer(choice.value);
+      const next = asked();
+      // What is typed next, or left out with nothing pointed at, no Enter answers unseen.
+      const isPointed = next === undefined || (next.why === undefined && next.choices.length > 0 && next.at >= 0);
+      byItself = isPointed ? 'row' : undefined;
+      return;
     }
     if ([...key].length === 1) typed(key);
   }
@@ -150,7 +156,7 @@ export function createQuestions(
     stop,
     tookItself() {
       const was = byItself;
-      byItself = false;
+      byItself = undefined;
       return was;
     },
   };

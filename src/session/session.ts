@@ -4,7 +4,7 @@
 import { createStore } from 'zustand/vanilla';
 import type { Desk, PlanOffer } from '../calls/desk.ts';
 import { readLine } from '../calls/line-reader.ts';
-import { type Meant, meantBy, type No, type Row } from '../calls/row.ts';
+import { askedInWords, type Meant, meantBy, type No, type Row } from '../calls/row.ts';
 import { sheetWay } from '../calls/sheet-way.ts';
 import { unknownTray } from '../calls/trays.ts';
 import { wayOut } from '../calls/ways-out.ts';
@@ -255,7 +255,7 @@ export function createSession({
         return answered({ kind: 'refused', text, ...rest });
       }
       // What a key would be asked, a typed line has answered before.
-      const asked = read.row.besides?.(desk(), read.args);
+      const asked = askedInWords(read.row, desk(), read.args);
       if (asked) return no(asked.title, asked.inWords);
       return carryOut(read.row, meantBy(read.row, desk(), read.args), by);
     },

@@ -5,7 +5,7 @@ import type { Desk } from '../calls/desk.ts';
 import { cap } from '../calls/key-caps.ts';
 import { keyOf } from '../calls/key-names.ts';
 import { callsIn, readLine } from '../calls/line-reader.ts';
-import type { Step } from '../calls/row.ts';
+import { askedInWords, type Step } from '../calls/row.ts';
 import { plainText } from '../trade/plain-text.ts';
 import type { ScreenId } from '../view/screens.ts';
 import type { Asking } from '../view/view.ts';
@@ -59,7 +59,7 @@ export function createTypedLine({
   function unread(call: string): string | undefined {
     const read = readLine(desk(), plainText(call));
     if ('why' in read) return `${read.why}; ${read.instead}${read.by === undefined ? '' : wayFrom(read.by)}`;
-    const besides = read.row.besides?.(desk(), read.args);
+    const besides = askedInWords(read.row, desk(), read.args);
     return besides && `${besides.title} ${besides.inWords}`;
   }
 

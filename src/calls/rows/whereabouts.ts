@@ -3,6 +3,7 @@ import { stateOf } from '../../job/ledger.ts';
 import { specText } from '../../job/spec.ts';
 import { inHole, inTray } from '../../job/subjects.ts';
 import { fastenerWords } from '../call-words.ts';
+import { askedOnLosing, laidAgainIn, lastOffFirst } from '../dropped.ts';
 import { oldOnes, oldOnesLike } from '../old-ones.ts';
 import { key, type Row } from '../row.ts';
 
@@ -60,8 +61,15 @@ export const whereaboutsRows: readonly Row[] = [
     help: 'Dropped and not recovered. Say "reaches the works" where it can reach belt, gears, valves, cylinders or sump.',
     group: 'where it lies',
     keys: [key('y', 'strip')],
-    means: (_desk, { fastener, reaches, where }) => ({
-      say: { verb: 'lose-fastener', fastener, reaches: reaches !== undefined, where: where ?? '' },
+    offers: (desk, slot, known) => (slot === 'fastener' ? lastOffFirst(desk, known) : known),
+    besides: askedOnLosing,
+    means: (_desk, { fastener, reaches, reachable, where }) => ({
+      say: {
+        verb: 'lose-fastener',
+        fastener,
+        reaches: reaches !== undefined || reachable === 'yes',
+        where: where ?? '',
+      },
     }),
   },
   {
@@ -69,14 +77,14 @@ export const whereaboutsRows: readonly Row[] = [
     words: ['found again', 'turned up'],
     form: '<lost> [in <to:place>]',
     label: 'found again',
-    help: 'What was lost is in a tray again; a broken piece goes to the scrap pile.',
+    help: 'What was lost is in its tray again, the one it lay in; a broken piece goes to the scrap pile.',
     group: 'where it lies',
     keys: [key('f', 'box', { pad: '8', footer: false })],
     means: (desk, { lost, to }) => {
       const id = lost as string;
       return id.startsWith('p')
         ? { say: { verb: 'move-piece', piece: id, to: to ?? 'scrap' } }
-        : { say: { verb: 'move-fastener', fastener: id, to: to ?? inTray(desk.facing.tray) } };
+        : { say: { verb: 'move-fastener', fastener: id, to: to ?? inTray(laidAgainIn(desk, id)) } };
     },
   },
   {
