@@ -10,6 +10,7 @@ import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
 import { gatedBy } from './order.ts';
 import { partsOffBehind } from './parts-behind.ts';
 import { dueIn, passesOf } from './passes.ts';
+import { pinsBehind } from './pins-behind.ts';
 import type { FaceState } from './states.ts';
 import { areaOf, type Hole, numberOf, subjectText } from './subjects.ts';
 import { wantsFigure } from './tightening.ts';
@@ -50,6 +51,9 @@ export function facesWithoutBead(ledger: Ledger, hole: Hole, only: (hole: Hole) 
     f.declared?.pressedBy.some((h) => (stateOf(ledger, 'hole', h)?.called.openedAt ?? 0) > 0);
   return faces.flatMap((f) => (opened(f) && f.beads.length === 0 ? [f.face] : []));
 }
+/** T1: said where the part goes on, with its first fastener or alone. */
+export const overPins = (ledger: Ledger, part: string): string[] =>
+  pinsBehind(ledger, part).map((name) => `${name} is in behind it, and would be shut in`);
 /** Of an assembly what sits behind is on before what is set over it. */
 export function goesOnFirst(ledger: Ledger, part: string): string[] {
   const behind = partsOffBehind(ledger, part);

@@ -21,6 +21,7 @@ import {
   notHeld,
   offItsPart,
   overOpen,
+  overPins,
   stillOff,
   withoutBead,
   withoutFigure,
@@ -115,6 +116,7 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[]): s
         ...notClean(facesNotClean(ledger, { part: entry.part })),
         ...workingUnder(ledger, entry.part),
         ...goesOnFirst(ledger, entry.part),
+        ...overPins(ledger, entry.part),
       ];
     case 'fastener-tightened':
       return entry.last

@@ -451,3 +451,29 @@ it('[U1] minds with a strike that a hole is as found again under a part that is 
   on.call('exchange-holes', { one: 'cover/1', other: 'cover/3', because: 'so' });
   expect(said(on, 'strike', { lines: [on.ledger().lines.length] })).toEqual([]);
 });
+
+it('[T1] minds with what goes back over a pin that is in behind it, and of nothing once that is out', () => {
+  const on = bench();
+  on.declare(
+    { kind: 'part-declared', part: 'liner', heldBy: ['liner/1', 'liner/2'] },
+    { kind: 'part-declared', part: 'belt', heldBy: [] },
+    { kind: 'behind-declared', front: 'area:liner', behind: 'part:belt', until: 'closed', from: 'plan' },
+    { kind: 'temporary-declared', temporary: 'tensioner pin', sort: 'pin', at: 'part:belt' },
+  );
+  for (const hole of ['liner/1', 'liner/2']) on.call('remove', off(hole));
+  on.count('liner', 2);
+  const minded = ['tensioner pin is in behind it, and would be shut in'];
+  expect(said(on, 'fit', { hole: 'liner/1' })).toEqual([]);
+  on.call('put-in', { temporary: 'tensioner pin', sort: 'pin', at: 'part:belt' });
+  expect(said(on, 'fit', { hole: 'liner/1' })).toEqual(minded);
+  expect(said(on, 'fit-part', { part: 'liner' })).toEqual(minded);
+  on.call('fit', { hole: 'liner/1' });
+  expect(said(on, 'fit', { hole: 'liner/2' })).toEqual([]);
+  on.call('remove-part', { part: 'belt' });
+  on.call('remove', { hole: 'liner/1', to: 'tray:1' });
+  // What stands open behind it is told instead.
+  expect(said(on, 'fit', { hole: 'liner/1' })).not.toEqual(expect.arrayContaining(minded));
+  on.call('fit-part', { part: 'belt' });
+  on.call('take-out', { temporary: 'tensioner pin' });
+  expect(said(on, 'fit', { hole: 'liner/1' })).toEqual([]);
+});
