@@ -2,6 +2,7 @@
 import { expect, it } from 'vitest';
 import { keymapOf, standardKeymap } from '../../src/calls/bindings.ts';
 import { listedOn } from '../../src/calls/lists.ts';
+import type { Stamp } from '../../src/job/line.ts';
 import { notAsked } from '../../src/job/not-asked.ts';
 import { shapeOf } from '../../src/screen/colours.ts';
 import { screens } from '../../src/view/screens.ts';
@@ -305,4 +306,12 @@ it('explains where help is asked for the signs of the screen first, of every lis
     const unsaid = [...marks].filter((mark) => mark !== 'plain' && !said.includes(shapeOf(mark)));
     expect([before, before === 'help' ? [] : unsaid]).toEqual([before, []]);
   }
+});
+
+it('[S7] says of a cure, while nothing is earned, that the clock is not called right, whole in a narrow row', () => {
+  const { ledger } = playLines(upTo(scriptLines('reference-planned.calls'), 'start'));
+  const last = ledger.lines.all.at(-1) as Stamp;
+  const now = { ...last, atMs: last.atMs + 3_600_000, run: last.run + 1, awakeMs: 0 };
+  const text = textOf(sceneOf({ screen: 'sealing', at: { sealing: 1 } }, { desk: { ...demoDesk(), ledger, now } }));
+  expect(text).toMatch(/bead +joint sealant +nothing is earned: is the clock right\? *$/m);
 });

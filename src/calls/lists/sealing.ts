@@ -80,6 +80,7 @@ function faceRows(desk: Desk, face: FaceState, keymap: Keymap): Listed[] {
         name: 'bead',
         text: b.label.product,
         end: beadWords(b, desk),
+        ...(isStandingStill(b) && { brief: { end: 'nothing is earned: is the clock right?' } }),
         more: beadMore(b, desk),
         picks,
       }),
@@ -87,6 +88,9 @@ function faceRows(desk: Desk, face: FaceState, keymap: Keymap): Listed[] {
   ];
 }
 
+/** S7: until the clock is called right. */
+const isStandingStill = (b: BeadStanding): boolean =>
+  !b.void && !b.reached.full && onceRightAtMs(b, 'full') !== undefined;
 const purposes = { fill: 'to fill', run: 'to run', full: 'to leave' } as const;
 /** What the bead is waited for next, and until when. */
 export function beadWords(b: BeadStanding, desk: Desk): string {
@@ -113,12 +117,11 @@ function beadMore(b: BeadStanding, desk: Desk): string {
     const when = b.reached[stage] ? 'reached' : told === undefined ? 'not yet' : readyWords(told, desk.now);
     return `${purposes[stage]} ${when}`;
   });
-  const away =
-    onceRightAtMs(b, 'full') !== undefined
-      ? ' All of it once y says that the clock is right: until then nothing is earned.'
-      : b.awayHours > 0.01
-        ? ' Time away counts once y says that the clock is right.'
-        : '';
+  const away = isStandingStill(b)
+    ? ' All of it once y says that the clock is right: until then nothing is earned.'
+    : b.awayHours > 0.01
+      ? ' Time away counts once y says that the clock is right.'
+      : '';
   return `${b.label.product}: ${each.join('; ')}. Turning by hand is allowed. ${b.because}.${away}`;
 }
 
