@@ -21,8 +21,9 @@ export function knownIn(ledger: Ledger, hole: string | undefined): Spec | undefi
 /** The fastener that Enter takes on strip and build; on a list the one in use, where that is what would come off. */
 export function takenNext(desk: Desk, screen: ScreenId): Spec {
   const { ledger, facing } = desk;
-  const known = screen === 'build' ? undefined : knownIn(ledger, nextComing(desk));
-  if (screen !== 'build') return known === undefined ? facing.spec : screen === 'strip' ? known : {};
+  const coming = screen === 'build' ? undefined : nextComing(desk);
+  if (screen === 'strip') return knownIn(ledger, coming) ?? facing.spec;
+  if (screen !== 'build') return coming === undefined || knownIn(ledger, coming) ? {} : facing.spec;
   const back = nextBack(desk);
   const hole = back ?? nextTight(desk);
   const h = hole === undefined ? undefined : stateOf(ledger, 'hole', hole);

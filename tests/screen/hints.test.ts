@@ -229,7 +229,9 @@ it('names at the top the fastener that the next call takes: over a hole of a pla
   };
   expect(shown('cam cover')).toMatch(/^ +bolt hex 8 M6x35 shouldered /);
   expect(shown('heat shield')).toMatch(/^ +nut hex 19 /);
-  // A list takes none.
+  // A list takes none of a plan, and none where nothing of the area comes off any more.
+  const bare = demoDesk({ spec: { kind: 'nut', head: 'hex 19' } });
+  expect(textOf(sceneOf({ screen: 'box' }, { desk: bare })).split('\n')[2]).not.toContain('hex 19');
   expect(shown('cam cover', 'box')).not.toContain('hex');
 });
 it('names in whole what else is in, on a sheet that is narrow beside the list and high', () => {
