@@ -1,15 +1,15 @@
 // Keys that may be a slip though nothing stands against the call: what each is answered the first time, with nothing
 // written. The same key again means it; what was typed in full means it at once, what was heard by a second word.
-import { holesOf, isEmptyOnArrival, isOff, isTouched } from '../job/closed.ts';
+import { holesOf, isEmptyOnArrival, isOff, isTouched, partsOf } from '../job/closed.ts';
 import { carriesYet, notReady, springNotHeld, unlockedTooSoon } from '../job/first-in.ts';
 import type { HoleState } from '../job/hole-states.ts';
-import { every, stateOf } from '../job/ledger.ts';
-import { wantsLeakCheck } from '../job/open-points.ts';
+import { stateOf } from '../job/ledger.ts';
 import { dueIn, inOrder, passesOf } from '../job/passes.ts';
+import { repairOf } from '../job/repair.ts';
 import { driveLockedAt, isOffItsMarks, rotationNeeded, runningTry } from '../job/rotation.ts';
 import type { Said } from '../job/said.ts';
 import type { DriveState } from '../job/states.ts';
-import { areaOf, holeIn, numberOf, type Subject, subjectText, withinArea } from '../job/subjects.ts';
+import { areaOf, holeIn, named, numberOf, type Subject, subjectText, withinArea } from '../job/subjects.ts';
 import { beforeTheRest } from '../job/warnings.ts';
 import { areHolesKnown, type Desk } from './desk.ts';
 import { allProposed } from './proposals.ts';
@@ -161,17 +161,35 @@ export function askedOnJoining({ ledger }: Desk, { connection }: Said): Once | u
     : { because, instead: 'it waits for them', by: 'to-leaving', again: `calls ${connection} made` };
 }
 
-/** A hose that only drips in the workshop lets go on the road. Common practice, no source. */
-export function askedOnDriving({ ledger }: Desk): Once | undefined {
-  const unseen = [...every(ledger, 'circuit')].filter((c) => wantsLeakCheck(ledger, c)).map((c) => c.circuit);
-  return unseen.length > 0
+/** Read on what stands in its place: with a part of the area off it is read too soon. */
+export function askedOnDirection({ ledger }: Desk, { area }: Said): Once | undefined {
+  const a = typeof area === 'string' ? stateOf(ledger, 'area', area) : undefined;
+  const off = a && partsOf(ledger, a).filter((part) => stateOf(ledger, 'part', part)?.off);
+  return off && off.length > 0
     ? {
-        because: `${unseen.join(' and ')} not looked over for leaks since`,
-        instead: 'look it over first',
-        by: 'leak-check',
-        again: 'calls the car driven all the same',
+        because: `${off.join(' and ')} ${off.length === 1 ? 'is' : 'are'} off: what goes which way is seen once it is on`,
+        instead: 'put it on first',
+        by: 'part-back',
+        again: 'calls the direction right all the same',
       }
     : undefined;
+}
+
+/** F3, F5: nothing is in the hole and nothing was done at it since: what was put right is not in the log. */
+export function askedOnPutRight({ ledger }: Desk, { finding }: Said): Once | undefined {
+  const f = typeof finding === 'string' ? stateOf(ledger, 'finding', finding) : undefined;
+  const hole = f && named('hole', f.at);
+  const c = hole ? stateOf(ledger, 'hole', hole)?.called : undefined;
+  if (!f || !hole || !c || c.occupant || f.fastener !== undefined) return undefined;
+  const isWorkedOn = c.chasedAt > f.madeAt || repairOf(ledger, hole).length > 0;
+  return isWorkedOn
+    ? undefined
+    : {
+        because: `nothing was called done at ${subjectText(f.at)} since it was found: ${f.what}`,
+        instead: 'a thread that is repaired or chased is called so',
+        by: 'repair',
+        again: 'calls it put right all the same',
+      };
 }
 
 /** R1, R6: nothing asks for a check: nothing of the drive was opened, or one has passed since and would be begun anew. */

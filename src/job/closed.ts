@@ -78,6 +78,13 @@ export const holesOf = (ledger: Ledger, a: AreaState): HoleState[] =>
 export const partsOf = (ledger: Ledger, a: AreaState): string[] =>
   a.parts.filter((p) => stateOf(ledger, 'part', p)?.declared?.heldBy.some((hole) => areaOf(hole) === a.area));
 
+/** Parts that this hole holds and that are off. */
+export const partsOffHeldBy = (ledger: Ledger, hole: Hole): string[] =>
+  (stateOf(ledger, 'area', areaOf(hole))?.parts ?? []).filter((name) => {
+    const p = stateOf(ledger, 'part', name);
+    return p?.off && p.declared?.heldBy.includes(hole);
+  });
+
 /** Line at which the area was last opened: a hole of it slackened or off, or a part held there removed. 0 = never. */
 export function areaOpenedAt(ledger: Ledger, area: string): number {
   const a = stateOf(ledger, 'area', area);

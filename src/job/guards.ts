@@ -1,6 +1,6 @@
 // Guards shared by several verbs: footing (where things are), what a fastener may do (L5 to L8), order (O1, O2).
 import { type BeadStanding, everyBead, type Stage } from './beads.ts';
-import { isSpent, wantsOf } from './closed.ts';
+import { isSpent, partsOffHeldBy, wantsOf } from './closed.ts';
 import { countDiffers, holesUncounted, uncounted } from './counts.ts';
 import { type CouldExplain, whatCouldExplain } from './explaining.ts';
 import type { FastenerState } from './hole-states.ts';
@@ -134,11 +134,7 @@ export const partIsBack: Guard<{ hole: Hole }> = {
   check: (s, { hole }) => (isFreeOfOrder(s, hole) ? null : partsMissingOf(s, hole)),
 };
 export function partsMissingOf(s: Standing, hole: Hole): No | null {
-  const parts = stateOf(s.ledger, 'area', areaOf(hole))?.parts ?? [];
-  const off = parts.filter((p) => {
-    const part = stateOf(s.ledger, 'part', p);
-    return part?.off && part.declared?.heldBy.includes(hole);
-  });
+  const off = partsOffHeldBy(s.ledger, hole);
   const [first] = off;
   if (!first) return null;
   const part = stateOf(s.ledger, 'part', first);

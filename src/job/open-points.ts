@@ -2,7 +2,7 @@
 import { beadMissing, beadsOn } from './beads.ts';
 import { bookDifferences } from './books.ts';
 import { boxDiffersBy } from './box-needs.ts';
-import { areaOpenedAt, isCritical, isTouched, openBecause, unsaidOf } from './closed.ts';
+import { areaOpenedAt, holesOf, isCritical, isTouched, openBecause, unsaidOf } from './closed.ts';
 import {
   countDiffers,
   countStands,
@@ -13,6 +13,7 @@ import {
   uncounted,
 } from './counts.ts';
 import { everyKey } from './drawers.ts';
+import { type HoleState, snugOrBetter } from './hole-states.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
 import { oncePerMoment } from './once-per-ledger.ts';
@@ -21,7 +22,7 @@ import { awayText, curingText } from './ready.ts';
 import { driveOpenedAt, rotationNeeded } from './rotation.ts';
 import { specText } from './spec.ts';
 import type { CircuitState, TrayState } from './states.ts';
-import { areaOf, subjectText } from './subjects.ts';
+import { areaOf, type Subject, subjectText } from './subjects.ts';
 import { suspectedOn, suspicionText } from './suspicions.ts';
 
 export const openPoints = oncePerMoment((ledger, now): readonly OpenPoint[] => [
@@ -237,6 +238,21 @@ function roleOpenedAt(ledger: Ledger, roles: ReadonlySet<string>): number {
 export const brakeRoles: ReadonlySet<string> = new Set(['brake']);
 
 export const brakeOpenedAt = (ledger: Ledger): number => roleOpenedAt(ledger, brakeRoles);
+
+/** T7: what of a brake is not together: a hole not snug, a part off, a connection parted. */
+export function brakeApart(ledger: Ledger): Subject[] {
+  const areas = [...every(ledger, 'area')].filter((a) => brakeRoles.has(a.declared?.role ?? ''));
+  const names = new Set(areas.map(({ area }) => area));
+  return [
+    ...areas.flatMap((a) => holesOf(ledger, a).flatMap((h) => (isLoose(h) ? [`hole:${h.hole}` as const] : []))),
+    ...areas.flatMap((a) => a.parts.flatMap((p) => (stateOf(ledger, 'part', p)?.off ? [`part:${p}` as const] : []))),
+    ...[...every(ledger, 'connection')].flatMap((c) =>
+      c.parted && names.has(c.declared?.area ?? '') ? [`connection:${c.connection}` as const] : [],
+    ),
+  ];
+}
+const isLoose = (h: HoleState): boolean =>
+  isTouched(h) && !h.called.leftEmpty && !(h.called.occupant && snugOrBetter(h.called.occupant.level));
 
 function* vehiclePoints(ledger: Ledger): Generator<OpenPoint> {
   const at = 'vehicle';

@@ -1,13 +1,13 @@
 // What might be called towards closing a hole: what is in it off or tight, something into it, its finding settled, its
 // thread mended.
-import { holeNumbers } from './closed.ts';
+import { holeNumbers, partsOffHeldBy } from './closed.ts';
 import { mayNotServe, unfit, wantsIn } from './guards.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
 import { stepLacking } from './repair.ts';
 import type { Said } from './said.ts';
 import type { Spec } from './spec.ts';
-import { areaOf, named, subjectText } from './subjects.ts';
+import { areaOf, type Hole, named, subjectText } from './subjects.ts';
 import { beadBefore } from './towards-bead.ts';
 import { towardsLost } from './towards-lost.ts';
 
@@ -63,6 +63,17 @@ export function asTheOthers(ledger: Ledger, area: string): Spec {
 export function holesKnown(ledger: Ledger, area: string): number {
   const a = stateOf(ledger, 'area', area);
   return a ? holeNumbers(ledger, a).size : 0;
+}
+
+/** Planned and never called: where what it holds is off it came off as well, and lies where the others of that area do. */
+export function towardsUncalled(ledger: Ledger, hole: Hole): Said[] {
+  const find: Said = { verb: 'find-fastener', hole };
+  if (partsOffHeldBy(ledger, hole).length === 0) return [find];
+  const a = stateOf(ledger, 'area', areaOf(hole));
+  const tray = a?.holes
+    .map((other) => stateOf(ledger, 'fastener', stateOf(ledger, 'hole', other)?.called.own ?? '')?.place)
+    .find((place) => place !== undefined && named('tray', place) !== undefined);
+  return [{ verb: 'remove', hole, to: tray ?? 'tray:1' }, find];
 }
 
 export function towardsFinding(ledger: Ledger, finding: string): Said[] {

@@ -12,7 +12,7 @@ import type { Said } from './said.ts';
 import { leaningOn } from './striking.ts';
 import { named, nameOf } from './subjects.ts';
 import { towardsBead } from './towards-bead.ts';
-import { holesKnown, towardsFinding, towardsHole } from './towards-hole.ts';
+import { holesKnown, towardsFinding, towardsHole, towardsUncalled } from './towards-hole.ts';
 import { towardsLost } from './towards-lost.ts';
 import { towardsCure, towardsRoad, towardsRotation, towardsRunning } from './towards-start.ts';
 import { whose } from './whose.ts';
@@ -63,7 +63,7 @@ export function candidates(ledger: Ledger, point: OpenPoint, now: Stamp): Said[]
       return [{ verb: 'unmask-all' }];
     case 'holes-not-counted':
       return point.at.startsWith('hole:')
-        ? [{ verb: 'find-fastener', hole: name }]
+        ? towardsUncalled(ledger, name)
         : [{ verb: 'count-holes', area: name, count: holesKnown(ledger, name) }];
     case 'bead-missing':
       return towardsBead(ledger, name);

@@ -14,6 +14,7 @@ import {
   beforeItsBelt,
   closedOver,
   facesNotClean,
+  foundUnderOff,
   goesOnFirst,
   isEmpty,
   leftForLater,
@@ -93,6 +94,7 @@ const misread = (entry: Entry): string | undefined =>
 function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[]): string[] {
   switch (entry.kind) {
     case 'fastener-found':
+      return [...numberJumps(ledger, entry.hole), ...foundUnderOff(ledger, entry, entries)];
     case 'hole-found-empty':
       return numberJumps(ledger, entry.hole);
     case 'fastener-removed':

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { everyBead, noSealant } from '../../src/job/beads.ts';
 import { decide } from '../../src/job/decide.ts';
 import type { Entry } from '../../src/job/entry.ts';
+import { openPointsWithNext } from '../../src/job/next-call.ts';
 import { gapWords } from '../../src/job/number-jump.ts';
 import { openPoints } from '../../src/job/open-points.ts';
 import { bench } from './bench.ts';
@@ -476,4 +477,23 @@ it('[T1] minds with what goes back over a pin that is in behind it, and of nothi
   on.call('fit-part', { part: 'belt' });
   on.call('take-out', { temporary: 'tensioner pin' });
   expect(said(on, 'fit', { hole: 'liner/1' })).toEqual([]);
+});
+
+it('[K4] minds what is called found where the part that it held is off, which leads to off', () => {
+  const on = bench();
+  on.declare(
+    { kind: 'area-declared', area: 'strut', planned: true },
+    { kind: 'hole-declared', hole: 'strut/1' },
+    { kind: 'hole-declared', hole: 'strut/2' },
+    { kind: 'part-declared', part: 'strut leg', heldBy: ['strut/1', 'strut/2'] },
+  );
+  const struck = on.call('remove', off('strut/2'));
+  on.call('remove', off('strut/1'));
+  on.call('strike', { lines: [struck] });
+  const leads = openPointsWithNext(on.ledger(), on.now()).find((p) => p.at === 'hole:strut/2')?.next;
+  expect(leads).toEqual({ verb: 'remove', hole: 'strut/2', to: 'tray:1' });
+  expect(said(on, 'find-fastener', { hole: 'strut/2' })).toEqual([
+    'strut leg is off, and strut 2 held it: where it came off, call it off',
+  ]);
+  expect(said(on, 'remove', { hole: 'strut/2', to: 'tray:1' })).toEqual([]);
 });

@@ -1,7 +1,7 @@
 // T: temporaries, connections, parts, the parts box, fluids; starting, moving and driving the car.
 import { describe, expect, it } from 'vitest';
 import { partVerdicts } from '../../src/job/entries/works.ts';
-import { stateOf } from '../../src/job/ledger.ts';
+import { every, stateOf } from '../../src/job/ledger.ts';
 import { openPointsWithNext } from '../../src/job/next-call.ts';
 import { type Bench, bench, m6, m8, stretch } from './bench.ts';
 
@@ -564,11 +564,44 @@ describe('moving and driving', () => {
     const on = on4('brake');
     on.slack('brake/1', m8);
     expect(on.refused('road-test')).toBe('T7 pedal-not-firm');
+    on.snug('brake/1');
     on.call('pedal-firm');
     expect(on.no('road-test')).toMatchObject({ rule: 'T7', code: 'not-on-the-road-yet', places: ['hole:brake/1'] });
     on.tight('brake/1');
     on.call('road-test');
     on.call('note', { words: 'pulls straight' });
+  });
+
+  it('[T7] no pedal is firm while a hole, a part or a pipe of a brake is open', () => {
+    const on = on4('brake');
+    on.declare(
+      { kind: 'part-declared', part: 'caliper', heldBy: ['brake/1'] },
+      { kind: 'connection-declared', connection: 'brake hose', area: 'brake' },
+    );
+    const open = (...places: string[]) =>
+      expect(on.no('pedal-firm')).toMatchObject({ rule: 'T7', code: 'brake-still-open', kind: 'gate', places });
+    on.off('brake/1', m8);
+    open('hole:brake/1', 'part:caliper');
+    on.count('brake', 1);
+    on.call('fit-part', { part: 'caliper' });
+    on.back('brake/1');
+    open('hole:brake/1');
+    on.snug('brake/1');
+    on.call('part-connection', { connection: 'brake hose' });
+    open('connection:brake hose');
+    on.call('make-connection', { connection: 'brake hose' });
+    on.call('pedal-firm');
+  });
+
+  it('[F1] what is damaged after it went back is found during the work, not on arrival', () => {
+    const on = on4('engine');
+    const when = () => [...every(on.ledger(), 'finding')].map((f) => f.when);
+    on.call('remove', { hole: 'engine/1', to: 'tray:1', spec: m8 });
+    on.count('engine', 1);
+    on.back('engine/1');
+    on.call('remove', { hole: 'engine/1', to: 'tray:1', wrong: 'damaged' });
+    on.call('remove', { hole: 'engine/2', to: 'tray:1', wrong: 'damaged', spec: m8 });
+    expect(when()).toEqual(['during the work', 'on arrival']);
   });
 
   it('[T6 T7] nor while first start would be refused for beads, rotation, fluids or connections', () => {

@@ -212,7 +212,7 @@ it('[K1 K2] counts no tray empty in which something should lie, and names it', a
   await at.press('P', 'e');
   expect(at.state().ledger.lines.all.at(-1)?.entries).toEqual([{ kind: 'tray-counted', tray: '1', count: 0 }]);
   expect(at.state().answer).toMatchObject({
-    otherwise: { words: expect.stringMatching(/lie in it: tray 2$/), by: 'count' },
+    otherwise: { words: expect.stringMatching(/lie in tray 2$/), by: 'count' },
   });
   await at.press('e');
   expect(at.state().answer).toMatchObject({
@@ -220,6 +220,25 @@ it('[K1 K2] counts no tray empty in which something should lie, and names it', a
     text: 'something should still lie in tray 2',
     by: 'count',
   });
+});
+
+it('[K1 K2] counts no tray empty that was counted and did not agree', async () => {
+  const at = await newJob();
+  for (const line of [
+    'area cover',
+    'holes 2',
+    'off 1 to tray 1',
+    'off 2 to tray 2',
+    'back 1',
+    'back 2',
+    'count 2 is 1',
+  ])
+    at.session().runLine(line);
+  await at.press('P', 'e');
+  expect(at.state().ledger.lines.all.at(-1)?.entries).toEqual([{ kind: 'tray-counted', tray: '1', count: 0 }]);
+  expect(at.state().answer).toMatchObject({ otherwise: { words: 'Not counted: the count of tray 2 does not agree' } });
+  await at.press('e');
+  expect(at.state().answer).toMatchObject({ kind: 'refused', text: 'the count of tray 2 does not agree' });
 });
 
 describe('what was slackened on purpose', () => {
@@ -466,6 +485,59 @@ describe('the road test', () => {
     expect(asked(at)).toMatch(/^coolant not looked over for leaks since; look it over first; leak-check; /);
     expect(at.session().runLine('leak check coolant')).toMatchObject({ kind: 'taken' });
     await at.press('r');
+    expect(at.state().answer?.kind).toBe('taken');
+  });
+});
+
+describe('the car that moves', () => {
+  it('is asked about while something is under it or the tools are not out', async () => {
+    const at = await newJob();
+    at.session().runLine('area rear');
+    for (const line of ['in wheel chock as chock', 'off 1', 'holes 1', 'back 1', 'tight 1', 'tight 1'])
+      expect(at.session().runLine(line)).toMatchObject({ kind: 'taken' });
+    await at.press('L', 'm', '1');
+    expect(asked(at)).toMatch(/^wheel chock is in; take it away first; taken-out; /);
+    at.session().runLine('out wheel chock');
+    await at.press('m', '1');
+    expect(asked(at)).toMatch(/^tools not called out since the last work; count them first; tools; /);
+    at.session().runLine('tools out');
+    await at.press('m', '1');
+    expect(at.state().answer).toMatchObject({ kind: 'taken', text: expect.stringMatching(/^car moved/) });
+  });
+});
+
+describe('a direction', () => {
+  it('is asked about while a part of its area is off', async () => {
+    const at = await newJob();
+    for (const line of ['area rear', 'off 1', 'holes 1', 'part off disc held by 1', 'direction marked'])
+      at.session().runLine(line);
+    await at.press('B', '%');
+    expect(asked(at)).toMatch(/^disc is off: what goes which way is seen once it is on; put it on first; part-back; /);
+    for (const line of ['part back disc', 'back 1']) at.session().runLine(line);
+    await at.press('%');
+    expect(at.state().answer?.kind).toBe('taken');
+  });
+});
+
+describe('a finding at an empty hole', () => {
+  const made = async () => {
+    const at = await newJob();
+    for (const line of ['area cover', 'off 1', 'finding at cover 1 thread stripped']) at.session().runLine(line);
+    return at;
+  };
+  it('[F3] is asked about before it is put right with nothing called done there', async () => {
+    const at = await made();
+    await at.press('F', 'p');
+    expect(asked(at)).toMatch(
+      /^nothing was called done at cover 1 since it was found: thread stripped; .*; repair; calls it put right all the same$/,
+    );
+    await at.press('p');
+    expect(at.state().answer?.kind).toBe('taken');
+  });
+  it('[F5] is put right at once after its thread was chased', async () => {
+    const at = await made();
+    expect(at.session().runLine('chased 1').kind).toBe('taken');
+    await at.press('F', 'p');
     expect(at.state().answer?.kind).toBe('taken');
   });
 });

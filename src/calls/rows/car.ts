@@ -2,7 +2,7 @@
 import { every, stateOf } from '../../job/ledger.ts';
 import { isMakersAlone } from '../../trade/intervals.ts';
 import { metric } from '../../trade/units-shown.ts';
-import { askedOnDriving } from '../asked-once.ts';
+import { askedOnDriving, askedOnMoving } from '../asked-on-driving.ts';
 import { daysOn, figuresHow, yearsOn } from '../days-on.ts';
 import type { Desk } from '../desk.ts';
 import { dueUnsaid } from '../due-unsaid.ts';
@@ -73,6 +73,7 @@ export const carRows: readonly Row[] = [
     group: 'the car',
     keys: [key('m', 'leaving', { asks: ['how'] })],
     verb: 'move-car',
+    asksOnce: askedOnMoving,
   },
   {
     id: 'pedal',

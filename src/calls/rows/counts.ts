@@ -2,12 +2,23 @@
 import { countDiffers, uncounted } from '../../job/counts.ts';
 import { stateOf } from '../../job/ledger.ts';
 import type { Spec } from '../../job/spec.ts';
+import type { TrayState } from '../../job/states.ts';
+import { askedOnDirection } from '../asked-once.ts';
 import type { Desk } from '../desk.ts';
 import { onwards } from '../next-area.ts';
 import { key, type Row } from '../row.ts';
 
 const inArea = (desk: Desk) => ({ area: desk.facing.area });
 const traysSaid = (trays: readonly { tray: string }[]): string => `tray ${trays.map(({ tray }) => tray).join(', ')}`;
+/** K2: what one key calls empty is neither a tray in which something should lie, nor one that was counted and differs. */
+const isCountedAlone = (t: TrayState): boolean => t.contents.length > 0 || countDiffers(t);
+function whyAlone(trays: readonly TrayState[]): string[] {
+  const [differ, full] = [trays.filter(countDiffers), trays.filter((t) => t.contents.length > 0 && !countDiffers(t))];
+  return [
+    ...(full.length > 0 ? [`something should still lie in ${traysSaid(full)}`] : []),
+    ...(differ.length > 0 ? [`the count of ${traysSaid(differ)} does not agree`] : []),
+  ];
+}
 export const countsRows: readonly Row[] = [
   {
     id: 'holes',
@@ -53,17 +64,15 @@ export const countsRows: readonly Row[] = [
     keys: [key('e', 'box', { pad: '0' }), key('e', 'leaving', { pad: '8' })],
     means: (desk) => {
       const waiting = uncounted(desk.ledger);
-      const counts = waiting.filter((t) => t.contents.length === 0).map((t) => ({ tray: t.tray, count: 0 }));
+      const counts = waiting.filter((t) => !isCountedAlone(t)).map((t) => ({ tray: t.tray, count: 0 }));
       if (waiting.length === 0) return { no: { because: 'every tray has a count that stands', instead: 'go on' } };
-      const because = `something should still lie in ${traysSaid(waiting)}`;
+      const because = whyAlone(waiting).join('; ');
       if (counts.length === 0) return { no: { because, instead: 'count each by itself', by: 'count' } };
       return { say: { verb: 'count-trays', counts } };
     },
     otherwise: (_entries, _said, { ledger }) => {
-      const left = uncounted(ledger).filter((t) => t.contents.length > 0);
-      return left.length === 0
-        ? undefined
-        : { words: `Not counted, for something should lie in it: ${traysSaid(left)}`, by: 'count' };
+      const left = uncounted(ledger).filter(isCountedAlone);
+      return left.length === 0 ? undefined : { words: `Not counted: ${whyAlone(left).join('; ')}`, by: 'count' };
     },
   },
   {
@@ -124,6 +133,7 @@ export const countsRows: readonly Row[] = [
     group: 'counts',
     keys: [key('%', 'build', { footer: false })],
     verb: 'direction-right',
+    asksOnce: askedOnDirection,
     fills: inArea,
     after: onwards(true),
   },

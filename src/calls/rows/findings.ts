@@ -3,6 +3,7 @@ import { waysOfAsking } from '../../job/entries/works.ts';
 import { type Ledger, stateOf } from '../../job/ledger.ts';
 import { areaOf, subjectText, withinArea } from '../../job/subjects.ts';
 import { type Suspected, suspectedAt, suspectedIn, suspectedOn } from '../../job/suspicions.ts';
+import { askedOnPutRight } from '../asked-once.ts';
 import type { Desk } from '../desk.ts';
 import { key, type Row } from '../row.ts';
 
@@ -93,6 +94,7 @@ export const findingsRows: readonly Row[] = [
     keys: [key('p', 'findings', { pad: '0' }), key('g', 'build')],
     verb: 'close-finding',
     fixed: { how: 'put right' },
+    asksOnce: askedOnPutRight,
   },
   {
     id: 'accepted',

@@ -7,7 +7,7 @@ import { inOfSort, meanwhile, no, notReached, traysCounted } from '../guards.ts'
 import { snugOrBetter } from '../hole-states.ts';
 import { every, stateOf } from '../ledger.ts';
 import { isOilToSee, notRunSince } from '../not-run.ts';
-import { brakeOpenedAt } from '../open-points.ts';
+import { brakeApart, brakeOpenedAt } from '../open-points.ts';
 import { readyText } from '../ready.ts';
 import { personSchema, reasonSchema } from '../reasons.ts';
 import { locksIn, rotationNeeded } from '../rotation.ts';
@@ -142,7 +142,17 @@ const move = verb(
   mayMove,
   (_s, said) => [{ kind: 'car-moved', how: said.how ?? 'by hand' }],
 );
-const pedal = verb('pedal-firm', nothing, [], () => [{ kind: 'pedal-firm' }]);
+/** Pressed on an open brake the pedal drives a piston out, and finds no firmness that would last. Common practice, no source. */
+const brakeTogether = gate('brake-still-open', 'T7', (s) => {
+  const [first, ...rest] = brakeApart(s.ledger);
+  return first
+    ? no(`${subjectText(first)} is open: the pedal would drive a piston out`, 'bring the brake together first', [
+        first,
+        ...rest,
+      ])
+    : null;
+});
+const pedal = verb('pedal-firm', nothing, [brakeTogether], () => [{ kind: 'pedal-firm' }]);
 const road = verb(
   'road-test',
   nothing,

@@ -5,7 +5,7 @@ import { fastenerState, holdsSomething, holeState, mayNotServe, no, occupantOf }
 import { stateOf } from '../ledger.ts';
 import { levelsOf } from '../levels.ts';
 import { specSchema } from '../spec.ts';
-import { areaOf, type Hole, holeSchema, inHole, placeSchema, subjectText } from '../subjects.ts';
+import { areaOf, type Hole, holeSchema, inHole, placeSchema, sortOf, subjectText } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
 import { areaIfNew, canComeOff, foundIfNew } from './first-call.ts';
 
@@ -128,6 +128,11 @@ const remove = verb(
   },
 );
 
+/** It came off on this job and went back, or was bought for it: the car did not come so. */
+const wasWorkedOn = (s: Standing, fastener: string): boolean => {
+  const f = stateOf(s.ledger, 'fastener', fastener);
+  return f !== undefined && (f.everOff || sortOf(f.origin) === 'box');
+};
 function wrongEntries(
   s: Standing,
   said: { hole: Hole; wrong?: 'odd' | 'damaged'; what?: string; when?: 'on arrival' | 'during the work' },
@@ -136,7 +141,7 @@ function wrongEntries(
   if (!said.wrong) return [];
   const at = `hole:${said.hole}`;
   const what = said.what ?? (said.wrong === 'odd' ? 'wrong fastener in it' : 'fastener damaged');
-  const when = said.when ?? 'on arrival';
+  const when = said.when ?? (wasWorkedOn(s, fastener) ? 'during the work' : 'on arrival');
   const finding: Entry = { kind: 'finding-made', finding: `d${s.n}.1`, at, what, when, fastener };
   return said.wrong === 'odd'
     ? [{ ...finding, wrongOne: true }]
