@@ -32,11 +32,11 @@ function whenBuilt(desk: Desk, area: string): 'now' | 'after one' | undefined {
   if (back !== undefined) {
     const [gate, second] = openBehind(ledger, frontsOf(ledger, back));
     // What wants its face clean and a bead on it first comes after what can go on as it is.
-    if (!gate) return facesWithoutBead(ledger, back).length > 0 ? 'after one' : 'now';
+    if (!gate) return facesWithoutBead(ledger, back, now).length > 0 ? 'after one' : 'now';
     if (second || !isOneStep(ledger, gate.subject)) return undefined;
     // With nothing behind it, it lies in the area itself, as a gasket does under its cover.
     const isApart = edgesOf(ledger).some(({ front }) => front === gate.subject);
-    return isApart || facesWithoutBead(ledger, back).length > 0 ? 'after one' : 'now';
+    return isApart || facesWithoutBead(ledger, back, now).length > 0 ? 'after one' : 'now';
   }
   const tight = nextTight(there);
   if (tight !== undefined && !('refused' in decide(ledger, { verb: 'tighten', hole: tight }, now))) return 'now';

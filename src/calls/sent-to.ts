@@ -5,7 +5,7 @@ import { areaOfPlace } from '../job/area-of-place.ts';
 import { holesOf, isOff } from '../job/closed.ts';
 import { inFrontOf } from '../job/in-front.ts';
 import { every, stateOf } from '../job/ledger.ts';
-import { facesNotClean, facesWithoutBead } from '../job/warnings-building.ts';
+import { type FaceWithoutBead, facesNotClean, facesWithoutBead } from '../job/warnings-building.ts';
 import type { ScreenId } from '../view/screens.ts';
 import { circuitAwaited } from './circuits-in-turn.ts';
 import { type Desk, nextHole } from './desk.ts';
@@ -13,13 +13,14 @@ import type { Listed } from './listed.ts';
 import { names } from './slot-names.ts';
 
 /** S1: as long as a face of the area lies without its bead; before the first fastener of one that wants none. */
-export function facesAwaited(desk: Desk): { toSeal: string[]; toClean: string[] } {
-  const { ledger, facing } = desk;
+export function facesAwaited(desk: Desk): { toSeal: FaceWithoutBead[]; toClean: string[] } {
+  const { ledger, facing, now } = desk;
   const a = facing.area === undefined ? undefined : stateOf(ledger, 'area', facing.area);
   const next = nextHole(desk, 'build');
   const h = next === undefined ? undefined : stateOf(ledger, 'hole', next);
+  const toSeal = (a ? holesOf(ledger, a) : []).flatMap(({ hole }) => facesWithoutBead(ledger, hole, now));
   return {
-    toSeal: [...new Set((a ? holesOf(ledger, a) : []).flatMap(({ hole }) => facesWithoutBead(ledger, hole)))],
+    toSeal: [...new Map(toSeal.map((one) => [one.face, one])).values()],
     toClean: h && isOff(h) ? facesNotClean(ledger, { hole: h.hole }) : [],
   };
 }
@@ -43,7 +44,7 @@ type Wanted = (row: Listed) => number | undefined;
 const byScreen: Partial<Record<ScreenId, (desk: Desk, from: ScreenId) => Wanted>> = {
   sealing(desk) {
     const { toSeal, toClean } = facesAwaited(desk);
-    const named = [...toSeal, ...toClean];
+    const named = [...toSeal.map(({ face }) => face), ...toClean];
     const drains = circuitAwaited(desk, names(desk.ledger, 'circuit'));
     return (row) => {
       if (drains !== undefined && row.picks.circuit === drains) return named.length + 4;

@@ -85,22 +85,32 @@ function together(ledger: Ledger, face: FaceState, from: number): Together {
   return { firstAt, since, openedAgainAt };
 }
 
-function beadStanding(ledger: Ledger, face: FaceState, bead: FaceState['beads'][number], now: Stamp): BeadStanding {
-  const { label, n } = bead;
-  const { firstAt, since: togetherAt, openedAgainAt } = together(ledger, face, n);
+type Bead = FaceState['beads'][number];
+const skinOf = ({ kind, skinMinutes }: Product): number | undefined => (kind === 'moisture' ? skinMinutes : undefined);
+const minutesOpen = (ledger: Ledger, { n }: Bead, { firstAt }: Together, now: Stamp): number =>
+  longestMinutes(ledger, n, firstAt || undefined, now);
+
+function voidedBy(ledger: Ledger, face: FaceState, bead: Bead, at: Together, now: Stamp): BeadStanding['void'] {
   const part = face.declared?.part ? stateOf(ledger, 'part', face.declared.part) : undefined;
-  const sinceLaid = longestMinutes(ledger, n, firstAt || undefined, now);
-  const skin = label.kind === 'moisture' ? label.skinMinutes : undefined;
-  const voided =
-    face.cleanedAt === 0 || face.cleanedAt < openedBefore(ledger, face, n)
-      ? 'laid on a face that was not clean'
-      : part && part.removedAt > n
-        ? 'its part came off'
-        : openedAgainAt
-          ? 'opened again'
-          : skin !== undefined && sinceLaid > skin
-            ? 'skinned before it was together'
-            : undefined;
+  if (face.cleanedAt === 0 || face.cleanedAt < openedBefore(ledger, face, bead.n))
+    return 'laid on a face that was not clean';
+  if (part && part.removedAt > bead.n) return 'its part came off';
+  if (at.openedAgainAt) return 'opened again';
+  const skin = skinOf(bead.label);
+  return skin !== undefined && minutesOpen(ledger, bead, at, now) > skin ? 'skinned before it was together' : undefined;
+}
+/** Why the bead laid last does not stand; undefined where it does, and where none is laid. */
+export function lastBeadVoid(ledger: Ledger, face: FaceState, now: Stamp): BeadStanding['void'] {
+  const last = face.beads.at(-1);
+  return last && voidedBy(ledger, face, last, together(ledger, face, last.n), now);
+}
+
+function beadStanding(ledger: Ledger, face: FaceState, bead: Bead, now: Stamp): BeadStanding {
+  const { label, n } = bead;
+  const came = together(ledger, face, n);
+  const { firstAt, since: togetherAt } = came;
+  const skin = skinOf(label);
+  const voided = voidedBy(ledger, face, bead, came, now);
   const rate: Rate = (conditions) => 1 / cureFactor(label, conditions).factor;
   const earned = togetherAt ? earnedSince(ledger, togetherAt, now, rate) : { hours: 0, away: 0 };
   const { factor, because } = cureFactor(label, conditionsAt(ledger, ledger.lines.length));
@@ -113,7 +123,7 @@ function beadStanding(ledger: Ledger, face: FaceState, bead: FaceState['beads'][
     label,
     ...(voided && { void: voided }),
     togetherAt,
-    ...(skin !== undefined && !firstAt && { skinMinutesLeft: skin - sinceLaid }),
+    ...(skin !== undefined && !firstAt && { skinMinutesLeft: skin - minutesOpen(ledger, bead, came, now) }),
     earnedHours: earned.hours,
     awayHours: earned.away,
     unwitnessed: lastLine(ledger)?.run !== now.run,

@@ -125,7 +125,7 @@ export function decide(ledger: Ledger, said: Said, now: Stamp, override?: Overri
     overrides.push({ rule: guard.rule as 'O1', because: override.because });
   }
   const entries = wellFormed(id, verb.writes(s, takes.data));
-  const warnings = warningsOf(ledger, entries);
+  const warnings = warningsOf(ledger, entries, now);
   return { entries, ...(overrides.length > 0 && { overrides }), ...(warnings.length > 0 && { warnings }) };
 }
 

@@ -66,7 +66,7 @@ export function candidates(ledger: Ledger, point: OpenPoint, now: Stamp): Said[]
         ? towardsUncalled(ledger, name)
         : [{ verb: 'count-holes', area: name, count: holesKnown(ledger, name) }];
     case 'bead-missing':
-      return towardsBead(ledger, name);
+      return towardsBead(ledger, name, now);
     case 'bead-curing':
       return towardsCure(ledger, name, now);
     case 'rotation-needed':

@@ -1,12 +1,13 @@
 // What is said beside a call of something that goes back or is brought up: the part before its bolts, the face clean and its
 // bead laid, what holds a bolt, its figure, what of the area is left. It stands in no way.
-import { faceOpenedAt } from './beads.ts';
+import { faceOpenedAt, lastBeadVoid } from './beads.ts';
 import { laterOf, partsOffHeldBy } from './closed.ts';
 import type { Entry, EntryOf } from './entry.ts';
 import { dueNow, waitingFinals } from './finished-later.ts';
 import { missingToHold } from './first-in.ts';
 import { isRenewed } from './guards.ts';
 import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
+import type { Stamp } from './line.ts';
 import { gatedBy } from './order.ts';
 import { partsOffBehind } from './parts-behind.ts';
 import { dueIn, passesOf } from './passes.ts';
@@ -38,18 +39,41 @@ export const isEmpty =
   (ledger: Ledger) =>
   (hole: Hole): boolean =>
     !stateOf(ledger, 'hole', hole)?.called.occupant;
-export const withoutBead = (ledger: Ledger, hole: Hole, only?: (hole: Hole) => boolean): string[] =>
-  facesWithoutBead(ledger, hole, only).map(
-    (face) => `no bead is laid on ${face}; laid before and not called: "bead ${face} all the same"`,
-  );
-/** Opened faces that a fastener presses, that want a bead and have none. */
-export function facesWithoutBead(ledger: Ledger, hole: Hole, only: (hole: Hole) => boolean = () => true): string[] {
+const noBead = ({ face, because }: FaceWithoutBead): string =>
+  because === undefined
+    ? `no bead is laid on ${face}; laid before and not called: "bead ${face} all the same"`
+    : `the bead on ${face} is void, ${because}: cleaned, and laid again`;
+export const withoutBead = (ledger: Ledger, hole: Hole, now: Stamp, only?: (hole: Hole) => boolean): string[] =>
+  facesWithoutBead(ledger, hole, now, only).map(noBead);
+/** S1: before the part is on that closes the face, or that the same holes hold. */
+export function withoutBeadUnder(ledger: Ledger, part: string, now: Stamp): string[] {
+  const held = stateOf(ledger, 'part', part)?.declared?.heldBy ?? [];
+  const closes = [...every(ledger, 'face')].filter((f) => f.declared?.part === part);
+  const holes = [...held, ...closes.flatMap((f) => f.declared?.pressedBy ?? [])];
+  return [...new Set(holes.flatMap((hole) => withoutBead(ledger, hole, now, isEmpty(ledger))))];
+}
+export type FaceWithoutBead = {
+  face: string;
+  /** Why the one that was laid is void. */
+  because?: string;
+};
+/** Opened faces that a fastener presses, that want a bead and have none that stands. */
+export function facesWithoutBead(
+  ledger: Ledger,
+  hole: Hole,
+  now: Stamp,
+  only: (hole: Hole) => boolean = () => true,
+): FaceWithoutBead[] {
   const faces = [...every(ledger, 'face')].filter(
     (f) => f.declared?.bead && f.declared.pressedBy.includes(hole) && f.declared.pressedBy.every(only),
   );
   const opened = (f: FaceState) =>
     f.declared?.pressedBy.some((h) => (stateOf(ledger, 'hole', h)?.called.openedAt ?? 0) > 0);
-  return faces.flatMap((f) => (opened(f) && f.beads.length === 0 ? [f.face] : []));
+  return faces.filter(opened).flatMap((f): FaceWithoutBead[] => {
+    const because = lastBeadVoid(ledger, f, now);
+    if (because !== undefined) return [{ face: f.face, because }];
+    return f.beads.length === 0 ? [{ face: f.face }] : [];
+  });
 }
 /** T1: said where the part goes on, with its first fastener or alone. */
 export const overPins = (ledger: Ledger, part: string): string[] =>

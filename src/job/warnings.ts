@@ -6,6 +6,7 @@ import type { Entry } from './entry.ts';
 import { carriesYet, missingBefore, notReady, unlockedTooSoon } from './first-in.ts';
 import { inFrontOf } from './in-front.ts';
 import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
+import type { Stamp } from './line.ts';
 import { numberJumps } from './number-jump.ts';
 import { besideStep } from './repair-figures.ts';
 import { areaOf, type Hole, named, subjectText } from './subjects.ts';
@@ -25,6 +26,7 @@ import {
   overPins,
   stillOff,
   withoutBead,
+  withoutBeadUnder,
   withoutFigure,
   workingUnder,
 } from './warnings-building.ts';
@@ -52,7 +54,7 @@ function wrenched(ledger: Ledger, entry: Entry): Hole | undefined {
   return level === 'slack' || level === 'on' ? undefined : entry.hole;
 }
 
-export function warningsOf(ledger: Ledger, entries: readonly Entry[]): string[] {
+export function warningsOf(ledger: Ledger, entries: readonly Entry[], now: Stamp): string[] {
   const holes = entries.flatMap((entry) => wrenched(ledger, entry) ?? []);
   const shafts = holes.filter((hole) => turnsAShaft(ledger, hole));
   const locks = shafts.length > 0 ? locksPlace(ledger, shafts) : [];
@@ -60,7 +62,7 @@ export function warningsOf(ledger: Ledger, entries: readonly Entry[]): string[] 
   const figures = entries.flatMap((entry) => besideStep(ledger, entry));
   return [
     ...figures,
-    ...new Set(entries.flatMap((entry) => besideEntry(ledger, entry, entries))),
+    ...new Set(entries.flatMap((entry) => besideEntry(ledger, entry, entries, now))),
     ...leftForLater(ledger, entries),
     ...(locks.length > 0 ? [`${locks.join(' and ')} in: a lock is no holding tool`] : []),
     ...new Set(unread),
@@ -91,7 +93,7 @@ const misread = (entry: Entry): string | undefined =>
     : undefined;
 
 /** What a mechanic would be told by the one beside him. Common practice, no source, where no rule is named. */
-function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[]): string[] {
+function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[], now: Stamp): string[] {
   switch (entry.kind) {
     case 'fastener-found':
       return [...numberJumps(ledger, entry.hole), ...foundUnderOff(ledger, entry, entries)];
@@ -109,13 +111,14 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[]): s
       return [
         ...offItsPart(ledger, entry.hole),
         ...(entry.working ? [] : overOpen(ledger, entry.hole)),
-        ...withoutBead(ledger, entry.hole, isEmpty(ledger)),
+        ...withoutBead(ledger, entry.hole, now, isEmpty(ledger)),
         ...(entry.working ? [] : notClean(facesNotClean(ledger, { hole: entry.hole }))),
       ];
     case 'part-fitted':
     case 'part-replaced':
       return [
         ...notClean(facesNotClean(ledger, { part: entry.part })),
+        ...withoutBeadUnder(ledger, entry.part, now),
         ...workingUnder(ledger, entry.part),
         ...goesOnFirst(ledger, entry.part),
         ...overPins(ledger, entry.part),
@@ -125,7 +128,7 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[]): s
         ? [
             ...notHeld(ledger, entry.hole),
             ...beforeItsBelt(ledger, entry.hole),
-            ...withoutBead(ledger, entry.hole),
+            ...withoutBead(ledger, entry.hole, now),
             ...stillOff(ledger, areaOf(entry.hole)),
           ]
         : notHeld(ledger, entry.hole);

@@ -56,7 +56,9 @@ export function firstOnRows({ desk, keymap }: Scene, next: string | undefined, c
   const toCount = a && !a.counted && holesUncounted(desk.ledger, a) !== null;
   const said = [
     ...(toCount ? [`${keyOf(keymap, 'build', 'holes')}: its holes counted by eye`] : []),
-    ...toSeal.map((face) => `${cure}: bead on ${face}`),
+    ...toSeal.map(({ face, because }) =>
+      because === undefined ? `${cure}: bead on ${face}` : `${cure}: ${face} clean, bead anew: void, ${because}`,
+    ),
     ...toClean.map((face) => `${cure}: ${face} clean`),
     ...(holding.length > 0 ? [`${keyOf(keymap, 'build', 'put-in')}: ${holding.join(', ')}`] : []),
   ];

@@ -9,6 +9,7 @@ import { gapWords } from '../job/number-jump.ts';
 import type { OpenPoint } from '../job/open-point.ts';
 import type { Said } from '../job/said.ts';
 import { toldOnce } from '../job/told-once.ts';
+import { voidBeadWords } from '../job/towards-bead.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { headed } from './layout.ts';
 import { placeWords } from './reading.ts';
@@ -24,7 +25,8 @@ export function standingText(ledger: Ledger, { now, wordsOf, zone }: StandingOpt
   return `${[
     ...standingLines(facts),
     ...points.map(
-      (one) => `- ${openPointLine({ ...one, because: `${one.because}${gapWords(ledger, one)}` }, wordsOf)}`,
+      (one) =>
+        `- ${openPointLine({ ...one, because: `${one.because}${gapWords(ledger, one)}${voidBeadWords(ledger, one, now)}` }, wordsOf)}`,
     ),
     ...notAskedSentences(facts).map((one) => `not asked: ${one}`),
   ].join('\n')}\n`;

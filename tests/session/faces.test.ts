@@ -6,6 +6,8 @@ import { stateOf } from '../../src/job/ledger.ts';
 import { openPointsWithNext } from '../../src/job/next-call.ts';
 import type { OpenPoint } from '../../src/job/open-point.ts';
 import { waitWords } from '../../src/job/ready.ts';
+import { sceneOf, textOf } from '../screen/scene.ts';
+import { newJob } from './at-the-bench.ts';
 import { type PartWay, partWay } from './part-way.ts';
 
 const count = (at: PartWay) => at.state().ledger.lines.length;
@@ -190,5 +192,61 @@ describe('a screen that one is sent to', () => {
     at.say('finding at lower belt cover 2 bent', 'finding at coolant pump 1 bent', 'area coolant pump');
     await at.press('B', 'F');
     expect(pickedAt(at.bench.listed(), at.view().at.findings)?.text).toBe('coolant pump 1: bent');
+  });
+});
+
+describe('a bead that skinned before it was together', () => {
+  const skinned = async () => {
+    const at = await newJob();
+    for (const line of [
+      'area cover',
+      'bolt hex 10 M6x25',
+      'off 1',
+      'off 2',
+      'holes 2',
+      'part off lid held by 1-2',
+      'face cover face pressed by 1-2 keeps in engine oil under lid with a bead',
+      'label grey moisture skin 3 fill 4 run 12 full 24 at 23 50',
+      'bench 18 45',
+      'clean cover face',
+      'bead cover face with grey',
+    ]) {
+      const answer = at.session().runLine(line);
+      if (answer.kind === 'refused') throw new Error(`${line}: ${answer.text}`);
+    }
+    at.pace.stepMs = 600_000;
+    return at;
+  };
+  const mind = 'Mind: the bead on cover face is void, skinned before it was together: cleaned, and laid again';
+  const said = (at: Awaited<ReturnType<typeof skinned>>) => {
+    const { answer } = at.state();
+    return answer && 'text' in answer ? answer.text : '';
+  };
+  const shownOn = (at: Awaited<ReturnType<typeof skinned>>, screen: 'build' | 'leaving' | 'sealing') =>
+    textOf(sceneOf({ screen }, { desk: at.bench.desk() }))
+      .replaceAll(/\s*│\s*/g, ' ')
+      .replace(/\s+/g, ' ');
+  it('[S2] is minded with the part that goes on it, and with the first bolt', async () => {
+    const at = await skinned();
+    await at.press('B', 'b');
+    expect(said(at)).toBe(`lid back. ${mind}`);
+    await at.press('enter');
+    expect(said(at)).toBe(`cover 1 back. ${mind}`);
+    await at.press('enter');
+    expect(said(at)).toBe('cover 2 back');
+  });
+  it('[S2] stands over the next bolt, is the reason why one that is on comes off again, and is cleaned away first', async () => {
+    const at = await skinned();
+    expect(shownOn(at, 'build')).toContain(
+      '! first C: cover face clean, bead anew: void, skinned before it was together',
+    );
+    expect(shownOn(at, 'sealing')).toContain(
+      'cover face: the bead is void: skinned before it was together. once clean',
+    );
+    expect(shownOn(at, 'leaving')).toContain('Next: clean cover face');
+    at.session().runLine('back 1');
+    expect(shownOn(at, 'leaving')).toContain(
+      'cover 1: on; void bead on cover face, skinned before it was together. Next: off cover 1',
+    );
   });
 });

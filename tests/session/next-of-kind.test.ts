@@ -390,6 +390,8 @@ describe('on a job from a plan', () => {
     // S1: its face wants a bead before it.
     await at.press('>');
     expect(at.state().facing.area).toBe('arch liner');
+    // S2: as long as it has not skinned.
+    at.pace.stepMs = 1000;
     say('clean cam cover face', 'bead cam cover face', 'area mount bracket');
     await at.press('>');
     expect(at.state().facing.area).toBe('cam cover');

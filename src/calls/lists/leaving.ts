@@ -11,6 +11,7 @@ import { gatedBy } from '../../job/order.ts';
 import { waitWords } from '../../job/ready.ts';
 import { areaOf, named, nameOf, sortOf, subjectText } from '../../job/subjects.ts';
 import { toldOnce } from '../../job/told-once.ts';
+import { voidBeadWords } from '../../job/towards-bead.ts';
 import type { Desk } from '../desk.ts';
 import type { Args } from '../form.ts';
 import { nextWords } from '../line-reader.ts';
@@ -42,7 +43,7 @@ export function leavingRows(desk: Desk): Rows {
   const rowAt = (i: number): Listed => {
     const point = withNext(points[i] as OpenPoint);
     const { at, because, code } = point;
-    const text = `${at === 'vehicle' ? '' : `${subjectText(at)}: `}${because}${gapWords(desk.ledger, point)}${firstWords(point)}`;
+    const text = `${at === 'vehicle' ? '' : `${subjectText(at)}: `}${because}${gapWords(desk.ledger, point)}${voidBeadWords(desk.ledger, point, desk.now)}${firstWords(point)}`;
     const next = point.next ? nextWords(anywhere, point.next) : '';
     const end = next === '' ? waitWords(desk.ledger, point, desk.now) : next;
     const forWhat = point.next?.verb === 'confirm-clock' && code !== 'bead-curing' ? ', for what cures before it' : '';

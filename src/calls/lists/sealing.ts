@@ -1,6 +1,14 @@
 // Sealing faces with their beads and when each is ready, and the fluids that the faces keep in.
 
-import { type BeadStanding, beadMissing, beadsOn, coveringHoles, faceOpenedAt, noSealant } from '../../job/beads.ts';
+import {
+  type BeadStanding,
+  beadMissing,
+  beadsOn,
+  coveringHoles,
+  faceOpenedAt,
+  lastBeadVoid,
+  noSealant,
+} from '../../job/beads.ts';
 import { conditionsAt } from '../../job/clock.ts';
 import { every, type Ledger } from '../../job/ledger.ts';
 import { circuitOpenedAt, wantsLeakCheck } from '../../job/open-points.ts';
@@ -45,6 +53,7 @@ function faceRows(desk: Desk, face: FaceState, keymap: Keymap): Listed[] {
   const picks = { face: face.face };
   const beads = beadsOn(desk.ledger, face, desk.now);
   const missing = beadMissing(desk.ledger, face, desk.now);
+  const isVoid = lastBeadVoid(desk.ledger, face, desk.now) !== undefined;
   const opened = faceOpenedAt(desk.ledger, face);
   const clean = face.cleanedAt > opened;
   const wantsCleaning = opened > 0 && !clean && (face.declared?.keepsIn.length ?? 0) > 0;
@@ -64,10 +73,17 @@ function faceRows(desk: Desk, face: FaceState, keymap: Keymap): Listed[] {
     mark: missing ? 'open' : opened === 0 ? 'found' : wantsCleaning ? 'half' : 'plain',
     name: 'face',
     text: face.face,
-    end: missing && !(clean && beads.length === 0) ? missing : missing ? 'clean, no bead laid' : state,
-    ...(missing && !isShut && { more: `${face.face}: ${beadWays(keymap)}` }),
+    // Why it is void stands in the row of the bead.
+    end: !missing
+      ? state
+      : isVoid
+        ? 'bead void: clean, lay anew'
+        : clean && beads.length === 0
+          ? 'clean, no bead laid'
+          : missing,
+    ...(missing && !isShut && { more: `${face.face}: ${isVoid ? `${missing}. ` : ''}${beadWays(keymap)}` }),
     ...(isShut && {
-      more: `${face.face} is closed over: what presses it comes off again, then it is cleaned. Cleaned before and not called: "clean ${face.face} all the same".`,
+      more: `${isVoid ? `${missing}. ` : ''}${face.face} is closed over: what presses it comes off again, then it is cleaned. Cleaned before and not called: "clean ${face.face} all the same".`,
     }),
     picks,
   };
