@@ -86,7 +86,7 @@ export function entryWords(entry: Entry, units: Units = metric): string {
     case 'thread-chased':
       return `${hole(entry.hole)} thread chased`;
     case 'repair-step':
-      return `${hole(entry.hole)} ${entry.step}${entry.millimetres ? ` ${entry.millimetres} mm` : ''}`;
+      return `${hole(entry.hole)} ${entry.step}${entry.millimetres ? ` ${entry.millimetres} mm${entry.step === 'drilled' ? ' across' : ''}` : ''}`;
     case 'stray-found':
       return `stray ${entry.stray}: ${specWords(entry.spec)}`;
     case 'stray-settled':

@@ -7,12 +7,12 @@ import { blocked } from '../job/decide.ts';
 import { carriesYet, heldOnceMore, holdsYet, isAt, missingBefore, missingToBringUp } from '../job/first-in.ts';
 import { isRenewed } from '../job/guards.ts';
 import { inFrontOf } from '../job/in-front.ts';
-import { every, type Ledger, stateOf, tallyOf } from '../job/ledger.ts';
+import { every, type Ledger, lastLine, stateOf, tallyOf } from '../job/ledger.ts';
 import { wantsLeakCheck } from '../job/open-points.ts';
 import { openBehind } from '../job/order.ts';
 import { areasThroughParts, partsOffBehind } from '../job/parts-behind.ts';
 import type { PartState, TemporaryState } from '../job/states.ts';
-import { areaOf, named } from '../job/subjects.ts';
+import { areaOf, holeIn, named, numberOf } from '../job/subjects.ts';
 import { isWithdrawn } from '../job/withdrawn.ts';
 import { circuitsHere } from './circuits-in-turn.ts';
 import { type Desk, nextHole, workingHoles } from './desk.ts';
@@ -45,6 +45,14 @@ const lastFirst = <T>(all: readonly T[], at: (one: T) => number): T[] => all.toS
 function within<T>({ facing }: Desk, all: readonly T[], areasOf: (one: T) => readonly string[]): T[] {
   const here = all.filter((one) => facing.area !== undefined && areasOf(one).includes(facing.area));
   return [...here, ...all.filter((one) => areasOf(one).length === 0)];
+}
+
+/** The hole that the last call was of, as long as work is in its area; one that is pointed at is taken as it is. */
+function holeJustCalled({ ledger, facing: { area, hole } }: Desk): string[] {
+  const entries = lastLine(ledger)?.entries ?? [];
+  const numbers = new Set(entries.flatMap((e) => ('hole' in e ? [holeIn(areaOf(e.hole), numberOf(e.hole))] : [])));
+  const [only, second] = numbers;
+  return hole !== undefined || only === undefined || second || areaOf(only) !== area ? [] : [`hole:${only}`];
 }
 
 const connections = ({ ledger }: Desk) => [...every(ledger, 'connection')];
@@ -200,6 +208,7 @@ const kinds: Readonly<Record<string, Kind>> = {
     slot: 'service',
     inTurn: ({ ledger }) => [...every(ledger, 'service')].flatMap((s) => (s.state === 'ordered' ? [s.service] : [])),
   },
+  finding: { slot: 'at', inTurn: holeJustCalled },
   count: {
     slot: 'tray',
     inTurn: ({ ledger }) => uncounted(ledger).flatMap((t) => (t.contents.length > 0 && !t.isPart ? [t.tray] : [])),

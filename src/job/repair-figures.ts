@@ -4,7 +4,9 @@ import { figure, isRefused } from '../trade/answer.ts';
 import {
   drillingDepthIn,
   insertBoreMm,
+  insertDrillMm,
   insertLengthDiameters,
+  isWiderThanAny,
   judgeInsertDrill,
   leastEngagementMm,
   weakestParentShear,
@@ -28,6 +30,9 @@ function threadOf(ledger: Ledger, hole: Hole): Thread | undefined {
   const thread = named === undefined ? undefined : threadNamed(named);
   return thread === undefined || isRefused(thread) ? undefined : thread;
 }
+
+const depthThere = (ledger: Ledger, hole: Hole): number | undefined =>
+  repairOf(ledger, hole).find((one) => one.step === 'depth')?.millimetres;
 
 const usualClass = '8.8';
 /** The length a bolt of that class wants in the weakest parent printed, mm; what is stronger never wants more. */
@@ -62,6 +67,27 @@ function drillDoubted(ledger: Ledger, hole: Hole, drillMm: number): string | und
   return judged && !isRefused(judged) && judged.verdict !== 'fits' ? judged.because : undefined;
 }
 
+/** Why a figure is no drill's diameter: it says how deep, or is wider than any; undefined where it may be one. */
+export function noDrillAcross(ledger: Ledger, hole: Hole, millimetres: number): string | undefined {
+  const thereMm = depthThere(ledger, hole);
+  const thread = threadOf(ledger, hole);
+  const deep =
+    thread && thereMm && drillingDepthIn(thread, insertMm(thread, specFor(ledger, hole)?.class).lengthMm, thereMm);
+  const depths = [thereMm, deep && !isRefused(deep) ? deep.depthMm : undefined];
+  if (depths.includes(millimetres)) return `${figure(millimetres)} mm is how deep, not how wide`;
+  return thread && isWiderThanAny(thread, millimetres)
+    ? `${figure(millimetres)} mm across is too wide for ${thread.name}`
+    : undefined;
+}
+/** What is proposed at a step that is measured: the first drill that fits, the length of insert that a bolt wants at least. */
+export function figureProposed(ledger: Ledger, hole: Hole, step: unknown): number | undefined {
+  const thread = threadOf(ledger, hole);
+  if (!thread) return undefined;
+  if (step === 'insert') return insertMm(thread, specFor(ledger, hole)?.class).lengthMm;
+  const drill = step === 'drilled' ? insertDrillMm(thread) : undefined;
+  return drill === undefined || isRefused(drill) ? undefined : drill;
+}
+
 function afterInsert(ledger: Ledger, hole: Hole, lengthMm: number): string | undefined {
   const thread = threadOf(ledger, hole);
   if (!thread) return undefined;
@@ -73,7 +99,7 @@ function afterInsert(ledger: Ledger, hole: Hole, lengthMm: number): string | und
 
 /** Why an insert so long does not go into the depth there is; undefined where it does, or nothing is known. */
 export function tooDeep(ledger: Ledger, hole: Hole, insertLengthMm: number): string | undefined {
-  const thereMm = repairOf(ledger, hole).find((one) => one.step === 'depth')?.millimetres;
+  const thereMm = depthThere(ledger, hole);
   if (thereMm === undefined) return undefined;
   if (insertLengthMm > thereMm)
     return `an insert of ${figure(insertLengthMm)} mm does not go into ${figure(thereMm)} mm`;

@@ -42,6 +42,18 @@ export const tapDrillMm = ({ majorMm, pitchMm }: Thread): number => majorMm - pi
 /** Drills come in tenths. */
 const drillStep = cited(0.1, 'mm', 'ISO 235:2016, jobber drills').value;
 
+/** The drill that is proposed for an insert, mm: the smallest that comes in tenths and fits the bore. Refused as `insertBoreMm`. */
+export function insertDrillMm(thread: Thread): Answer<number> {
+  const bore = insertBoreMm(thread);
+  if (isRefused(bore)) return bore;
+  const drill = Number((Math.ceil(bore.fromMm / drillStep) * drillStep).toFixed(1));
+  return drill <= bore.toMm ? drill : refused(`no drill in tenths fits an insert of ${thread.name}`);
+}
+
+const widest = cited({ ofDiameter: 2 }, 'diameters', chosenHere).value;
+/** Wider than any insert or bush of this thread wants: a figure that was meant for something else. */
+export const isWiderThanAny = ({ majorMm }: Thread, drillMm: number): boolean => drillMm > widest.ofDiameter * majorMm;
+
 export type DrillJudgement = { verdict: 'fits' | 'plain-tap-drill' | 'too-small' | 'too-large'; because: string };
 
 /**
@@ -119,7 +131,7 @@ export function drillingDepthIn(thread: Thread, insertLengthMm: number, thereMm:
   return {
     depthMm,
     tap,
-    because: `drill ${figure(depthMm)} mm of the ${figure(thereMm)} there are${how}: set the stop collar`,
+    because: `drill ${figure(depthMm)} mm deep of the ${figure(thereMm)} there are${how}: set the stop collar`,
   };
 }
 

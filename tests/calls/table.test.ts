@@ -83,7 +83,7 @@ describe('the table of calls', () => {
   });
 
   it('shows a phrase that may be said as it is said, and a slot by its name', () => {
-    expect(usage(rowById.get('finding') as Row)).toBe('finding [on arrival] [at AT] WHAT');
+    expect(usage(rowById.get('finding') as Row)).toBe('finding [on arrival|during the work] [at AT] WHAT');
   });
 
   it('says help in one sentence that ends with a full stop', () => {

@@ -57,7 +57,7 @@ describe('reckon', () => {
     [
       ['insert', 'M8', '12', '--depth', '20', '--drill', '6.75'],
       // Nothing is said first that would bore through a boss of 20.
-      /^drill 8.27 to 8.48 .*\ndrill 17 mm of the 20 .*bottoming tap.*\nno plug tap: that wants 23.5 mm.*\n.*is the drill for M8 itself/,
+      /^drill 8.27 to 8.48 .*\ndrill 17 mm deep of the 20 .*bottoming tap.*\nno plug tap: that wants 23.5 mm.*\n.*is the drill for M8 itself/,
     ],
     [['cure', '10 C 40 %'], /^10 °C, 40 %: 2.9 times as long\n24 h on the label are 68.7 h here\n$/],
     [

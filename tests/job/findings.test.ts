@@ -228,16 +228,18 @@ describe('a thread', () => {
     const { on } = stripped();
     expect(beside(on, 'depth', 24)).toEqual([
       'drill 6.22 to 6.41 mm for an insert of M6',
-      'insert 12 mm long (2 d): drill 21 mm of the 24 there are: set the stop collar',
+      'insert 12 mm long (2 d): drill 21 mm deep of the 24 there are: set the stop collar',
     ]);
-    expect(beside(on, 'depth', 16)[1]).toMatch(/drill 16 mm of the 16 there are, bottoming tap: set the stop collar/);
+    expect(beside(on, 'depth', 16)[1]).toMatch(
+      /drill 16 mm deep of the 16 there are, bottoming tap: set the stop collar/,
+    );
     expect(beside(on, 'depth', 14)[1]).toMatch(/wants 16 mm with a bottoming tap; there are 14 mm: a shorter one/);
     // Printed worked value: M8x1.25 with an insert of 12.0 mm is drilled 23.5 mm deep; 16 mm of insert 27.5.
     const other = bench();
     other.off('cover/7', { ...m6, thread: 'M8', class: '10.9' });
     expect(beside(other, 'depth', 40)).toEqual([
       'drill 8.27 to 8.48 mm for an insert of M8',
-      'insert 20 mm long (2.5 d): drill 31.5 mm of the 40 there are: set the stop collar',
+      'insert 20 mm long (2.5 d): drill 31.5 mm deep of the 40 there are: set the stop collar',
     ]);
   });
 

@@ -1,10 +1,22 @@
 // What is wrong, and how it is closed; thread repairs.
 import { waysOfAsking } from '../../job/entries/works.ts';
 import { type Ledger, stateOf } from '../../job/ledger.ts';
-import { areaOf, subjectText, withinArea } from '../../job/subjects.ts';
+import { subjectText } from '../../job/subjects.ts';
 import { type Suspected, suspectedAt, suspectedIn, suspectedOn } from '../../job/suspicions.ts';
 import { askedOnPutRight } from '../asked-once.ts';
 import type { Desk } from '../desk.ts';
+import type { Args } from '../form.ts';
+import { cap } from '../key-caps.ts';
+import {
+  askedMillimetres,
+  askedOnDrill,
+  askedStep,
+  figureStanding,
+  measuredSteps,
+  nextStep,
+  notYetCut,
+  wholeNow,
+} from '../repair-asked.ts';
 import { key, type Row } from '../row.ts';
 
 /** The hole pointed at, else the suspected one called last, of the area in use before another. */
@@ -19,25 +31,12 @@ export const suspectedHere = (ledger: Ledger, area: string | undefined): readonl
 
 /** What a finding or a photograph is of, where it is not said. */
 const here = ({ facing: { hole, area } }: Desk) => ({ at: hole ? `hole:${hole}` : area ? `area:${area}` : 'vehicle' });
-const stepAsked: Readonly<Record<string, string>> = {
-  depth: 'how deep the material is there, mm',
-  drilled: 'drilled how deep, mm',
-  insert: 'how long the insert is, mm',
-};
-function nextStep(ledger: Ledger, hole: unknown): string | undefined {
-  const made = typeof hole === 'string' ? stateOf(ledger, 'hole', hole)?.called.repair : undefined;
-  const done = new Set(made?.map((r) => r.step));
-  return repairSteps.find((step) => !done.has(step));
-}
-const withinOrWhole = (hole: unknown, area: string | undefined): string =>
-  typeof hole !== 'string' ? 'thread repair' : areaOf(hole) === area ? withinArea(hole) : subjectText(`hole:${hole}`);
-const measuredSteps: ReadonlySet<string> = new Set(['depth', 'drilled', 'insert']);
-const repairSteps = ['depth', 'drilled', 'tapped', 'cleaned', 'insert', 'tried'] as const;
+const placeOf = (desk: Desk, { at }: Args): string => subjectText((at as string | undefined) ?? here(desk).at);
 export const findingsRows: readonly Row[] = [
   {
     id: 'finding',
     words: ['finding', 'something wrong'],
-    form: '[<when:on arrival>] [at <at:subject>] <what:words>',
+    form: '[<when:on arrival|during the work>] [at <at:subject>] <what:words>',
     spoken: ['something wrong at hole <at:hole> <what:words>'],
     spokenFor: {
       what: [
@@ -51,9 +50,13 @@ export const findingsRows: readonly Row[] = [
       ],
     },
     label: 'finding',
-    help: 'Something is wrong: where, and what. "on arrival" when it was so before the work.',
+    help: 'Something is wrong: whether it was so on arrival, where, and what. Right after a call it is of the hole that was called; a comma before the key makes it the area.',
     group: 'findings',
-    keys: [key('f', ['strip', 'build']), key('f', 'findings', { pad: '7' })],
+    keys: [key('f', ['strip', 'build'], { asks: ['when'] }), key('f', 'findings', { pad: '7', asks: ['when'] })],
+    questions: {
+      when: (args, desk) => `at ${placeOf(desk, args)}, was it so (${cap.take} alone: during the work)`,
+      what: (args, desk) => `at ${placeOf(desk, args)}, in words`,
+    },
     verb: 'make-finding',
     fills: here,
   },
@@ -155,13 +158,13 @@ export const findingsRows: readonly Row[] = [
   {
     id: 'repair',
     words: ['repair', 'thread repair'],
-    form: '<hole> <step:depth|drilled|tapped|cleaned|insert|tried> [<millimetres:mm>] [with <words>]',
+    form: '<hole> <step:depth|drilled|tapped|cleaned|insert|tried> [<millimetres:mm>] [with <words>] [<late:all the same>]',
     spoken: [
       'insert work at number <hole> <step:depth|drilled|tapped|cleaned|insert|tried> [<millimetres:mm>] [with <words>]',
     ],
     spokenFor: { words: ['by hand', 'the bolt'] },
     label: 'thread repair',
-    help: 'One step of a thread repair: depth, drilled, tapped, cleaned, insert, tried by hand. The depth comes first.',
+    help: 'One step of a thread repair: depth, drilled, tapped, cleaned, insert, tried by hand. The depth comes first; drilled is how wide the drill is, and what can be no drill is asked about.',
     group: 'findings',
     keys: [
       key('r', 'findings', {
@@ -169,11 +172,12 @@ export const findingsRows: readonly Row[] = [
         asks: (_desk, { step }) => (measuredSteps.has(step as string) ? ['millimetres'] : []),
       }),
     ],
-    questions: {
-      millimetres: ({ hole, step }, { ledger, facing }) =>
-        `${withinOrWhole(hole, facing.area)}: ${stepAsked[(step ?? nextStep(ledger, hole)) as string] ?? 'millimetres'}`,
-    },
+    questions: { step: askedStep, millimetres: askedMillimetres },
+    nothing: notYetCut,
+    stands: figureStanding,
+    besides: askedOnDrill,
     verb: 'repair-thread',
     fills: (desk, { hole }) => ({ step: nextStep(desk.ledger, hole) }),
+    otherwise: (entries, _said, { ledger }) => wholeNow(entries, ledger),
   },
 ];

@@ -57,7 +57,8 @@ function notPutRight(s: Standing, f: FindingState, hole: Hole): string | null {
   const c = holeState(s, hole)?.called;
   const ofTheHole = f.fastener !== undefined || (c !== undefined && c.foundEmptyAt > 0 && c.foundEmptyAt === f.madeAt);
   if (!c || !ofTheHole) return null;
-  if (!c.occupant) return c.leftEmpty ? null : 'nothing is in the hole yet';
+  if (!c.occupant && c.leftEmpty) return null;
+  if (!c.occupant) return `${f.fastener ? 'it is of what came out, and ' : ''}nothing is in the hole yet`;
   return c.occupant.fastener === f.fastener ? 'the same fastener is still in it' : null;
 }
 const close = verb(

@@ -1,0 +1,110 @@
+// What is asked before a finding and before the steps of a thread repair, and what is said after them.
+import { describe, expect, it } from 'vitest';
+import { findingRows } from '../../src/calls/lists/findings.ts';
+import { every, stateOf } from '../../src/job/ledger.ts';
+import { type AtTheBench, lettersOf, newJob } from './at-the-bench.ts';
+
+async function begun(...lines: readonly string[]): Promise<AtTheBench> {
+  const at = await newJob();
+  for (const line of ['area cover', 'bolt hex 10 M6x25', ...lines]) {
+    const answer = at.session().runLine(line);
+    if (answer.kind === 'refused') throw new Error(`${line}: ${answer.text}`);
+  }
+  return at;
+}
+const findingsOf = (at: AtTheBench) =>
+  [...every(at.state().ledger, 'finding')].map((f) => ({ at: f.at, when: f.when, what: f.what }));
+const said = (at: AtTheBench): string => {
+  const { answer } = at.state();
+  return answer && 'text' in answer ? answer.text : '';
+};
+
+describe('a finding', () => {
+  it('[F1] is of the hole that was called just now, and asks by number whether it was so on arrival', async () => {
+    const at = await begun('holes 2');
+    await at.press('enter', 'f');
+    expect(at.view().asking?.title).toContain('at cover 1, was it so');
+    await at.press('1', ...lettersOf('stripped'), 'enter');
+    expect(findingsOf(at)).toEqual([{ at: 'hole:cover/1', when: 'on arrival', what: 'stripped' }]);
+    await at.press('enter', 'f', '2', ...lettersOf('bent'), 'enter');
+    expect(findingsOf(at)[1]).toEqual({ at: 'hole:cover/2', when: 'during the work', what: 'bent' });
+  });
+  it('[F1] is of the area where the call before was of no hole, after a comma, and after a hole of another area', async () => {
+    const at = await begun('holes 2', 'off 1');
+    await at.press(',', 'f');
+    expect(at.view().asking?.title).toContain('at cover, was it so');
+    await at.press('escape');
+    for (const line of ['part off lid held by nothing']) at.session().runLine(line);
+    await at.press('f');
+    expect(at.view().asking?.title).toContain('at cover, was it so');
+    await at.press('escape');
+    for (const line of ['off 2', 'area lid']) at.session().runLine(line);
+    await at.press('f');
+    expect(at.view().asking?.title).toContain('at lid, was it so');
+  });
+  it('[F1] is of the hole pointed at, whichever was called', async () => {
+    const at = await begun('holes 2', 'off 1');
+    await at.press('#', '2', 'enter', 'f');
+    expect(at.view().asking?.title).toContain('at cover 2, was it so');
+  });
+});
+
+describe('a thread repair', () => {
+  const stripped = () => begun('off 1', 'off 2', 'holes 2', 'finding on arrival at 2 stripped');
+  it('[F5] asks how wide the drill is, and proposes the first that fits', async () => {
+    const at = await stripped();
+    await at.press('F', 'r', '2', '2', 'enter', 'r');
+    expect(at.view().asking).toMatchObject({
+      title: 'thread repair: 2: the drill, how wide across, mm',
+      typed: '6.3',
+    });
+    await at.press('enter');
+    expect(said(at)).toBe('cover 2 drilled 6.3 mm across');
+    expect(findingRows(at.bench.desk())[0]).toMatchObject({
+      end: 'next tapped',
+      more: 'cover 2: stripped, on arrival. next tapped',
+    });
+  });
+  it('[F5] asks about a figure that says how deep, or that no drill has, and takes it when it is meant', async () => {
+    const at = await stripped();
+    await at.press('F', 'r', '2', '2', 'enter', 'r', '2', '1', 'enter');
+    expect(at.view().asking?.title).toBe('cover 2: 21 mm is how deep, not how wide; is that the drill, across?');
+    await at.press('1', 'r', '2', '2', 'enter');
+    expect(at.view().asking?.title).toContain('22 mm is how deep');
+    await at.press('1', 'r', '1', '4', 'enter');
+    expect(at.view().asking?.title).toContain('14 mm across is too wide for M6');
+    await at.press('2');
+    expect(said(at)).toContain('cover 2 drilled 14 mm across. Mind: 14 mm is too large for an insert of M6');
+  });
+  it('[F6] is refused before a figure is asked for where the works stand open', async () => {
+    const at = await begun(
+      'keep clean',
+      'off 1',
+      'off 2',
+      'holes 2',
+      'finding on arrival at 2 stripped',
+      'repair 2 depth 22',
+    );
+    await at.press('F', 'r');
+    expect(at.view().asking).toBeUndefined();
+    expect(at.state().answer).toMatchObject({ kind: 'refused', by: 'masked' });
+  });
+  it('[F3] says once it is whole that put right is next, and what comes before that where the finding is of what came out', async () => {
+    const whole = ['depth 22', 'drilled 6.3', 'tapped', 'cleaned', 'insert 12'].map((step) => `repair 2 ${step}`);
+    const at = await begun('off 1', 'off 2', 'holes 2', 'finding on arrival at 2 stripped', ...whole);
+    await at.press('F', 'r');
+    expect(at.state().answer).toMatchObject({
+      otherwise: { words: 'The repair is whole; put right', by: 'put-right' },
+    });
+    expect(findingRows(at.bench.desk())[0]?.end).toBe('next put right');
+    await at.press('r');
+    expect(at.view().asking?.title).toBe('thread repair: 2 is repaired, and put right comes next; begun anew with');
+    await at.press('escape', 'p');
+    expect(stateOf(at.state().ledger, 'finding', 'd5.1')?.closed?.how).toBe('put right');
+    const damaged = await begun('off 1', 'damaged 2', 'holes 2', ...whole);
+    await damaged.press('F', 'r');
+    expect(damaged.state().answer).toMatchObject({ otherwise: { by: 'new' } });
+    await damaged.press('p');
+    expect(said(damaged)).toBe('it is of what came out, and nothing is in the hole yet');
+  });
+});
