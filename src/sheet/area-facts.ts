@@ -1,7 +1,7 @@
 // What the sheet says of each area: how every touched fastener was brought up, what is new, what stayed empty, what was
 // repaired. Plain values; their wording is the text's.
 import { areaOpenedAt, holesOf, isCritical, isTouched, openBecause, wantsOf } from '../job/closed.ts';
-import type { FastenerState, HoleState } from '../job/hole-states.ts';
+import type { FastenerState, HoleState, Pass } from '../job/hole-states.ts';
 import { every, type Ledger, lineAt, stateOf } from '../job/ledger.ts';
 import { inOrder } from '../job/passes.ts';
 import { type Method, specText } from '../job/spec.ts';
@@ -95,6 +95,26 @@ function areaFact(of: Reading, a: AreaState): AreaFact {
   };
 }
 
+function passFact(of: Reading, { n, pass, last, tool, readNewtonMetres, outOfOrder, ...call }: Pass): PassFact {
+  // The figure is the last pass's: snug is pulled up by hand.
+  const method = pass === 'snug' && !last ? undefined : call.method;
+  return {
+    ...moment(of, n),
+    pass,
+    last,
+    outOfOrder: outOfOrder === true,
+    ...(method && { method }),
+    ...(tool && { tool }),
+    ...(last && readNewtonMetres === undefined && wantsFigure(method) && { noFigure: true as const }),
+    how: method ? methodText(method, of.units) : call.method ? 'pulled up by hand' : 'method not said',
+    ...(readNewtonMetres !== undefined && {
+      readNewtonMetres,
+      readWords: torqueWords(readNewtonMetres, of.units),
+      ...(last && readFarOff(method, readNewtonMetres) !== undefined && { notTheFigure: true as const }),
+    }),
+  };
+}
+
 function holeFact(of: Reading, h: HoleState): HoleFact {
   const c = h.called;
   const o = c.occupant;
@@ -107,21 +127,7 @@ function holeFact(of: Reading, h: HoleState): HoleFact {
     critical: isCritical(of.ledger, h, areaOf(h.hole)),
     ...(open !== null && { open }),
     ...(o && { holds: specText(f?.spec ?? o.spec) }),
-    passes: c.passes.map(({ n, pass, last, method, tool, readNewtonMetres, outOfOrder }) => ({
-      ...moment(of, n),
-      pass,
-      last,
-      outOfOrder: outOfOrder === true,
-      ...(method && { method }),
-      ...(tool && { tool }),
-      ...(last && readNewtonMetres === undefined && wantsFigure(method) && { noFigure: true as const }),
-      how: method ? methodText(method, of.units) : 'method not said',
-      ...(readNewtonMetres !== undefined && {
-        readNewtonMetres,
-        readWords: torqueWords(readNewtonMetres, of.units),
-        ...(last && readFarOff(method, readNewtonMetres) !== undefined && { notTheFigure: true as const }),
-      }),
-    })),
+    passes: c.passes.map((one) => passFact(of, one)),
     ...(came && { came }),
     ...(o?.newPattern && { newPattern: [...o.newPattern] }),
     ...(o?.substitute && { substitute: { because: o.substitute, wanted: specText(wantsOf(of.ledger, h) ?? {}) } }),

@@ -39,7 +39,7 @@ export function holeRows(place: string, h: HoleFact, copy: Copy): Row[] {
       row(
         `${p.pass}${p.last ? ', last' : ''}${isMarked(p, h, copy) ? ', out of order' : ''}`,
         [
-          p.method ? methodText(p.method) : 'method not said',
+          p.method ? methodText(p.method) : p.how,
           ...(p.noFigure ? [figureNotNoted] : []),
           ...(p.readNewtonMetres === undefined
             ? []
