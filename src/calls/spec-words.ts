@@ -74,7 +74,8 @@ export function specTrouble([first, second]: readonly Token[]): string {
   if (/^\d+(\.\d+)?$/.test(low)) return `"${word}" is a head with its shape, as hex ${word}, or a length as x${word}`;
   const read = /^m\d/.test(low) ? readFastener(word) : undefined;
   if (read && isRefused(read)) return read.refused;
-  return `"${word}" is no word of a fastener${perhaps(low, vocabulary)}`;
+  const meant = perhaps(low, vocabulary);
+  return `"${word}" is no word of a fastener${meant === '' ? `, which is a ${kinds.join(', ')}` : meant}`;
 }
 
 /** Any other coating, in one word: "coated bronze". */

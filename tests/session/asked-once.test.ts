@@ -205,6 +205,18 @@ it('[L5] keeps no length and no class for a nut after a bolt was in use', async 
   await at.press('b');
   expect(at.state().facing.spec).toEqual({ kind: 'bolt', head: 'hex 10', thread: 'M6' });
 });
+it('[L5] keeps the kind where another head is said, and nothing else', async () => {
+  const at = await newJob();
+  at.session().runLine('area bracket');
+  at.session().runLine('use bolt hex 13 M8x25 8.8');
+  at.session().runLine('use hex 15');
+  expect(at.state().facing.spec).toEqual({ kind: 'bolt', head: 'hex 15' });
+  at.session().runLine('use nut hex 17');
+  expect(at.state().facing.spec).toEqual({ kind: 'nut', head: 'hex 17' });
+  expect(at.session().runLine('use hose clamp')).toMatchObject({
+    text: expect.stringMatching(/^"hose" is no word of a fastener, which is a bolt, nut, screw, stud, clamp, /),
+  });
+});
 it('[K1 K2] counts no tray empty in which something should lie, and names it', async () => {
   const at = await newJob();
   for (const line of ['area cover', 'holes 2', 'off 1 to tray 1', 'off 2 to tray 2', 'back 1'])

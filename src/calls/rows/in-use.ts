@@ -127,10 +127,12 @@ export const inUseRows: readonly Row[] = [
         `which one, as "bolt hex 10 M6x25 8.8"${specWords(spec) === 'unknown' ? '' : `; in use: ${specWords(spec)}`}`,
     },
     means: (desk, { spec, merge }) => {
-      // A thread or a length alone is said of the fastener in use.
-      const adds = merge || ((spec as Spec).kind === undefined && (spec as Spec).head === undefined);
-      const before = keptOf(desk.facing.spec, (spec as Spec).kind);
-      const next = (adds ? { ...before, ...(spec as Spec) } : spec) as Spec;
+      const said = spec as Spec;
+      // A thread or a length alone is said of the fastener in use; another head of its kind.
+      const adds = merge || (said.kind === undefined && said.head === undefined);
+      const { kind } = desk.facing.spec;
+      const before = adds ? keptOf(desk.facing.spec, said.kind) : said.kind === undefined && kind ? { kind } : {};
+      const next: Spec = { ...before, ...said };
       return { face: inUse(desk, next), answer: `now ${specWords(next)}` };
     },
   },
