@@ -166,7 +166,7 @@ function noAreaInUse(desk: Desk, building: boolean): No {
 }
 
 /** Nothing of the area in use is left for a key: work goes on in the next one; after the last, in what is left besides. */
-function elsewhere({ group }: Row, desk: Desk): OrElse {
+export function whereNext({ group }: Pick<Row, 'group'>, desk: Desk): OrElse {
   const next = nextArea(desk, group !== 'strip');
   if (next !== undefined) return { instead: `go on with ${next}`, by: 'next-area' };
   return group === 'strip'
@@ -182,7 +182,9 @@ export function lackingIn(row: Row, desk: Desk, filled: Args): No | undefined {
   if (slot === 'drive') return { because: 'no drive is declared, or more than one', instead: 'say which drive' };
   if (desk.facing.area === undefined) return noAreaInUse(desk, row.group === 'build');
   const none = (typeof row.none === 'function' ? row.none(desk) : row.none) ?? 'no hole is pointed at';
-  return typeof none === 'string' ? { because: none, instead: `say which ${slot}`, or: elsewhere(row, desk) } : none;
+  if (typeof none !== 'string') return none;
+  const { instead, by } = whereNext(row, desk);
+  return { because: none, instead: `say which ${slot}`, or: { instead: `or ${instead}`, by } };
 }
 
 /** What is said, and what the desk knows besides. */

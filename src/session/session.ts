@@ -4,7 +4,7 @@
 import { createStore } from 'zustand/vanilla';
 import type { Desk, PlanOffer } from '../calls/desk.ts';
 import { readLine } from '../calls/line-reader.ts';
-import { askedInWords, type Meant, meantBy, type No, type Row } from '../calls/row.ts';
+import { askedInWords, type Meant, meantBy, type No, type Row, whereNext } from '../calls/row.ts';
 import { sheetWay } from '../calls/sheet-way.ts';
 import { unknownTray } from '../calls/trays.ts';
 import { wayOut } from '../calls/ways-out.ts';
@@ -145,7 +145,9 @@ export function createSession({
       else again.noneRefused();
       const { kind } = decided.refused;
       const againSays = kind === 'order' && row !== undefined && !again.isByHabit(call) && !row.answeredInWords;
-      return refusedBy(decided.refused, againSays ? { againSays: call } : {});
+      // All of it is done: where work goes on is named.
+      const onwards = decided.refused.instead === 'go on' && row?.group === 'build' ? whereNext(row, desk()) : {};
+      return refusedBy(decided.refused, { ...(againSays && { againSays: call }), ...onwards });
     }
     again.noneRefused();
     const shown = store.getState().answer;
@@ -196,7 +198,7 @@ export function createSession({
     return answer;
   }
 
-  function refusedBy(refusal: Refusal, more: { againSays?: string } = {}): Answer {
+  function refusedBy(refusal: Refusal, more: { againSays?: string; instead?: string; by?: string } = {}): Answer {
     const { because: text, instead } = refusal;
     const by = wayOut(refusal);
     return answered({ kind: 'refused', text, instead, refusal, ...(by !== undefined && { by }), ...more });

@@ -744,10 +744,13 @@ describe('what is asked', () => {
     expect(at.state().answer).toMatchObject({ instead: 'snug is next, all of it', by: 'pass' });
     for (const line of ['pass complete', 'pass complete']) at.session().runLine(line);
     await at.press('enter');
-    expect(at.state().answer).toMatchObject({ or: { instead: 'see what keeps the car here', by: 'to-leaving' } });
+    expect(at.state().answer).toMatchObject({ or: { instead: 'or see what keeps the car here', by: 'to-leaving' } });
+    await at.press('.');
+    expect(at.state().answer).toMatchObject({ text: 'every one of one is tight already', by: 'to-leaving' });
+    await at.press('enter');
     for (const line of ['area two', 'off 1', 'area one']) at.session().runLine(line);
     await at.press('enter');
-    expect(at.state().answer).toMatchObject({ or: { instead: 'go on with two', by: 'next-area' } });
+    expect(at.state().answer).toMatchObject({ or: { instead: 'or go on with two', by: 'next-area' } });
   });
   it('names the holes by how they stand, a cover by its rows, a struck line as a line', async () => {
     const at = await newJob();
