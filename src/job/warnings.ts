@@ -1,6 +1,7 @@
 // What is said beside a call that is taken: it stands in no way and is no open point. Asked of the entries it writes.
 
 import { kilometresOf } from '../trade/units.ts';
+import { areasUnder, unseenUnder } from './before-faces-meet.ts';
 import { lyingOnPile } from './counts.ts';
 import type { Entry } from './entry.ts';
 import { carriesYet, missingBefore, notReady, unlockedTooSoon } from './first-in.ts';
@@ -113,12 +114,14 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[], no
         ...(entry.working ? [] : overOpen(ledger, entry.hole)),
         ...withoutBead(ledger, entry.hole, now, isEmpty(ledger)),
         ...(entry.working ? [] : notClean(facesNotClean(ledger, { hole: entry.hole }))),
+        ...(entry.working ? [] : unseenUnder(ledger, [areaOf(entry.hole)])),
       ];
     case 'part-fitted':
     case 'part-replaced':
       return [
         ...notClean(facesNotClean(ledger, { part: entry.part })),
         ...withoutBeadUnder(ledger, entry.part, now),
+        ...unseenUnder(ledger, areasUnder(ledger, entry.part)),
         ...workingUnder(ledger, entry.part),
         ...goesOnFirst(ledger, entry.part),
         ...overPins(ledger, entry.part),

@@ -4,6 +4,7 @@ import { type Desk, nextSlack } from '../calls/desk.ts';
 import { keyOf } from '../calls/key-names.ts';
 import { facesAwaited, mindedHere } from '../calls/sent-to.ts';
 import { upNext } from '../calls/up-next.ts';
+import { unseenBetween } from '../job/before-faces-meet.ts';
 import { isOff } from '../job/closed.ts';
 import { holesUncounted } from '../job/counts.ts';
 import { missingBefore, missingToBringUp, slackBeforeBelt } from '../job/first-in.ts';
@@ -54,12 +55,18 @@ export function firstOnRows({ desk, keymap }: Scene, next: string | undefined, c
   // K4: without it nothing goes back there.
   const a = h && isOff(h) ? stateOf(desk.ledger, 'area', areaOf(h.hole)) : undefined;
   const toCount = a && !a.counted && holesUncounted(desk.ledger, a) !== null;
+  const unseen = a ? unseenBetween(desk.ledger, a.area) : [];
   const said = [
     ...(toCount ? [`${keyOf(keymap, 'build', 'holes')}: its holes counted by eye`] : []),
     ...toSeal.map(({ face, because }) =>
       because === undefined ? `${cure}: bead on ${face}` : `${cure}: ${face} clean, bead anew: void, ${because}`,
     ),
     ...toClean.map((face) => `${cure}: ${face} clean`),
+    ...unseen.map(({ what, words }) =>
+      what === 'companions'
+        ? `${keyOf(keymap, 'build', 'companions')}: ${words} seen`
+        : `${keyOf(keymap, 'build', 'dry')}: blind holes dry`,
+    ),
     ...(holding.length > 0 ? [`${keyOf(keymap, 'build', 'put-in')}: ${holding.join(', ')}`] : []),
   ];
   return said.flatMap((one) =>

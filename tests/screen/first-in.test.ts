@@ -168,3 +168,33 @@ it('cuts neither a fastener beside the cardboard nor an order proposed over it',
   const title = textOf(sceneOf({ screen: 'strip' }, { desk: at.bench.desk() })).match(/coolant pump: 0 off.*/)?.[0];
   expect(title?.trimEnd()).toMatch(/^coolant pump: 0 off of 6(, order proposed: [a-z ]+)?$/);
 });
+it('[O6] asks for companions and blind holes before the first goes in, and minds them with it', async () => {
+  const at = await newJob();
+  for (const line of [
+    'area pump',
+    'has companions dowel, O-ring',
+    'blind holes',
+    'off 1',
+    'off 2',
+    'holes 2',
+    'part off pump held by 1-2',
+  ])
+    at.session().runLine(line);
+  const answer = () => {
+    const said = at.state().answer;
+    return said && 'text' in said ? said.text : '';
+  };
+  const minds =
+    '. Mind: dowel, O-ring not called seen: looked for before the faces meet. Mind: blind holes of pump not called dry: looked into before anything goes in';
+  expect(shown(at as PartWay, 'build')).toContain('! first k: dowel, O-ring seen ! first u: blind holes dry > 1 off');
+  await at.press('B', 'b');
+  expect(answer()).toBe(`pump back${minds}`);
+  await at.press('enter');
+  expect(answer()).toBe(`pump 1 back${minds}`);
+  await at.press('enter');
+  expect(answer()).toBe('pump 2 back');
+  await at.press('backspace', 'backspace', 'k', 'u');
+  expect(shown(at as PartWay, 'build')).not.toContain('! first');
+  await at.press('enter');
+  expect(answer()).toBe('pump 1 back');
+});
