@@ -88,7 +88,9 @@ export function entryWords(entry: Entry, units: Units = metric): string {
     case 'repair-step':
       return `${hole(entry.hole)} ${entry.step}${entry.millimetres ? ` ${entry.millimetres} mm${entry.step === 'drilled' ? ' across' : ''}` : ''}`;
     case 'stray-found':
-      return `stray ${entry.stray}: ${specWords(entry.spec)}`;
+      return `stray ${entry.stray} in ${subjectText(entry.at)}: ${specWords(entry.spec)}`;
+    case 'stray-moved':
+      return `stray ${entry.stray} in ${subjectText(entry.to)}`;
     case 'stray-settled':
       return `stray ${entry.stray} ${entry.as.replaceAll('-', ' ')}`;
     case 'part-removed':

@@ -167,6 +167,8 @@ function otherwise(desk: Desk, said: Said): string | null {
       return said.product ? `bead ${said.face} with ${said.product}` : null;
     case 'explain-bind':
       return `bind because ${said.cause}`;
+    case 'move-stray':
+      return `lay ${said.stray} to ${showSlot(desk, 'place', said.to)}`;
     case 'move-fastener':
       return `lay ${said.fastener} to ${showSlot(desk, 'place', said.to)}`;
     default:

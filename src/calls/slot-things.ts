@@ -48,6 +48,11 @@ export const readStray: Read = (_desk, rest) =>
   /^s\d+\.\d+$/.test(rest[0]?.text ?? '')
     ? [{ value: rest[0]?.text, used: 1 }]
     : none('a stray is named by its s-number, as s12.1');
+/** A fastener, or a stray by its s-number. */
+export const readLying: Read = (desk, rest, stops, args) => {
+  const stray = readStray(desk, rest, stops, args);
+  return 'why' in stray ? readFastener(desk, rest, stops, args) : stray;
+};
 /** By its p-number, or by the hole that holds it when that holds one. */
 export const readPiece: Read = (desk, rest, stops, args) => {
   const first = rest[0]?.text ?? '';

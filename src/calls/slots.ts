@@ -6,7 +6,7 @@ import { type Args, isChoice, type Reading, type ReadSlot, type Token } from './
 import { readLitres, readTemperatureIn, readTorqueIn, showMeasure } from './measures.ts';
 import { joined, knownAtStart, lengths, missing, none, type Read, readName } from './slot-names.ts';
 import { readHole, readHoles, readPlace, readSubject, readTray } from './slot-places.ts';
-import { readFastener, readFinding, readLost, readPiece, readStray } from './slot-things.ts';
+import { readFastener, readFinding, readLost, readLying, readPiece, readStray } from './slot-things.ts';
 import { readSpec, specTrouble, specWords } from './spec-words.ts';
 
 const number =
@@ -84,6 +84,7 @@ const readers: Record<string, Read> = {
   place: readPlace,
   subject: readSubject,
   fastener: readFastener,
+  lying: readLying,
   finding: readFinding,
   stray: readStray,
   piece: readPiece,

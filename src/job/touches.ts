@@ -121,6 +121,8 @@ export function touches(entry: Entry): string[] {
       return [...holeAndArea(entry.one), ...holeAndArea(entry.other)];
     case 'stray-found':
       return [`stray:${entry.stray}`, ...lies(entry.at)];
+    case 'stray-moved':
+      return [`stray:${entry.stray}`, ...liesOnce(entry)];
     case 'stray-settled':
       return [
         `stray:${entry.stray}`,

@@ -11,7 +11,8 @@ import { facesWithoutBead } from './warnings-building.ts';
 
 export function towardsBead(ledger: Ledger, face: string, now: Stamp): Said[] {
   const f = stateOf(ledger, 'face', face);
-  const over = f ? coveringHoles(ledger, f) : [];
+  // What is only slackened never comes off.
+  const over = (f ? coveringHoles(ledger, f) : []).filter((h) => !stateOf(ledger, 'hole', h)?.declared?.slackOnly);
   if (over.length > 0) return over.toReversed().map((hole): Said => ({ verb: 'remove', hole, to: 'tray:1' }));
   const product = productOf(ledger);
   const clean: Said = { verb: 'clean-face', face };

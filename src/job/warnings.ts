@@ -2,7 +2,7 @@
 
 import { kilometresOf } from '../trade/units.ts';
 import { areasUnder, unseenUnder } from './before-faces-meet.ts';
-import { lyingOnPile } from './counts.ts';
+import { besideCount, lyingOnPile } from './counts.ts';
 import type { Entry } from './entry.ts';
 import { carriesYet, missingBefore, notReady, unlockedTooSoon } from './first-in.ts';
 import { inFrontOf } from './in-front.ts';
@@ -153,10 +153,8 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[], no
       return beadNotRun(ledger);
     case 'product-declared':
       return keepTheirLabel(ledger, entry.label);
-    case 'tray-counted': {
-      const has = stateOf(ledger, 'tray', entry.tray)?.contents.length ?? 0;
-      return has === entry.count ? [] : [`${has} should lie in tray ${entry.tray} by the ledger: count again`];
-    }
+    case 'tray-counted':
+      return besideCount(ledger, entry);
     case 'box-counted': {
       const left = stateOf(ledger, 'box', entry.name)?.left ?? 0;
       return left === entry.count

@@ -1,5 +1,6 @@
 // The calls that settle a candidate: what is to be called when a look at that place says that the fastener belongs there.
 // One fastener stays one in the books: a stray that was a fastener of the ledger all along is struck as a stray.
+import { emptyRow, pick } from './drawers.ts';
 import { every, isStruck, type Ledger, lineAt, stateOf } from './ledger.ts';
 import type { Said } from './said.ts';
 import type { Spec } from './spec.ts';
@@ -45,9 +46,10 @@ function intoOpen(ledger: Ledger, hole: string, spec: Spec, to: Place, stray: st
 }
 
 function strikeOf(ledger: Ledger, stray: string): Said[] {
-  const n = Number(stray.slice(1).split('.')[0]);
-  const found = !isStruck(ledger, n) && lineAt(ledger, n)?.entries.length === 1;
-  return found ? [{ verb: 'strike', lines: [n] }] : [];
+  const { all, length } = pick(ledger.chains, `stray:${stray}`) ?? emptyRow<number>();
+  const lines = all.slice(0, length).filter((n) => !isStruck(ledger, n));
+  const areOfIt = lines.length > 0 && lines.every((n) => lineAt(ledger, n)?.entries.length === 1);
+  return areOfIt ? [{ verb: 'strike', lines }] : [];
 }
 
 function nextFree(ledger: Ledger, place: string): string {

@@ -195,6 +195,7 @@ function besideChoice(desk: Desk, row: Row, type: string, value: unknown): strin
   const tray = stateOf(ledger, 'tray', value as string);
   // K1: the eye counts before it is told the figure.
   if (row.id === 'count') return tray?.everUsed ? countWords(tray) : undefined;
+  if (row.id === 'stray' && tray && tray.contents.length > 0) return undefined;
   const many = tray?.contents.length ?? 0;
   return many > 0 ? `${many} in it` : 'empty';
 }

@@ -58,6 +58,8 @@ const stray: Row = (b) => ({ verb: 'find-stray', spec: b.chance.of(specs), tray:
 const settle: Row = (b) => {
   const one = b.chance.any([...every(b.ledger(), 'stray')].filter((s) => !s.settled));
   if (!one) return undefined;
+  if (b.chance.maybe(0.3))
+    return { verb: 'move-stray', stray: one.id, to: b.chance.of(['tray:1', 'tray:2', 'tray:3']) };
   const hole = b.chance.any(holesWhere(b, (c) => !c?.occupant));
   if (hole && b.chance.maybe(0.5)) return { verb: 'give-stray', stray: one.id, hole };
   return b.chance.maybe(0.5)

@@ -70,6 +70,16 @@ describe('the box', () => {
     expect(twice.leads).toMatch(/^hole:cam cover\/\d$/);
   });
 
+  it('[K2 K3] names first the stray that was called in another tray, and it is laid where it lies', async () => {
+    const called = ['stray bolt hex 12 M8x25 in 1', 'count 2 is 2', 'count 2 is 2'];
+    const over = (await boxAfter(...called))(isTray('2')).more;
+    const [, id] =
+      /^1 over the ledger: stray (s\S+), bolt hex 12 M8x25, called in tray 1: lay s\S+ to 2\. /.exec(over) ?? [];
+    const laid = await boxAfter(...called, `lay ${id} to 2`);
+    expect(laid(isTray('2')).more).toBe('');
+    expect(laid(isStray).more).toMatch(/Call: strike \d+ \d+; back pump 2$/);
+  });
+
   it('[K2] names the hole that may hold what a tray is short of', async () => {
     const row = await boxAfter('count 2 is 0', 'count 2 is 0');
     expect(row(isTray('2'))).toEqual({

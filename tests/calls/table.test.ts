@@ -46,6 +46,7 @@ describe('the table of calls', () => {
     const byMeaning = [
       'lose-fastener',
       'move-piece',
+      'move-stray',
       'lose-piece',
       'break',
       'lay-bead',

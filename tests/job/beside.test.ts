@@ -152,6 +152,17 @@ it('[K2] says what should lie in a tray where another number is counted', () => 
   ]);
   expect(said(on, 'count-trays', { counts: [{ tray: '1', count: 2 }] })).toEqual([]);
 });
+it('[K2] asks for no third count, and names a stray called in another tray', () => {
+  const on = bench();
+  on.call('remove', off('cover/1'));
+  const stray = `s${on.call('find-stray', { spec: { kind: 'bolt', thread: 'M6' }, tray: '2' })}.1`;
+  const over = (count: number) => said(on, 'count-trays', { counts: [{ tray: '1', count }] });
+  on.call('count-trays', { counts: [{ tray: '1', count: 2 }] });
+  expect(over(2)).toEqual([
+    `1 should lie in tray 1 by the ledger: counted again, 1 over; stray ${stray}, called in tray 2, may be it`,
+  ]);
+  expect(over(0)).toEqual(['1 should lie in tray 1 by the ledger: counted again, 1 short']);
+});
 
 it('[R2] misses what locks the shafts before the belt between them comes off', () => {
   const drive = {

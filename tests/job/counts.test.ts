@@ -235,6 +235,18 @@ describe('a count that differs', () => {
     expect(on.open('stray')).toHaveLength(1);
   });
 
+  it('[K2 K3] a stray called in the wrong tray is said to lie in the other, and the count there agrees', () => {
+    const on = stripped();
+    const stray = `s${on.call('find-stray', { spec: m8, tray: '2' })}.1`;
+    for (const _ of [1, 2]) count(on, '1', 2);
+    expect(on.open('tray-uncounted')).toContain('tray-uncounted tray:1');
+    expect(on.refused('move-stray', { stray, to: 'scrap' })).toBe('K3 not-a-tray-to-lie-in');
+    expect(on.refused('move-stray', { stray, to: 'tray:2' })).toBe('K3 not-a-tray-to-lie-in');
+    on.call('move-stray', { stray, to: 'tray:1' });
+    expect(on.open('tray-uncounted')).toEqual(['tray-uncounted tray:2']);
+    expect(on.tray('1')).toBe(2);
+  });
+
   it('[K2] over and short in one tray at once come to nothing by calls alone', () => {
     const on = bench();
     on.call('remove', { hole: 'cover/1', to: 'tray:1', spec: m6 });

@@ -334,6 +334,7 @@ const anything: Record<string, Record<string, unknown>> = {
   'measure-fastener': { ...fastener, what: 'length', measuredMm: 1, limitMm: 2 },
   'scrap-own': one,
   'find-stray': { spec: m6, tray: '1' },
+  'move-stray': { stray: 's1.1', to: 'tray:2' },
   'give-stray': { stray: 's1.1', ...one },
   'scrap-stray': { stray: 's1.1' },
   'disown-stray': { stray: 's1.1', ...reason },

@@ -173,6 +173,11 @@ export const workCases: Case[] = [
     open: ['stray stray:s2.1', 'tray-not-empty tray:1'],
   },
   {
+    name: '[K3] a stray said to lie in another tray: the count there agrees, where it lay it does not',
+    job: job(strayFound, count(1), entry('stray-moved', { stray: 's2.1', from: 'tray:1', to: 'tray:2' })),
+    open: ['stray stray:s2.1', 'tray-not-empty tray:2', 'tray-uncounted tray:1', 'tray-uncounted tray:2'],
+  },
+  {
     name: '[K3] a stray scrapped is gone from the tray',
     job: job(strayFound, entry('stray-settled', { stray: 's2.1', at: 'tray:1', as: 'scrapped', who: 'Ada' }), count(0)),
     open: [],

@@ -29,6 +29,14 @@ export function happenToPiecesAndStrays(world: World, entry: PlainEntry): boolea
       if (entry.at.startsWith('tray:')) trayNow(world, entry.at.slice('tray:'.length)).everHeld = true;
       return true;
     }
+    case 'stray-moved': {
+      const stray = world.strays.get(entry.stray);
+      if (stray === undefined || stray.settled || stray.at !== entry.from || entry.to === entry.from) return false;
+      stray.at = entry.to;
+      // Nothing moved: it lay there before.
+      if (entry.to.startsWith('tray:')) trayNow(world, entry.to.slice('tray:'.length)).everHeld = true;
+      return true;
+    }
     case 'stray-settled': {
       const stray = world.strays.get(entry.stray);
       if (stray === undefined || stray.settled || stray.at !== entry.at) return false;

@@ -87,6 +87,11 @@ describe('a stray', () => {
     const at = await newJob();
     for (const line of ['area cover', 'bolt hex 10 M6x25', 'off 1', 'off 2', 'holes 2']) at.session().runLine(line);
     await at.press('P', 'h', ...lettersOf('hex 10 M6x25'), 'enter');
+    expect(at.view().asking?.title).toBe('stray: in which tray it lies');
+    // K1: the eye counts before it is told the figure.
+    expect(at.view().asking?.choices.map(({ beside }) => beside)).toEqual([undefined]);
+    await at.press('enter');
+    expect(at.state().answer).toMatchObject({ text: 'stray s5.1 in tray 1: hex 10 M6x25' });
     const row = at.bench.listed().at(at.view().at.box ?? 0);
     expect(row).toMatchObject({ picks: { stray: 's5.1' }, leads: 'hole:cover/1' });
     await at.press('enter');

@@ -1,7 +1,7 @@
 // The parts box, parts that are off, the trays with what lies in them, and the scrap pile. What lies in a tray is told by
 // sorts, never by number: the eye counts first (K1).
 import { boxDiffersBy } from '../../job/box-needs.ts';
-import { countStands, lyingOnPile, pileDiffersBy, pileOf } from '../../job/counts.ts';
+import { countStands, differsAgain, lyingOnPile, pileDiffersBy, pileOf } from '../../job/counts.ts';
 import type { StrayState } from '../../job/hole-states.ts';
 import { every, stateOf } from '../../job/ledger.ts';
 import type { BoxState, PartState, TrayState } from '../../job/states.ts';
@@ -84,7 +84,8 @@ function trayRow(desk: Desk, t: TrayState): Listed {
 function countWords(t: TrayState): string {
   if (!t.counted || t.counted.n <= t.movedAt) return t.everUsed ? 'to be counted' : 'empty';
   const { count } = t.counted;
-  return countStands(t) ? `counted ${count}` : `counted ${count}, the ledger has ${t.contents.length}: count again`;
+  if (countStands(t)) return `counted ${count}`;
+  return `counted ${count}, the ledger has ${t.contents.length}${differsAgain(t) ? '' : ': count again'}`;
 }
 
 /** The scrap pile, where there is one; its figure, like that of a tray, after the eye's (K1). */
@@ -140,6 +141,7 @@ function strayRow(desk: Desk, s: StrayState): Listed {
     mark: 'open',
     name: '',
     text: `${specWords(s.spec)}  stray ${s.id}`,
+    end: subjectText(s.place),
     more: () => strayWords(desk, s),
     picks: { stray: s.id },
     ...(leads !== undefined && { leads }),

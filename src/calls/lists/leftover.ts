@@ -1,6 +1,6 @@
 // What a row of the box says of a leftover while it is picked: where it most likely belongs and the call that settles it,
 // and what could explain a tray whose count differs. All strays of a job are solved together, once a ledger.
-import { countDiffers, pileDiffersBy, pileOf } from '../../job/counts.ts';
+import { differsAgain, pileDiffersBy, pileOf, straysElsewhere } from '../../job/counts.ts';
 import { whatCouldExplain, whatCouldExplainPile } from '../../job/explaining.ts';
 import type { StrayState } from '../../job/hole-states.ts';
 import { every, stateOf } from '../../job/ledger.ts';
@@ -12,6 +12,7 @@ import { settlingCalls } from '../../job/whose-calls.ts';
 import { candidateLine } from '../../job/whose-words.ts';
 import type { Desk } from '../desk.ts';
 import { nextWords } from '../line-reader.ts';
+import { specWords } from '../spec-words.ts';
 
 /** As many as are read at a glance. */
 const shown = 3;
@@ -43,9 +44,6 @@ function placeToLook({ ledger }: Desk, best: Candidate | undefined): Subject | u
   return best && named('area', best.place) !== undefined ? best.place : undefined;
 }
 
-/** K2: it was counted again and still differs. */
-const differsAgain = (t: TrayState): boolean => countDiffers(t) && (t.counted?.times ?? 0) > 1;
-
 /** Of what is over, nothing is known but where it lies; of the scrap pile ("") no tray. */
 const overIn = oncePerLedger(
   (ledger, tray): readonly Candidate[] => whose(ledger, [{ spec: {}, ...(tray !== '' && { tray }) }])[0] ?? [],
@@ -55,8 +53,12 @@ export function trayWords(desk: Desk, t: TrayState): string {
   const why = differsAgain(t) ? whatCouldExplain(desk.ledger, t) : undefined;
   if (!why) return '';
   if (why.over > 0) {
-    const lines = overIn(desk.ledger, t.tray).slice(0, shown).map(candidateLine);
-    return `${why.over} over the ledger: ${lines.join('. ')}. Call: stray … in ${t.tray}`;
+    const called = straysElsewhere(desk.ledger, t).map(
+      ({ id, spec, place }) =>
+        `stray ${id}, ${specWords(spec)}, called in ${subjectText(place)}: lay ${id} to ${t.tray}`,
+    );
+    const lines = [...called, ...overIn(desk.ledger, t.tray).map(candidateLine)].slice(0, shown);
+    return `${why.over} over the ledger: ${lines.join('. ')}. Else call: stray … in ${t.tray}`;
   }
   const holes = why.holes.slice(0, shown).map((hole) => subjectText(inHole(hole)));
   const back = holes.length > 0 ? `back uncalled in ${holes.join(', ')}; else ` : '';

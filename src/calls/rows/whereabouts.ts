@@ -45,12 +45,17 @@ export const whereaboutsRows: readonly Row[] = [
   {
     id: 'lay',
     words: ['lay', 'move it'],
-    form: '<fastener> to <to:place> [because <because:why>]',
+    form: '<fastener:lying> to <to:place> [because <because:why>]',
     label: 'lay elsewhere',
-    help: 'A fastener lies in another tray, or was handed to the owner or the supplier.',
+    help: 'A fastener lies in another tray, or was handed to the owner or the supplier; a stray lies in another tray than was called.',
     group: 'where it lies',
     keys: [],
     verb: 'move-fastener',
+    means: (_desk, { fastener, to, because }) => ({
+      say: String(fastener).startsWith('s')
+        ? { verb: 'move-stray', stray: fastener, to }
+        : { verb: 'move-fastener', fastener, to, ...(because !== undefined && { because }) },
+    }),
   },
   {
     id: 'lost',

@@ -131,6 +131,12 @@ export const fastenerEntries = [
     words: z.string().max(80).optional(),
   })),
   line('stray-found', () => ({ stray: z.string().regex(/^s\d{1,8}\.\d{1,4}$/), spec: specSchema, at: placeSchema })),
+  /** It lies in another tray than was said: what the eye counted there counted it. */
+  line('stray-moved', () => ({
+    stray: z.string().regex(/^s\d{1,8}\.\d{1,4}$/),
+    from: placeSchema,
+    to: placeSchema,
+  })),
   /** K3: given to a hole as its fastener (then it has a fastener's name), scrapped, or no part of this vehicle. */
   line('stray-settled', () => ({
     stray: z.string().regex(/^s\d{1,8}\.\d{1,4}$/),

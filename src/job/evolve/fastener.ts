@@ -105,6 +105,8 @@ export function evolvePiece(p: PieceState | undefined, entry: Entry, _n: number,
 
 export function evolveStray(s: StrayState | undefined, entry: Entry, _n: number, id: string): StrayState | Misfit {
   if (entry.kind === 'stray-found') return s ? misfit : { id, spec: entry.spec, place: entry.at };
+  if (entry.kind === 'stray-moved')
+    return s && !s.settled && s.place === entry.from && entry.to !== entry.from ? { ...s, place: entry.to } : misfit;
   if (entry.kind !== 'stray-settled' || !s || s.settled || s.place !== entry.at) return misfit;
   const { as, fastener, who, because } = entry;
   const settled = { as, ...(fastener && { fastener }), ...(who && { who }), ...(because && { because }) };

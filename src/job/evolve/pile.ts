@@ -32,6 +32,8 @@ export function evolvePile(before: PileState | undefined, entry: Entry, n: numbe
       return { ...p, bought: { ...p.bought, [entry.name]: (p.bought[entry.name] ?? 0) + entry.quantity } };
     case 'stray-found':
       return onto(entry.stray);
+    case 'stray-moved':
+      return entry.to === 'scrap' ? onto(entry.stray) : from(entry.stray);
     case 'stray-settled':
       if (entry.as === 'scrapped') return onto(entry.stray);
       return entry.fastener ? { ...p, contents: [...from(entry.stray).contents, entry.fastener] } : from(entry.stray);

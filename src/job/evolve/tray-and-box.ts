@@ -11,8 +11,12 @@ export function evolveTray(before: TrayState | undefined, entry: Entry, n: numbe
     t.contents.includes(id) ? misfit : { ...t, contents: [...t.contents, id], everUsed: true, movedAt: n };
   const out = (id: string): TrayState | Misfit =>
     t.contents.includes(id) ? { ...t, contents: t.contents.filter((one) => one !== id), movedAt: n } : misfit;
+  /** It lay there, or elsewhere, all along: what the eye counted counted it, or did not. */
+  const allAlong = (after: TrayState | Misfit): TrayState | Misfit =>
+    after === misfit ? misfit : { ...(after as TrayState), movedAt: t.movedAt };
   // It lies there already: nothing goes out or in.
-  if ((entry.kind === 'fastener-moved' || entry.kind === 'piece-moved') && entry.from === entry.to) return misfit;
+  const isMove = entry.kind === 'fastener-moved' || entry.kind === 'piece-moved' || entry.kind === 'stray-moved';
+  if (isMove && entry.from === entry.to) return misfit;
   switch (entry.kind) {
     case 'tray-declared':
       return { ...t, ...(entry.isPart && { isPart: true as const }) };
@@ -33,11 +37,10 @@ export function evolveTray(before: TrayState | undefined, entry: Entry, n: numbe
       return entry.from === here ? out(entry.piece) : into(entry.piece);
     case 'piece-lost':
       return out(entry.piece);
-    case 'stray-found': {
-      // It lay there all along: what the eye counted counted it.
-      const here = into(entry.stray);
-      return here === misfit ? misfit : { ...(here as TrayState), movedAt: t.movedAt };
-    }
+    case 'stray-found':
+      return allAlong(into(entry.stray));
+    case 'stray-moved':
+      return allAlong(entry.from === here ? out(entry.stray) : into(entry.stray));
     case 'stray-settled': {
       if (!t.contents.includes(entry.stray)) return misfit;
       const rest = t.contents.filter((one) => one !== entry.stray);

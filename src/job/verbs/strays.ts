@@ -1,4 +1,4 @@
-// Verbs on strays (K3): found in a tray, given to a hole, scrapped, no part of this vehicle.
+// Verbs on strays (K3): found in a tray, in another than was said, given to a hole, scrapped, no part of this vehicle.
 import * as z from 'zod';
 import { wantsOf } from '../closed.ts';
 import type { Entry } from '../entry.ts';
@@ -6,7 +6,7 @@ import { holeState, holesAreCounted, no, occupantOf } from '../guards.ts';
 import { stateOf } from '../ledger.ts';
 import { personSchema, reasonSchema } from '../reasons.ts';
 import { contradictions, specSchema, specText } from '../spec.ts';
-import { holeSchema, nameSchema, subjectText } from '../subjects.ts';
+import { holeSchema, named, nameSchema, placeSchema, subjectText } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
 
 const strayId = z.string().regex(/^s\d{1,8}\.\d{1,4}$/);
@@ -26,6 +26,27 @@ const isStray: Guard<{ stray: string }> = {
     return known && !known.settled ? null : no(`there is no stray ${said.stray} to settle`, 'name a stray');
   },
 };
+/** K3: it lies in another tray than was called. */
+const moveStray = verb(
+  'move-stray',
+  () => z.strictObject({ stray: strayId, to: placeSchema }),
+  [
+    isStray,
+    {
+      code: 'not-a-tray-to-lie-in',
+      rule: 'K3',
+      kind: 'footing',
+      needs: ['stray', 'to'],
+      check: (s, { stray: id, to }) =>
+        named('tray', to) === undefined || stateOf(s.ledger, 'stray', id)?.place === to
+          ? no(`a stray can't be laid in ${subjectText(to)}`, 'name another tray, or call what becomes of it')
+          : null,
+    },
+  ],
+  (s, { stray: id, to }) => [
+    { kind: 'stray-moved', stray: id, from: stateOf(s.ledger, 'stray', id)?.place as string, to },
+  ],
+);
 const settle = (s: Standing, id: string) => ({
   kind: 'stray-settled' as const,
   stray: id,
@@ -94,4 +115,4 @@ const disownStray = verb(
   (s, said) => [{ ...settle(s, said.stray), as: 'not-of-this-vehicle', who: said.who, because: said.because }],
 );
 
-export const strayVerbs = [stray, giveStray, scrapStray, disownStray];
+export const strayVerbs = [stray, moveStray, giveStray, scrapStray, disownStray];
