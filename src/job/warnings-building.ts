@@ -1,8 +1,8 @@
 // What is said beside a call of something that goes back or is brought up: the part before its bolts, the face clean and its
 // bead laid, what holds a bolt, its figure, what of the area is left. It stands in no way.
 import { faceOpenedAt, lastBeadVoid } from './beads.ts';
-import { laterOf, partsOffHeldBy } from './closed.ts';
-import type { Entry, EntryOf } from './entry.ts';
+import { laterOf } from './closed.ts';
+import type { Entry } from './entry.ts';
 import { dueNow, waitingFinals } from './finished-later.ts';
 import { missingToHold } from './first-in.ts';
 import { isRenewed } from './guards.ts';
@@ -158,16 +158,4 @@ export function leftForLater(ledger: Ledger, entries: readonly Entry[]): string[
           holes.length > 0 ? [`${holes.map(numberOf).join(', ')} left out: ${why}`] : [],
         );
   });
-}
-
-/** Whatever held a part came off before it did. */
-export function foundUnderOff(
-  ledger: Ledger,
-  { hole }: EntryOf<'fastener-found'>,
-  entries: readonly Entry[],
-): string[] {
-  if (entries.some((e) => e.kind !== 'fastener-found' && 'hole' in e && e.hole === hole)) return [];
-  return partsOffHeldBy(ledger, hole).map(
-    (part) => `${part} is off, and ${subjectText(`hole:${hole}`)} held it: where it came off, call it off`,
-  );
 }

@@ -4,19 +4,16 @@ import { kilometresOf } from '../trade/units.ts';
 import { areasUnder, unseenUnder } from './before-faces-meet.ts';
 import { besideCount, lyingOnPile } from './counts.ts';
 import type { Entry } from './entry.ts';
-import { carriesYet, missingBefore, notReady, unlockedTooSoon } from './first-in.ts';
-import { inFrontOf } from './in-front.ts';
 import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
 import { numberJumps } from './number-jump.ts';
 import { besideStep } from './repair-figures.ts';
-import { areaOf, type Hole, named, subjectText } from './subjects.ts';
+import { areaOf, type Hole, named } from './subjects.ts';
 import { acceptanceOf, readFarOff } from './tightening.ts';
 import {
   beforeItsBelt,
   closedOver,
   facesNotClean,
-  foundUnderOff,
   goesOnFirst,
   isEmpty,
   leftForLater,
@@ -32,6 +29,17 @@ import {
   workingUnder,
 } from './warnings-building.ts';
 import { takenForAnother } from './warnings-exchange.ts';
+import {
+  foundUnderOff,
+  inTheWay,
+  noStand,
+  notInFirst,
+  slackIn,
+  stillCarries,
+  stillHolds,
+  undrained,
+  unlocked,
+} from './warnings-parting.ts';
 import { beadNotRun, byPlansLabel, keepTheirLabel } from './warnings-sealing.ts';
 import { asFoundUnderOff } from './warnings-striking.ts';
 
@@ -195,70 +203,4 @@ export function beforeTheRest(ledger: Ledger, connection: string): string[] {
   const parted = all.filter((c) => c.parted && c.connection !== connection).map((c) => c.connection);
   const open = [off > 0 && `${off} off`, parted.length > 0 && `parted: ${parted.join(', ')}`].filter(Boolean);
   return open.length > 0 ? [`${connection} goes on last; still ${open.join(', ')}`] : [];
-}
-const inTheWay = (ledger: Ledger, area: string): string[] => {
-  if (tallyOf(ledger, area).off > 0) return [];
-  const front = inFrontOf(ledger, `area:${area}`);
-  return front.length > 0 ? [`${front.map(subjectText).join(', ')} still stands in front of it`] : [];
-};
-const notInFirst = (ledger: Ledger, area: string): string[] => {
-  const missing = tallyOf(ledger, area).off > 0 ? [] : missingBefore(ledger, area);
-  const atMarks = [...every(ledger, 'drive')].some((d) => d.declared?.areas.includes(area)) ? ', at the marks' : '';
-  return missing.length > 0 ? [`not in: ${missing.join(', ')}; to go in before ${area} is opened${atMarks}`] : [];
-};
-function stillCarries(ledger: Ledger, temporary: string): string[] {
-  const t = stateOf(ledger, 'temporary', temporary);
-  const area = t?.at === undefined ? undefined : named('area', t.at);
-  return t && area !== undefined && t.sort !== 'stand' && carriesYet(ledger, t)
-    ? [`${area} is open: what ${temporary} carries hangs on nothing else`]
-    : [];
-}
-/** Common practice, no source: with the belt off neither crank nor cams may move. */
-function stillHolds(ledger: Ledger, temporary: string): string[] {
-  const t = stateOf(ledger, 'temporary', temporary);
-  const [first] = t ? unlockedTooSoon(ledger, t) : [];
-  return first === undefined
-    ? []
-    : [`${notReady(ledger, first)}: nothing holds its shafts now, turn neither crank nor cams`];
-}
-function noStand(ledger: Ledger, area: string): string[] {
-  if (stateOf(ledger, 'area', area)?.declared?.role !== 'wheel' || tallyOf(ledger, area).off > 0) return [];
-  const stands = [...every(ledger, 'temporary')].some((t) => t.in && t.sort === 'stand');
-  return stands ? [] : ['no stand is in: on stands, never on the jack'];
-}
-/** A connection of the area says that what lies behind it is full: a cover that only keeps oil in has none. */
-function undrained(ledger: Ledger, area: string): string[] {
-  if (tallyOf(ledger, area).off > 0) return [];
-  const full = [...every(ledger, 'connection')].flatMap(({ declared }) => {
-    const circuit = declared?.area === area ? declared.circuit : undefined;
-    const state = circuit === undefined ? undefined : stateOf(ledger, 'circuit', circuit);
-    return state && state.drainedAt <= state.filledAt ? [state.circuit] : [];
-  });
-  return full.map((circuit) => `${circuit} was not called drained: hot it stands under pressure, let it cool first`);
-}
-/** What holds the shafts of a drive in place, before the belt between them comes off; not what is only for a bolt of it. */
-function unlocked(ledger: Ledger, part: string): string[] {
-  const drive = [...every(ledger, 'drive')].find((d) => d.declared?.parts.includes(part))?.declared;
-  if (!drive) return [];
-  const ofDrive = new Set([...drive.parts.map((one) => `part:${one}`), ...drive.areas.map((area) => `area:${area}`)]);
-  const locks = [...every(ledger, 'temporary')].filter(
-    (t) => (t.sort === 'lock' || t.sort === 'pin') && (t.at === undefined || ofDrive.has(t.at)),
-  );
-  const missing = locks.filter((t) => !t.in).map((t) => t.temporary);
-  if (missing.length > 0)
-    return [`not in: ${missing.join(', ')}; what locks the shafts goes in at the marks, before the belt comes off`];
-  return locks.length > 0
-    ? []
-    : ['nothing locks its shafts; what does goes in at the marks, before the belt comes off'];
-}
-/** A part that nobody has named before is declared by the same call, which may take the last of its fasteners out, too. */
-function slackIn(ledger: Ledger, part: string, entries: readonly Entry[]): string[] {
-  const saidNow = entries.flatMap((e) => (e.kind === 'part-declared' && e.part === part ? e.heldBy : []));
-  const outNow = new Set(entries.flatMap((e) => (e.kind === 'fastener-removed' ? [e.hole] : [])));
-  const heldBy = stateOf(ledger, 'part', part)?.declared?.heldBy ?? saidNow;
-  const slack = heldBy.filter((hole) => {
-    const state = stateOf(ledger, 'hole', hole);
-    return state?.called.occupant?.level === 'slack' && !state.declared?.slackOnly && !outNow.has(hole);
-  });
-  return slack.length > 0 ? [`still slack in it: ${slack.map((hole) => subjectText(`hole:${hole}`)).join(', ')}`] : [];
 }

@@ -7,9 +7,9 @@ import { inOfSort, meanwhile, no, notReached, traysCounted } from '../guards.ts'
 import { snugOrBetter } from '../hole-states.ts';
 import { every, stateOf } from '../ledger.ts';
 import { isOilToSee, notRunSince } from '../not-run.ts';
-import { brakeApart, brakeOpenedAt } from '../open-points.ts';
 import { readyText } from '../ready.ts';
 import { personSchema, reasonSchema } from '../reasons.ts';
+import { brakeApart, brakeOpenedAt } from '../roles.ts';
 import { locksIn, rotationNeeded } from '../rotation.ts';
 import { subjectText } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
