@@ -38,14 +38,11 @@ function comesAway(ledger: Ledger, subject: Subject): boolean {
   return heldBy.every((hole) => !stateOf(ledger, 'hole', hole)?.called.occupant);
 }
 
-/** Areas that have something left to come off, in their order; those behind what only fasteners release come last. */
-export function areasToStrip(ledger: Ledger): string[] {
-  const left = [...every(ledger, 'area')]
-    .map((a) => a.area)
-    .filter((area) => {
-      const { holes, touched } = tallyOf(ledger, area);
-      return touched < holes;
-    });
-  const isFree = (area: string) => inFrontOf(ledger, `area:${area}`).every((front) => comesAway(ledger, front));
-  return [...left.filter(isFree), ...left.filter((area) => !isFree(area))];
-}
+/** Areas that have something left to come off, in their order; which of them sit behind nothing but what comes away by itself. */
+export const areasToStrip = (ledger: Ledger): { area: string; isFree: boolean }[] =>
+  [...every(ledger, 'area')].flatMap(({ area }) => {
+    const { holes, touched } = tallyOf(ledger, area);
+    if (touched >= holes) return [];
+    const isFree = inFrontOf(ledger, `area:${area}`).every((front) => comesAway(ledger, front));
+    return [{ area, isFree }];
+  });

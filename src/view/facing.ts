@@ -11,6 +11,8 @@ export type Facing = {
   specsBefore?: readonly Spec[];
   /** A hole pointed at by hand ("cam cover/7"); forgotten after one call. */
   hole?: string;
+  /** Areas gone past one after the other, up to the one in use, while nothing was called: so many lines stood in the log. */
+  past?: { areas: readonly string[]; upTo: string; lines: number };
   /** Services chosen to be ordered together, each with its plan. */
   chosen?: readonly { plan: string; service: string }[];
   /** The hole whose place on the map is being moved, and where it is now. */

@@ -4,7 +4,7 @@ import { fastenerKinds, type Spec, specText } from '../../job/spec.ts';
 import { areaOf, subjectText } from '../../job/subjects.ts';
 import type { Facing } from '../../view/facing.ts';
 import type { Desk } from '../desk.ts';
-import { facedAt, facedWords, nextArea } from '../next-area.ts';
+import { facedAt, facedPast, facedWords, isInTurn, nextArea } from '../next-area.ts';
 import { key, type Row } from '../row.ts';
 import { specWords } from '../spec-words.ts';
 import { isOneMore, unknownTray } from '../trays.ts';
@@ -66,7 +66,7 @@ export const inUseRows: readonly Row[] = [
     form: '',
     spoken: ['go on to the next area'],
     label: 'next area',
-    help: 'Take the next area in use that has something left: in their order to take off, from the last to put back.',
+    help: 'Take the next area in use that has something left: in their order to take off, from the last to put back, what lies at the same place first; pressed again and again it reaches each of them.',
     group: 'in use',
     keys: [key('>', 'strip', { pad: '+' }), key('>', 'build', { pad: '+', args: { back: true } })],
     means: (desk, { back }) => {
@@ -81,11 +81,11 @@ export const inUseRows: readonly Row[] = [
                 by: 'to-todo',
               },
         };
-      const face = facedAt(desk, area);
+      const face = facedPast(desk, area);
       const { ledger, facing } = desk;
       const waits = back && facing.area !== undefined ? restOf(ledger, facing.area).filter((one) => one.now) : [];
       const left = waits.length > 0 ? `. Left at ${facing.area}: ${waits.map(({ words }) => words).join(', ')}` : '';
-      const passes = () => nextArea({ ...desk, facing: { ...facing, area: undefined } }, back === true) === facing.area;
+      const passes = () => isInTurn(desk, back === true);
       return { face, answer: `at ${facedWords(face)}${left}`, passes };
     },
   },
