@@ -65,6 +65,19 @@ describe('taking apart', () => {
     }
     expect(way).toEqual(['right', 'left'].flatMap((side) => [...brakes, 'link'].map((area) => `${side} ${area}`)));
   });
+  it('stays for what lies loose behind an area where a service is about it, one part behind the other', () => {
+    const story = ordered().call('order-service', {
+      service: 'pads',
+      brings: all('pads', 'shims').map((p) => `part:${p}`),
+    });
+    off(story, 'right wheel', 'right link', 'right caliper');
+    const next = () => onwards(false)(deskAt(story, 'right caliper')).area;
+    expect(next()).toBe(undefined);
+    story.call('remove-part', { part: 'right pads' });
+    expect(next()).toBe(undefined);
+    story.call('remove-part', { part: 'right shims' });
+    expect(next()).toBe('right disc');
+  });
   it('reaches every area that has something left by its key', () => {
     const story = off(ordered(), 'right wheel');
     const way = reached(deskAt(story, 'right wheel'), false, 7);

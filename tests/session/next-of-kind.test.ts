@@ -294,6 +294,10 @@ describe('on a job from a plan', () => {
   it('passes over an area that fasteners still keep closed', async () => {
     say('area arch liner', ...[1, 2, 3, 4, 5, 6].map((n) => `off ${n}`), 'area arch liner');
     await at.press('enter');
+    // The belt lies loose behind it, and comes off before work goes on.
+    expect(at.state().facing.area).toBe('arch liner');
+    expect(shown()).toContain('part off: auxiliary belt');
+    await at.press('>');
     // The pulley sits behind liner and belt, the mount bracket behind nothing.
     expect(at.state().facing.area).toBe('right front wheel');
     say(...[1, 2, 3, 4, 5].map((n) => `off right front wheel ${n}`));

@@ -4,6 +4,7 @@ import { partVerdicts } from '../../job/entries/works.ts';
 import { isRenewed } from '../../job/guards.ts';
 import { every, lastLine, lineAt, stateOf } from '../../job/ledger.ts';
 import { openBehind } from '../../job/order.ts';
+import { areasThroughParts } from '../../job/parts-behind.ts';
 import { subjectText, withinArea } from '../../job/subjects.ts';
 import { askedOnJoining, askedOnLocking, askedOnTakingOut } from '../asked-once.ts';
 import type { Desk } from '../desk.ts';
@@ -105,7 +106,7 @@ export const partsRows: readonly Row[] = [
     },
     // With what its bolts did not free by themselves the area is done; with anything else work stays.
     after: (desk, { part }) =>
-      desk.facing.area !== undefined && areasOfPart(desk.ledger, part as string).includes(desk.facing.area)
+      [areasOfPart, areasThroughParts].some((of) => of(desk.ledger, part as string).includes(desk.facing.area ?? ''))
         ? onwards(false)(desk)
         : {},
   },
