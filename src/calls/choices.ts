@@ -84,16 +84,22 @@ export function isHere({ ledger, facing: { area } }: Desk, sort: string, name: s
   }
 }
 
-/** Specs in use before and those met on this job, the last one first, then the plain bolt, nut and screw of each head. */
+/**
+ * Specs in use before and those met on this job, the last one first, then the one in use, then the plain bolt, nut and
+ * screw of each head, which keep their numbers whichever of them is in use.
+ */
 function specsAtHand({ ledger, facing }: Desk): string[] {
   const met = [...every(ledger, 'fastener')].map((f) => specWords(f.spec)).reverse();
   const kinds = [...new Set([facing.spec.kind ?? 'bolt', 'bolt', 'nut', 'screw'])];
   const plain = kinds.flatMap((kind) => usualHeads.map((size) => `${kind} hex ${size}`));
   const inUse = specWords(facing.spec);
   const before = (facing.specsBefore ?? []).map(specWords);
+  // A kind without a head says nothing that its own key does not.
+  const isOwn = (words: string) => ![...plain, ...kinds, 'unknown'].includes(words);
+  const others = [...before, ...met].filter((words) => words !== inUse && isOwn(words));
   // So few that the heads used most stand on the same page: a head is then two keys, on a keypad too.
-  const first = [...new Set([...before, ...met])].slice(0, mostFirst);
-  return [...new Set([...first, ...plain, ...met])].filter((words) => words !== 'unknown' && words !== inUse);
+  const first = [...[...new Set(others)].slice(0, mostFirst - 1), ...[inUse].filter(isOwn)];
+  return [...new Set([...first, ...plain, ...others])];
 }
 const mostFirst = 4;
 /** By size; the commonest five are the smallest (common practice, no source), so that they stand on the first page. */

@@ -8,6 +8,7 @@ import { pickedAt } from '../calls/listed.ts';
 import { whyNot } from '../calls/pressing.ts';
 import { numberOf } from '../job/subjects.ts';
 import { callType } from '../session/answering.ts';
+import { freshName } from '../session/fresh-name.ts';
 import { acting, areNumbered } from '../view/view.ts';
 import { fitted } from './cells.ts';
 import { quietLook } from './colours.ts';
@@ -29,13 +30,14 @@ export function footOf({ view, desk, columns, listed, keymap }: Scene): Row[] {
           ? numberWords(type, choices.length, view.asking.most)
           : '1-9 take at once';
     const goesBack = after ? `   ${keymap.pad ? padQuestionKeys.erase : cap.erase} back` : '';
-    const fresh = type === 'area' ? '   + a new one' : '';
+    const freshKey = (keymap.pad ? padQuestionKeys : questionKeys).fresh;
+    const fresh = freshName(desk, view.asking) === undefined ? '' : `   ${freshKey} a new one`;
     const [leave, move] = keymap.pad
       ? [padQuestionKeys.leave, `${padQuestionKeys.erase} rubs out   ${padQuestionKeys.page} page`]
       : [cap.leave, 'up/down move'];
     const length = keymap.pad && type === 'spec' ? '   06.25 is M6x25' : '';
     // A pad's key is a character behind what was typed.
-    const isTyped = keymap.pad && view.asking.typed !== (view.asking.begun ?? '');
+    const isTyped = keymap.pad && view.asking.typed !== '' && view.asking.typed !== view.asking.begun;
     const leaves = isTyped ? `${leave} leave it once that is rubbed out` : `${leave} leave it`;
     const isLeftOut = view.asking.optional && view.asking.at < 0 && view.asking.typed === '';
     const text = ` ${cap.take} ${isLeftOut ? 'leave it out' : 'take'}   ${leaves}${goesBack}   ${how}   ${move}${fresh}${length}`;

@@ -18,6 +18,7 @@ import { rowById } from '../calls/table.ts';
 import { countStands } from '../job/counts.ts';
 import { blocked } from '../job/decide.ts';
 import { stateOf } from '../job/ledger.ts';
+import { type Spec, specText } from '../job/spec.ts';
 import type { TrayState } from '../job/states.ts';
 import { numberOf } from '../job/subjects.ts';
 import type { Asking, Choice } from '../view/view.ts';
@@ -179,7 +180,7 @@ export function choiceOf(row: Row, slot: string, type: string, value: string, ar
   };
 }
 const countWords = (t: TrayState): string => (countStands(t) ? `counted ${t.counted?.count}` : 'to be counted');
-/** How a hole stands, whether anything lies in a tray, and what a plan is for. */
+/** Which fastener is in use, how a hole stands, whether anything lies in a tray, and what a plan is for. */
 function besideChoice(desk: Desk, row: Row, type: string, value: unknown): string | undefined {
   const { ledger, plans } = desk;
   if (type === 'plan')
@@ -187,6 +188,8 @@ function besideChoice(desk: Desk, row: Row, type: string, value: unknown): strin
       .find(({ name }) => name === value)
       ?.services.join(', ');
   if (type === 'day') return howFar(desk, String(value));
+  if (type === 'spec' && row.id === 'use')
+    return specText(value as Spec) === specText(desk.facing.spec) ? 'in use' : undefined;
   if (type === 'hole') {
     const hole = stateOf(ledger, 'hole', value as string);
     return hole && holeWord(ledger, hole);
@@ -209,11 +212,6 @@ const sureAsking = (row: Row, { who }: Args): Asking => ({
     { value: 'yes', text: row.label },
   ],
 });
-
-/** A name for an area nobody named yet: "area 3". */
-export function freshArea({ ledger }: Desk): string {
-  for (let n = 1; ; n++) if (!stateOf(ledger, 'area', `area ${n}`)) return `area ${n}`;
-}
 
 const titles: Record<string, string> = {
   why: 'why',

@@ -18,8 +18,8 @@ import type { Spec } from '../job/spec.ts';
 import { firstFacing } from '../view/facing.ts';
 import type { ScreenId } from '../view/screens.ts';
 import { acting, firstView, type ViewStep, viewed } from '../view/view.ts';
-import { freshArea } from './asking.ts';
 import type { Bench, BenchDoors, BenchState } from './bench-shape.ts';
+import { freshName } from './fresh-name.ts';
 import { createGathering } from './gathering.ts';
 import { keymapFor, pedalCall, standardHabits, workshopOf } from './habits.ts';
 import { heldKey } from './held-key.ts';
@@ -79,7 +79,7 @@ export function createBench(doors: BenchDoors): Bench {
   const around: Around = { view: () => get().view, session, desk, listed, step };
   const questions = createQuestions(step, () => get().view.asking, {
     pad: () => get().keymap.pad,
-    freshArea: () => freshArea(desk()),
+    fresh: (asking) => freshName(desk(), asking),
     left: ({ row }) => notMade(rowById.get(row)),
   });
 

@@ -28,7 +28,7 @@ export const isForGood = ({ slot, type }: Asking): boolean => slot === 'sure' ||
 export function createQuestions(
   step: (s: ViewStep) => void,
   asked: () => Asking | undefined,
-  { pad, freshArea, left }: { pad(): boolean; freshArea(): string; left(asking: Asking): void },
+  { pad, fresh, left }: { pad(): boolean; fresh(asking: Asking): string | undefined; left(asking: Asking): void },
 ): Questions {
   let answered: Answered | undefined;
   let recalled: readonly string[] = [];
@@ -123,8 +123,10 @@ export function createQuestions(
     const said = byKey[key];
     if (said) return said(asking);
     const nothingTyped = asking.typed === '';
-    const isUntouched = asking.typed === (asking.begun ?? '');
-    if (nothingTyped && key === '+' && asking.type === 'area') return answer(freshArea());
+    const isUntouched = nothingTyped || asking.typed === asking.begun;
+    const isFresh = nothingTyped && key === (pad() ? padQuestionKeys : questionKeys).fresh;
+    const name = isFresh ? fresh(asking) : undefined;
+    if (name !== undefined) return answer(name);
     const padSaid = pad() && (isUntouched || key === padQuestionKeys.erase) ? byPad[key] : undefined;
     if (padSaid) return padSaid(asking);
     const choices = offered(asking);

@@ -168,12 +168,13 @@ describe('one key, one fastener', () => {
         .view()
         .asking?.choices.slice(0, 2)
         .map((one) => one.text),
-    ).toEqual(['bolt hex 10 M6x25', 'bolt hex 10']);
+    ).toEqual(['bolt hex 10 M6x25', 'bolt hex 10 M6x40']);
     await at.press('1');
     expect(inUse()).toMatchObject({ thread: 'M6', lengthMm: 25 });
     await at.press('x', '1');
     expect(inUse()).toMatchObject({ thread: 'M6', lengthMm: 40 });
-    await at.press('8', 'x', '1', 'x', '1');
+    // A head keeps its number behind them, in use or not.
+    await at.press('8', 'x', '1', 'x', '3');
     expect(inUse()).toEqual({ kind: 'bolt', head: 'hex 8' });
   });
   it('has the fastener in use at hand when the job is opened again', async () => {

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { keymapOf, padKeys } from '../../src/calls/bindings.ts';
 import { keyOf, waySaid } from '../../src/calls/key-names.ts';
 import { keypadPicture } from '../../src/calls/keypad-picture.ts';
+import { every } from '../../src/job/ledger.ts';
 import { keymapFor, standardHabits, wrongKeys } from '../../src/session/habits.ts';
 import { heldKey } from '../../src/session/held-key.ts';
 import { bells, bellsFor } from '../../src/session/sounds.ts';
@@ -85,7 +86,7 @@ describe('a keypad', () => {
   });
   it('is switched on and off on the bench, and kept', async () => {
     const at = await newJob();
-    await at.press('K', '8', '+', 'enter');
+    await at.press('K', '8', '0', 'enter');
     expect(at.state().ledger.tallies.all.off).toBe(1);
     expect(at.kept.at(-1)).toMatchObject({ keypad: true });
     await at.press('K');
@@ -93,7 +94,7 @@ describe('a keypad', () => {
   });
   it('says another fastener by its number, in a job without a plan', async () => {
     const at = await newJob({ keypad: true });
-    await at.press('8', '+', '9', '4', 'enter', '9', '8', 'enter');
+    await at.press('8', '0', '9', '4', 'enter', '9', '9', 'enter');
     const heads = at
       .state()
       .ledger.lines.all.flatMap((line) =>
@@ -101,9 +102,44 @@ describe('a keypad', () => {
       );
     expect(heads).toEqual(['bolt hex 13', 'nut hex 8']);
   });
+  it('turns the page of the areas and gives a new one its name by two keys, so that none is out of reach', async () => {
+    const at = await newJob({ keypad: true });
+    for (const one of 'abcdefghijk') for (const line of [`area cover ${one}`, 'off 1']) at.session().runLine(line);
+    await at.press('8', '+', '2');
+    expect(at.state().facing.area).toBe('cover k');
+    await at.press('8', '0');
+    expect(at.state().facing.area).toBe('area 1');
+    await at.press('enter', '4', '0');
+    expect([...every(at.state().ledger, 'part')].map((p) => p.part)).toEqual(['part 1']);
+    await at.press('5', '0');
+    expect([...every(at.state().ledger, 'connection')].map((c) => c.connection)).toEqual(['connection 1']);
+  });
+  it('leaves a line that was begun and rubbed out by the key that leaves any', async () => {
+    const at = await newJob({ keypad: true });
+    at.session().runLine('area cover');
+    await at.press('9', 'M', '*', '-');
+    expect(at.view().asking).toBeUndefined();
+  });
+  it('keeps the number of each head in the list of fasteners, whichever is in use', async () => {
+    const at = await newJob({ keypad: true });
+    await at.press('8', '0');
+    for (const head of ['4', '2', '5', '4']) {
+      await at.press('9');
+      expect(
+        at
+          .view()
+          .asking?.choices.slice(0, 5)
+          .map((one) => one.text),
+      ).toEqual([8, 10, 12, 13, 14].map((size) => `bolt hex ${size}`));
+      await at.press(head);
+    }
+    expect(at.state().facing.spec).toEqual({ kind: 'bolt', head: 'hex 13' });
+    await at.press('9');
+    expect(at.view().asking?.choices[3]).toMatchObject({ text: 'bolt hex 13', beside: 'in use' });
+  });
   it('says a thread and a length, a head of the commonest, and one that was in use, by a few keys', async () => {
     const at = await newJob({ keypad: true });
-    await at.press('8', '+', '9', '1');
+    await at.press('8', '0', '9', '1');
     expect(at.state().facing.spec).toEqual({ kind: 'bolt', head: 'hex 8' });
     await at.press('9', ...'06.25', 'enter');
     expect(at.state().facing.spec).toEqual({ kind: 'bolt', head: 'hex 8', thread: 'M6', lengthMm: 25 });
@@ -112,7 +148,7 @@ describe('a keypad', () => {
   });
   it('[K4] is asked for the count of the holes where a refusal wants it, since no key of the pad is left for it', async () => {
     const at = await newJob({ keypad: true });
-    await at.press('8', '+', '9', '1', 'enter', 'enter', '*', '2', 'enter');
+    await at.press('8', '0', '9', '1', 'enter', 'enter', '*', '2', 'enter');
     expect(at.state().answer).toMatchObject({ kind: 'refused', refusal: { rule: 'K4' } });
     expect(at.view().asking?.title).toContain('count holes');
     await at.press('2', 'enter', 'enter');
@@ -144,7 +180,7 @@ describe('a keypad', () => {
   });
   it('writes down that a call came from the pad', async () => {
     const at = await newJob({ keypad: true });
-    await at.press('8', '+', 'enter');
+    await at.press('8', '0', 'enter');
     expect(at.state().ledger.lines.all.at(-1)).toMatchObject({ call: 'off', by: 'pad' });
   });
   it('has a picture that names the call of each key', () => {
