@@ -5,7 +5,7 @@ import { holesOf, isClosedForOrder } from '../job/closed.ts';
 import { decide } from '../job/decide.ts';
 import { freedIn } from '../job/freed.ts';
 import { isRenewed } from '../job/guards.ts';
-import { areasToStrip } from '../job/in-front.ts';
+import { areasToStrip, unpartedOf } from '../job/in-front.ts';
 import { lastOpenedFirst } from '../job/learned.ts';
 import { every, type Ledger, stateOf, tallyOf } from '../job/ledger.ts';
 import { edgesOf, frontsOf, openBehind } from '../job/order.ts';
@@ -121,7 +121,8 @@ function areaAfter(desk: Desk, building: boolean): string | undefined {
   // One that waits for its fastener keeps work here, whatever stands open behind it.
   const isDone = building
     ? nextBack(here) === undefined && !canBuild(desk, area)
-    : nextOff(here) === undefined && leftToSlacken(ledger, area).length === 0 && freedIn(ledger, area).length === 0;
+    : nextOff(here) === undefined &&
+      [leftToSlacken, freedIn, unpartedOf].every((left) => left(ledger, area).length === 0);
   if (!isDone) return undefined;
   if (!areHolesKnown(ledger, area)) return undefined;
   const next = inTurn(desk, building).find((one) => one !== area);

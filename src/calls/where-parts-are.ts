@@ -1,14 +1,16 @@
 // Which areas a part belongs to: where it is held, and what it is said to be in front of or behind; and whether a new one
 // named like another area is meant, which the bolts in use would hold.
+
+import type { Entry } from '../job/entry.ts';
 import { isFreed } from '../job/freed.ts';
-import { inFrontOf } from '../job/in-front.ts';
+import { inFrontOf, unpartedBefore } from '../job/in-front.ts';
 import { every, type Ledger, stateOf } from '../job/ledger.ts';
 import { edgesOf } from '../job/order.ts';
 import type { Said } from '../job/said.ts';
 import { areaOf, named, type Subject, subjectText } from '../job/subjects.ts';
 import type { Desk } from './desk.ts';
 import type { Args } from './form.ts';
-import type { Besides, Once } from './row.ts';
+import type { Besides, Once, Otherwise } from './row.ts';
 
 export function areasOfPart(ledger: Ledger, part: string): string[] {
   const subject = `part:${part}`;
@@ -56,6 +58,12 @@ export function askedOnReaching({ ledger }: Desk, { part }: Said): Once | undefi
     short: `behind ${before.join(', ')}`,
   };
 }
+
+/** T2: a part is off, and what stands in front of it was not called parted. */
+export const callThemParted = (entries: readonly Entry[], _said: Said, { ledger }: Desk): Otherwise | undefined =>
+  entries.some((e) => e.kind === 'part-removed' && unpartedBefore(ledger, e.part).length > 0)
+    ? { words: 'One after the other parted', by: 'parted' }
+    : undefined;
 
 export const areaNamedLike = (ledger: Ledger, part: string): string | undefined =>
   [...every(ledger, 'area')].find(({ area }) => area.toLowerCase() === part.toLowerCase())?.area;

@@ -2,7 +2,7 @@
 import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
 import { oncePerLedger } from './once-per-ledger.ts';
 import { edgesOf } from './order.ts';
-import { nameOf, type Subject, sortOf } from './subjects.ts';
+import { areaOf, named, nameOf, type Subject, sortOf } from './subjects.ts';
 
 /** Nobody has opened it yet: an area with a hole nobody called, a part that is on, a connection that is made. */
 function standsClosed(ledger: Ledger, subject: Subject): boolean {
@@ -29,6 +29,24 @@ export const inFrontOf = oncePerLedger((ledger, behind: Subject): readonly Subje
     .filter((edge) => edge.behind === behind && standsClosed(ledger, edge.front))
     .map((edge) => edge.front),
 );
+
+const connectionsIn = (subjects: readonly Subject[]): string[] => [
+  ...new Set(subjects.flatMap((one) => named('connection', one) ?? [])),
+];
+/** Connections in front of a part, or of where it is held, that nobody has called parted. */
+export function unpartedBefore(ledger: Ledger, part: string): string[] {
+  const held = stateOf(ledger, 'part', part)?.declared?.heldBy ?? [];
+  const places = new Set<Subject>([`part:${part}`, ...held.map((hole): Subject => `area:${areaOf(hole)}`)]);
+  return connectionsIn([...places].flatMap((place) => inFrontOf(ledger, place)));
+}
+/** The same of an area whose parts are off already: they must have been parted. */
+export const unpartedOf = (ledger: Ledger, area: string): string[] => [
+  ...new Set(
+    (stateOf(ledger, 'area', area)?.parts ?? [])
+      .filter((part) => stateOf(ledger, 'part', part)?.off)
+      .flatMap((part) => unpartedBefore(ledger, part)),
+  ),
+];
 
 /** It comes away by itself: a connection, or a part that no fastener holds and nothing stands in front of any more. */
 function comesAway(ledger: Ledger, subject: Subject): boolean {

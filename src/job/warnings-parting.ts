@@ -3,7 +3,7 @@
 import { partsOffHeldBy } from './closed.ts';
 import type { Entry, EntryOf } from './entry.ts';
 import { carriesYet, missingBefore, notReady, unlockedTooSoon } from './first-in.ts';
-import { inFrontOf } from './in-front.ts';
+import { inFrontOf, unpartedBefore } from './in-front.ts';
 import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
 import { named, subjectText } from './subjects.ts';
 
@@ -72,6 +72,11 @@ export function unlocked(ledger: Ledger, part: string): string[] {
   return locks.length > 0
     ? []
     : ['nothing locks its shafts; what does goes in at the marks, before the belt comes off'];
+}
+/** T2: what was never called parted is never asked to be joined. */
+export function stillJoined(ledger: Ledger, part: string): string[] {
+  const joined = unpartedBefore(ledger, part);
+  return joined.length > 0 ? [`${joined.join(', ')} in front of ${part} not called parted`] : [];
 }
 /** A part that nobody has named before is declared by the same call, which may take the last of its fasteners out, too. */
 export function slackIn(ledger: Ledger, part: string, entries: readonly Entry[]): string[] {

@@ -37,6 +37,7 @@ import {
   slackIn,
   stillCarries,
   stillHolds,
+  stillJoined,
   undrained,
   unlocked,
 } from './warnings-parting.ts';
@@ -114,7 +115,11 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[], no
     case 'fastener-slackened':
       return notInFirst(ledger, areaOf(entry.hole));
     case 'part-removed':
-      return [...unlocked(ledger, entry.part), ...slackIn(ledger, entry.part, entries)];
+      return [
+        ...unlocked(ledger, entry.part),
+        ...slackIn(ledger, entry.part, entries),
+        ...stillJoined(ledger, entry.part),
+      ];
     case 'fastener-fitted':
       // Said with the first of them only.
       return [

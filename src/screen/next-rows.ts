@@ -16,6 +16,7 @@ import { upNext } from '../calls/up-next.ts';
 import { type Rest, restOf } from '../job/area-rest.ts';
 import { isEmptyOnArrival, isOff } from '../job/closed.ts';
 import { freedIn } from '../job/freed.ts';
+import { unpartedOf } from '../job/in-front.ts';
 import { every, type Ledger, lineAt, stateOf, tallyOf } from '../job/ledger.ts';
 import { mayLeave } from '../job/open-points.ts';
 import { isTensionerToCall } from '../job/rotation.ts';
@@ -134,6 +135,9 @@ function doneWords({ desk, keymap }: Scene): string {
   const { ledger, facing } = desk;
   const left = facing.area === undefined ? [] : leftToSlacken(ledger, facing.area);
   const loose = facing.area === undefined ? [] : freedIn(ledger, facing.area);
+  const joined = facing.area === undefined ? [] : unpartedOf(ledger, facing.area);
+  if (left.length === 0 && joined.length > 0)
+    return `> ${keyOf(keymap, 'strip', 'parted')} parted, not called yet: ${joined.join(', ')}`;
   if (left.length === 0 && loose.length > 0)
     return `> ${loose.join(', ')}: loose, and still on. ${keyOf(keymap, 'strip', 'part-off')} takes it off`;
   return left.length > 0

@@ -2,7 +2,7 @@
 import { temporaryKinds } from '../../job/entries/declared.ts';
 import { partVerdicts } from '../../job/entries/works.ts';
 import { isRenewed } from '../../job/guards.ts';
-import { every, lastLine, lineAt, stateOf } from '../../job/ledger.ts';
+import { every, lastLine, lineAt, stateOf, tallyOf } from '../../job/ledger.ts';
 import { openBehind } from '../../job/order.ts';
 import { areasThroughParts } from '../../job/parts-behind.ts';
 import { subjectText, withinArea } from '../../job/subjects.ts';
@@ -16,6 +16,7 @@ import {
   areasOfPart,
   askedOnPartOff,
   askedOnReaching,
+  callThemParted,
   inTurnToComeOff,
   itsOwnArea,
 } from '../where-parts-are.ts';
@@ -104,6 +105,7 @@ export const partsRows: readonly Row[] = [
       const held = known ? {} : { heldBy: sits ? [] : (heldBy ?? here(desk, area)) };
       return { say: { verb: 'remove-part', part, ...held } };
     },
+    otherwise: callThemParted,
     // With what its bolts did not free by themselves the area is done; with anything else work stays.
     after: (desk, { part }) =>
       [areasOfPart, areasThroughParts].some((of) => of(desk.ledger, part as string).includes(desk.facing.area ?? ''))
@@ -202,6 +204,8 @@ export const partsRows: readonly Row[] = [
     group: 'parts',
     keys: [key('c', 'strip', { pad: '5' })],
     verb: 'part-connection',
+    after: (desk) =>
+      desk.facing.area !== undefined && tallyOf(desk.ledger, desk.facing.area).off > 0 ? onwards(false)(desk) : {},
   },
   {
     id: 'made',

@@ -8,6 +8,7 @@ import { onwards } from '../next-area.ts';
 import { askedOnSlackening, askedOnTakingOff } from '../number-beyond.ts';
 import { key, type Meant, type No, type Row } from '../row.ts';
 import { knownIn } from '../taken-next.ts';
+import { callThemParted } from '../where-parts-are.ts';
 
 /** The fastener in use says what comes off, unless the plan knows the hole or it was said. */
 function coming(desk: Desk, hole: string | undefined): Args {
@@ -68,6 +69,7 @@ export const stripRows: readonly Row[] = [
     besides: askedOnTakingOff,
     asksOnce: askedOnComingOff,
     fills: (desk, args) => coming(desk, (args.hole as string | undefined) ?? nextComing(desk)),
+    otherwise: callThemParted,
     after: onwards(false),
   },
   {
