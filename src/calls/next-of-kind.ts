@@ -211,7 +211,12 @@ const kinds: Readonly<Record<string, Kind>> = {
   finding: { slot: 'at', inTurn: holeJustCalled },
   count: {
     slot: 'tray',
-    inTurn: ({ ledger }) => uncounted(ledger).flatMap((t) => (t.contents.length > 0 && !t.isPart ? [t.tray] : [])),
+    inTurn({ ledger }) {
+      const waiting = uncounted(ledger);
+      const filled = waiting.filter((t) => t.contents.length > 0 && !t.isPart);
+      // Those in which nothing should lie are called empty together; one alone is counted as any other.
+      return (filled.length > 0 || waiting.length > 1 ? filled : waiting).map((t) => t.tray);
+    },
   },
   scrap: { slot: 'fastener', inTurn: ({ ledger }) => oldOnes(ledger).map((f) => f.id) },
   'scrap-alike': { slot: 'fastener', inTurn: ({ ledger }) => oldOnes(ledger).map((f) => f.id) },

@@ -38,9 +38,9 @@ const closedTypes = new Set([
   'planned',
 ]);
 
-/** Only what stands in the list is an answer. */
-export const isOfTheseOnly = ({ type, choices }: Asking): boolean =>
-  choices.length > 0 && (type.includes('|') || closedTypes.has(type));
+/** Only what stands in the list is an answer; a count by eye makes no tray. */
+export const isOfTheseOnly = ({ row, type, choices }: Asking): boolean =>
+  choices.length > 0 && (type.includes('|') || closedTypes.has(type) || (row === 'count' && type === 'tray'));
 
 /** Every call has a number of as many figures: none of them begins another's. */
 const isListOfCalls = ({ type }: Asking): boolean => type === callType;

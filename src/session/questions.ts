@@ -34,6 +34,9 @@ export function createQuestions(
   let recalled: readonly string[] = [];
   let before: (() => void) | undefined;
   let byItself: 'number' | 'row' | undefined;
+  /** The last key was typed where nothing has it; so was the one before this key. */
+  let hasNone = false;
+  let isBehindNone = false;
 
   function stop(): void {
     answered = undefined;
@@ -57,7 +60,10 @@ export function createQuestions(
     if (before?.slot === 'sure') return step({ wrong: `"${text}" chooses nothing: ${inNumbers(before)}` });
     const none = before && isOfTheseOnly(before) && offered({ ...before, typed: before.typed + text }).length === 0;
     // A key pressed by habit empties no list: what is asked for is one of those that stand there.
-    if (none && before.typed === '') return step({ wrong: `none of these has "${text}": choose one by its number` });
+    if (none && before.typed === '') {
+      hasNone = true;
+      return step({ wrong: `none of these has "${text}": choose one by its number` });
+    }
     step({ type: text });
     if (none) return step({ wrong: `none of these has "${before.typed}${text}"` });
     const asking = asked();
@@ -69,6 +75,9 @@ export function createQuestions(
   }
   /** Half of a known name and Enter: asked once whether it is a new one. */
   function enter(asking: Asking): void {
+    // What was typed is not there: the Enter behind it means that, and not the one pointed at.
+    if (isBehindNone && asking.at >= 0)
+      return step({ wrong: `choose one by its number; ${cap.take} again takes ${offered(asking)[asking.at]?.text}` });
     const known = begunBy(asking);
     const why = `"${asking.typed.trim()}" would be a new one; ${cap.complete} takes ${known[0]}, ${cap.take} again the new one`;
     if (known.length === 0 || asking.why === why) return answer(answerOf(asking));
@@ -118,6 +127,8 @@ export function createQuestions(
     step({ wrong: 'what is pasted chooses nothing here: choose by its number' });
   }
   function press(key: string, asking: Asking, inOneGo = false): void {
+    isBehindNone = hasNone;
+    hasNone = false;
     if (inOneGo && isForGood(asking))
       return step({ wrong: `several keys at one moment answer nothing here: ${inNumbers(asking)}` });
     const said = byKey[key];

@@ -218,6 +218,15 @@ describe('on a job from a plan', () => {
     expect(at.view().asking?.title).toBe('tray');
   });
 
+  it('[K1] counts the only tray left though nothing should lie in it, and makes none of a figure', async () => {
+    say('area right front wheel', 'off 1', 'tray 2', 'off 2', 'back 2', 'count 1 is 1');
+    await at.press('P', 'c');
+    expect(at.view().asking?.title).toBe('count a tray 2: how many');
+    await at.press('0', 'enter', ',', 'c', '0', 'enter');
+    expect(at.view().asking).toMatchObject({ slot: 'tray', why: 'choose one by its number; Enter again takes 1' });
+    await at.press('escape');
+    expect(at.state().ledger.lines.all.at(-1)?.entries).toMatchObject([{ kind: 'tray-counted', tray: '2', count: 0 }]);
+  });
   it('counts the trays one after the other, each by its name', async () => {
     say('area right front wheel', 'off 1', 'tray 2', 'off 3', 'off 5');
     await at.press('L', 'c');
