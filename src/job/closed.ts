@@ -31,6 +31,7 @@ const specIn = (ledger: Ledger, o: Occupant): Spec => stateOf(ledger, 'fastener'
 const isOnItsWay = (o: Occupant | undefined): boolean =>
   o !== undefined && !o.working && !o.forNow && (o.level === 'on' || o.level === 'snug');
 
+export const workingIn = 'a working fastener is in it';
 /** A finding keeps a hole open, and nothing else is to be said of it before. */
 export const nothingElse = 'a finding on it is open';
 
@@ -43,7 +44,7 @@ export function openBecause(ledger: Ledger, h: HoleState): string | null {
   if (c.findings.length > 0) return isOnItsWay(o) ? `in, not tight yet; ${nothingElse}` : nothingElse;
   if (c.temporaries.length > 0) return `${c.temporaries[0]} is in it`;
   if (!o) return c.leftEmpty ? null : c.foundEmptyAt && !c.own ? 'empty on arrival' : 'off';
-  if (o.working) return 'a working fastener is in it';
+  if (o.working) return workingIn;
   const f = stateOf(ledger, 'fastener', o.fastener);
   if (f?.condemned) return 'its fastener is condemned';
   if (f?.broken) return 'its fastener is broken';

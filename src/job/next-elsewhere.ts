@@ -1,8 +1,9 @@
 // Whether the next call of an open point is of another place than its own, and how that is told beside the point: one who
 // reads of a bolt and is led to a count wants to know why. It judges nothing.
+import { type Ledger, stateOf } from './ledger.ts';
 import type { OpenPoint } from './open-point.ts';
 import type { Said } from './said.ts';
-import { nameOf, sortOf } from './subjects.ts';
+import { named, nameOf, sortOf } from './subjects.ts';
 
 /** What stands open as long as something of it is not done; what lies about is cleared away by a call of where it goes. */
 const ofAPlace = new Set(['hole', 'area', 'part', 'connection', 'face', 'circuit', 'drive', 'service', 'vehicle']);
@@ -11,8 +12,9 @@ const placesOf = ({ hole, holes, area, part, connection, temporary, face, circui
     .flat()
     .filter((one) => one !== undefined);
 
-/** Said after why it is open: "", or what the call beside it is to it. */
-export function firstWords({ code, at, next }: OpenPoint): string {
+/** Said after why it is open, of a finding as of its place: "", or what the call beside it is to it. */
+export function firstWords(ledger: Ledger, { code, at: place, next }: OpenPoint): string {
+  const at = stateOf(ledger, 'finding', named('finding', place) ?? '')?.at ?? place;
   if (!next || !(ofAPlace.has(sortOf(at)) || code === 'temporary-in')) return '';
   const places = placesOf(next);
   if (places.length === 0 || Object.values(next).flat().includes(nameOf(at))) return '';

@@ -2,7 +2,7 @@
 import { beadMissing, beadsOn } from './beads.ts';
 import { bookDifferences } from './books.ts';
 import { boxDiffersBy } from './box-needs.ts';
-import { isCritical, isTouched, openBecause, unsaidOf } from './closed.ts';
+import { isCritical, isTouched, openBecause, unsaidOf, workingIn } from './closed.ts';
 import {
   countDiffers,
   countStands,
@@ -50,7 +50,7 @@ function* holePoints(ledger: Ledger): Generator<OpenPoint> {
   for (const h of every(ledger, 'hole')) {
     const at = `hole:${h.hole}`;
     const o = h.called.occupant;
-    if (o?.working) yield { code: 'working-in', at, because: 'a working fastener is in it' };
+    if (o?.working) yield { code: 'working-in', at, because: workingIn };
     if (o?.forNow) yield { code: 'for-now', at, because: 'on for now' };
     const open = openBecause(ledger, h);
     if (open) yield { code: 'hole-open', at, because: open };

@@ -1,6 +1,7 @@
-// The open points as they are told: a hole that only what was found at it keeps open is told with the finding, not twice. All
-// that lists or counts them for the eye goes by this; what may leave goes by all of them.
-import { nothingElse } from './closed.ts';
+// The open points as they are told: a hole that only what was found at it keeps open is told with the finding, not twice, and
+// one with a working fastener in it once. All that lists or counts them for the eye goes by this; what may leave goes by
+// all of them.
+import { nothingElse, workingIn } from './closed.ts';
 import { type Ledger, stateOf } from './ledger.ts';
 import type { OpenPoint } from './open-point.ts';
 import { nameOf } from './subjects.ts';
@@ -9,5 +10,10 @@ export function toldOnce(ledger: Ledger, all: readonly OpenPoint[]): readonly Op
   const found = new Set(
     all.flatMap(({ code, at }) => (code === 'finding-open' ? (stateOf(ledger, 'finding', nameOf(at))?.at ?? []) : [])),
   );
-  return all.filter(({ code, at, because }) => !(code === 'hole-open' && because === nothingElse && found.has(at)));
+  const working = new Set(all.flatMap(({ code, at }) => (code === 'working-in' ? [at] : [])));
+  return all.filter(
+    ({ code, at, because }) =>
+      code !== 'hole-open' ||
+      !((because === nothingElse && found.has(at)) || (because === workingIn && working.has(at))),
+  );
 }

@@ -1,6 +1,6 @@
 // Whether the car may go, and what still stands against it, in words: a headline, and the open points one a line. The
 // words of a call are asked of the caller: the table of calls is not this room's.
-import type { Ledger } from '../job/ledger.ts';
+import { emptyLedger, type Ledger } from '../job/ledger.ts';
 import type { Stamp } from '../job/line.ts';
 import { openPointsWithNext } from '../job/next-call.ts';
 import { firstWords } from '../job/next-elsewhere.ts';
@@ -26,7 +26,7 @@ export function standingText(ledger: Ledger, { now, wordsOf, zone }: StandingOpt
     ...standingLines(facts),
     ...points.map(
       (one) =>
-        `- ${openPointLine({ ...one, because: `${one.because}${gapWords(ledger, one)}${voidBeadWords(ledger, one, now)}` }, wordsOf)}`,
+        `- ${openPointLine({ ...one, because: `${one.because}${gapWords(ledger, one)}${voidBeadWords(ledger, one, now)}` }, wordsOf, ledger)}`,
     ),
     ...notAskedSentences(facts).map((one) => `not asked: ${one}`),
   ].join('\n')}\n`;
@@ -36,12 +36,12 @@ export function standingText(ledger: Ledger, { now, wordsOf, zone }: StandingOpt
 export const notAskedSentences = (facts: Pick<StandingFacts, 'notAsked'>): string[] => facts.notAsked.map(notAskedText);
 
 /** "cam cover 7: off -> cam cover 7 back" */
-export function openPointLine(point: OpenPoint, wordsOf: (said: Said) => string): string {
+export function openPointLine(point: OpenPoint, wordsOf: (said: Said) => string, ledger: Ledger = emptyLedger): string {
   const { code, at, because, next } = point;
   const call = next ? wordsOf(next) : 'no call is free towards it yet';
   // S7: from anywhere else it reads as a riddle.
   const forWhat = next?.verb === 'confirm-clock' && code !== 'bead-curing' ? ', for what cures before it' : '';
-  return plainText(`${placeWords(at)}: ${because}${firstWords(point)} -> ${call}${forWhat}`);
+  return plainText(`${placeWords(at)}: ${because}${firstWords(ledger, point)} -> ${call}${forWhat}`);
 }
 
 /** X2: released only when X1 allowed it and nothing was written since; everything else says plainly that it is not. */

@@ -30,7 +30,7 @@ export function leavingRows(desk: Desk): Rows {
     const areas = areasOf(desk, point.at);
     if (areas.length > 0) return areas.every((area) => gatedBy(desk.ledger, area) !== undefined);
     if (!waitsByItsCall.has(sortOf(point.at))) return false;
-    const known = gated.get(point) ?? firstWords(withNext(point)) !== '';
+    const known = gated.get(point) ?? firstWords(desk.ledger, withNext(point)) !== '';
     gated.set(point, known);
     return known;
   };
@@ -43,7 +43,7 @@ export function leavingRows(desk: Desk): Rows {
   const rowAt = (i: number): Listed => {
     const point = withNext(points[i] as OpenPoint);
     const { at, because, code } = point;
-    const text = `${at === 'vehicle' ? '' : `${subjectText(at)}: `}${because}${gapWords(desk.ledger, point)}${voidBeadWords(desk.ledger, point, desk.now)}${firstWords(point)}`;
+    const text = `${at === 'vehicle' ? '' : `${subjectText(at)}: `}${because}${gapWords(desk.ledger, point)}${voidBeadWords(desk.ledger, point, desk.now)}${firstWords(desk.ledger, point)}`;
     const next = point.next ? nextWords(anywhere, point.next) : '';
     const end = next === '' ? waitWords(desk.ledger, point, desk.now) : next;
     const forWhat = point.next?.verb === 'confirm-clock' && code !== 'bead-curing' ? ', for what cures before it' : '';
