@@ -1,8 +1,10 @@
 // Services on the bench, by keys: several chosen and ordered at once, what they take off side by side, the place a plan
 // means asked for (P2), one dropped (P3), and what is still to do.
+
 import { describe, expect, it } from 'vitest';
 import { offerOf } from '../../src/calls/desk.ts';
 import type { Listed } from '../../src/calls/listed.ts';
+import { pickedAt } from '../../src/calls/listed.ts';
 import { boxProposals } from '../../src/calls/proposals.ts';
 import { every, stateOf } from '../../src/job/ledger.ts';
 import { type Asking, offered } from '../../src/view/view.ts';
@@ -80,6 +82,11 @@ describe('choosing services', () => {
     expect(at.state().ledger.lines.length).toBe(2);
     expect(at.state().ledger.tallies.all.holes).toBe(47);
     expect(answer(at)).toBe('timing belt, coolant pump, cam cover gasket ordered: areas 9, holes 47');
+    // Ordered they stand at the head of the list: the pointer went with the one it stood at.
+    expect(pickedAt(at.bench.listed(), at.view().at.services)).toMatchObject({
+      text: 'cam cover gasket',
+      name: 'ordered',
+    });
     // Pressed once more by habit it orders nothing, whatever is pointed at now.
     await at.press('enter');
     expect(at.state().ledger.lines.length).toBe(2);

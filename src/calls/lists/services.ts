@@ -20,8 +20,9 @@ export function serviceRows(desk: Desk): Listed[] {
   const side = servicesBeside(desk);
   if (side.all.length === 0) return [];
   const isAny = side.all.some(isTaken);
+  const bearing = Map.groupBy(side.all, ({ service }) => service);
   return [
-    ...side.all.map((one) => serviceRow(one, isAny)),
+    ...side.all.map((one) => serviceRow(one, isAny, bearing.get(one.service)?.length === 1)),
     ...(isAny && !isNothing(side.together) ? togetherRows(side) : []),
     ...(isAny ? side.nearby.slice(0, mostNearby).map(nearbyRow) : []),
     ...side.needless.map((step): Listed => {
@@ -42,12 +43,13 @@ const shortly = (count: Count): string => countText({ ...count, slack: 0, connec
 /** "6 more" after "35 fasteners"; another sort is named. */
 const beside = (count: Count): string => (count.fasteners > 0 ? String(count.fasteners) : briefly(count));
 
-function serviceRow(one: Beside, isAny: boolean): Listed {
+/** @param isAlone one that is ordered says no plan any more, and is the same row all the same where no other bears its name */
+function serviceRow(one: Beside, isAny: boolean, isAlone: boolean): Listed {
   const { service, plan, state, alone, left } = one;
   const more = isAny && (state === 'chosen' || state === 'offered') ? `, ${beside(one.more)} more` : '';
   const toCome = state === 'ordered' && !isNothing(alone) ? `, ${isNothing(left) ? 'none' : beside(left)} to come` : '';
   return {
-    key: `${plan ?? ''} ${service}`,
+    key: isAlone ? service : `${plan ?? ''} ${service}`,
     mark: marks[state],
     name: state === 'offered' ? '' : state,
     text: plan === undefined || plan === service ? service : `${service}   ${plan}`,
