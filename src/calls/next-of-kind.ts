@@ -137,8 +137,9 @@ const kinds: Readonly<Record<string, Kind>> = {
           (goesInHere(desk, t.at) || closesOpenings.has(t.sort)) &&
           !isOverShut(desk.ledger, t),
       );
-      // What the screen says is to be in first, then what belongs here, then what belongs to no place.
-      const here = never.toSorted((one, other) => Number(one.at === undefined) - Number(other.at === undefined));
+      // What the screen says is to be in first, the chock before the car is raised, what belongs here, what to no place.
+      const rank = ({ sort, at }: TemporaryState): number => (sort === 'chock' ? -1 : Number(at === undefined));
+      const here = never.toSorted((one, other) => rank(one) - rank(other));
       return [...new Set([...holding, ...first, ...here.map((t) => t.temporary)])];
     },
   },

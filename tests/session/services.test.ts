@@ -3,8 +3,7 @@
 
 import { describe, expect, it } from 'vitest';
 import { offerOf } from '../../src/calls/desk.ts';
-import type { Listed } from '../../src/calls/listed.ts';
-import { pickedAt } from '../../src/calls/listed.ts';
+import { type Listed, pickedAt } from '../../src/calls/listed.ts';
 import { boxProposals } from '../../src/calls/proposals.ts';
 import { every, stateOf } from '../../src/job/ledger.ts';
 import { type Asking, offered } from '../../src/view/view.ts';
@@ -383,4 +382,14 @@ describe('[O1] order learned from what was done', () => {
     await at.press('B', '>');
     expect(at.session().desk().facing.area).toBe('inner');
   });
+});
+
+it('[T1] has the car chocked before it is raised', async () => {
+  const at = await newJob();
+  await at.press('W');
+  await choose(at, 'front pads');
+  await at.press('enter', 'S', '>', 'i');
+  expect(answer(at)).toMatch(/^wheel chock in/);
+  await at.press('i');
+  expect(answer(at)).toMatch(/ stand in/);
 });
