@@ -7,7 +7,8 @@ import { openPoints } from '../job/open-points.ts';
 import { brakeRoles, roadRoles } from '../job/roles.ts';
 import type { Said } from '../job/said.ts';
 import type { ServiceState } from '../job/states.ts';
-import { holesSaid, named, subjectText } from '../job/subjects.ts';
+import { holesSaid, named, type Subject, subjectText } from '../job/subjects.ts';
+import { stillToDo } from '../plan/still-to-do.ts';
 import type { Desk } from './desk.ts';
 import type { Once } from './row.ts';
 
@@ -57,9 +58,30 @@ function holesWords(open: readonly OpenPoint[], code: OpenPointCode): string[] {
 const pointWords = ({ at, because }: OpenPoint): string =>
   at === 'vehicle' ? because : `${subjectText(at)} ${because}`;
 
+/** Of what its plan takes off and renews: what nobody has called. Where another service wants a place too, it is told of one. */
+function neverDone(desk: Desk, { service, brings = [] }: ServiceState): string[] {
+  const { ledger, now } = desk;
+  const notRenewed = brings.flatMap((one) => {
+    const p = stateOf(ledger, 'part', named('part', one) ?? '');
+    return p?.declared?.renew && p.replacedAt === 0 ? [p.part] : [];
+  });
+  const steps = stillToDo(ledger, now).services.find((one) => one.service === service)?.takeOff ?? [];
+  const parts = new Set(notRenewed.map((part): Subject => `part:${part}`));
+  const places = steps.flatMap(({ at }) => (parts.has(at) ? [] : [subjectText(at)]));
+  return [
+    ...(notRenewed.length > 0 ? [`not renewed: ${shortList(notRenewed)}`] : []),
+    ...(places.length > 0 ? [`never taken off: ${shortList(places)}`] : []),
+  ];
+}
 const mostNamed = 3;
+const shortList = (names: readonly string[]): string =>
+  names.length > mostNamed
+    ? `${names.slice(0, mostNamed).join(', ')} and ${names.length - mostNamed} more`
+    : names.join(', ');
+
 /** X1: called done it is asked for no more, and what it wants yet would be nobody's. */
-export function askedOnServiceDone({ ledger, now }: Desk, { service }: Said): Once | undefined {
+export function askedOnServiceDone(desk: Desk, { service }: Said): Once | undefined {
+  const { ledger, now } = desk;
   const s = typeof service === 'string' ? stateOf(ledger, 'service', service) : undefined;
   if (!s) return undefined;
   const open = openPoints(ledger, now).filter((one) => !ofTheJob.has(one.code) && isItsOwn(ledger, s, one));
@@ -68,6 +90,7 @@ export function askedOnServiceDone({ ledger, now }: Desk, { service }: Said): On
   const ofPlaces = open.filter((one) => !isCounted(one));
   const isOfTheCar = ({ at }: OpenPoint): boolean => at === 'vehicle';
   const said = [
+    ...neverDone(desk, s),
     ...holesWords(open, 'hole-open'),
     ...(isToRun ? ['the engine has not run since'] : []),
     ...[...ofPlaces.filter(isOfTheCar), ...ofPlaces.filter((one) => !isOfTheCar(one))].map(pointWords),

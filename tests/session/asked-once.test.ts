@@ -786,7 +786,7 @@ describe('what is asked', () => {
     await at.press('a', '+', 'b', '0', 'x');
     expect(at.view().asking?.title).toContain('in use: bolt hex 10');
     const heads = at.view().asking?.choices.flatMap(({ text }) => (text.startsWith('bolt ') ? [text] : []));
-    expect(heads).toEqual([8, 12, 13, 14, 16, 17, 19].map((size) => `bolt hex ${size}`));
+    expect(heads).toEqual([8, 10, 12, 13, 14, 16, 17, 19].map((size) => `bolt hex ${size}`));
   });
 });
 

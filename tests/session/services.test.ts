@@ -55,7 +55,9 @@ describe('choosing services', () => {
     await at.press('f');
     expect(at.state().answer).toMatchObject({
       kind: 'asked',
-      text: expect.stringMatching(/^of sump reseal there waits: 1 hole open; .*never called$/),
+      text: expect.stringMatching(
+        /^of sump reseal there waits: not renewed: oil filter; never taken off: undertray, .* and \d more; 1 hole open and 1 more$/,
+      ),
     });
     await at.press('f');
     expect(answer(at)).toContain('still off: 1 of undertray');
@@ -392,4 +394,15 @@ it('[T1] has the car chocked before it is raised', async () => {
   expect(answer(at)).toMatch(/^wheel chock in/);
   await at.press('i');
   expect(answer(at)).toMatch(/ stand in/);
+});
+
+it('[X1] asks once before a service is called done of which nothing was touched', async () => {
+  const at = await newJob();
+  await at.press('W');
+  await choose(at, 'front pads');
+  await at.press('enter', 'L', 'f');
+  expect(at.state().answer).toMatchObject({
+    kind: 'asked',
+    text: 'of front pads there waits: not renewed: right pads, left pads; never taken off: right front wheel, right wear sensor plug, right caliper and 3 more',
+  });
 });
