@@ -1,11 +1,11 @@
 // Counts by eye: whether a tray's count stands (K1, K2), whether an area's holes were counted (K4), tools out.
 
 import { holeNumbers, holesOf, isTouched } from './closed.ts';
-import type { EntryKind, EntryOf } from './entry.ts';
+import type { EntryKind } from './entry.ts';
 import type { StrayState } from './hole-states.ts';
 import { every, isStruck, type Ledger, lineAt, stateOf } from './ledger.ts';
 import type { AreaState, PileState, TrayState } from './states.ts';
-import { type Hole, holesSaid, inTray, subjectText } from './subjects.ts';
+import { type Hole, holesSaid, inTray } from './subjects.ts';
 
 /** A count stands until something moves in or out, and only when it agrees with what the ledger has there. */
 export const countStands = (t: TrayState): boolean =>
@@ -17,19 +17,6 @@ export const countDiffers = (t: TrayState): boolean =>
 
 /** K2: it was counted again and still differs. */
 export const differsAgain = (t: TrayState): boolean => countDiffers(t) && (t.counted?.times ?? 0) > 1;
-
-/** K2: what is minded of a count: at first to count again, then what may be over, or that the box says more. */
-export function besideCount(ledger: Ledger, { tray, count }: EntryOf<'tray-counted'>): string[] {
-  const t = stateOf(ledger, 'tray', tray);
-  const has = t?.contents.length ?? 0;
-  if (has === count) return [];
-  const should = `${has} should lie in tray ${tray} by the ledger`;
-  if (!t || !countDiffers(t)) return [`${should}: count again`];
-  const by = count - has;
-  const [stray] = by > 0 ? straysElsewhere(ledger, t) : [];
-  const over = stray ? `; stray ${stray.id}, called in ${subjectText(stray.place)}, may be it` : '';
-  return [`${should}: counted again, ${Math.abs(by)} ${by > 0 ? 'over' : 'short'}${over}`];
-}
 
 /** Strays called in another tray: one of them may be what a tray holds over the ledger. */
 export const straysElsewhere = (ledger: Ledger, { tray }: TrayState): StrayState[] =>

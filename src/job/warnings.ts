@@ -2,7 +2,7 @@
 
 import { kilometresOf } from '../trade/units.ts';
 import { areasUnder, unseenUnder } from './before-faces-meet.ts';
-import { besideCount, lyingOnPile } from './counts.ts';
+import { lyingOnPile } from './counts.ts';
 import type { Entry } from './entry.ts';
 import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
@@ -28,6 +28,7 @@ import {
   withoutFigure,
   workingUnder,
 } from './warnings-building.ts';
+import { besideCount } from './warnings-counting.ts';
 import { takenForAnother } from './warnings-exchange.ts';
 import {
   foundUnderOff,

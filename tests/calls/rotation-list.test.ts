@@ -4,6 +4,8 @@ import { type Keymap, standardKeymap } from '../../src/calls/bindings.ts';
 import { rotationRows } from '../../src/calls/lists/rotation.ts';
 import { sealingRows } from '../../src/calls/lists/sealing.ts';
 import { listedOn } from '../../src/calls/lists.ts';
+import { stateOf } from '../../src/job/ledger.ts';
+import { warningsOf } from '../../src/job/warnings.ts';
 import { playLines, scriptLines, upTo } from '../jobs/lines.ts';
 import { demoDesk } from '../screen/scene.ts';
 import { atTheBench } from '../session/at-the-bench.ts';
@@ -70,14 +72,17 @@ it('[R2 K1] says all that would refuse a turn before it is tried, each with its 
   const before = (text: string) => {
     const { ledger } = playLines(upTo(scriptLines('reference-planned.calls'), text));
     const rows = rotationRows({ ...demoDesk(), ledger }, standardKeymap);
-    return rows.filter((row) => row.name === 'first' || row.name === 'with').map((row) => `${row.text}: ${row.end}`);
+    const stand = rows.filter((row) => row.name === 'first' || row.name === 'then');
+    return stand.map((row) => `${row.name} ${row.text}: ${row.end}`);
   };
   expect(before('out flywheel lock')).toEqual([
-    'flywheel lock is in, wanted again for crank pulley 1: o',
-    expect.stringMatching(/^nothing is in crank pulley 1 to turn it by: a working bolt: B(, a crank pulley,)? w$/),
-    expect.stringMatching(/^no count by eye stands for tray .*: P c, all others empty: P e$/),
+    'first flywheel lock is in, wanted again for crank pulley 1: o',
+    expect.stringMatching(
+      /^first nothing is in crank pulley 1 to turn it by: a working bolt: B(, a crank pulley,)? w$/,
+    ),
+    expect.stringMatching(/^then no count by eye stands for tray .*: P c, all others empty: P e$/),
   ]);
-  expect(before('count 1 is 12')).toEqual([expect.stringMatching(/^no count by eye stands for tray 1/)]);
+  expect(before('count 1 is 12')).toEqual([expect.stringMatching(/^first no count by eye stands for tray 1/)]);
   expect(before('turned 1')).toEqual([]);
 });
 
@@ -88,4 +93,17 @@ it('[S1] names the key by which the bench is noted, where nothing cures before i
   const key = standardKeymap.keysOn('sealing').find(({ row }) => row.id === 'bench')?.binding.key;
   expect(key).toMatch(/^.$/);
   expect(endBy(standardKeymap)).toBe(`nothing cures by the book until it is: ${key}`);
+});
+
+it('[K1] minds with the count of a tray that a bolt comes out of it for the turns, while one is wanted', () => {
+  const counted = (before: string, tray: string) => {
+    const { ledger } = playLines(upTo(scriptLines('reference-planned.calls'), before));
+    const count = stateOf(ledger, 'tray', tray)?.contents.length ?? 0;
+    return warningsOf(ledger, [{ kind: 'tray-counted', tray, count }], demoDesk().now);
+  };
+  expect(counted('working crank pulley 1', '2')).toEqual([
+    'the bolt of crank pulley 1 lies in it: in as a working bolt for the turns first, or this count falls',
+  ]);
+  expect(counted('working crank pulley 1', '1')).toEqual([]);
+  expect(counted('count 1 is 12', '2')).toEqual([]);
 });

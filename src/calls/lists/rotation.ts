@@ -60,11 +60,12 @@ const isCount = ({ code }: Refusal): boolean => code === 'trays-not-counted';
  * tray, or put into one, makes its count fall.
  */
 function beforeTurning(desk: Desk, d: DriveState, keymap: Keymap, stops: readonly Refusal[]): Listed[] {
-  return [
+  const byHand = [
     ...stops.filter((stop) => !isCount(stop)).map((stop) => stopRow(desk, d, stop, keymap)),
     ...turnedBy(desk, d, keymap),
-    ...stops.filter(isCount).map((stop) => stopRow(desk, d, stop, keymap)),
   ];
+  const counts = stops.filter(isCount).map((stop) => stopRow(desk, d, stop, keymap));
+  return [...byHand, ...(byHand.length > 0 ? counts.map((row) => ({ ...row, name: 'then' })) : counts)];
 }
 /** ", wanted again for crank pulley 1": out for the turns only. */
 function wantedAgain({ ledger }: Desk, { code, places: [place] }: Refusal): string {
@@ -115,7 +116,7 @@ function turnedBy({ ledger, facing }: Desk, { drive, declared }: DriveState, key
     {
       key: `${drive} turned by`,
       mark: 'half',
-      name: 'with',
+      name: 'first',
       text,
       end: `a working bolt: ${way}`,
       brief: { end: `working bolt: ${facing.area === area ? way : [led, taken, call].join(' ')}` },

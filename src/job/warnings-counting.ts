@@ -1,0 +1,40 @@
+// What is said beside a count by eye that is taken.
+import { isOff } from './closed.ts';
+import { countDiffers, straysElsewhere } from './counts.ts';
+import type { EntryOf } from './entry.ts';
+import { every, type Ledger, stateOf } from './ledger.ts';
+import { rotationNeeded } from './rotation.ts';
+import { inHole, inTray, subjectText } from './subjects.ts';
+
+export const besideCount = (ledger: Ledger, entry: EntryOf<'tray-counted'>): string[] => [
+  ...differing(ledger, entry),
+  ...turnsTheCrank(ledger, entry),
+];
+
+/** K2: at first to count again, then what may be over. */
+function differing(ledger: Ledger, { tray, count }: EntryOf<'tray-counted'>): string[] {
+  const t = stateOf(ledger, 'tray', tray);
+  const has = t?.contents.length ?? 0;
+  if (has === count) return [];
+  const should = `${has} should lie in tray ${tray} by the ledger`;
+  if (!t || !countDiffers(t)) return [`${should}: count again`];
+  const by = count - has;
+  const [stray] = by > 0 ? straysElsewhere(ledger, t) : [];
+  const over = stray ? `; stray ${stray.id}, called in ${subjectText(stray.place)}, may be it` : '';
+  return [`${should}: counted again, ${Math.abs(by)} ${by > 0 ? 'over' : 'short'}${over}`];
+}
+
+/** K1: the old bolt of a crank that is to be turned comes out of its tray for the turns, and the count falls. */
+function turnsTheCrank(ledger: Ledger, { tray }: EntryOf<'tray-counted'>): string[] {
+  return [...every(ledger, 'drive')].flatMap((d) => {
+    const bolt = d.declared?.crankBolt;
+    const h = bolt === undefined ? undefined : stateOf(ledger, 'hole', bolt);
+    const isTogether = (d.declared?.parts ?? []).every((part) => !stateOf(ledger, 'part', part)?.off);
+    if (!h || !isOff(h) || !isTogether || !rotationNeeded(ledger, d)) return [];
+    return stateOf(ledger, 'fastener', h.called.own ?? '')?.place === inTray(tray)
+      ? [
+          `the bolt of ${subjectText(inHole(h.hole))} lies in it: in as a working bolt for the turns first, or this count falls`,
+        ]
+      : [];
+  });
+}
