@@ -5,7 +5,8 @@ import type { Entry } from '../job/entry.ts';
 import { isFreed } from '../job/freed.ts';
 import { inFrontOf, unpartedBefore } from '../job/in-front.ts';
 import { every, type Ledger, stateOf } from '../job/ledger.ts';
-import { edgesOf } from '../job/order.ts';
+import { edgesOf, gatedBy, openBehind } from '../job/order.ts';
+import { areasThroughParts, partsOffBehind } from '../job/parts-behind.ts';
 import type { Said } from '../job/said.ts';
 import { areaOf, named, type Subject, subjectText } from '../job/subjects.ts';
 import type { Desk } from './desk.ts';
@@ -44,6 +45,28 @@ export function inTurnToComeOff({ ledger, facing: { area } }: Desk, known: reado
   return known
     .map((part) => ({ part, at: rank(part) }))
     .toSorted((a, b) => a.at - b.at)
+    .map(({ part }) => part);
+}
+/** Which one goes back: of the area in use, then what is due, then what waits for something behind it; of each the last one off. */
+export function inTurnToGoBack({ ledger, facing: { area } }: Desk, known: readonly string[]): readonly string[] {
+  const isHere = (part: string): boolean =>
+    area !== undefined && [...areasOfPart(ledger, part), ...areasThroughParts(ledger, part)].includes(area);
+  const waits = (part: string): boolean => {
+    const heldBy = stateOf(ledger, 'part', part)?.declared?.heldBy ?? [];
+    const isGated = heldBy.some((hole) => gatedBy(ledger, areaOf(hole)) !== undefined);
+    return isGated || openBehind(ledger, [`part:${part}`]).length > 0 || partsOffBehind(ledger, part).length > 0;
+  };
+  return known
+    .map((part) => ({
+      part,
+      waits: waits(part),
+      here: isHere(part),
+      off: stateOf(ledger, 'part', part)?.removedAt ?? 0,
+    }))
+    .toSorted(
+      (one, other) =>
+        Number(other.here) - Number(one.here) || Number(one.waits) - Number(other.waits) || other.off - one.off,
+    )
     .map(({ part }) => part);
 }
 /** It lies behind what is still closed, where no hand reaches it: nobody took it off. */

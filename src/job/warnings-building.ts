@@ -35,6 +35,12 @@ export function overOpen(ledger: Ledger, hole: Hole): string[] {
   const gate = goesOn ? gatedBy(ledger, areaOf(hole)) : undefined;
   return gate ? [`behind it ${subjectText(gate.subject)} is open: ${gate.because}`] : [];
 }
+/** The same with a part that is set on by itself. */
+export function setOverOpen(ledger: Ledger, part: string): string[] {
+  const areas = new Set((stateOf(ledger, 'part', part)?.declared?.heldBy ?? []).map(areaOf));
+  const gates = [...areas].flatMap((area) => gatedBy(ledger, area) ?? []);
+  return gates.map((gate) => `behind it ${subjectText(gate.subject)} is open: ${gate.because}`);
+}
 export const isEmpty =
   (ledger: Ledger) =>
   (hole: Hole): boolean =>

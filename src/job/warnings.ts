@@ -22,6 +22,7 @@ import {
   offItsPart,
   overOpen,
   overPins,
+  setOverOpen,
   stillOff,
   withoutBead,
   withoutBeadUnder,
@@ -133,6 +134,7 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[], no
     case 'part-fitted':
     case 'part-replaced':
       return [
+        ...(entry.kind === 'part-fitted' && entry.forNow ? [] : setOverOpen(ledger, entry.part)),
         ...notClean(facesNotClean(ledger, { part: entry.part })),
         ...withoutBeadUnder(ledger, entry.part, now),
         ...unseenUnder(ledger, areasUnder(ledger, entry.part)),

@@ -71,3 +71,18 @@ it('[L6 L11] says of a hole that was empty why nothing goes back into it, and co
     text: expect.stringMatching(/Mind: 1 of area 1 is still empty$/),
   });
 });
+it('goes on to the next area where the last of one is a finding put right', async () => {
+  const at = await partWay('put right lower belt cover 4');
+  at.say('area lower belt cover', 'back 5', 'back 6', 'pass', 'pass');
+  await at.press('B', 'g');
+  expect(at.answer()).toMatch(/^finding d\d+\.1 put right\. On to cam cover/);
+});
+it('[O1] lists first what goes back in the area in use, then what is due, and minds a part that is set on over what is open', async () => {
+  const at = await partWay('back 1', 4);
+  at.say('area crank pulley');
+  await at.press('B', ',', 'b');
+  const texts = at.view().asking?.choices.map(({ text }) => text) ?? [];
+  expect(texts.slice(0, 6)).toEqual(['pulley', 'lower cover', 'upper cover', 'bracket', 'liner', 'right wheel']);
+  await at.press('6');
+  expect(at.answer()).toMatch(/^right wheel back\. Mind: behind it .+ is open: /);
+});

@@ -1,12 +1,15 @@
 // What is wrong, and how it is closed; thread repairs.
 import { waysOfAsking } from '../../job/entries/works.ts';
 import { type Ledger, stateOf } from '../../job/ledger.ts';
-import { subjectText } from '../../job/subjects.ts';
+import type { Said } from '../../job/said.ts';
+import { areaOf, named, subjectText } from '../../job/subjects.ts';
 import { type Suspected, suspectedAt, suspectedIn, suspectedOn } from '../../job/suspicions.ts';
+import type { Facing } from '../../view/facing.ts';
 import { askedOnPutRight } from '../asked-once.ts';
 import type { Desk } from '../desk.ts';
 import type { Args } from '../form.ts';
 import { cap } from '../key-caps.ts';
+import { onwards } from '../next-area.ts';
 import {
   askedMillimetres,
   askedOnDrill,
@@ -31,6 +34,12 @@ export const suspectedHere = (ledger: Ledger, area: string | undefined): readonl
 
 /** What a finding or a photograph is of, where it is not said. */
 const here = ({ facing: { hole, area } }: Desk) => ({ at: hole ? `hole:${hole}` : area ? `area:${area}` : 'vehicle' });
+/** What was found at a hole that is tight was the last of it: with that said work goes on as after any other call. */
+function onwardsWhereTight(desk: Desk, { finding }: Said): Partial<Facing> {
+  const hole = named('hole', stateOf(desk.ledger, 'finding', String(finding))?.at ?? '');
+  const isTight = hole !== undefined && stateOf(desk.ledger, 'hole', hole)?.called.occupant?.level === 'tight';
+  return isTight && areaOf(hole) === desk.facing.area ? onwards(true)(desk) : {};
+}
 const placeOf = (desk: Desk, { at }: Args): string => subjectText((at as string | undefined) ?? here(desk).at);
 export const findingsRows: readonly Row[] = [
   {
@@ -98,6 +107,7 @@ export const findingsRows: readonly Row[] = [
     verb: 'close-finding',
     fixed: { how: 'put right' },
     asksOnce: askedOnPutRight,
+    after: onwardsWhereTight,
   },
   {
     id: 'accepted',

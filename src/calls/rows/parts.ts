@@ -18,6 +18,7 @@ import {
   askedOnReaching,
   callThemParted,
   inTurnToComeOff,
+  inTurnToGoBack,
   itsOwnArea,
 } from '../where-parts-are.ts';
 
@@ -127,6 +128,7 @@ export const partsRows: readonly Row[] = [
       },
     group: 'parts',
     keys: [key('b', 'build', { pad: '7' })],
+    offers: (desk, slot, known) => (slot === 'part' ? inTurnToGoBack(desk, known) : known),
     verb: 'fit-part',
   },
   {
