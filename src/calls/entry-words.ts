@@ -13,8 +13,8 @@ export const fileName = (path: string): string => path.split(/[/\\]/).at(-1) || 
 const hole = (h: string): string => subjectText(`hole:${h}`);
 
 /** "by 2029-11-25", "or at 176336, whichever first". */
-function dueParts({ on, atDistance }: Extract<Entry, { kind: 'due-noted' }>): string[] {
-  const at = atDistance === undefined ? undefined : `at ${atDistance}`;
+function dueParts({ on, atDistance }: Extract<Entry, { kind: 'due-noted' }>, { distance }: Units): string[] {
+  const at = atDistance === undefined ? undefined : `at ${atDistance} ${distance}`;
   if (on === undefined) return at === undefined ? [] : [at];
   return [`by ${on}${at === undefined ? '' : ` or ${at}, whichever first`}`];
 }
@@ -206,7 +206,7 @@ export function entryWords(entry: Entry, units: Units = metric): string {
     case 'note-made':
       return entry.words;
     case 'due-noted':
-      return `due: ${[entry.what, ...dueParts(entry)].join(', ')}`;
+      return `due: ${[entry.what, ...dueParts(entry, units)].join(', ')}`;
     case 'area-declared':
     case 'hole-declared':
     case 'behind-declared':

@@ -6,8 +6,10 @@ import { type BenchDay, daysToTell } from './bench-time.ts';
 import { findingRows, holeRows, type Row } from './csv-rows.ts';
 import { type SheetFacts, type SheetOptions, sheetFacts } from './facts.ts';
 import { fastenersPoints, lossText, oldText } from './goods-text.ts';
+import { odometerText } from './odometer-facts.ts';
 import { photoFile } from './photo-facts.ts';
 import { circuitText, cureText, lateText, tryText } from './proof-text.ts';
+import { regainedText } from './regained-facts.ts';
 import { standingPoints } from './standing-text.ts';
 import { conditionsText, distanceText, minutesText, timeText } from './words.ts';
 
@@ -59,7 +61,7 @@ function sections(f: SheetFacts, copy: Copy): [string, Row[]][] {
       [
         { place: 'label', value: v.label },
         { place: 'registration', value: v.registration ?? '' },
-        { place: 'odometer', value: v.odometer ? distanceText(v.odometer.distance, v.odometer.unit) : '' },
+        { place: 'odometer', value: v.odometer ? odometerText(v) : '' },
         { place: 'remarks', value: v.notes ?? '' },
         { place: 'printed', value: `${timeText(printed)} (${offsetText(printed.zoneMin)})` },
       ],
@@ -120,6 +122,10 @@ function sections(f: SheetFacts, copy: Copy): [string, Row[]][] {
     ['connection', f.again.connections.map((place) => ({ place, value: 'made again' }))],
     ['temporary', f.again.temporaries.map((place) => ({ place, value: 'in and out again' }))],
     ['lost', f.losses.map((l) => ({ place: l.where, value: lossText(l) }))],
+    [
+      'found again',
+      copy === 'workshop' ? f.regained.map((r) => ({ place: r.where, value: regainedText(r), at: r.found })) : [],
+    ],
     ['not of this vehicle', f.strange.map((s) => ({ place: s.what, because: s.because, at: s.at, who: s.who }))],
     [
       'out of order',

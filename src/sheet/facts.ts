@@ -30,6 +30,7 @@ import {
   type OverrideFact,
   overrideFacts,
 } from './log-facts.ts';
+import { type OdometerBefore, odometerBefore } from './odometer-facts.ts';
 import type { Intervals } from './old-part.ts';
 import { type PhotoFact, type PhotosNow, photoFacts, seenNow } from './photo-facts.ts';
 import {
@@ -42,6 +43,7 @@ import {
   oilSeen,
 } from './proof-facts.ts';
 import { type Moment, moment, momentOf, placeWords, type Reading, standingEntries } from './reading.ts';
+import { type RegainedFact, regainedFacts } from './regained-facts.ts';
 import { type StandingFacts, standingFacts } from './standing-facts.ts';
 
 export type SheetOptions = {
@@ -58,7 +60,7 @@ export type SheetOptions = {
   photos?: PhotosNow;
 };
 export type SheetFacts = StandingFacts & {
-  vehicle: Pick<VehicleState, 'label' | 'registration' | 'notes' | 'odometer'>;
+  vehicle: Pick<VehicleState, 'label' | 'registration' | 'notes' | 'odometer'> & OdometerBefore;
   opened?: Moment;
   printed: { atMs: number; zoneMin: number };
   digest?: string;
@@ -75,6 +77,8 @@ export type SheetFacts = StandingFacts & {
   box: BoxFacts;
   again: { connections: string[]; temporaries: string[] };
   losses: LossFact[];
+  /** L9: found again. */
+  regained: RegainedFact[];
   strange: StrayFact[];
   overrides: OverrideFact[];
   corrections: CorrectionFact[];
@@ -110,7 +114,7 @@ export function sheetFacts(
       label: v?.label ?? '',
       ...(v?.registration && { registration: v.registration }),
       ...(v?.notes && { notes: v.notes }),
-      ...(v?.odometer && { odometer: v.odometer }),
+      ...(v?.odometer && { odometer: v.odometer, ...odometerBefore(of, v.odometer) }),
     },
     ...(opened && { opened }),
     printed: { atMs: now.atMs, zoneMin: zone ?? now.zoneMin },
@@ -129,6 +133,7 @@ export function sheetFacts(
     box: boxFacts(of),
     again: madeAgain(of),
     losses: lossFacts(of),
+    regained: regainedFacts(of),
     strange: strangeFacts(of),
     overrides: overrideFacts(of),
     corrections: correctionFacts(of),

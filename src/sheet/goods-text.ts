@@ -3,6 +3,7 @@ import type { Copy } from './area-text.ts';
 import type { SheetFacts } from './facts.ts';
 import type { LossFact, Verdict, Whereabouts } from './goods-facts.ts';
 import { point } from './layout.ts';
+import { regainedText } from './regained-facts.ts';
 import { counted, timeText, why } from './words.ts';
 
 /** What goes with a new part unless said is no judgement: it is not the owner's business. */
@@ -48,8 +49,9 @@ function sums(where: Whereabouts): string {
   return all.length > 0 ? `: ${all.join(', ')}` : '';
 }
 
-export const lossPoints = ({ losses, strange }: SheetFacts): string[] => [
+export const lossPoints = ({ losses, regained, strange }: SheetFacts, copy: Copy): string[] => [
   ...losses.map(lossText),
+  ...(copy === 'workshop' ? regained.map(regainedText) : []),
   ...strange.map(
     (s) => `${s.what}, found ${timeText(s.at)}: no part of this vehicle, stated by ${s.who}${why(s.because)}`,
   ),

@@ -7,6 +7,7 @@ import { type SheetFacts, type SheetOptions, sheetFacts } from './facts.ts';
 import type { FindingFact } from './finding-facts.ts';
 import { fastenersText, lossPoints, partsText } from './goods-text.ts';
 import { columns, labelled, point, section, under, wrapped } from './layout.ts';
+import { odometerText } from './odometer-facts.ts';
 import { photoFile, photoWords } from './photo-facts.ts';
 import {
   cautionPoints,
@@ -29,7 +30,7 @@ import {
 } from './points.ts';
 import { fluidPoints, rotationText, sealantText } from './proof-text.ts';
 import { notAskedSentences, standingLines } from './standing-text.ts';
-import { by, cautions, counted, dayText, declinedCaution, distanceText, minutesText, timeText } from './words.ts';
+import { by, cautions, counted, dayText, declinedCaution, minutesText, timeText } from './words.ts';
 
 /** `copy` says whose it is: reasons for overridden order are the workshop's (O5). */
 export const sheetText = (ledger: Ledger, options: SheetOptions & { copy?: Copy; benchTime?: boolean }): string =>
@@ -50,7 +51,7 @@ function factsText(facts: SheetFacts, copy: Copy, days: readonly BenchDay[] = []
     ...section('CHECK ROTATION', rotationText(facts.drives)),
     ...section('FLUIDS AND LEAK CHECKS', fluidPoints(facts).flatMap(point)),
     ...section('PARTS', partsText(facts, copy)),
-    ...section('LOST, AND NOT OF THIS VEHICLE', lossPoints(facts).flatMap(point)),
+    ...section('LOST, AND NOT OF THIS VEHICLE', lossPoints(facts, copy).flatMap(point)),
     ...section('DONE OUT OF ORDER', outOfOrderText(facts, copy)),
     ...section('START AND ROAD', wayOutPoints(facts).flatMap(point)),
     ...section('NOTES', notePoints(facts).flatMap(point)),
@@ -75,7 +76,7 @@ function head(facts: SheetFacts, copy: Copy): string[] {
     '='.repeat(columns),
     ...labelled('Vehicle', v.label || 'not named'),
     ...(v.registration ? labelled('Registration', v.registration) : []),
-    ...labelled('Odometer', v.odometer ? distanceText(v.odometer.distance, v.odometer.unit) : 'not noted'),
+    ...labelled('Odometer', odometerText(v)),
     ...(v.notes ? labelled('Remarks', v.notes) : []),
     ...(opened ? labelled('Job opened', dayText(opened)) : []),
     ...labelled('As it stands', `${dayText(printed)} (${offsetText(printed.zoneMin)})`),

@@ -69,9 +69,9 @@ describe('next due', () => {
     const words = (more: object) => entryWords({ kind: 'due-noted', what: 'coolant', ...more });
     expect(words({})).toBe('due: coolant');
     expect(words({ on: '2029-03-02' })).toBe('due: coolant, by 2029-03-02');
-    expect(words({ atDistance: 180_000 })).toBe('due: coolant, at 180000');
+    expect(words({ atDistance: 180_000 })).toBe('due: coolant, at 180000 km');
     expect(words({ on: '2029-03-02', atDistance: 180_000 })).toBe(
-      'due: coolant, by 2029-03-02 or at 180000, whichever first',
+      'due: coolant, by 2029-03-02 or at 180000 km, whichever first',
     );
   });
 });

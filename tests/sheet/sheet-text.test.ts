@@ -447,3 +447,23 @@ it('[T1 T7] tells when the car last came down onto its wheels and last moved, in
   const table = sheetCsv(story.ledger, { now: story.now, copy: 'owner' });
   expect(table).toMatch(/^way out,[^\n]*car down/m);
 });
+
+it('L9: what was lost in the works and found again is told on the workshop\u2019s copy alone', () => {
+  const s = newStory()
+    .call('open-job', { label: 'bench car' })
+    .call('remove', { hole: 'cover/1', to: 'tray:1', spec: { kind: 'bolt', thread: 'M6', lengthMm: 20 } })
+    .call('lose-fastener', { fastener: 'f2.1', reaches: true, where: 'the belt bay' })
+    .call('move-fastener', { fastener: 'f2.1', to: 'tray:1' });
+  const told = /bolt M6x20 of cover 1, lost at the belt bay .*could reach the works; found again/;
+  expect(said(sheet(s), 'LOST, AND NOT OF THIS VEHICLE')).toMatch(told);
+  expect(sheet(s, { copy: 'owner' })).not.toContain('belt bay');
+  s.call('strike', { lines: [4] });
+  expect(said(sheet(s), 'LOST, AND NOT OF THIS VEHICLE')).not.toContain('found again');
+});
+
+it('X4: the odometer on arrival is told beside the one at the end', () => {
+  const s = newStory().call('open-job', { label: 'bench car' }).call('note-odometer', { distance: 248_000 });
+  expect(sheet(s)).toMatch(/^Odometer +248000 km$/m);
+  s.call('note-odometer', { distance: 248_012 });
+  expect(sheet(s)).toMatch(/^Odometer +248012 km; 248000 km when noted first$/m);
+});

@@ -3,15 +3,16 @@
 import { offsetText } from '../../trade/civil-time.ts';
 import type { Copy } from '../area-text.ts';
 import type { SheetFacts } from '../facts.ts';
+import { odometerText } from '../odometer-facts.ts';
 import { isDeclinedSafety } from '../points.ts';
 import { standingPoints } from '../standing-text.ts';
-import { counted, dayText, distanceText } from '../words.ts';
+import { counted, dayText } from '../words.ts';
 import { html, type Markup } from './markup.ts';
 
 export function headMarkup(facts: SheetFacts, copy: Copy): Markup {
   const { vehicle: v, opened, printed } = facts;
   const said: [string, string][] = [
-    ['Odometer', v.odometer ? distanceText(v.odometer.distance, v.odometer.unit) : 'not noted'],
+    ['Odometer', odometerText(v)],
     ...(opened ? [['Job opened', dayText(opened)] as [string, string]] : []),
     ['As it stands', `${dayText(printed)} (${offsetText(printed.zoneMin)})`],
     ...(v.notes ? [['Remarks', v.notes] as [string, string]] : []),

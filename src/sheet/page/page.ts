@@ -63,7 +63,7 @@ const sections = (facts: SheetFacts, copy: Copy, days: readonly BenchDay[]): (Ma
   section('sealant', 'Sealant', sealantMarkup(facts)),
   section('rotation', 'Check rotation', rotationMarkup(facts)),
   section('fluids', 'Fluids and leak checks', list(fluidPoints(facts))),
-  section('losses', 'Lost, and not of this vehicle', list(lossPoints(facts))),
+  section('losses', 'Lost, and not of this vehicle', list(lossPoints(facts, copy))),
   section('order', 'Done out of order', orderMarkup(facts, copy)),
   section('way-out', 'Start and road', list(wayOutPoints(facts))),
   section('notes', 'Notes', list(notePoints(facts))),
