@@ -135,7 +135,13 @@ function askingRows(asking: Asking, columns: number, rows: number, pad: boolean)
   const head: Row[] = [
     plainRow(fitted('', columns)),
     ...title.map((text) => plainRow(fitted(`  ${text}`, columns), { bold: true })),
-    [{ text: '  > ' }, { text: fitted(`${plainText(asking.typed)}_`, columns - 4), look: { inverse: true } }],
+    [
+      { text: '  > ' },
+      {
+        text: fitted(`${plainText(asking.typed)}_${plainText(asking.tail ?? '')}`, columns - 4),
+        look: { inverse: true },
+      },
+    ],
     ...beneath(asking, columns),
   ];
   const room = rows - head.length - 1;

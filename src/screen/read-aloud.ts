@@ -67,7 +67,9 @@ function askedLines({ view: { asking } }: Scene): string[] {
   return [
     `${asking.title}?`,
     ...(asking.why ? [asking.why] : asking.standing ? [standingWords] : []),
-    ...(asking.typed === '' ? [] : [`typed: ${asking.typed}`]),
+    ...(asking.typed === ''
+      ? []
+      : [`typed: ${asking.typed}${asking.tail === undefined ? '' : `… ${asking.tail.trim()}`}`]),
     ...shown,
     ...(left > 0 ? [`${left} more: page down`] : []),
   ];

@@ -49,7 +49,7 @@ export function createQuestions(
   function answer(text: string): void {
     const then = answered;
     const before = asked();
-    const wrong = then?.(text);
+    const wrong = then?.(text.trim() === '' ? text : `${text}${before?.tail ?? ''}`);
     if (wrong) return step({ wrong: wrong.why });
     // Another question may stand by now; this one is over.
     if (answered === then && asked() === before) stop();
@@ -87,7 +87,8 @@ export function createQuestions(
   function sayAgain(asking: Asking, by: number): void {
     const at = recalled.indexOf(asking.typed);
     const line = recalled[(at < 0 ? recalled.length : at) + by];
-    if (line !== undefined) step({ ask: { ...asking, typed: line } });
+    const { tail: _, ...still } = asking;
+    if (line !== undefined) step({ ask: { ...still, typed: line } });
   }
   function move(asking: Asking, by: number): void {
     if (by !== 0 && recalled.length > 0 && asking.choices.length === 0) return sayAgain(asking, by);

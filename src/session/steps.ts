@@ -19,7 +19,7 @@ import type { Keeping } from './keeping.ts';
 import { newJobOf, newJobTitle } from './new-job.ts';
 import type { Questions } from './questions.ts';
 import type { Session } from './session-shape.ts';
-import type { LineBegun } from './typed-line.ts';
+import { type LineBegun, lineBegun } from './typed-line.ts';
 import {
   type Around,
   backToRow,
@@ -118,7 +118,7 @@ export function createSteps(floor: Floor): (s: Step) => void {
       case 'leave':
         return leave();
       case 'next-call':
-        return typeLine({ typed: (pickedOf(around)?.end ?? '').split('…')[0] ?? '' });
+        return typeLine(lineBegun(pickedOf(around)?.end ?? ''));
       case 'place':
         return startPlacing(around);
       case 'more': {

@@ -21,8 +21,14 @@ type Hands = {
   keymap(): Keymap;
   screen(): ScreenId;
 };
-/** What stands in the line already, how it is asked for, and the call it is typed for. */
-export type LineBegun = { typed?: string; title?: string; row?: string };
+/** What stands in the line already, before and behind where it is gone on with, how it is asked for, and the call it is typed for. */
+export type LineBegun = { typed?: string; tail?: string; title?: string; row?: string };
+
+/** A call with one thing left open, as "holes … in cover": it is said where it stands. With more of them the first is, and no more stands. */
+export function lineBegun(words: string): LineBegun {
+  const [typed = '', tail = '', more] = words.split('…');
+  return { typed, ...(more === undefined && tail !== '' && { tail }) };
+}
 
 const mostSaidLines = 50;
 
@@ -66,7 +72,7 @@ export function createTypedLine({
   /** While a line is typed a key is a sign of it: the line is left first. */
   const wayFrom = (call: string): string => `: ${cap.leave}, then ${keyOf(keymap(), screen(), call)}`;
 
-  return ({ typed = '', title = 'a call in words', row = '' } = {}) => {
-    if (session()) ask({ ...plainAsking(title, 'typed line'), typed, row });
+  return ({ typed = '', tail, title = 'a call in words', row = '' } = {}) => {
+    if (session()) ask({ ...plainAsking(title, 'typed line'), typed, row, ...(tail !== undefined && { tail }) });
   };
 }

@@ -16,6 +16,8 @@ export type Asking = {
   begun?: string;
   choices: readonly Choice[];
   typed: string;
+  /** What stands behind the place where it is typed, and belongs to the answer. */
+  tail?: string;
   /** The largest number that may be meant, where one that is not among the choices may. */
   most?: number;
   /** What stands typed is how it is so far: the first sign typed goes in its place, what goes back in it keeps it. */
@@ -125,9 +127,10 @@ export function viewed(view: View, step: ViewStep): View {
   }
   if (!asking) return view;
   if ('wrong' in step) return { ...view, asking: { ...asking, why: step.wrong } };
-  const { why: _, standing: __, ...still } = asking;
+  const { why: _, standing: __, tail, ...still } = asking;
   const typed = typedAfter(asking, step);
-  return { ...view, asking: { ...still, typed, at: typed === '' && asking.unpointed ? -1 : 0 } };
+  const behind = tail !== undefined && !('empty' in step) ? { tail } : {};
+  return { ...view, asking: { ...still, ...behind, typed, at: typed === '' && asking.unpointed ? -1 : 0 } };
 }
 /** Where a page is turned from, or one row gone on. */
 const pointed = (at: number, by: number): number => (by === 1 ? at : Math.max(0, at));

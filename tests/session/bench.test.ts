@@ -5,6 +5,7 @@ import { stateOf } from '../../src/job/ledger.ts';
 import type { Line } from '../../src/job/line.ts';
 import { openPoints } from '../../src/job/open-points.ts';
 import { createBench } from '../../src/session/bench.ts';
+import { lineBegun } from '../../src/session/typed-line.ts';
 import { standingText } from '../../src/sheet/standing-text.ts';
 import { fault } from '../../src/store/fault.ts';
 import { ringOf } from '../../src/trade/layout.ts';
@@ -350,6 +351,18 @@ describe('leaving', () => {
     expect(at.view().asking?.typed).toBe('odometer ');
     await at.press(...lettersOf('120'), 'enter');
     expect(at.state().answer).toMatchObject({ kind: 'taken' });
+  });
+  it('[K4] leaves it to be typed in the midst of the call, of which nothing is lost', async () => {
+    const at = await newJob();
+    for (const line of ['area caliper', 'off 1', 'off 2', 'area wheel']) at.session().runLine(line);
+    await at.press('L');
+    const rows = at.bench.listed();
+    const to = rows.slice(0, rows.length).findIndex(({ end }) => end === 'holes … in caliper');
+    await at.press(...Array<string>(to).fill('down'), 'space');
+    expect(at.view().asking).toMatchObject({ typed: 'holes ', tail: ' in caliper' });
+    await at.press('2', 'enter');
+    expect(at.state().answer).toMatchObject({ kind: 'taken', text: expect.stringContaining('counted at caliper') });
+    expect(lineBegun('lay … to tray …')).toEqual({ typed: 'lay ' });
   });
 });
 
