@@ -11,10 +11,8 @@ import { settingRows } from '../calls/lists/settings.ts';
 import { shelfRows } from '../calls/lists/shelf.ts';
 import { listedOn } from '../calls/lists.ts';
 import { meantBy, type Row } from '../calls/row.ts';
-import { specWords } from '../calls/spec-words.ts';
 import { rowById } from '../calls/table.ts';
 import { emptyLedger } from '../job/ledger.ts';
-import type { Spec } from '../job/spec.ts';
 import { firstFacing } from '../view/facing.ts';
 import type { ScreenId } from '../view/screens.ts';
 import { acting, firstView, type ViewStep, viewed } from '../view/view.ts';
@@ -24,6 +22,7 @@ import { createGathering } from './gathering.ts';
 import { keymapFor, pedalCall, standardHabits, workshopOf } from './habits.ts';
 import { heldKey } from './held-key.ts';
 import { createKeeping } from './keeping.ts';
+import { noKey } from './no-key.ts';
 import { createOntoBench } from './onto-bench.ts';
 import { createQuestions } from './questions.ts';
 import type { Answer, Session } from './session-shape.ts';
@@ -31,14 +30,6 @@ import { createSteps } from './steps.ts';
 import { createTypedLine, type LineBegun } from './typed-line.ts';
 import { createVoiced } from './voiced.ts';
 import { type Around, keepPicked, onHoles, pickedOf, placedBy, strayFound } from './walking.ts';
-
-/** A figure that sets none, among those that do. */
-function noHead(figure: string, all: readonly Bound[]): string | undefined {
-  const heads = all.filter(({ row, binding }) => row.id === 'head' && /^\d$/.test(binding.key));
-  if (!/^\d$/.test(figure) || heads.length === 0) return undefined;
-  const which = heads.map(({ binding }) => `${binding.key} ${specWords((binding.args?.spec ?? {}) as Spec)}`);
-  return `${figure} sets no head: ${which.join(', ')}. Any other is typed: ${all.find(({ row }) => row.id === 'use')?.binding.key}.`;
-}
 
 /** Two figures of one number follow one another as fast as this. */
 const oneBreathMs = 1000;
@@ -139,7 +130,7 @@ export function createBench(doors: BenchDoors): Bench {
       return placed ? carryOut(rowById.get('placed') as Row, placed) : undefined;
     }
     const bound = boundBy(key, acting(view));
-    if (!bound && at) set({ note: noHead(key, get().keymap.keysOn(acting(view))) });
+    if (!bound && at) set({ note: noKey(key, acting(view), get().keymap) });
     // Before a job is open only the screen's own steps mean anything.
     if (!bound || (!at && bound.row.group !== 'the screen')) return;
     if (bound.row.group === 'the screen' || pace === 'fine') return begin(bound);

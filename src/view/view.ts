@@ -87,8 +87,8 @@ const within = (at: number, of: number): number => Math.max(0, Math.min(at, of -
 /** Looked at from another screen, to which they lead back. */
 const beside: ReadonlySet<ScreenId> = new Set(['help', 'shelf', 'glance']);
 
-/** Worked on: the same letters mean other calls on each, so that none is left but by the letter of another. */
-export const workedOn: ReadonlySet<ScreenId> = new Set(['strip', 'build', 'findings', 'rotation', 'sealing', 'box']);
+/** Worked on: the same letters mean other calls on each, so that none is left but by the letter of another. The rest are lists. */
+export const workedOn: ReadonlySet<ScreenId> = new Set(['strip', 'build', 'rotation', 'sealing']);
 
 /** The screen whose calls the keys make: work goes on under the glance. */
 export const acting = ({ screen, before }: View): ScreenId => (screen === 'glance' ? before : screen);
@@ -96,7 +96,8 @@ export const acting = ({ screen, before }: View): ScreenId => (screen === 'glanc
 export function viewed(view: View, step: ViewStep): View {
   if ('to' in step) {
     const before = beside.has(view.screen) ? view.before : view.screen;
-    const { asking: _, from: __, ...rest } = view;
+    const { asking: _, from, ...rest } = view;
+    const isLook = step.to === 'help' || (view.screen === 'help' && step.to === view.before);
     const isOpened = step.to === 'todo' && before !== 'todo' && view.from !== 'todo';
     // A place that a list led to is only visited.
     const isWork = workedOn.has(acting(view)) && view.from === undefined;
@@ -104,7 +105,8 @@ export function viewed(view: View, step: ViewStep): View {
       ...rest,
       screen: step.to,
       before,
-      ...(step.from && { from: step.from }),
+      // A look at help on the way leads back to a place that leads back.
+      ...(step.from ? { from: step.from } : from && isLook && { from }),
       ...(isOpened && { todoFrom: before }),
       ...(isWork && { work: acting(view) }),
     };

@@ -354,7 +354,26 @@ describe('a key that sets nothing', () => {
     expect(at.bench.store.getState().note).toMatch(/^5 sets no head: 8 hex 8, 0 hex 10, .* 9 hex 19\. .*: x\.$/);
     expect(at.state().facing.spec).toMatchObject({ head: 'hex 10' });
     await at.press('B', '5');
+    expect(at.bench.store.getState().note).toBe('"5" is no key of Build: ? lists those that are.');
+  });
+  it('says of a letter that it means nothing on this screen, and of a key that prints nothing says nothing', async () => {
+    const at = await newJob();
+    await at.press('P', '%');
+    expect(at.bench.store.getState().note).toBe('"%" is no key of Box: ? lists those that are.');
+    await at.press('f4');
     expect(at.bench.store.getState().note).toBeUndefined();
+  });
+  it('says that nothing is there for the scrap pile, and else takes the row pointed at', async () => {
+    const at = await newJob();
+    await at.press('P', 's');
+    expect(at.view().asking).toBeUndefined();
+    expect(at.state().answer).toMatchObject({ kind: 'refused', text: 'no fastener lies in a tray, old or good' });
+    for (const line of ['area cover', 'off 1', 'off 2', 'damaged 3']) at.session().runLine(line);
+    const rows = () => at.bench.listed().slice(0, at.bench.listed().length);
+    const to = rows().findIndex(({ end }) => end === 'condemned');
+    const fastener = String(rows()[to]?.picks.fastener);
+    await at.press(...Array<string>(to).fill('down'), 's');
+    expect(stateOf(at.state().ledger, 'fastener', fastener)?.place).toBe('scrap');
   });
   it('names the keys that take an area in use where none is', async () => {
     const at = await partWay('parted battery earth');

@@ -456,7 +456,7 @@ describe('a typed line', () => {
 
 describe('Escape', () => {
   it('puts a refusal away, stays once on a screen that is worked on, and leads up to the shelf, never to another of them', async () => {
-    for (const screen of [...'SBFRCP']) {
+    for (const screen of [...'SBRC']) {
       const at = await newJob();
       await at.press('a', '+', 'B', 'enter');
       expect(at.state().answer).toMatchObject({ kind: 'refused' });
@@ -477,7 +477,7 @@ describe('Escape', () => {
     }
   });
   it('leads from a list back to the screen that was worked on', async () => {
-    for (const list of [...'LJWTGE?']) {
+    for (const list of [...'FPLJWTGE?']) {
       const at = await newJob();
       await at.press('B', list);
       expect(at.view().screen).not.toBe('build');

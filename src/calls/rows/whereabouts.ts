@@ -8,6 +8,11 @@ import { oldOnes, oldOnesLike } from '../old-ones.ts';
 import { key, type Row } from '../row.ts';
 
 const doNot = (many: number): string => (many === 1 ? 'does not' : 'do not');
+const noneInTrays = {
+  because: 'no fastener lies in a tray, old or good',
+  instead: 'see what else keeps the car here',
+  by: 'to-leaving',
+};
 export const whereaboutsRows: readonly Row[] = [
   {
     id: 'scrap',
@@ -15,7 +20,8 @@ export const whereaboutsRows: readonly Row[] = [
     form: '<fastener>',
     spoken: ['scrap the one <fastener>'],
     label: 'scrap',
-    help: 'A fastener that does not go back is laid on the scrap pile.',
+    help: 'A fastener that does not go back is laid on the scrap pile: the one of the row pointed at, else the next that does not serve again.',
+    nothing: noneInTrays,
     group: 'where it lies',
     keys: [key('s', 'box', { pad: '7' })],
     verb: 'move-fastener',
@@ -32,6 +38,7 @@ export const whereaboutsRows: readonly Row[] = [
     form: '<fastener>',
     label: 'scrap all of a kind',
     help: 'All of its kind that do not serve again, condemned, broken or of one use, are laid on the scrap pile from every tray.',
+    nothing: noneInTrays,
     group: 'where it lies',
     keys: [key('x', 'box', { footer: false })],
     means: ({ ledger }, { fastener }) => {
