@@ -141,7 +141,8 @@ function withItsLevels(ledger: Ledger, hole: string): string[] {
   const all = stateOf(ledger, 'area', areaOf(hole))?.holes ?? [];
   return [hole, ...all.filter((one) => one !== hole && numberOf(one) === numberOf(hole))];
 }
-function lacksIts(ledger: Ledger, hole: string): boolean {
+/** Nothing is in it, and nothing of its own may go back there. */
+export function lacksIts(ledger: Ledger, hole: string): boolean {
   const h = stateOf(ledger, 'hole', hole);
   return h !== undefined && isOff(h) && !hasItsOwn(ledger, hole);
 }

@@ -14,7 +14,6 @@ import { takenForIt } from '../calls/taken-next.ts';
 import { isEmptyTray } from '../calls/trays.ts';
 import { upNext } from '../calls/up-next.ts';
 import { type Rest, restOf } from '../job/area-rest.ts';
-import { isEmptyOnArrival, isOff } from '../job/closed.ts';
 import { freedIn } from '../job/freed.ts';
 import { unpartedOf } from '../job/in-front.ts';
 import { every, type Ledger, lineAt, stateOf, tallyOf } from '../job/ledger.ts';
@@ -29,6 +28,7 @@ import { firstOnRows, firstRows, gatedRows, mindedRows, mostMinded } from './bef
 import { fitted, inPieces, wrapped } from './cells.ts';
 import { nextWordsLook, quietLook } from './colours.ts';
 import type { Scene } from './frame.ts';
+import { keyThatIsNext } from './key-next.ts';
 import { plainRow, type Row } from './rows.tsx';
 
 const quietRows = 3;
@@ -51,8 +51,7 @@ export function nextRows(
   const h = next === undefined ? undefined : stateOf(desk.ledger, 'hole', next);
   const row = h && holeRow(desk, h);
   const more = next === undefined ? [] : holeDetails(desk, next);
-  const wantsNew = view.screen === 'build' && h !== undefined && isOff(h) && isEmptyOnArrival(h);
-  const newOne = wantsNew ? `. ${keyOf(scene.keymap, 'build', 'new')} a new one from the box` : '';
+  const itsKey = h && view.screen === 'build' ? keyThatIsNext(scene, h) : '';
   const traded = row && view.screen === 'build' ? tradedFirst(scene, row) : '';
   const released = stateOf(desk.ledger, 'vehicle', 'vehicle')?.releasedAt;
   const said = released
@@ -62,7 +61,7 @@ export function nextRows(
         ? restWords(scene)
         : doneWords(scene)
       : row
-        ? `> ${traded}${row.name} ${row.text.replace(/ +/g, ' ').trimEnd()}${row.end ? `, ${row.end}` : ''}${more.length > 1 ? `. At this hole: ${more.join(', ')}` : ''}${newOne}`
+        ? `> ${traded}${row.name} ${row.text.replace(/ +/g, ' ').trimEnd()}${row.end ? `, ${row.end}` : ''}${more.length > 1 ? `. At this hole: ${more.join(', ')}` : ''}${itsKey}`
         : withinArea(next).includes(' ')
           ? `> ${subjectText(`hole:${next}`)} is next, under what came off there`
           : view.screen === 'strip' && tallyOf(desk.ledger, areaOf(next)).touched > 0

@@ -198,3 +198,24 @@ it('[O6] asks for companions and blind holes before the first goes in, and minds
   await at.press('enter');
   expect(answer()).toBe('pump 1 back');
 });
+it('names the key that is next on the way back: for all that are in by hand, and for a new one where none of its own is left', async () => {
+  const at = await newJob();
+  const said = (...lines: string[]) => {
+    for (const line of lines) expect(at.session().runLine(line)).toMatchObject({ kind: 'taken' });
+  };
+  const shownNow = () =>
+    textOf(sceneOf({ screen: 'build' }, { desk: at.bench.desk(), columns: 200 })).replace(/\s*│\s*|\s+/g, ' ');
+  at.session().runLine('area foot');
+  said(
+    'off 1 as bolt hex 18 M12x1.5',
+    'off 1 nut as nut hex 18 M12x1.5 one-use',
+    'off 2 as bolt hex 18 M12x1.5',
+    'holes 2',
+  );
+  said('back 1', 'back 2');
+  expect(shownNow()).toContain('n a new one for 1 nut');
+  said('box "new nut" as nut hex 18 M12x1.5 one-use', 'new 1 nut from "new nut"');
+  expect(shownNow()).toContain('. "." all snug, t this one');
+  said('pass');
+  expect(shownNow()).toContain('. "." all tight, t this one');
+});

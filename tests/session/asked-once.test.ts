@@ -363,6 +363,12 @@ describe('a key that sets nothing', () => {
     await at.press('f4');
     expect(at.bench.store.getState().note).toBeUndefined();
   });
+  it('names the count as well where none is as found and one is slack: there may be one more than was counted', async () => {
+    const at = await newJob();
+    for (const line of ['area cover', 'off 1', 'off 2', 'slack 3', 'holes 3']) at.session().runLine(line);
+    await at.press('s');
+    expect(at.state().answer).toMatchObject({ instead: 'take it off', by: 'off', or: { by: 'holes' } });
+  });
   it('says that nothing is there for the scrap pile, and else takes the row pointed at', async () => {
     const at = await newJob();
     await at.press('P', 's');

@@ -34,7 +34,10 @@ function noneSlack({ ledger, facing }: Desk): string | No {
   if (slack.length === 0) return allCalled;
   const [are, them] = slack.length === 1 ? ['is', 'it'] : ['are', 'them'];
   const because = `none of it is as found; ${numbers(slack)} ${are} only slack`;
-  return { because, instead: `take ${them} off`, by: 'off' };
+  // What is to be slackened may be one more than was counted: no plan knows it better than the eye.
+  const isPlanned = stateOf(ledger, 'area', facing.area ?? '')?.declared?.planned === true;
+  const more = isPlanned ? {} : { or: { instead: 'or count the holes anew, where there are more', by: 'holes' } };
+  return { because, instead: `take ${them} off`, by: 'off', ...more };
 }
 
 /** One that is off already proved damaged since: its hole says which. */
