@@ -71,7 +71,7 @@ const ways: Readonly<Record<string, Way>> = {
   'not-run-yet': 'start',
   'tools-not-out': 'tools',
   'car-still-up': 'taken-out',
-  'pedal-not-firm': 'pedal',
+  'pedal-not-firm': [['press the pedal', 'pedal']],
   'others-lean-on-it': [['strike them all', 'strike-with']],
 };
 export const waysNamed: ReadonlyMap<string, readonly string[]> = new Map(

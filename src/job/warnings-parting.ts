@@ -5,7 +5,7 @@ import type { Entry, EntryOf } from './entry.ts';
 import { carriesYet, missingBefore, notReady, unlockedTooSoon } from './first-in.ts';
 import { inFrontOf, unpartedBefore } from './in-front.ts';
 import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
-import { named, subjectText } from './subjects.ts';
+import { areaOf, named, subjectText } from './subjects.ts';
 
 /** Whatever held a part came off before it did. */
 export function foundUnderOff(
@@ -43,10 +43,25 @@ export function stillHolds(ledger: Ledger, temporary: string): string[] {
     ? []
     : [`${notReady(ledger, first)}: nothing holds its shafts now, turn neither crank nor cams`];
 }
-export function noStand(ledger: Ledger, area: string): string[] {
-  if (stateOf(ledger, 'area', area)?.declared?.role !== 'wheel' || tallyOf(ledger, area).off > 0) return [];
+export const noStand = (ledger: Ledger, area: string): string[] =>
+  tallyOf(ledger, area).off > 0 ? [] : withoutStand(ledger, area);
+function withoutStand(ledger: Ledger, area: string): string[] {
+  if (stateOf(ledger, 'area', area)?.declared?.role !== 'wheel') return [];
   const stands = [...every(ledger, 'temporary')].some((t) => t.in && t.sort === 'stand');
   return stands ? [] : ['no stand is in: on stands, never on the jack'];
+}
+const carries: ReadonlySet<string> = new Set(['jack', 'block', 'strap']);
+/** Minded with the first of its fasteners, and once more with the last: from now on nothing holds it, or the car. */
+export function unheld(ledger: Ledger, part: string): string[] {
+  const heldBy = stateOf(ledger, 'part', part)?.declared?.heldBy ?? [];
+  const areas = [...new Set(heldBy.map(areaOf))].filter((area) => tallyOf(ledger, area).off > 0);
+  const missing = areas
+    .flatMap((area) => missingBefore(ledger, area))
+    .filter((name) => carries.has(stateOf(ledger, 'temporary', name)?.sort ?? ''));
+  return [
+    ...(missing.length > 0 ? [`${missing.join(', ')} not in: ${part} hangs on nothing else now`] : []),
+    ...areas.flatMap((area) => withoutStand(ledger, area)),
+  ];
 }
 /** A connection of the area says that what lies behind it is full: a cover that only keeps oil in has none. */
 export function undrained(ledger: Ledger, area: string): string[] {

@@ -41,6 +41,7 @@ import {
   stillHolds,
   stillJoined,
   undrained,
+  unheld,
   unlocked,
 } from './warnings-parting.ts';
 import { beadNotRun, byPlansLabel, keepTheirLabel } from './warnings-sealing.ts';
@@ -118,6 +119,7 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[], no
       return notInFirst(ledger, areaOf(entry.hole));
     case 'part-removed':
       return [
+        ...unheld(ledger, entry.part),
         ...unlocked(ledger, entry.part),
         ...slackIn(ledger, entry.part, entries),
         ...stillJoined(ledger, entry.part),

@@ -508,3 +508,22 @@ it('[K4] minds what is called found where the part that it held is off, which le
   ]);
   expect(said(on, 'remove', { hole: 'strut/2', to: 'tray:1' })).toEqual([]);
 });
+
+it('[T1] minds once more what is not in when the last fastener frees the part', () => {
+  const on = bench();
+  on.declare(
+    area('right wheel', { role: 'wheel' }),
+    { kind: 'part-declared', part: 'wheel', heldBy: ['right wheel/1', 'right wheel/2'] },
+    { kind: 'part-declared', part: 'caliper', heldBy: ['caliper/1', 'caliper/2'] },
+    { kind: 'temporary-declared', temporary: 'hook', sort: 'strap', at: 'area:caliper' },
+  );
+  const noStand = 'no stand is in: on stands, never on the jack';
+  expect(said(on, 'remove', off('right wheel/1'))).toContain(noStand);
+  on.call('remove', off('right wheel/1'));
+  expect(said(on, 'remove', off('right wheel/2'))).toEqual([noStand]);
+  on.call('remove', off('caliper/1'));
+  expect(said(on, 'remove', off('caliper/2'))).toEqual(['hook not in: caliper hangs on nothing else now']);
+  on.call('put-in', { temporary: 'hook', sort: 'strap', at: 'area:caliper' });
+  on.call('put-in', { temporary: 'stand', sort: 'stand' });
+  for (const hole of ['right wheel/2', 'caliper/2']) expect(said(on, 'remove', off(hole))).toEqual([]);
+});

@@ -582,6 +582,11 @@ describe('moving and driving', () => {
       expect(on.no('pedal-firm')).toMatchObject({ rule: 'T7', code: 'brake-still-open', kind: 'gate', places });
     on.off('brake/1', m8);
     open('hole:brake/1', 'part:caliper');
+    expect(on.no('move-car', {})).toMatchObject({
+      code: 'pedal-not-firm',
+      because: 'the brake was open and the pedal was not called firm since; brake 1 is open',
+      places: ['hole:brake/1', 'part:caliper'],
+    });
     on.count('brake', 1);
     on.call('fit-part', { part: 'caliper' });
     on.back('brake/1');

@@ -236,7 +236,7 @@ describe('on a job from a plan', () => {
   });
 
   it('goes on to the next area with the last fastener of one, and back when that is struck', async () => {
-    say('area right front wheel', ...[1, 3, 5, 2].map((n) => `off ${n}`));
+    say('in right stand', 'area right front wheel', ...[1, 3, 5, 2].map((n) => `off ${n}`));
     await at.press('enter');
     expect(answer()).toBe('right front wheel 4 off, to tray 1; right wheel off. On to arch liner, still into tray 1');
     expect(at.state().facing.area).toBe('arch liner');
@@ -245,7 +245,7 @@ describe('on a job from a plan', () => {
   });
 
   it('holds back the Enter too many at the end of an area, and takes one that is meant for the next', async () => {
-    say('area right front wheel', ...[1, 3, 5, 2].map((n) => `off ${n}`));
+    say('in right stand', 'area right front wheel', ...[1, 3, 5, 2].map((n) => `off ${n}`));
     at.pace.stepMs = 20;
     await at.press('enter', 'enter', 'enter');
     const taken = 'right front wheel 4 off, to tray 1; right wheel off. On to arch liner, still into tray 1';
@@ -262,14 +262,14 @@ describe('on a job from a plan', () => {
     expect(answer()).toMatch(/^arch liner 1 off/);
   });
   it('takes at once what is pointed at in the area it went on to', async () => {
-    say('area right front wheel', ...[1, 3, 5, 2].map((n) => `off ${n}`));
+    say('in right stand', 'area right front wheel', ...[1, 3, 5, 2].map((n) => `off ${n}`));
     at.pace.stepMs = 20;
     await at.press('enter', '#', '2', 'enter', 'enter');
     expect(answer()).toMatch(/^arch liner 2 off/);
   });
 
   it('passes over no area that work went on to by itself when the key for the next one comes behind', async () => {
-    say('area right front wheel', ...[1, 3, 5, 2].map((n) => `off ${n}`));
+    say('in right stand', 'area right front wheel', ...[1, 3, 5, 2].map((n) => `off ${n}`));
     at.pace.stepMs = 20;
     await at.press('enter', '>', '>');
     expect(at.state().facing.area).toBe('arch liner');
@@ -284,18 +284,18 @@ describe('on a job from a plan', () => {
     expect(at.state().facing.area).toBe('mount bracket');
   });
   it('passes over it neither where a tray was taken in use there meanwhile', async () => {
-    say('area right front wheel', ...[1, 3, 5, 2].map((n) => `off ${n}`));
+    say('in right stand', 'area right front wheel', ...[1, 3, 5, 2].map((n) => `off ${n}`));
     await at.press('enter', 't', '>');
     expect(at.state().answer).toMatchObject({ kind: 'asked', again: 'goes past it, to mount bracket' });
     expect(at.state().facing).toMatchObject({ area: 'arch liner', tray: '2' });
   });
   it('is held at none by the same key on the other screen, where another area comes next', async () => {
-    say('area right front wheel', ...[1, 3, 5, 2].map((n) => `off ${n}`));
+    say('in right stand', 'area right front wheel', ...[1, 3, 5, 2].map((n) => `off ${n}`));
     await at.press('enter', 'B', '>');
     expect(at.state().facing.area).toBe('right front wheel');
   });
   it('goes past the area that work went on to by itself once something of it is called', async () => {
-    say('area right front wheel', ...[1, 3, 5, 2].map((n) => `off ${n}`));
+    say('in right stand', 'area right front wheel', ...[1, 3, 5, 2].map((n) => `off ${n}`));
     await at.press('enter', 'enter', '>');
     expect(at.state().facing.area).toBe('mount bracket');
   });

@@ -120,12 +120,16 @@ const lower = verb(
 );
 const mayMove = [
   gate('pedal-not-firm', 'T7', (s) => {
-    const opened = brakeOpenedAt(s.ledger);
-    return opened > (vehicleOf(s)?.pedalAt ?? 0)
-      ? no('the brake was open and the pedal was not called firm since', 'press the pedal until firm, and call it', [
-          'vehicle',
-        ])
-      : null;
+    if (brakeOpenedAt(s.ledger) <= (vehicleOf(s)?.pedalAt ?? 0)) return null;
+    const [first, ...rest] = brakeApart(s.ledger);
+    const because = 'the brake was open and the pedal was not called firm since';
+    return first
+      ? no(
+          `${because}; ${subjectText(first)} is open`,
+          'bring the brake together, then press the pedal until firm, and call it',
+          [first, ...rest],
+        )
+      : no(because, 'press the pedal until firm, and call it', ['vehicle']);
   }),
   wheelsSnug,
   gate('steering-not-tight', 'T7', (s) => {
