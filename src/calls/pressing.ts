@@ -7,8 +7,8 @@ import { type Args, type Slot, slotsOf } from './form.ts';
 import { filledFor, meantBy, type Row } from './row.ts';
 import { formOf } from './table.ts';
 
-/** Slots left out on purpose while they were asked for. */
-export type Pressing = { bound: Bound; args: Args; leftOut: ReadonlySet<string> };
+/** `leftOut`: slots left out on purpose while they were asked for. `which`: it is to ask, whatever it takes by itself. */
+export type Pressing = { bound: Bound; args: Args; leftOut: ReadonlySet<string>; which?: boolean };
 
 /** What the picked row of a list fills in a call: by the name of the slot, else by its type. */
 function pickedFor(row: Row, picks: Args): Args {
@@ -32,10 +32,11 @@ export function pressing(bound: Bound, picks: Args): Pressing {
 }
 
 /** The slots to be asked for, in the order of the form, as things stand after what was answered. */
-export function unanswered({ bound, args, leftOut }: Pressing, desk: Desk): Slot[] {
+export function unanswered({ bound, args, leftOut, which = false }: Pressing, desk: Desk): Slot[] {
   const { row, binding } = bound;
   const filled = row.fills?.(desk, args) ?? {};
-  const asks = typeof binding.asks === 'function' ? binding.asks(desk, { ...filled, ...args }) : (binding.asks ?? []);
+  const { asks: asked = [] } = binding;
+  const asks = typeof asked === 'function' ? asked(desk, { ...filled, ...args }, which) : asked;
   return slotsOf(formOf.get(row.id) ?? []).filter(({ slot, optional }) => {
     if (args[slot] !== undefined || leftOut.has(slot)) return false;
     return asks.includes(slot) || (!optional && filled[slot] === undefined);

@@ -47,8 +47,8 @@ export type OrElse = { instead: string; by: string };
 /** What is asked once: `again` is what the same key then does, `short` why, beside a choice of it. */
 export type Once = No & { again: string; short?: string };
 
-/** "worn, or else: P j". */
-export type Otherwise = { words: string; by: string };
+/** "worn, or else: P j"; several calls are pressed one after the other. */
+export type Otherwise = { words: string; by: string | readonly string[] };
 
 /** What a call comes to: something said to the job, a change of what is faced, or a step of the screen. */
 export type Meant =
@@ -72,8 +72,8 @@ export type Binding = {
   footer?: false | string;
   /** About something new: what is picked on the screen fills nothing. */
   fresh?: true;
-  /** Slots asked for when the call is made by this key, although they may be left out or are filled by themselves. */
-  asks?: readonly string[] | ((desk: Desk, filled: Args) => readonly string[]);
+  /** Slots asked for when the call is made by this key, although they may be left out or are filled by themselves; `which`: after the key that has a call ask. */
+  asks?: readonly string[] | ((desk: Desk, filled: Args, which: boolean) => readonly string[]);
 };
 
 /** A question that only the job itself gives rise to, with its answers. */

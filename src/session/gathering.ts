@@ -47,22 +47,20 @@ export function createGathering({
   let chosen: { pressing: Pressing; answer: Answer } | undefined;
   let lastCall: Bound | undefined;
   let which = false;
-  let unasked = true;
 
   function begin(bound: Bound): void {
     if (repeatable.has(bound.row.group)) lastCall = bound;
     const isShown = chosen?.answer === session()?.store.getState().answer;
     const kept = isShown && chosen?.pressing.bound.row === bound.row && !which ? chosen : undefined;
     if (!kept) chosen = undefined;
-    gathering = kept ? { ...kept.pressing, bound } : pressing(bound, picks());
+    gathering = kept ? { ...kept.pressing, bound } : { ...pressing(bound, picks()), which };
     asked = [];
-    unasked = !which;
     which = false;
     nextQuestion();
   }
   function nextQuestion(): void {
     if (!gathering) return;
-    if (unasked) gathering = withNextOfKind(gathering, desk());
+    if (!gathering.which) gathering = withNextOfKind(gathering, desk());
     const question = questionOf(gathering, desk());
     const stop = question && notAsked(gathering, question, desk());
     if (stop) {

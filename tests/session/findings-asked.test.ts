@@ -2,7 +2,9 @@
 import { describe, expect, it } from 'vitest';
 import { findingRows } from '../../src/calls/lists/findings.ts';
 import { every, stateOf } from '../../src/job/ledger.ts';
+import { sceneOf, textOf } from '../screen/scene.ts';
 import { type AtTheBench, lettersOf, newJob } from './at-the-bench.ts';
+import { partWay } from './part-way.ts';
 
 async function begun(...lines: readonly string[]): Promise<AtTheBench> {
   const at = await newJob();
@@ -28,6 +30,34 @@ describe('a finding', () => {
     expect(findingsOf(at)).toEqual([{ at: 'hole:cover/1', when: 'on arrival', what: 'stripped' }]);
     await at.press('enter', 'f', '2', ...lettersOf('bent'), 'enter');
     expect(findingsOf(at)[1]).toEqual({ at: 'hole:cover/2', when: 'during the work', what: 'bent' });
+  });
+  it('[F1] is of what came off damaged as found on arrival, and three keys say that it was the work', async () => {
+    const at = await begun('off 1');
+    const calls = () => findingsOf(at).map(({ at, when }) => `${at} ${when}`);
+    await at.press('d');
+    expect(calls()).toEqual(['hole:cover/2 on arrival']);
+    expect(textOf(sceneOf({ screen: 'strip' }, { desk: at.bench.desk(), session: at.state() }))).toMatch(
+      /As found on arrival; else, by the\s+work: Bksp , d/,
+    );
+    await at.press('backspace', ',', 'd');
+    expect(at.view().asking?.title).toBe('damaged: was it so (Enter alone: as it came)');
+    await at.press('2');
+    expect(calls()).toEqual(['hole:cover/2 during the work']);
+    expect(at.state().answer).not.toHaveProperty('otherwise');
+    // Left out, it is as the key alone has it; typed, it stands behind the number.
+    await at.press(',', 'd', 'enter');
+    at.session().runLine('damaged 4 during the work');
+    expect(calls().slice(1)).toEqual(['hole:cover/3 on arrival', 'hole:cover/4 during the work']);
+    // Of one that lies in its tray already nothing is asked.
+    await at.press('#', '1', 'enter', ',', 'd');
+    expect(said(at)).toContain('condemned');
+  });
+  it('[F1] is of what came off damaged by the work, where it was the last of an area from a plan too', async () => {
+    const at = await partWay('off 5');
+    await at.press('d');
+    expect(at.state().facing.area).not.toBe('right front wheel');
+    await at.press('backspace', ',', 'd', '2');
+    expect(findingsOf(at).at(-1)).toMatchObject({ at: 'hole:right front wheel/5', when: 'during the work' });
   });
   it('[F1] is of the area where the call before was of no hole, after a comma, and after a hole of another area', async () => {
     const at = await begun('holes 2', 'off 1');

@@ -1,12 +1,15 @@
 // What comes off: off, slack, empty, damaged, the wrong one.
+import type { Entry } from '../../job/entry.ts';
 import { stateOf } from '../../job/ledger.ts';
+import type { Said } from '../../job/said.ts';
 import { inTray, named, numberOf } from '../../job/subjects.ts';
 import { askedOnComingOff, askedOnLoadedSpring } from '../asked-once.ts';
 import { type Desk, leftToSlacken, nextComing, nextOff, nextSlack, slackToComeOff } from '../desk.ts';
 import type { Args } from '../form.ts';
+import { cap } from '../key-caps.ts';
 import { onwards } from '../next-area.ts';
 import { askedOnSlackening, askedOnTakingOff } from '../number-beyond.ts';
-import { key, type Meant, type No, type Row } from '../row.ts';
+import { key, type Meant, type No, type Otherwise, type Row } from '../row.ts';
 import { knownIn } from '../taken-next.ts';
 import { callThemParted } from '../where-parts-are.ts';
 
@@ -47,14 +50,26 @@ const noneDamaged = (desk: Desk): string | No => {
     ? { because: none, instead: 'where one proved damaged since, point at its hole first', by: 'point' }
     : none;
 };
-/** Off and in a tray, it is condemned where it lies; else it comes off damaged. */
-function damagedMeant({ ledger }: Desk, { late: _, ...said }: Args): Meant {
-  const h = stateOf(ledger, 'hole', said.hole as string);
+/** The fastener of a hole that is off already, where it lies in a tray. */
+function offBefore({ ledger }: Desk, hole: unknown): string | undefined {
+  const h = stateOf(ledger, 'hole', String(hole));
   const own = h?.called.occupant ? undefined : stateOf(ledger, 'fastener', h?.called.own ?? '');
-  return own && named('tray', own.place) !== undefined
-    ? { say: { verb: 'condemn', fastener: own.id, because: said.what ?? 'damaged after it came off' } }
-    : { say: { verb: 'remove', wrong: 'damaged', ...said } };
+  return own && named('tray', own.place) !== undefined ? own.id : undefined;
 }
+/** Off and in a tray, it is condemned where it lies; else it comes off damaged. */
+function damagedMeant(desk: Desk, { late: _, ...said }: Args): Meant {
+  const own = offBefore(desk, said.hole);
+  return own === undefined
+    ? { say: { verb: 'remove', wrong: 'damaged', ...said } }
+    : { say: { verb: 'condemn', fastener: own, because: said.what ?? 'damaged after it came off' } };
+}
+/** F1: the owner reads that it came so: whoever broke it says so instead. */
+const foundDamaged = (entries: readonly Entry[], { verb, when }: Said): Otherwise | undefined => {
+  if (verb === 'condemn') return { words: 'Not kept as a pattern', by: 'scrap' };
+  return when === undefined && entries.some((e) => e.kind === 'finding-made' && e.when === 'on arrival')
+    ? { words: 'As found on arrival; else, by the work', by: ['strike-last', 'which', 'damaged'] }
+    : undefined;
+};
 
 const noTray = ({ to: _, ...rest }: Args): Args => rest;
 export const stripRows: readonly Row[] = [
@@ -109,20 +124,25 @@ export const stripRows: readonly Row[] = [
   {
     id: 'damaged',
     words: ['damaged', 'came damaged'],
-    form: '[<hole>] [to <to:place>] [as <spec>] [because <what:why>] [<late:all the same>]',
+    form: '[<hole>] [<when:on arrival|during the work>] [to <to:place>] [as <spec>] [because <what:why>] [<late:all the same>]',
     spoken: ['came damaged number <hole>'],
     label: 'damaged',
-    help: 'It came off damaged: condemned, and a finding. Said of a hole whose fastener is off already, that one is condemned in its tray.',
+    help: 'It came off damaged: condemned, and a finding, as found on arrival; a comma before the key asks whether it was the work. Said of a hole whose fastener is off already, that one is condemned in its tray.',
     none: noneDamaged,
     group: 'strip',
-    keys: [key('d', 'strip', { pad: '2' })],
+    keys: [
+      key('d', 'strip', {
+        pad: '2',
+        asks: (desk, { hole }, which) => (which && offBefore(desk, hole) === undefined ? ['when'] : []),
+      }),
+    ],
+    questions: { when: `was it so (${cap.take} alone: as it came)` },
     verb: 'remove',
     besides: askedOnTakingOff,
     asksOnce: askedOnComingOff,
     means: damagedMeant,
     fills: (desk, args) => coming(desk, (args.hole as string | undefined) ?? nextComing(desk)),
-    otherwise: (_entries, { verb }) =>
-      verb === 'condemn' ? { words: 'Not kept as a pattern', by: 'scrap' } : undefined,
+    otherwise: foundDamaged,
     after: (desk, { verb }) => (verb === 'condemn' ? {} : onwards(false)(desk)),
   },
   {
