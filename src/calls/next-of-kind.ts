@@ -4,7 +4,16 @@
 import { keepsItsAreaOpen } from '../job/area-rest.ts';
 import { uncounted } from '../job/counts.ts';
 import { blocked } from '../job/decide.ts';
-import { carriesYet, heldOnceMore, holdsYet, isAt, missingBefore, missingToBringUp } from '../job/first-in.ts';
+import {
+  carriesYet,
+  closesOpenings,
+  heldOnceMore,
+  holdsYet,
+  isAt,
+  missingBefore,
+  missingToBringUp,
+  missingWhereOpen,
+} from '../job/first-in.ts';
 import { isRenewed } from '../job/guards.ts';
 import { inFrontOf } from '../job/in-front.ts';
 import { every, type Ledger, lastLine, stateOf, tallyOf } from '../job/ledger.ts';
@@ -23,8 +32,6 @@ import { meantBy, type Row } from './row.ts';
 import { isEmptyTray, isOneMore, oneMoreTray } from './trays.ts';
 import { areasOfPart } from './where-parts-are.ts';
 
-/** What closes an opening, where nothing came off yet: there is none to close. */
-const closesOpenings: ReadonlySet<string> = new Set(['mask', 'rag', 'plug']);
 function isOverShut(ledger: Ledger, { sort, at }: TemporaryState): boolean {
   const area = at === undefined ? undefined : named('area', at);
   return closesOpenings.has(sort) && area !== undefined && tallyOf(ledger, area).off === 0;
@@ -140,7 +147,8 @@ const kinds: Readonly<Record<string, Kind>> = {
       // What the screen says is to be in first, the chock before the car is raised, what belongs here, what to no place.
       const rank = ({ sort, at }: TemporaryState): number => (sort === 'chock' ? -1 : Number(at === undefined));
       const here = never.toSorted((one, other) => rank(one) - rank(other));
-      return [...new Set([...holding, ...first, ...here.map((t) => t.temporary)])];
+      const open = missingWhereOpen(desk.ledger).map((t) => t.temporary);
+      return [...new Set([...holding, ...first, ...open, ...here.map((t) => t.temporary)])];
     },
   },
   'taken-out': {

@@ -1,6 +1,6 @@
 // What must be in before a fastener of an area is touched: the jack before its bracket, the lock before its bolt, and what
 // holds the shafts before what tensions the belt between them, as long as that belt is on. Common practice, no source.
-import { holesOf, isOff, isTouched } from './closed.ts';
+import { holesOf, isOff, isTouched, partsOf } from './closed.ts';
 import type { HoleState } from './hole-states.ts';
 import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
 import { gatedBy } from './order.ts';
@@ -42,6 +42,23 @@ export function missingBefore(ledger: Ledger, area: string): string[] {
         !isWithdrawn(ledger, `temporary:${t.temporary}`),
     )
     .map((t) => t.temporary);
+}
+
+/** What closes an opening: before anything came off there is none to close. */
+export const closesOpenings: ReadonlySet<string> = new Set(['mask', 'rag', 'plug']);
+const carriesWhatIsOpen: ReadonlySet<string> = new Set(['strap', 'stand']);
+/** What closes an opening that is there by now, or carries what is loose by now, and was never in: wherever work went on. */
+export function missingWhereOpen(ledger: Ledger): TemporaryState[] {
+  const isWanted = ({ sort, at }: TemporaryState): boolean => {
+    const a = at === undefined ? undefined : stateOf(ledger, 'area', named('area', at) ?? '');
+    if (!a) return false;
+    if (carriesWhatIsOpen.has(sort)) return isOpened(ledger, a.area);
+    const isApart = partsOf(ledger, a).some((part) => stateOf(ledger, 'part', part)?.off);
+    return closesOpenings.has(sort) && a.maskedAt === 0 && isApart;
+  };
+  return [...every(ledger, 'temporary')].filter(
+    (t) => t.putInAt === 0 && isWanted(t) && !isWithdrawn(ledger, `temporary:${t.temporary}`),
+  );
 }
 
 /** What is final only after the belt tensions it: slack before the belt comes off, or it comes off under tension. */

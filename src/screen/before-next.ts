@@ -7,11 +7,11 @@ import { upNext } from '../calls/up-next.ts';
 import { unseenBetween } from '../job/before-faces-meet.ts';
 import { isOff } from '../job/closed.ts';
 import { holesUncounted } from '../job/counts.ts';
-import { missingBefore, missingToBringUp, slackBeforeBelt } from '../job/first-in.ts';
+import { missingBefore, missingToBringUp, missingWhereOpen, slackBeforeBelt } from '../job/first-in.ts';
 import { inFrontOf } from '../job/in-front.ts';
 import { stateOf, tallyOf } from '../job/ledger.ts';
 import { gatedBy } from '../job/order.ts';
-import { areaOf, named, numberOf, subjectText } from '../job/subjects.ts';
+import { areaOf, named, numberOf, type Subject, subjectText } from '../job/subjects.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { fitted, inPieces, wrapped } from './cells.ts';
 import { nextWordsLook, quietLook } from './colours.ts';
@@ -40,6 +40,9 @@ export function firstRows({ desk, keymap }: Scene, next: string | undefined, col
     ...(missing.length > 0 ? [`first${withKey('put-in', missing)}`] : []),
     ...(parts.length > 0 ? [`${turn}${loosened}${withKey('part-off', parts)}`] : []),
     ...(others.length > 0 ? [`first: ${others.join(', ')}`] : []),
+    ...missingWhereOpen(ledger)
+      .filter(({ temporary }) => !missing.includes(temporary))
+      .map(({ temporary, at }) => `now${withKey('put-in', [temporary])}, ${subjectText(at as Subject)} is open`),
   ];
   return inPieces(
     said.map((one) => `! ${one}`),

@@ -14,6 +14,7 @@ import { takenForIt } from '../calls/taken-next.ts';
 import { isEmptyTray } from '../calls/trays.ts';
 import { upNext } from '../calls/up-next.ts';
 import { type Rest, restOf } from '../job/area-rest.ts';
+import { missingWhereOpen } from '../job/first-in.ts';
 import { freedIn } from '../job/freed.ts';
 import { unpartedOf } from '../job/in-front.ts';
 import { every, type Ledger, lineAt, stateOf, tallyOf } from '../job/ledger.ts';
@@ -145,19 +146,27 @@ function doneWords({ desk, keymap }: Scene): string {
       ? `Every fastener that comes off is off. ${keyOf(keymap, 'strip', 'to-todo')} lists what else comes off, ${keyOf(keymap, 'strip', 'to-build')} what goes back.`
       : `Every hole known of it has been called. ${keyOf(keymap, 'strip', 'next-area')} is the next area.`;
 }
-/** What the other keys would take. */
+/** What the other keys would take; what closes an opening or carries a part goes before all that may be cut. */
 const comingWords = ({ desk, keymap, view }: Scene): string[] => [
   ...trayWords(desk, view.screen === 'strip' ? keyOf(keymap, 'strip', 'tray') : ''),
   ...(view.screen === 'build' ? liveWords(desk, keyOf(keymap, 'build', 'live')) : []),
-  ...upNext(desk, keymap.keysOn(view.screen)).flatMap(({ bound, name, unasked }) =>
-    // Where nothing came off, nothing goes in for its coming off.
-    view.screen === 'build' && bound.row.id === 'put-in' && isUntouched(desk.ledger, desk.facing.area)
+  ...inOrderOf(view.screen, upNext(desk, keymap.keysOn(view.screen))).flatMap(({ bound, name, unasked }) =>
+    bound.row.id === 'put-in' && isSaidAlready(desk, view.screen, name)
       ? []
       : [
           `${keyOf(keymap, view.screen, bound.row.id)} ${bound.row.label}: ${name}${unasked ? unaskedWords(unasked, keymap, view.screen) : ''}`,
         ],
   ),
 ];
+function inOrderOf(screen: ScreenId, offered: ReturnType<typeof upNext>): ReturnType<typeof upNext> {
+  if (screen === 'build') return offered;
+  return offered.toSorted((a, b) => Number(b.bound.row.id === 'put-in') - Number(a.bound.row.id === 'put-in'));
+}
+/** It has a row of its own; on the way back nothing goes in for the coming off of what never came off. */
+const isSaidAlready = ({ ledger, facing: { area } }: Desk, screen: ScreenId, name: string): boolean =>
+  screen === 'build'
+    ? isUntouched(ledger, area)
+    : area !== undefined && missingWhereOpen(ledger).some(({ temporary }) => temporary === name);
 const liveWords = ({ ledger, facing: { area } }: Desk, key: string): string[] =>
   area !== undefined && isTensionerToCall(ledger, area) ? [`${key} tensioner live`] : [];
 /** ", old one worn (else P j)" */

@@ -4,7 +4,8 @@ import { stateOf } from '../../src/job/ledger.ts';
 import { plainAsking } from '../../src/session/asking.ts';
 import { newJob } from '../session/at-the-bench.ts';
 import { type PartWay, partWay } from '../session/part-way.ts';
-import { sceneOf, textOf } from './scene.ts';
+import { newStory } from '../sheet/bench-story.ts';
+import { demoDesk, sceneOf, textOf } from './scene.ts';
 
 /** What stands below the cardboard, as one reads on from row to row. */
 const shown = (at: PartWay, screen: 'strip' | 'build' = 'strip'): string =>
@@ -218,4 +219,37 @@ it('names the key that is next on the way back: for all that are in by hand, and
   expect(shownNow()).toContain('. "." all snug, t this one');
   said('pass');
   expect(shownNow()).toContain('. "." all tight, t this one');
+});
+it('keeps what closes an opening, or carries a part, over the next fastener until it is in, wherever work goes on', () => {
+  const story = newStory().call('open-job', { label: 'estate' });
+  const holes = ['caliper/1', 'caliper/2', 'manifold/1', 'bracket/1'].map((hole) => ({ kind: 'hole-declared', hole }));
+  story.call('declare', {
+    entries: [
+      ...['caliper', 'manifold', 'bracket'].map((area) => ({
+        kind: 'area-declared',
+        area,
+        planned: true,
+        keepClean: true,
+      })),
+      ...holes,
+      { kind: 'part-declared', part: 'manifold', heldBy: ['manifold/1'] },
+      { kind: 'temporary-declared', temporary: 'hook', sort: 'strap', at: 'area:caliper' },
+      { kind: 'temporary-declared', temporary: 'mask over the ports', sort: 'mask', at: 'area:manifold' },
+    ],
+  });
+  const at = (area: string) => {
+    const desk = { ...demoDesk({ area }), ledger: story.ledger };
+    return shown({ bench: { desk: () => desk } } as PartWay);
+  };
+  expect(at('bracket')).not.toContain('!');
+  story.call('remove', { hole: 'caliper/1', to: 'tray:1' });
+  expect(at('caliper')).toContain('! first i: hook > 2');
+  story.call('remove', { hole: 'caliper/2', to: 'tray:1' });
+  expect(at('bracket')).toContain('! now i: hook, caliper is open > 1');
+  story.call('put-in', { temporary: 'hook', sort: 'strap', at: 'area:caliper' });
+  expect(at('bracket')).not.toContain('!');
+  story.call('remove', { hole: 'manifold/1', to: 'tray:1' });
+  expect(at('bracket')).toContain('! now i: mask over the ports, manifold is open > 1');
+  story.call('mask-all', {});
+  expect(at('bracket')).not.toContain('!');
 });
