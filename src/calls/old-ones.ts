@@ -14,3 +14,6 @@ export function oldOnesLike(ledger: Ledger, id: string): FastenerState[] {
   const old = oldOnes(ledger);
   return old.some((f) => f.id === id) ? old.filter((f) => specText(f.spec) === spec) : [];
 }
+/** The first of each kind, by which all of it is named. */
+export const oneOfEachKind = (ledger: Ledger): string[] =>
+  [...Map.groupBy(oldOnes(ledger), (f) => specText(f.spec)).values()].flatMap(([first]) => (first ? [first.id] : []));

@@ -1,6 +1,9 @@
 // Keys that may be a slip: asked once with nothing written, meant by the same key again. And keys that mean nothing here.
 import { describe, expect, it } from 'vitest';
+import { choicesFor } from '../../src/calls/choices.ts';
 import { pickedAt } from '../../src/calls/listed.ts';
+import type { Row } from '../../src/calls/row.ts';
+import { rowById } from '../../src/calls/table.ts';
 import { pileOf } from '../../src/job/counts.ts';
 import { every, stateOf } from '../../src/job/ledger.ts';
 import { type AtTheBench, lettersOf, newJob } from './at-the-bench.ts';
@@ -706,6 +709,23 @@ describe('what goes together on the box screen', () => {
     // One call is struck as one.
     await at.press('backspace', 'backspace');
     expect(pileOf(at.state().ledger).contents).toEqual([]);
+  });
+  it('[L8] offers one of each kind that does not serve again, and none that was only the wrong one in its hole', async () => {
+    const at = await newJob();
+    const { offers, nothing } = rowById.get('scrap-alike') as Row;
+    const offered = () => offers?.(at.bench.desk(), 'fastener', choicesFor(at.bench.desk(), 'fastener'), {});
+    for (const line of ['area caliper', 'bolt hex 13', 'off 1', 'wrong one 2 as bolt hex 13 M8x30'])
+      at.session().runLine(line);
+    expect(offered()).toEqual([]);
+    const none = typeof nothing === 'function' ? nothing(at.bench.desk(), {}) : nothing;
+    expect(none).toMatchObject({ instead: 'scrap it by itself', or: { instead: 'hand it to the owner' } });
+    expect(at.session().runLine('scrap all like 2')).toMatchObject({
+      text: 'bolt hex 13 M8x30 of caliper 2 was the wrong one there, and no old one',
+      by: 'scrap',
+      or: { by: 'lay' },
+    });
+    for (const line of ['bolt hex 13', 'damaged 3', 'damaged 4']) at.session().runLine(line);
+    expect(offered()).toHaveLength(1);
   });
 });
 

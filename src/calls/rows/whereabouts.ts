@@ -1,11 +1,11 @@
 // Where fasteners lie and what they are worth: scrapped, lost, broken, condemned.
-import { stateOf } from '../../job/ledger.ts';
+import { every, type Ledger, stateOf } from '../../job/ledger.ts';
 import { specText } from '../../job/spec.ts';
-import { inHole, inTray } from '../../job/subjects.ts';
+import { inHole, inTray, named } from '../../job/subjects.ts';
 import { fastenerWords } from '../call-words.ts';
 import { askedOnLosing, laidAgainIn, lastOffFirst } from '../dropped.ts';
-import { oldOnes, oldOnesLike } from '../old-ones.ts';
-import { key, type Row } from '../row.ts';
+import { oldOnes, oldOnesLike, oneOfEachKind } from '../old-ones.ts';
+import { key, type No, type Row } from '../row.ts';
 
 const doNot = (many: number): string => (many === 1 ? 'does not' : 'do not');
 const noneInTrays = {
@@ -13,6 +13,19 @@ const noneInTrays = {
   instead: 'see what else keeps the car here',
   by: 'to-leaving',
 };
+const byItself = { instead: 'scrap it by itself', by: 'scrap', or: { instead: 'hand it to the owner', by: 'lay' } };
+const noOldOne: No = {
+  because: 'none lies in a tray that is condemned, broken, or of one use and loosened',
+  ...byItself,
+};
+const liesAny = (ledger: Ledger): boolean =>
+  [...every(ledger, 'fastener')].some(({ place }) => named('tray', place) !== undefined);
+/** One that was found wrong serves in another hole; of the others nothing is known against them. */
+function noneOfItsKind(ledger: Ledger, id: string): No {
+  const isWrong = [...every(ledger, 'finding')].some((f) => f.fastener === id);
+  const why = isWrong ? 'was the wrong one there, and no old one' : 'may serve again';
+  return { because: `${fastenerWords(ledger, id) ?? 'it'} ${why}`, ...byItself };
+}
 export const whereaboutsRows: readonly Row[] = [
   {
     id: 'scrap',
@@ -38,15 +51,15 @@ export const whereaboutsRows: readonly Row[] = [
     form: '<fastener>',
     label: 'scrap all of a kind',
     help: 'All of its kind that do not serve again, condemned, broken or of one use, are laid on the scrap pile from every tray.',
-    nothing: noneInTrays,
     group: 'where it lies',
     keys: [key('x', 'box', { footer: false })],
+    offers: ({ ledger }, _slot, known) => oneOfEachKind(ledger).filter((id) => known.includes(id)),
+    nothing: ({ ledger }) => (liesAny(ledger) ? noOldOne : noneInTrays),
     means: ({ ledger }, { fastener }) => {
       const fasteners = oldOnesLike(ledger, String(fastener)).map(({ id }) => id);
-      const because = `${fastenerWords(ledger, String(fastener)) ?? 'it'} may serve again`;
       return fasteners.length > 0
         ? { say: { verb: 'scrap-together', fasteners } }
-        : { no: { because, instead: 'lay it on the scrap pile by itself', by: 'scrap' } };
+        : { no: noneOfItsKind(ledger, String(fastener)) };
     },
   },
   {
