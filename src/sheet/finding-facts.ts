@@ -1,6 +1,7 @@
 // What the sheet says of each finding: what, where, when, each time the owner was told, and how it ended.
 import { isCritical } from '../job/closed.ts';
 import { every, stateOf } from '../job/ledger.ts';
+import { specText } from '../job/spec.ts';
 import type { FindingState } from '../job/states.ts';
 import { areaOf, named } from '../job/subjects.ts';
 import { type Moment, moment, placeWords, type Reading, standingEntries } from './reading.ts';
@@ -21,10 +22,11 @@ export type FindingFact = {
 
 export function findingFacts(of: Reading): FindingFact[] {
   const told = Map.groupBy(tellings(of), ([finding]) => finding);
+  const wrong = new Set(wrongOnes(of));
   return [...every(of.ledger, 'finding')].map((f) =>
     findingFact(
       of,
-      f,
+      wrong.has(f.id) ? { ...f, what: withWhatWasIn(of, f) } : f,
       (told.get(f.id) ?? []).map(([, one]) => one),
     ),
   );
@@ -61,6 +63,15 @@ function findingFact(
   };
 }
 
+const wrongOnes = ({ ledger }: Reading): string[] =>
+  [...standingEntries(ledger)].flatMap(({ entry }) =>
+    entry.kind === 'finding-made' && entry.wrongOne ? [entry.finding] : [],
+  );
+/** "wrong fastener in it (bolt hex 13 M8x30)": the owner has not seen it. */
+function withWhatWasIn({ ledger }: Reading, { what, fastener }: FindingState): string {
+  const spec = stateOf(ledger, 'fastener', fastener ?? '')?.spec ?? {};
+  return Object.keys(spec).length > 0 ? `${what} (${specText(spec)})` : what;
+}
 const tellings = (of: Reading): [string, OwnerSaid][] =>
   [...standingEntries(of.ledger)].flatMap(({ line, entry }): [string, OwnerSaid][] => {
     if (entry.kind !== 'owner-told') return [];

@@ -467,3 +467,12 @@ it('X4: the odometer on arrival is told beside the one at the end', () => {
   s.call('note-odometer', { distance: 248_012 });
   expect(sheet(s)).toMatch(/^Odometer +248012 km; 248000 km when noted first$/m);
 });
+it('F1: of a wrong fastener the owner reads what was in the hole, as far as it is known', () => {
+  const s = newStory().call('open-job', { label: 'car' });
+  const wrong = { to: 'tray:1', wrong: 'odd' };
+  s.call('remove', { hole: 'caliper/2', ...wrong, spec: { kind: 'bolt', head: 'hex 13', thread: 'M8', lengthMm: 30 } });
+  s.call('remove', { hole: 'caliper/3', ...wrong });
+  const told = unwrapped(sheetText(s.ledger, { now: s.now, copy: 'owner' }));
+  expect(told).toContain('caliper 2: wrong fastener in it (bolt hex 13 M8x30); found on arrival');
+  expect(told).toContain('caliper 3: wrong fastener in it; found on arrival');
+});
