@@ -33,7 +33,7 @@ export function towardsHole(ledger: Ledger, hole: string, now: Stamp): Said[] {
 function intoEmpty(ledger: Ledger, hole: string, now: Stamp): Said[] {
   const area = areaOf(hole);
   const wants = wantsIn(ledger, hole) ?? asTheOthers(ledger, area);
-  const counted = stateOf(ledger, 'area', area)?.counted;
+  const { counted, declared } = stateOf(ledger, 'area', area) ?? {};
   const own = stateOf(ledger, 'fastener', stateOf(ledger, 'hole', hole)?.called.own ?? '');
   const box = [...every(ledger, 'box')]
     .filter((b) => b.sort === 'fastener' && b.left > 0 && unfit(wants, b.spec ?? {}, true).length === 0)
@@ -46,7 +46,7 @@ function intoEmpty(ledger: Ledger, hole: string, now: Stamp): Said[] {
     ...(own?.loss && !own.loss.ruledOut ? [...box, ...towardsLost(ledger, `fastener:${own.id}`)] : []),
     { verb: 'fit', hole },
     ...box,
-    ...(counted ? [] : [count]),
+    ...(counted || declared?.planned ? [] : [count]),
     {
       verb: 'fill-box',
       name: `new for ${subjectText(`hole:${hole}`)}`.slice(0, 60),

@@ -394,6 +394,16 @@ describe('the holes of an area', () => {
     on.call('find-empty', { hole: 'cover/3' });
     expect(on.open('holes-not-counted')).toEqual([]);
   });
+  it('[K4 X5] leads to a new one where nothing may go back into a planned hole, and to no count of its holes', () => {
+    const on = bench();
+    const spent = { ...m6, oneUse: true };
+    on.declare(
+      { kind: 'area-declared', area: 'caliper', planned: true },
+      { kind: 'hole-declared', hole: 'caliper/1', wants: spent },
+    );
+    on.call('remove', { hole: 'caliper/1', to: 'tray:1', spec: spent });
+    expect(on.next('hole-open', 'hole:caliper/1')).toMatchObject({ verb: 'fill-box', name: 'new for caliper 1' });
+  });
 });
 
 describe('the scrap pile', () => {
