@@ -65,7 +65,10 @@ const ways: Readonly<Record<string, Way>> = {
   'no-try-runs': 'quarter',
   'no-try-to-go-on-with': 'quarter',
   'turns-not-complete': 'quarter',
-  'marks-not-called': 'mark-on',
+  'marks-not-called': [
+    ['turn on', 'quarter'],
+    ['call each mark', 'mark-on'],
+  ],
   'rotation-not-passed': 'quarter',
   'oil-level-not-seen': 'oil-level',
   'not-run-yet': 'start',

@@ -67,10 +67,11 @@ export function createSteps(floor: Floor): (s: Step) => void {
   const { get, set, around, doors, ask, begin, carryOut, open, refreshShelf, keeping, questions, picks, typeLine } =
     floor;
   const { session, desk, step } = around;
-  /** The rows that were picked on the lists as they were left. */
-  const left = new Map<ScreenId, readonly string[]>();
-  const leaveRow = () => left.set(get().view.screen, rowsLeft(around));
-  const findRow = () => backToRow(around, left.get(get().view.screen) ?? []);
+  /** The rows that were picked on the lists of this job as they were left. */
+  const left = new WeakMap<Session, Map<ScreenId, readonly string[]>>();
+  const rowsOf = (at: Session) => left.get(at) ?? left.set(at, new Map()).get(at);
+  const leaveRow = (at = session()) => at && rowsOf(at)?.set(get().view.screen, rowsLeft(around));
+  const findRow = (at = session()) => backToRow(around, (at && rowsOf(at)?.get(get().view.screen)) ?? []);
   /** How all stood when Escape found nothing to put away. */
   let stayed: { where: string; ledger: Ledger } | undefined;
 

@@ -622,3 +622,17 @@ describe('what is lost in the works', () => {
     expect(way('rotation-needed')).toEqual({ verb: 'search', lost, how: 'magnet' });
   });
 });
+
+it('[R2] no tensioner is live while the belt it tensions is off: what was called before would stand for the next', () => {
+  const on = bench();
+  on.declare(declared({ parts: ['timing belt'] }), { kind: 'part-declared', part: 'timing belt', heldBy: [] });
+  on.call('remove-part', { part: 'timing belt' });
+  expect(on.no('tensioner-live', { drive: 'belt', how: 'pin pulled' })).toMatchObject({
+    rule: 'R2',
+    code: 'nothing-to-tension',
+    kind: 'gate',
+    places: ['part:timing belt'],
+  });
+  on.call('fit-part', { part: 'timing belt' });
+  on.call('tensioner-live', { drive: 'belt', how: 'pin pulled' });
+});

@@ -564,10 +564,11 @@ describe('moving and driving', () => {
     const on = on4('brake');
     on.slack('brake/1', m8);
     expect(on.refused('road-test')).toBe('T7 pedal-not-firm');
-    on.snug('brake/1');
-    on.call('pedal-firm');
-    expect(on.no('road-test')).toMatchObject({ rule: 'T7', code: 'not-on-the-road-yet', places: ['hole:brake/1'] });
     on.tight('brake/1');
+    on.call('pedal-firm');
+    on.slack('bracket/1', m8);
+    expect(on.no('road-test')).toMatchObject({ rule: 'T7', code: 'not-on-the-road-yet', places: ['hole:bracket/1'] });
+    on.tight('bracket/1');
     on.call('road-test');
     on.call('note', { words: 'pulls straight' });
   });
@@ -577,6 +578,7 @@ describe('moving and driving', () => {
     on.declare(
       { kind: 'part-declared', part: 'caliper', heldBy: ['brake/1'] },
       { kind: 'connection-declared', connection: 'brake hose', area: 'brake' },
+      { kind: 'connection-declared', connection: 'wear sensor plug', area: 'brake' },
     );
     const open = (...places: string[]) =>
       expect(on.no('pedal-firm')).toMatchObject({ rule: 'T7', code: 'brake-still-open', kind: 'gate', places });
@@ -584,7 +586,7 @@ describe('moving and driving', () => {
     open('hole:brake/1', 'part:caliper');
     expect(on.no('move-car', {})).toMatchObject({
       code: 'pedal-not-firm',
-      because: 'the brake was open and the pedal was not called firm since; brake 1 is open',
+      because: 'the brake was open and the pedal was not called firm since; brake 1 is not tight',
       places: ['hole:brake/1', 'part:caliper'],
     });
     on.count('brake', 1);
@@ -592,10 +594,42 @@ describe('moving and driving', () => {
     on.back('brake/1');
     open('hole:brake/1');
     on.snug('brake/1');
+    open('hole:brake/1');
+    on.tight('brake/1');
+    on.call('part-connection', { connection: 'wear sensor plug' });
     on.call('part-connection', { connection: 'brake hose' });
     open('connection:brake hose');
     on.call('make-connection', { connection: 'brake hose' });
     on.call('pedal-firm');
+  });
+
+  it('[T7] nor while the brake fluid is drained, and one called before does not stand after it', () => {
+    const on = on4('brake');
+    on.call('pedal-firm');
+    on.call('drain', { circuit: 'brake fluid' });
+    expect(on.open('pedal')).toEqual(['pedal vehicle']);
+    expect(on.no('pedal-firm')).toMatchObject({ code: 'brake-still-open', places: ['circuit:brake fluid'] });
+    on.call('fill-fluid', { circuit: 'brake fluid' });
+    expect(on.open('pedal')).toEqual(['pedal vehicle']);
+    on.call('pedal-firm');
+    expect(on.open('pedal')).toEqual([]);
+  });
+
+  it('[T1] what alone carries the car stays, said where or not, until the nuts of its wheels are snug', () => {
+    const on = on4('wheel');
+    on.call('put-in', { temporary: 'jack', sort: 'jack' });
+    on.off('wheel/1', m8);
+    expect(on.no('take-out', { temporary: 'jack' })).toMatchObject({
+      code: 'wheel-not-snug',
+      places: ['hole:wheel/1'],
+    });
+    on.call('put-in', { temporary: 'stand', sort: 'stand' });
+    on.call('take-out', { temporary: 'jack' });
+    expect(on.refused('take-out', { temporary: 'stand' })).toBe('T1 wheel-not-snug');
+    on.count('wheel', 1);
+    on.back('wheel/1');
+    on.snug('wheel/1');
+    on.call('take-out', { temporary: 'stand' });
   });
 
   it('[F1] what is damaged after it went back is found during the work, not on arrival', () => {

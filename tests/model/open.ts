@@ -192,7 +192,11 @@ function carPoints(world: World): string[] {
   const roles = [...world.areas.values()].filter((area) => area.role !== undefined);
   const touchedOf = (areas: PlainEntry[]) => Math.max(0, ...areas.map((area) => areaTouched(world, area.area)));
   const touched = touchedOf(roles);
-  const brakeTouched = touchedOf(roles.filter((area) => area.role === 'brake'));
+  const brakeFluid = [...world.circuits].filter(([name]) => /\bbrakes?\b|\bdot ?[345]/.test(name.toLowerCase()));
+  const brakeTouched = Math.max(
+    touchedOf(roles.filter((area) => area.role === 'brake')),
+    ...brakeFluid.map(([, circuit]) => circuit.drainedAt),
+  );
   if (world.worked > world.toolsOut) open.push('tools vehicle');
   if (brakeTouched > world.pedalFirm) open.push('pedal vehicle');
   if (touched > world.roadTested) open.push('road-test vehicle');

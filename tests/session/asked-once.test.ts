@@ -546,6 +546,18 @@ describe('the car that moves', () => {
   });
 });
 
+describe('what went in for the work', () => {
+  it('is named where none of it may come out yet', async () => {
+    const at = await newJob();
+    for (const line of ['area left wheel', 'role wheel', 'in stand as stand', 'off 1']) at.session().runLine(line);
+    await at.press('o');
+    expect(at.state().answer).toMatchObject({
+      kind: 'refused',
+      text: 'stand in, and each holds or carries something yet',
+    });
+  });
+});
+
 describe('a direction', () => {
   it('is asked about while a part of its area is off', async () => {
     const at = await newJob();

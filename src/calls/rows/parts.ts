@@ -85,6 +85,18 @@ function askPart(_args: Args, { ledger }: Desk): string {
 
 const askSort = (_desk: Desk, { sort }: Args): string[] => (sort ? [] : ['sort']);
 
+/** What is in and waits for its place to be closed is no "nothing". */
+function noneToTakeOut({ ledger }: Desk): No {
+  const still = [...every(ledger, 'temporary')].filter((t) => t.in).map((t) => t.temporary);
+  return still.length === 0
+    ? { because: 'nothing that went in for the work is in', instead: 'go on' }
+    : {
+        because: `${still.join(', ')} in, and each holds or carries something yet`,
+        instead: `close that first; "out ${still[0]}" says it came out all the same`,
+        by: 'line',
+      };
+}
+
 export const partsRows: readonly Row[] = [
   {
     id: 'part-off',
@@ -250,7 +262,7 @@ export const partsRows: readonly Row[] = [
     spoken: ['took the <temporary> out again'],
     label: 'taken out',
     help: 'What went in for the work came away again.',
-    nothing: { because: 'nothing that went in for the work is in', instead: 'go on' },
+    nothing: noneToTakeOut,
     group: 'temporaries',
     keys: [key('o', 'build', { pad: '6' }), key('o', ['strip', 'rotation'])],
     verb: 'take-out',

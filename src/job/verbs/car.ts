@@ -11,7 +11,7 @@ import { readyText } from '../ready.ts';
 import { personSchema, reasonSchema } from '../reasons.ts';
 import { brakeApart, brakeOpenedAt } from '../roles.ts';
 import { locksIn, rotationNeeded } from '../rotation.ts';
-import { subjectText } from '../subjects.ts';
+import { type Subject, sortOf, subjectText } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
 import { worksSearched } from '../works-searched.ts';
 
@@ -118,6 +118,8 @@ const lower = verb(
   ],
   () => [{ kind: 'car-lowered' }],
 );
+const isOpenWords = (of: Subject): string =>
+  `${subjectText(of)} is ${sortOf(of) === 'circuit' ? 'drained' : sortOf(of) === 'hole' ? 'not tight' : 'open'}`;
 const mayMove = [
   gate('pedal-not-firm', 'T7', (s) => {
     if (brakeOpenedAt(s.ledger) <= (vehicleOf(s)?.pedalAt ?? 0)) return null;
@@ -125,7 +127,7 @@ const mayMove = [
     const because = 'the brake was open and the pedal was not called firm since';
     return first
       ? no(
-          `${because}; ${subjectText(first)} is open`,
+          `${because}; ${isOpenWords(first)}`,
           'bring the brake together, then press the pedal until firm, and call it',
           [first, ...rest],
         )
@@ -150,7 +152,7 @@ const move = verb(
 const brakeTogether = gate('brake-still-open', 'T7', (s) => {
   const [first, ...rest] = brakeApart(s.ledger);
   return first
-    ? no(`${subjectText(first)} is open: the pedal would drive a piston out`, 'bring the brake together first', [
+    ? no(`${isOpenWords(first)}: the pedal would drive a piston out, or air in`, 'bring the brake together first', [
         first,
         ...rest,
       ])

@@ -5,6 +5,7 @@ import { temporaryKinds } from '../entries/declared.ts';
 import { holeState, no } from '../guards.ts';
 import { snugOrBetter } from '../hole-states.ts';
 import { every, stateOf } from '../ledger.ts';
+import type { TemporaryState } from '../states.ts';
 import { named, nameSchema, subjectSchema, subjectText } from '../subjects.ts';
 import { type Standing, verb } from '../verb.ts';
 
@@ -68,7 +69,8 @@ const takeOut = verb(
       check(s, said) {
         const t = temporaryState(s, said.temporary);
         const wheel = t?.sort === 'stand' ? named('area', t.at ?? '') : undefined;
-        return wheel ? notSnugIn(s, wheel) : null;
+        if (wheel) return notSnugIn(s, wheel);
+        return t && isLastUnderCar(s, t) ? wheelNotSnug(s) : null;
       },
     },
   ],
@@ -77,6 +79,19 @@ const takeOut = verb(
     return [{ kind: 'temporary-taken-out', temporary: said.temporary, ...(at && { at }) }];
   },
 );
+const underCar: ReadonlySet<string> = new Set(['stand', 'jack', 'block']);
+/** Nobody said where it stands, and nothing else carries the car. */
+const isLastUnderCar = (s: Standing, { temporary, sort, at }: TemporaryState): boolean =>
+  underCar.has(sort) &&
+  at === undefined &&
+  ![...every(s.ledger, 'temporary')].some((t) => t.in && t.temporary !== temporary && underCar.has(t.sort));
+function wheelNotSnug(s: Standing) {
+  for (const a of every(s.ledger, 'area')) {
+    const why = a.declared?.role === 'wheel' ? notSnugIn(s, a.area) : null;
+    if (why) return why;
+  }
+  return null;
+}
 /** T1: nuts of a wheel that are off or not yet snug. */
 function notSnugIn(s: Standing, area: string) {
   const holes = (stateOf(s.ledger, 'area', area)?.holes ?? []).filter((hole) => {

@@ -22,11 +22,29 @@ const isDrive: Guard<{ drive: string }> = {
     driveOf(s, said.drive)?.declared ? null : no(`there is no drive ${said.drive}`, 'declare the drive'),
 };
 
+/** R2: called before, it would stand as proof for a belt that is put on after it. */
+const somethingToTension: Guard<{ drive: string }> = {
+  code: 'nothing-to-tension',
+  rule: 'R2',
+  kind: 'gate',
+  needs: ['drive'],
+  check(s, said) {
+    const d = driveOf(s, said.drive);
+    const off = d ? drivePartsOff(s.ledger, d).filter((part) => d.declared?.parts.includes(part)) : [];
+    return off[0]
+      ? no(
+          `${off[0]} is off: there is nothing to tension yet`,
+          `put ${off[0]} on first`,
+          off.map((p) => `part:${p}`),
+        )
+      : null;
+  },
+};
 const live = verb(
   'tensioner-live',
   () =>
     z.strictObject({ drive: nameSchema, how: z.enum(['pin pulled', 'plunger released', 'set and tight']).optional() }),
-  [isDrive],
+  [isDrive, somethingToTension],
   (s, said) => {
     const usual = {
       sprung: 'pin pulled',
