@@ -49,6 +49,8 @@ export function onceMore() {
     ): Answer | undefined {
       if (went?.call !== row || went.answer !== shown) return undefined;
       const isSoon = awakeMs - went.awakeMs < leastMsToRead;
+      // A hand that has not stopped has not read: what is held back is held until it does.
+      went = { ...went, awakeMs };
       if (shown.kind !== 'taken') return isSoon ? shown : undefined;
       const isWhole = hole === undefined;
       if (!isSoon && !isWhole) return undefined;
@@ -63,7 +65,7 @@ export function onceMore() {
         call: row,
         ...(isSoon && { tooQuick: true }),
       };
-      went = { ...went, answer, ...(!isSoon && { awakeMs }) };
+      went = { ...went, answer };
       return answer;
     },
     /** The key for the next area, where work is there by itself and nothing of it was called yet: once more goes past it. */

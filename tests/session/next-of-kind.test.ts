@@ -261,6 +261,14 @@ describe('on a job from a plan', () => {
     await at.press('enter');
     expect(answer()).toMatch(/^arch liner 1 off/);
   });
+  it('calls nothing of the next area while the hand goes on as fast, however long it does', async () => {
+    say('in right stand', 'area right front wheel', ...[1, 3, 5, 2].map((n) => `off ${n}`));
+    at.pace.stepMs = 20;
+    await at.press('enter');
+    const { length } = at.state().ledger.lines;
+    await at.press(...Array.from({ length: 30 }, () => 'enter'));
+    expect(at.state().ledger.lines.length).toBe(length);
+  });
   it('takes at once what is pointed at in the area it went on to', async () => {
     say('in right stand', 'area right front wheel', ...[1, 3, 5, 2].map((n) => `off ${n}`));
     at.pace.stepMs = 20;
