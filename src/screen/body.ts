@@ -12,7 +12,7 @@ import { fitted, spread, wrapped } from './cells.ts';
 import { chosenLook, quietLook, refusedLook } from './colours.ts';
 import type { Scene } from './frame.ts';
 import { glanceRows } from './glance.ts';
-import { listRows, moreRows } from './list-rows.ts';
+import { givingWay, listRows, moreRows } from './list-rows.ts';
 import { filled, plainRow, type Row } from './rows.tsx';
 import { signRows } from './signs.ts';
 
@@ -152,11 +152,9 @@ function askingRows(asking: Asking, columns: number, rows: number, pad: boolean)
   const shown = choices.slice(first, first + most);
   const list = shown.map((choice, i): Row => {
     const number = areNumbered(choices) ? '' : `${i + 1}  `;
-    const text = spread(
-      `  ${number}${plainText(choice.text)}`,
-      plainText(choice.blocked ?? choice.beside ?? ''),
-      columns - 2,
-    );
+    const name = `  ${number}${plainText(choice.text)}`;
+    const beside = plainText(choice.blocked ?? choice.beside ?? '');
+    const text = spread(name, givingWay(beside, name, columns - 2), columns - 2);
     const look = first + i === asking.at ? chosenLook : choice.blocked ? quietLook : undefined;
     return plainRow(fitted(`${first + i === asking.at ? '>' : ' '} ${text}`, columns), look);
   });

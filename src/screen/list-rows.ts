@@ -23,7 +23,7 @@ export function moreRows(picked: Listed | undefined, columns: number): Row[] {
   );
 }
 /** What something is goes before a long state of it: then the end gives way, by whole words. */
-function givingWay(end: string, left: string, cells: number): string {
+export function givingWay(end: string, left: string, cells: number): string {
   const room = cells - cellsOf(left) - 1;
   return cellsOf(end) > Math.max(room, cells / 2) && room >= fewestEndCells ? fitted(end, room) : end;
 }

@@ -75,6 +75,15 @@ function waitsParted({ ledger, facing: { area } }: Desk): No | undefined {
   return undefined;
 }
 
+/** What is parted, that of the area in use first; what goes on last is proposed last, though the others wait. */
+function inTurnToBeJoined({ ledger }: Desk, slot: string, known: readonly string[]): readonly string[] {
+  if (slot !== 'connection') return known;
+  const parted = known.filter((name) => {
+    const c = stateOf(ledger, 'connection', name);
+    return c?.parted || c?.forNow;
+  });
+  return [...parted, ...known.filter((name) => !parted.includes(name))];
+}
 /** Which one is off; what came off with its last fastener just now need not be called. */
 function askPart(_args: Args, { ledger }: Desk): string {
   const entries = lastLine(ledger)?.entries ?? [];
@@ -235,6 +244,8 @@ export const partsRows: readonly Row[] = [
         by: 'to-leaving',
       },
     group: 'parts',
+    offers: inTurnToBeJoined,
+    inItsOrder: true,
     // Not the letter that parts them: pressed by habit on the other screen it would say what is not so.
     keys: [key('j', 'build', { pad: '5' })],
     verb: 'make-connection',
