@@ -12,7 +12,7 @@ import { outOf } from '../calls/tally-words.ts';
 import { tallyOf } from '../job/ledger.ts';
 import { numberOf } from '../job/subjects.ts';
 import { plainText } from '../trade/plain-text.ts';
-import { fitted, spread, windowFrom, wrapped } from './cells.ts';
+import { fitted, fittedApart, spread, windowFrom, wrapped } from './cells.ts';
 import { chosenLook, type Look, lookOf, nextLook, shapeOf, takenLook, uncoloured, wordsLook } from './colours.ts';
 import type { Scene } from './frame.ts';
 import { listedRow } from './list-rows.ts';
@@ -73,9 +73,11 @@ function areaRows(areas: readonly Listed[], inUse: string | undefined, rows: num
     areas.findIndex((a) => a.name === inUse),
   );
   const from = windowFrom(at, areas.length, rows);
+  const names = areas.map(({ name }) => plainText(name));
+  const apart = (name: string, cells: number) => fittedApart(name, names, cells);
   const shown = areas.slice(from, from + rows).map((area): Row => {
     const used = area.name === inUse;
-    const words = ` ${spread(plainText(area.name), area.text, areaCells - 3)}`;
+    const words = ` ${spread(plainText(area.name), area.text, areaCells - 3, apart)}`;
     if (used) return plainRow(`>${shapeOf(area.mark)}${words}`, chosenLook);
     return [
       { text: ' ' },

@@ -7,18 +7,24 @@ export function fitted(text: string, cells: number): string {
   if (cells <= 0) return '';
   const wanted = cellsOf(text);
   if (wanted <= cells) return text + ' '.repeat(cells - wanted);
-  let out = '';
-  let used = 0;
-  for (const char of text) {
-    const width = widthOf(char);
-    if (used + width > cells - 1) break;
-    out += char;
-    used += width;
-  }
+  const out = begun(text, cells - 1);
+  const used = cellsOf(out);
   const kept = wholeWords(out, text.slice(out.length), cells);
   return kept === undefined
     ? `${out}…${' '.repeat(cells - used - 1)}`
     : `${kept} …${' '.repeat(cells - cellsOf(kept) - 2)}`;
+}
+/** As much of it as has room, cut anywhere. */
+function begun(text: string, cells: number): string {
+  let out = '';
+  let used = 0;
+  for (const char of text) {
+    const width = widthOf(char);
+    if (used + width > cells) break;
+    out += char;
+    used += width;
+  }
+  return out;
 }
 /** Without the word that is cut; undefined where that one is most of it, as a long name is. */
 function wholeWords(out: string, after: string, cells: number): string | undefined {
@@ -28,11 +34,22 @@ function wholeWords(out: string, after: string, cells: number): string | undefin
   return cellsOf(kept) * 2 < cells ? undefined : kept;
 }
 
+/** A name cut so that it is taken for none of the others: where it would be, its middle goes and its last word stays. */
+export function fittedApart(name: string, others: readonly string[], cells: number): string {
+  const cut = fitted(name, cells);
+  const read = cut.trimEnd().replace(/ ?…$/, '');
+  if (cellsOf(name) <= cells || !others.some((other) => other !== name && other.startsWith(read))) return cut;
+  const last = name.slice(name.lastIndexOf(' ') + 1);
+  const room = cells - cellsOf(`… ${last}`);
+  return room < fewestHeadCells || last === name ? cut : fitted(`${begun(name, room).trimEnd()}… ${last}`, cells);
+}
+const fewestHeadCells = 4;
+
 /** Left text and right text on one row; the left one gives way. */
-export function spread(left: string, right: string, cells: number): string {
+export function spread(left: string, right: string, cells: number, cut = fitted): string {
   const end = right === '' ? '' : ` ${right}`;
   const room = cells - cellsOf(end);
-  return room < 10 ? fitted(left, cells) : `${fitted(left, room)}${end}`;
+  return room < 10 ? cut(left, cells) : `${cut(left, room)}${end}`;
 }
 
 /** The first row to show so that `at` is in view, of `of` rows with room for `rows`. */
