@@ -40,7 +40,7 @@ export function footOf({ view, desk, columns, listed, keymap }: Scene): Row[] {
     const isTyped = keymap.pad && view.asking.typed !== '' && view.asking.typed !== view.asking.begun;
     const leaves = isTyped ? `${leave} leave it once that is rubbed out` : `${leave} leave it`;
     const isLeftOut = view.asking.optional && view.asking.at < 0 && view.asking.typed === '';
-    const text = ` ${cap.take} ${isLeftOut ? 'leave it out' : 'take'}   ${leaves}${goesBack}   ${how}   ${move}${fresh}${length}`;
+    const text = ` ${cap.take} ${isLeftOut ? (withoutIt[type] ?? 'leave it out') : 'take'}   ${leaves}${goesBack}   ${how}   ${move}${fresh}${length}`;
     return filled([plainRow(fitted(text, columns), quietLook)], footerRows, columns);
   }
   const { placing } = desk.facing;
@@ -88,6 +88,12 @@ export function footOf({ view, desk, columns, listed, keymap }: Scene): Row[] {
   );
 }
 
+/** What an answer is that is left out, where "it" says too little. */
+const withoutIt: Readonly<Record<string, string>> = {
+  who: 'goes on without a name',
+  spec: 'goes on without saying which',
+  why: 'goes on without a reason',
+};
 /** Runs in as many rows as there are; the last keeps room for what always stands at its end. */
 function packed<R extends Run>(runs: readonly R[], columns: number, kept: number): R[][] {
   const rows: R[][] = [[]];

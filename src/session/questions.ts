@@ -34,9 +34,9 @@ export function createQuestions(
   let recalled: readonly string[] = [];
   let before: (() => void) | undefined;
   let byItself: 'number' | 'row' | undefined;
-  /** The last key was typed where nothing has it; so was the one before this key. */
-  let hasNone = false;
-  let isBehindNone = false;
+  /** What the last key typed where nothing has it; and the one before this key. */
+  let none = '';
+  let noneBefore = '';
 
   function stop(): void {
     answered = undefined;
@@ -58,14 +58,16 @@ export function createQuestions(
     const before = asked();
     // Twice asked, it is answered whole: what is typed on from the question before begins neither answer.
     if (before?.slot === 'sure') return step({ wrong: `"${text}" chooses nothing: ${inNumbers(before)}` });
-    const none = before && isOfTheseOnly(before) && offered({ ...before, typed: before.typed + text }).length === 0;
+    // One key by habit is put away; with a second behind it a word was begun, and none of it is lost.
+    const added = before?.typed === '' ? noneBefore + text : text;
+    const hasNone = before && isOfTheseOnly(before) && offered({ ...before, typed: before.typed + added }).length === 0;
     // A key pressed by habit empties no list: what is asked for is one of those that stand there.
-    if (none && before.typed === '') {
-      hasNone = true;
+    if (hasNone && before.typed === '' && added === text) {
+      none = text;
       return step({ wrong: `none of these has "${text}": choose one by its number` });
     }
-    step({ type: text });
-    if (none) return step({ wrong: `none of these has "${before.typed}${text}"` });
+    step({ type: added });
+    if (hasNone) return step({ wrong: `none of these has "${before.typed}${added}"` });
     const asking = asked();
     const meant = asking && meantAlready(asking);
     if (meant === undefined) return;
@@ -76,7 +78,7 @@ export function createQuestions(
   /** Half of a known name and Enter: asked once whether it is a new one. */
   function enter(asking: Asking): void {
     // What was typed is not there: the Enter behind it means that, and not the one pointed at.
-    if (isBehindNone && asking.at >= 0)
+    if (noneBefore !== '' && asking.at >= 0)
       return step({ wrong: `choose one by its number; ${cap.take} again takes ${offered(asking)[asking.at]?.text}` });
     const known = begunBy(asking);
     const why = `"${asking.typed.trim()}" would be a new one; ${cap.complete} takes ${known[0]}, ${cap.take} again the new one`;
@@ -128,8 +130,8 @@ export function createQuestions(
     step({ wrong: 'what is pasted chooses nothing here: choose by its number' });
   }
   function press(key: string, asking: Asking, inOneGo = false): void {
-    isBehindNone = hasNone;
-    hasNone = false;
+    noneBefore = none;
+    none = '';
     if (inOneGo && isForGood(asking))
       return step({ wrong: `several keys at one moment answer nothing here: ${inNumbers(asking)}` });
     const said = byKey[key];
@@ -159,6 +161,7 @@ export function createQuestions(
   return {
     ask(asking, then, recall = [], goBack = undefined) {
       answered = then;
+      none = '';
       recalled = recall;
       before = goBack;
       const begun = asking.typed === '' ? asking : { ...asking, begun: asking.typed };

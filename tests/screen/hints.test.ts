@@ -5,6 +5,7 @@ import { listedOn } from '../../src/calls/lists.ts';
 import type { Stamp } from '../../src/job/line.ts';
 import { notAsked } from '../../src/job/not-asked.ts';
 import { shapeOf } from '../../src/screen/colours.ts';
+import { plainAsking } from '../../src/session/asking.ts';
 import { screens } from '../../src/view/screens.ts';
 import { playLines, scriptLines, upTo } from '../jobs/lines.ts';
 import { newStory } from '../sheet/bench-story.ts';
@@ -316,4 +317,8 @@ it('[S7] says of a cure, while nothing is earned, that the clock is not called r
   const now = { ...last, atMs: last.atMs + 3_600_000, run: last.run + 1, awakeMs: 0 };
   const text = textOf(sceneOf({ screen: 'sealing', at: { sealing: 1 } }, { desk: { ...demoDesk(), ledger, now } }));
   expect(text).toMatch(/bead +joint sealant +nothing is earned: is the clock right\? *$/m);
+});
+it('says at the foot of a question for a name what goes on without it', () => {
+  const asking = { ...plainAsking('second look: whose eyes, asked once a day', 'who'), type: 'who', at: -1 };
+  expect(textOf(sceneOf({ screen: 'build', asking }))).toContain('Enter goes on without a name');
 });

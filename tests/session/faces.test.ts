@@ -134,6 +134,8 @@ describe('a question whose answers stand in a list', () => {
     const at = await partWay('area tensioner and idler', 2);
     await at.press('C', 'page-up', 'page-up', 'down', 'c', 'q');
     expect(at.view().asking).toMatchObject({ typed: '', why: expect.stringContaining('none of these has "q"') });
+    await at.press('escape', 'c', 'c');
+    expect(at.view().asking?.typed).toBe('c');
   });
 });
 

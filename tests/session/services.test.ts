@@ -42,6 +42,15 @@ const answer = (at: AtTheBench): string => {
 };
 
 describe('choosing services', () => {
+  it('keeps both letters of a word that is begun where none has them, and names the plan whose services are asked for', async () => {
+    const at = await newJob();
+    await at.press('O', ...lettersOf('front brakes'), 'enter');
+    expect(at.view().asking?.title).toBe('service from a plan: which service of front brakes');
+    await at.press(...lettersOf('xy'));
+    expect(at.view().asking).toMatchObject({ typed: 'xy', why: 'none of these has "xy"' });
+    await at.press('backspace', 'backspace', ...lettersOf('front'));
+    expect(at.view().asking?.typed).toBe('front');
+  });
   it('[X1] asks no reason where there is nothing to be dropped, and minds what is still off where one is called done', async () => {
     const at = await newJob();
     await at.press('W');
