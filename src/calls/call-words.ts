@@ -73,11 +73,21 @@ export function callWords(entries: readonly Entry[], units: Units = metric): str
   if (drawn !== undefined) return drawn;
   const moved = movedWords(entries);
   if (moved !== undefined) return moved;
-  const loud = entries.filter((e) => !quiet.has(e.kind));
-  const said = (loud.length > 0 ? loud : entries).map((e) => entryWords(e, units)).filter(Boolean);
+  const loud = entries.filter((e) => !quiet.has(e.kind) && !isCondemnedByFinding(e, entries));
+  const said = (loud.length > 0 ? loud : entries)
+    .map((e) => `${entryWords(e, units)}${entries.some((one) => condemns(one, e)) ? ', condemned' : ''}`)
+    .filter(Boolean);
   const more = said.length - mostSaid;
   return more > 0 ? `${said.slice(0, mostSaid).join('; ')}; and ${more} more` : said.join('; ');
 }
+
+/** A finding on a fastener condemns it in the same words: they are said once. */
+const condemns = (entry: Entry, finding: Entry): boolean =>
+  entry.kind === 'fastener-condemned' &&
+  finding.kind === 'finding-made' &&
+  finding.fastener === entry.fastener &&
+  finding.what === entry.because;
+const isCondemnedByFinding = (entry: Entry, all: readonly Entry[]): boolean => all.some((one) => condemns(entry, one));
 
 /** "4 to scrap pile": several laid there at once, whichever they are. */
 function movedWords(entries: readonly Entry[]): string | undefined {

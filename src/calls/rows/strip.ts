@@ -67,7 +67,7 @@ function damagedMeant(desk: Desk, { late: _, ...said }: Args): Meant {
 const foundDamaged = (entries: readonly Entry[], { verb, when }: Said): Otherwise | undefined => {
   if (verb === 'condemn') return { words: 'Not kept as a pattern', by: 'scrap' };
   return when === undefined && entries.some((e) => e.kind === 'finding-made' && e.when === 'on arrival')
-    ? { words: 'As found on arrival; else, by the work', by: ['strike-last', 'which', 'damaged'] }
+    ? { words: 'As found on arrival; by the work', by: ['strike-last', 'which', 'damaged'] }
     : undefined;
 };
 
