@@ -8,12 +8,12 @@ import { missingToHold } from './first-in.ts';
 import { isRenewed } from './guards.ts';
 import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
-import { gatedBy } from './order.ts';
+import { edgesOf, gatedBy } from './order.ts';
 import { partsOffBehind } from './parts-behind.ts';
 import { dueIn, passesOf } from './passes.ts';
 import { pinsBehind } from './pins-behind.ts';
 import type { FaceState } from './states.ts';
-import { areaOf, type Hole, numberOf, subjectText } from './subjects.ts';
+import { areaOf, type Hole, named, numberOf, subjectText } from './subjects.ts';
 import { wantsFigure } from './tightening.ts';
 
 export function offItsPart(ledger: Ledger, hole: Hole): string[] {
@@ -164,4 +164,17 @@ export function leftForLater(ledger: Ledger, entries: readonly Entry[]): string[
           holes.length > 0 ? [`${holes.map(numberOf).join(', ')} left out: ${why}`] : [],
         );
   });
+}
+
+/** What goes in behind an area that stands shut went in through nothing. */
+export function behindShut(ledger: Ledger, part: string): string[] {
+  const front = edgesOf(ledger).flatMap(({ front, behind }) =>
+    behind === `part:${part}` ? (named('area', front) ?? []) : [],
+  );
+  const shut = [...new Set(front)].filter((area) => tallyOf(ledger, area).open === 0);
+  return shut.length > 0
+    ? [
+        `${shut.join(', ')} ${shut.length === 1 ? 'stands' : 'stand'} shut in front of it: what was opened is to be called`,
+      ]
+    : [];
 }

@@ -12,6 +12,7 @@ import { areaOf, type Hole, named } from './subjects.ts';
 import { acceptanceOf, readFarOff } from './tightening.ts';
 import {
   beforeItsBelt,
+  behindShut,
   closedOver,
   facesNotClean,
   goesOnFirst,
@@ -143,6 +144,7 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[], no
         ...workingUnder(ledger, entry.part),
         ...goesOnFirst(ledger, entry.part),
         ...overPins(ledger, entry.part),
+        ...behindShut(ledger, entry.part),
       ];
     case 'fastener-tightened':
       return entry.last

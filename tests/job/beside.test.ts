@@ -527,3 +527,23 @@ it('[T1] minds once more what is not in when the last fastener frees the part', 
   on.call('put-in', { temporary: 'stand', sort: 'stand' });
   for (const hole of ['right wheel/2', 'caliper/2']) expect(said(on, 'remove', off(hole))).toEqual([]);
 });
+
+it('[O1] minds what goes in behind an area that stands shut, called back or never opened', () => {
+  const on = bench();
+  on.declare(
+    area('caliper', { role: 'brake' }),
+    { kind: 'part-declared', part: 'pads', heldBy: [] },
+    { kind: 'behind-declared', front: 'area:caliper', behind: 'part:pads', until: 'closed', from: 'plan' },
+  );
+  const shut = ['caliper stands shut in front of it: what was opened is to be called'];
+  on.call('remove', off('caliper/1'));
+  on.call('remove-part', { part: 'pads' });
+  expect(said(on, 'fit-part', { part: 'pads' })).toEqual([]);
+  on.count('caliper', 1);
+  on.back('caliper/1');
+  // Done already, as a hurried hand calls it (O5).
+  for (let pass = 0; pass < 2; pass++) on.call('tighten', { hole: 'caliper/1' }, { because: 'done already' });
+  expect(said(on, 'fit-part', { part: 'pads' })).toEqual(shut);
+  on.call('fill-box', { name: 'new pads', replaces: 'pads' });
+  expect(said(on, 'replace-part', { part: 'pads' })).toEqual(shut);
+});
