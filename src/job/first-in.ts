@@ -56,8 +56,11 @@ export function missingWhereOpen(ledger: Ledger): TemporaryState[] {
     const isApart = partsOf(ledger, a).some((part) => stateOf(ledger, 'part', part)?.off);
     return closesOpenings.has(sort) && a.maskedAt === 0 && isApart;
   };
-  return [...every(ledger, 'temporary')].filter(
-    (t) => t.putInAt === 0 && isWanted(t) && !isWithdrawn(ledger, `temporary:${t.temporary}`),
+  const all = [...every(ledger, 'temporary')];
+  // One of another name does the same there.
+  const isDoneBy = (t: TemporaryState): boolean => all.some((one) => one.in && one.sort === t.sort && one.at === t.at);
+  return all.filter(
+    (t) => t.putInAt === 0 && isWanted(t) && !isDoneBy(t) && !isWithdrawn(ledger, `temporary:${t.temporary}`),
   );
 }
 

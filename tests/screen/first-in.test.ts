@@ -250,6 +250,11 @@ it('keeps what closes an opening, or carries a part, over the next fastener unti
   expect(at('bracket')).not.toContain('!');
   story.call('remove', { hole: 'manifold/1', to: 'tray:1' });
   expect(at('bracket')).toContain('! now i: mask over the ports, manifold is open > 1');
+  const lines = story.ledger.lines.length;
+  story.call('put-in', { temporary: 'rag cover', sort: 'mask', at: 'area:manifold' });
+  expect(at('bracket')).not.toContain('!');
+  story.call('strike', { lines: [lines + 1] });
+  expect(at('bracket')).toContain('! now i: mask over the ports');
   story.call('mask-all', {});
   expect(at('bracket')).not.toContain('!');
 });
