@@ -1,15 +1,6 @@
 // The program on the screen: the bench's state as a frame of rows, and the one component that owns the keyboard.
 import { Box, Text, useApp, useIsScreenReaderEnabled, useWindowSize } from 'ink';
-import {
-  type ReactNode,
-  useCallback,
-  useEffect,
-  useLayoutEffect,
-  useMemo,
-  useReducer,
-  useRef,
-  useSyncExternalStore,
-} from 'react';
+import { type ReactNode, useEffect, useLayoutEffect, useMemo, useReducer, useRef, useSyncExternalStore } from 'react';
 import type { Bench, BenchState } from '../session/bench-shape.ts';
 import type { SessionState } from '../session/session-shape.ts';
 import { paintFor } from './colours.ts';
@@ -17,23 +8,21 @@ import { rememberingFrames, smallest } from './frame.ts';
 import { onceAKey } from './once-a-key.ts';
 import { linesToRead } from './read-aloud.ts';
 import { PaintedRow, paintedText } from './rows.tsx';
-import { sceneMaker } from './scene.ts';
 
 /** Tells key names and pasted text until the returned function is called. */
 export type Keys = (told: { key(name: string, inOneGo?: boolean): void; paste(text: string): void }) => () => void;
 
-/** The bench's state whenever it is to be painted; `ahead` works for the next frame while the disk does. */
-function useShown(bench: Bench, ahead: () => void): BenchState {
-  const once = useMemo(() => onceAKey(() => isSaving(bench), ahead), [bench, ahead]);
+/** What is shown, as it stands whenever it is to be painted. */
+function useShown(bench: Bench): { state: BenchState; session: SessionState | undefined } {
+  const once = useMemo(() => onceAKey(() => isSaving(bench)), [bench]);
   const state = useSyncExternalStore(once.listen, bench.store.getState);
-  useSyncExternalStore(once.listen, () => sessionOf(bench.store.getState()));
+  const session = useSyncExternalStore(once.listen, () => bench.store.getState().session?.store.getState());
   useLayoutEffect(() => bench.store.subscribe(once.changed), [bench, once]);
   useLayoutEffect(() => state.session?.store.subscribe(once.changed), [state.session, once]);
-  return state;
+  return { state, session };
 }
-const sessionOf = ({ session }: BenchState): SessionState | undefined => session?.store.getState();
 function isSaving(bench: Bench): boolean {
-  const shown = sessionOf(bench.store.getState());
+  const shown = bench.store.getState().session?.store.getState();
   return shown !== undefined && !shown.notSaved && shown.savedTo < shown.ledger.lines.length;
 }
 
@@ -50,15 +39,8 @@ function useTick(): number {
 
 export function App({ bench, keys, colours }: { bench: Bench; keys: Keys; colours: boolean }): ReactNode {
   const { columns, rows } = useWindowSize();
+  const { state, session } = useShown(bench);
   const ticks = useTick();
-  const sceneOn = useMemo(() => sceneMaker(bench), [bench]);
-  const framed = useMemo(rememberingFrames, []);
-  const glass = useRef({ columns, rows, ticks });
-  glass.current = { columns, rows, ticks };
-  const state = useShown(
-    bench,
-    useCallback(() => void framed(sceneOn(glass.current)), [framed, sceneOn]),
-  );
   const { exit } = useApp();
   const aloud = useIsScreenReaderEnabled();
   const coloured = colours && state.habits.colours;
@@ -78,7 +60,25 @@ export function App({ bench, keys, colours }: { bench: Bench; keys: Keys; colour
   useEffect(() => {
     if (state.leaving) exit();
   }, [state.leaving, exit]);
-  const scene = sceneOn(glass.current);
+  const { ledger, facing } = session ?? {};
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the bench reads what these stand for
+  const [desk, listed] = useMemo(() => [bench.desk(), bench.listed()], [bench, state, ledger, facing, ticks]);
+  const framed = useMemo(rememberingFrames, []);
+  const scene = {
+    view: state.view,
+    desk,
+    ...(session && { session }),
+    ...(state.session && { begunAs: state.session.job.job }),
+    listed,
+    reading: state.shelf === undefined,
+    keymap: state.keymap,
+    ...(state.word !== undefined && { word: state.word }),
+    ...(state.note !== undefined && { note: state.note }),
+    ...(state.greeting && { greeting: state.greeting }),
+    ...(state.greetingHead !== undefined && { greetingHead: state.greetingHead }),
+    columns,
+    rows,
+  };
   if (aloud) {
     return (
       <Box flexDirection='column'>

@@ -11,8 +11,7 @@ export type OnceAKey = {
   listen(told: () => void): () => void;
 };
 
-/** @param ahead works out, once the line is on its way to the disk, what the frame will show whether it is saved or not */
-export function onceAKey(isSaving: () => boolean, ahead: () => void = () => {}): OnceAKey {
+export function onceAKey(isSaving: () => boolean): OnceAKey {
   const listeners = new Set<() => void>();
   let due = false;
   let waiting: ReturnType<typeof setTimeout> | undefined;
@@ -23,11 +22,8 @@ export function onceAKey(isSaving: () => boolean, ahead: () => void = () => {}):
   };
   const unlessSaving = () => {
     due = false;
-    if (!isSaving()) tell();
-    else if (waiting === undefined) {
-      waiting = setTimeout(tell, quickDiskMs);
-      setImmediate(ahead);
-    }
+    if (isSaving()) waiting ??= setTimeout(tell, quickDiskMs);
+    else tell();
   };
   return {
     changed() {

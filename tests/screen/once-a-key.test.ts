@@ -57,24 +57,6 @@ it('never waits for a slow disk', async () => {
   expect(painted).toEqual(['not yet saved', 'saved']);
 });
 
-it('works ahead once while the disk does, and not at all where nothing is to be saved', async () => {
-  const ahead = vi.fn();
-  const once = onceAKey(() => saving, ahead);
-  once.changed();
-  await microtasks();
-  vi.advanceTimersByTime(quickDiskMs);
-  expect(ahead).not.toHaveBeenCalled();
-  saving = true;
-  once.changed();
-  await microtasks();
-  expect(ahead, 'the line is on its way first').not.toHaveBeenCalled();
-  vi.advanceTimersByTime(0);
-  once.changed();
-  await microtasks();
-  vi.advanceTimersByTime(quickDiskMs - 1);
-  expect(ahead).toHaveBeenCalledOnce();
-});
-
 it('does not let a hand that goes on pressing put the painting off', async () => {
   const once = start();
   saving = true;
