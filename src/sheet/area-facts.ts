@@ -106,7 +106,7 @@ function passFact(of: Reading, { n, pass, last, tool, readNewtonMetres, outOfOrd
     ...(method && { method }),
     ...(tool && { tool }),
     ...(last && readNewtonMetres === undefined && wantsFigure(method) && { noFigure: true as const }),
-    how: method ? methodText(method, of.units) : call.method ? 'pulled up by hand' : 'method not said',
+    how: method ? methodText(method, of.units) : call.method ? 'by hand' : 'method not said',
     ...(readNewtonMetres !== undefined && {
       readNewtonMetres,
       readWords: torqueWords(readNewtonMetres, of.units),

@@ -69,7 +69,7 @@ it('keeps the tightening record in the order in which the holes were called, out
   const pump = areas.slice(areas.indexOf('  pump: 4 of 4 closed'), areas.indexOf('  mount, critical: 2 of 2 closed'));
   expect(pump.slice(1, 5)).toEqual([
     '    snug        1, 3, 2',
-    '                pulled up by hand; 2026-11-24 04:46',
+    '                by hand; 2026-11-24 04:46',
     '    final       3*, 1, 2',
     '                torque: 10 Nm; tool: torque wrench; 2026-11-24 04:49 to 04:50 by',
   ]);

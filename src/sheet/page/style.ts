@@ -95,6 +95,10 @@ code { font: .82em/1.4 "Liberation Mono", monospace; }
   table { font-size: .92rem; }
   .holes td:nth-child(2) { width: 38%; }
 }
+/* Letters differ from machine to machine: a word gives way before the page does. */
+@media screen and (max-width: 24rem) {
+  th, td { overflow-wrap: anywhere; }
+}
 @page { margin: 14mm 15mm 16mm; }
 @media print {
   :root { color-scheme: light; --ink: #000; --paper: #fff; --faint: #444; --line: #aaa; --mark: #000; --wash: #fff; --warn: #000; }
