@@ -19,6 +19,7 @@ import { sealingRows } from './rows/sealing.ts';
 import { servicesRows } from './rows/services.ts';
 import { stepRows } from './rows/steps.ts';
 import { stripRows } from './rows/strip.ts';
+import { temporariesRows } from './rows/temporaries.ts';
 import { tighteningMethodRows } from './rows/tightening-method.ts';
 import { whereaboutsRows } from './rows/whereabouts.ts';
 
@@ -27,6 +28,7 @@ export const rows: readonly Row[] = [
   ...stripRows,
   ...buildRows,
   ...partsRows,
+  ...temporariesRows,
   ...boxAndFluidsRows,
   ...findingsRows,
   ...sealingRows,

@@ -36,7 +36,7 @@ export const brakeOpenedAt = (ledger: Ledger): number =>
     roleOpenedAt(ledger, brakeRoles),
     ...[...every(ledger, 'circuit')].filter(isBrakeFluid).map((c) => c.drainedAt),
   );
-/** By its name; DOT is what its classes are called (49 CFR 571.116). */
+/** By its name; DOT is what its classes are called (49 CFR 571.116, from memory). */
 const isBrakeFluid = ({ circuit }: { circuit: string }): boolean => /\bbrakes?\b|\bDOT ?[345]/i.test(circuit);
 
 /** T7: what of a brake is not together: a hole not tight, a part off, a pipe or hose parted, its fluid drained. */
