@@ -4,7 +4,7 @@ import { every, type Ledger, stateOf } from '../job/ledger.ts';
 import { notRunSince } from '../job/not-run.ts';
 import type { OpenPoint, OpenPointCode } from '../job/open-point.ts';
 import { openPoints } from '../job/open-points.ts';
-import { brakeRoles, roadRoles } from '../job/roles.ts';
+import { brakeRoles, roadRoles, roleOf } from '../job/roles.ts';
 import type { Said } from '../job/said.ts';
 import type { ServiceState } from '../job/states.ts';
 import { holesSaid, named, type Subject, subjectText } from '../job/subjects.ts';
@@ -39,7 +39,7 @@ function isItsOwn(
   const area = areaOfPlace(ledger, at);
   if (!wanted) return brings.includes(at) || (area !== undefined && brings.includes(`area:${area}`));
   return brings.some((one) => {
-    const role = stateOf(ledger, 'area', named('area', one) ?? '')?.declared?.role;
+    const role = roleOf(ledger, named('area', one) ?? '');
     return role !== undefined && wanted.has(role);
   });
 }

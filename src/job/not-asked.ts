@@ -3,6 +3,7 @@
 import { isCritical, isTouched } from './closed.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import { circuitOpenedAt } from './open-points.ts';
+import { roleOf } from './roles.ts';
 import type { AreaState } from './states.ts';
 
 export type NotAsked = { what: string; because: string };
@@ -14,7 +15,7 @@ export function notAsked(ledger: Ledger): NotAsked[] {
   // What belongs to no area is of the whole car, as the battery's earth is; parted alone it asks for nothing more.
   if (own.length === 0 && parted.every((c) => c.declared)) return [];
   const none = (one: NotAsked, is: boolean): NotAsked[] => (is ? [one] : []);
-  const noRole = own.filter((a) => !a.declared?.role).map((a) => a.area);
+  const noRole = own.filter((a) => !roleOf(ledger, a.area)).map((a) => a.area);
   const noFace = own.filter((a) => !hasFace(ledger, a)).map((a) => a.area);
   const circuits = [...every(ledger, 'circuit')].some((c) => circuitOpenedAt(ledger, c) > 0);
   const uncritical = own.filter((a) => !isCriticalArea(ledger, a)).map((a) => a.area);

@@ -1,9 +1,12 @@
 // What the roles of areas ask for before the road (T7): when one was last opened, and what of a brake is not together.
 import { areaOpenedAt, holesOf, isTouched, laterOf } from './closed.ts';
+import type { areaRoles } from './entries/declared.ts';
 import { type HoleState, snugOrBetter } from './hole-states.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import type { ConnectionState } from './states.ts';
 import type { Subject } from './subjects.ts';
+
+type Role = (typeof areaRoles)[number];
 
 /** T7: of what a road test is wanted, and of what a firm pedal. */
 export const roadRoles: ReadonlySet<string> = new Set([
@@ -16,41 +19,58 @@ export const roadRoles: ReadonlySet<string> = new Set([
   'engine',
 ]);
 
-/** T7: line at which an area with one of these roles was last opened, or a connection of one parted. */
+/** T7: what an area belongs to: as it was declared, else a brake by its name. Undefined: nobody said. */
+export const roleOf = (ledger: Ledger, area: string): Role | undefined =>
+  stateOf(ledger, 'area', area)?.declared?.role ?? (isOfBrake(area) ? 'brake' : undefined);
+/** T7 says "any caliper, line or pad": what is called so is of a brake though no plan says it. */
+const isOfBrake = (name: string): boolean => /\b(brakes?|calipers?|pads)\b/i.test(name);
+
+/** T7: line at which an area with one of these roles was last opened, or a part or connection of one came off. */
 export function roleOpenedAt(ledger: Ledger, roles: ReadonlySet<string>): number {
+  const asks = (role: Role | undefined) => role !== undefined && roles.has(role);
   let at = 0;
-  for (const a of every(ledger, 'area')) {
-    if (a.declared?.role && roles.has(a.declared.role)) at = Math.max(at, areaOpenedAt(ledger, a.area));
-  }
-  for (const c of every(ledger, 'connection')) {
-    const role = c.declared?.area ? stateOf(ledger, 'area', c.declared.area)?.declared?.role : undefined;
-    if (role && roles.has(role)) at = Math.max(at, c.partedAt);
-  }
+  for (const { area } of every(ledger, 'area'))
+    if (asks(roleOf(ledger, area))) at = Math.max(at, areaOpenedAt(ledger, area));
+  for (const c of every(ledger, 'connection')) if (asks(roleOfConnection(ledger, c))) at = Math.max(at, c.partedAt);
+  // Pads are held by no bolt of their own, and may be drawn without one called.
+  for (const { part, removedAt } of every(ledger, 'part'))
+    if (roles.has('brake') && isOfBrake(part)) at = Math.max(at, removedAt);
   return at;
 }
+/** A brake's lamp has a plug and a brake's pipe a union: of the whole car, a connection is a brake's where fluid runs. */
+const roleOfConnection = (ledger: Ledger, c: ConnectionState): Role | undefined =>
+  c.declared?.area
+    ? roleOf(ledger, c.declared.area)
+    : carriesFluid(c) && (isOfBrake(c.connection) || isBrakeFluid(c.declared?.circuit ?? ''))
+      ? 'brake'
+      : undefined;
 export const brakeRoles: ReadonlySet<string> = new Set(['brake']);
 
 /** T7: a brake area opened, a connection of one parted, or the brake fluid drained. */
 export const brakeOpenedAt = (ledger: Ledger): number =>
   Math.max(
     roleOpenedAt(ledger, brakeRoles),
-    ...[...every(ledger, 'circuit')].filter(isBrakeFluid).map((c) => c.drainedAt),
+    ...[...every(ledger, 'circuit')].map(({ circuit, drainedAt }) => (isBrakeFluid(circuit) ? drainedAt : 0)),
   );
 /** By its name; DOT is what its classes are called (49 CFR 571.116, from memory). */
-const isBrakeFluid = ({ circuit }: { circuit: string }): boolean => /\bbrakes?\b|\bDOT ?[345]/i.test(circuit);
+const isBrakeFluid = (circuit: string): boolean => /\bbrakes?\b|\bDOT ?[345]/i.test(circuit);
 
 /** T7: what of a brake is not together: a hole not tight, a part off, a pipe or hose parted, its fluid drained. */
 export function brakeApart(ledger: Ledger): Subject[] {
-  const areas = [...every(ledger, 'area')].filter((a) => brakeRoles.has(a.declared?.role ?? ''));
-  const names = new Set(areas.map(({ area }) => area));
+  const areas = [...every(ledger, 'area')].filter(({ area }) => roleOf(ledger, area) === 'brake');
+  const held = new Set(areas.flatMap((a) => a.parts));
   return [
     ...areas.flatMap((a) => holesOf(ledger, a).flatMap((h) => (isLoose(ledger, h) ? [`hole:${h.hole}` as const] : []))),
-    ...areas.flatMap((a) => a.parts.flatMap((p) => (stateOf(ledger, 'part', p)?.off ? [`part:${p}` as const] : []))),
+    ...[...every(ledger, 'part')].flatMap(({ part, off }) =>
+      off && (held.has(part) || isOfBrake(part)) ? [`part:${part}` as const] : [],
+    ),
     ...[...every(ledger, 'connection')].flatMap((c) =>
-      c.parted && carriesFluid(c) && names.has(c.declared?.area ?? '') ? [`connection:${c.connection}` as const] : [],
+      c.parted && carriesFluid(c) && roleOfConnection(ledger, c) === 'brake'
+        ? [`connection:${c.connection}` as const]
+        : [],
     ),
     ...[...every(ledger, 'circuit')].flatMap((c) =>
-      isBrakeFluid(c) && c.drainedAt > c.filledAt ? [`circuit:${c.circuit}` as const] : [],
+      isBrakeFluid(c.circuit) && c.drainedAt > c.filledAt ? [`circuit:${c.circuit}` as const] : [],
     ),
   ];
 }

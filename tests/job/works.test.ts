@@ -508,6 +508,46 @@ describe('moving and driving', () => {
     expect(pad.refused('move-car')).toBe('T7 pedal-not-firm');
   });
 
+  it.each<[string, (on: ReturnType<typeof bench>) => void]>([
+    [
+      'an area that nobody said belongs to a brake',
+      (on) => (on.slack('Left caliper/1', m8), on.tight('Left caliper/1')),
+    ],
+    [
+      'pads drawn with no bolt called',
+      (on) => (on.call('remove-part', { part: 'right pads' }), on.call('fit-part', { part: 'right pads' })),
+    ],
+    [
+      'a brake hose of no area',
+      (on) => (
+        on.call('part-connection', { connection: 'brake hose' }),
+        on.call('make-connection', { connection: 'brake hose' })
+      ),
+    ],
+  ])('[T7] by its name too: %s', (_what, touched) => {
+    const on = bench();
+    touched(on);
+    expect(on.refused('move-car')).toBe('T7 pedal-not-firm');
+    expect(on.open('road-test')).toEqual(['road-test vehicle']);
+    on.call('pedal-firm');
+    on.call('move-car');
+  });
+
+  it('[T7] and the pedal is not pressed while they are out', () => {
+    const on = bench();
+    on.call('remove-part', { part: 'right pads' });
+    expect(on.no('pedal-firm')).toMatchObject({ code: 'brake-still-open', places: ['part:right pads'] });
+  });
+
+  it('[T7] a name that only sounds so, or a role that was said, asks for no pedal', () => {
+    const on = bench();
+    on.call('remove-part', { part: 'pad of the jack' });
+    on.call('part-connection', { connection: 'brake lamp plug' });
+    on.declare({ kind: 'area-declared', area: 'caliper cover', role: 'engine', planned: true });
+    on.slack('caliper cover/1', m8);
+    expect(on.open('pedal')).toEqual([]);
+  });
+
   it('[T7] only with its wheels snug or better', () => {
     const on = on4('wheel');
     on.off('wheel/1', m8);

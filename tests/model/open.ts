@@ -187,18 +187,45 @@ function areaTouched(world: World, area: string): number {
   return Math.max(areaOpened(world, area), ...parted);
 }
 
+/** A brake nobody declared is one by what it is called. */
+const brakeWords = ['brake', 'brakes', 'caliper', 'calipers', 'pads'];
+const pipeWords = ['hose', 'pipe', 'line', 'union'];
+const says = (name: string, words: string[]): boolean =>
+  name
+    .toLowerCase()
+    .split(/[^a-z0-9_]+/)
+    .some((word) => words.includes(word));
+const saysBrakeFluid = (name: string): boolean => /\bbrakes?\b|\bdot ?[345]/.test(name.toLowerCase());
+
+/** T7: the last line at which anything of a brake was opened: its areas, pads and the like, its pipes. */
+function brakeTouchedAt(world: World): number {
+  let at = 0;
+  const areas = new Set<string>([
+    ...world.areas.keys(),
+    ...[...world.holes.keys()].map((hole) => hole.split('/')[0] as string),
+    ...[...world.connections.values()].flatMap((connection) => connection.area ?? []),
+  ]);
+  for (const area of areas) {
+    const role = world.areas.get(area)?.role;
+    if (role === 'brake' || (role === undefined && says(area, brakeWords))) at = Math.max(at, areaTouched(world, area));
+  }
+  for (const [name, part] of world.partsNow) if (says(name, brakeWords)) at = Math.max(at, part.removed);
+  for (const [name, now] of world.connectionsNow) {
+    const said = world.connections.get(name);
+    if (said?.area !== undefined || !(said?.circuit !== undefined || says(name, pipeWords))) continue;
+    if (says(name, brakeWords) || saysBrakeFluid(said?.circuit ?? '')) at = Math.max(at, now.partedAt);
+  }
+  return at;
+}
+
 function carPoints(world: World): string[] {
   const open: string[] = [];
   const roles = [...world.areas.values()].filter((area) => area.role !== undefined);
-  const touchedOf = (areas: PlainEntry[]) => Math.max(0, ...areas.map((area) => areaTouched(world, area.area)));
-  const touched = touchedOf(roles);
-  const brakeFluid = [...world.circuits].filter(([name]) => /\bbrakes?\b|\bdot ?[345]/.test(name.toLowerCase()));
-  const brakeTouched = Math.max(
-    touchedOf(roles.filter((area) => area.role === 'brake')),
-    ...brakeFluid.map(([, circuit]) => circuit.drainedAt),
-  );
+  const brakeTouched = brakeTouchedAt(world);
+  const touched = Math.max(brakeTouched, ...roles.map((area) => areaTouched(world, area.area)));
+  const drained = [...world.circuits].filter(([name]) => saysBrakeFluid(name)).map(([, circuit]) => circuit.drainedAt);
   if (world.worked > world.toolsOut) open.push('tools vehicle');
-  if (brakeTouched > world.pedalFirm) open.push('pedal vehicle');
+  if (Math.max(brakeTouched, ...drained) > world.pedalFirm) open.push('pedal vehicle');
   if (touched > world.roadTested) open.push('road-test vehicle');
   if (!world.odometer) open.push('odometer vehicle');
   if (world.waiting) open.push('waiting vehicle');
