@@ -62,9 +62,11 @@ function bought({ ledger }: Desk, hole: string, because: string): Ready {
   const spec = wantsIn(ledger, hole) ?? likeNeighbours(ledger, hole) ?? asTheOthers(ledger, areaOf(hole));
   return {
     line: `box "${name}" as ${specWords(spec)}`,
-    title: `${because}. Bought, or at hand? ${cap.take} puts it in the box; the same key again then takes it`,
+    title: boughtTitle(because),
   };
 }
+export const boughtTitle = (because: string): string =>
+  `${because}. Bought, or at hand? ${cap.take} puts it in the box; the same key again then takes it`;
 /** The hole that lacks its own; another that is next where something new fits that one alone. */
 export function newHole(desk: Desk, args: Args): string | undefined {
   if (args.hole !== undefined) return args.hole as string;

@@ -1,5 +1,6 @@
 // What of an area still waits when none of its holes can be brought further: one reading for the list of areas, for what
 // stands below the cardboard, and for whether work leaves it.
+import { areaOfPlace } from './area-of-place.ts';
 import { holesOf, isCritical, isTouched, laterOf, partsOf, unsaidOf } from './closed.ts';
 import { laterWaitsFor, waitingFinals } from './finished-later.ts';
 import type { HoleState } from './hole-states.ts';
@@ -8,7 +9,7 @@ import { oncePerArea, oncePerLedger } from './once-per-ledger.ts';
 import { openBehind } from './order.ts';
 import { rotationNeeded } from './rotation.ts';
 import type { AreaState } from './states.ts';
-import { type Hole, numberOf, type Subject, withinArea } from './subjects.ts';
+import { type Hole, named, numberOf, type Subject, subjectText, withinArea } from './subjects.ts';
 
 export type Rest = {
   what: 'part' | 'working' | 'joint' | 'inside' | 'unsaid' | 'finding' | 'later' | 'look';
@@ -69,6 +70,13 @@ function* restIn(ledger: Ledger, a: AreaState): Generator<Rest> {
   for (const h of tally.open > 0 ? holesOf(ledger, a) : []) {
     if (h.called.findings.length === 0 || h.called.occupant?.level !== 'tight') continue;
     const words = `${withinArea(h.hole)} tight, and what was found at it is open`;
+    yield { what: 'finding', short: 'finding', words, by: 'put-right', now: false };
+  }
+  // F4: nothing of its holes waits for one of the area itself, of a part or a joint of it, and the car does.
+  for (const f of every(ledger, 'finding')) {
+    if (f.closed || named('hole', f.at) !== undefined || areaOfPlace(ledger, f.at) !== a.area) continue;
+    const where = f.at === `area:${a.area}` ? '' : ` at ${subjectText(f.at)}`;
+    const words = `found${where} and open, ${f.what}`;
     yield { what: 'finding', short: 'finding', words, by: 'put-right', now: false };
   }
   for (const [why, holes] of tally.open > 0 ? waitingFinals(ledger, a.area) : []) {

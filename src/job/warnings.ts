@@ -32,6 +32,7 @@ import {
 } from './warnings-building.ts';
 import { besideCount } from './warnings-counting.ts';
 import { takenForAnother } from './warnings-exchange.ts';
+import { foundWrong } from './warnings-found.ts';
 import {
   foundUnderOff,
   inTheWay,
@@ -145,6 +146,7 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[], no
         ...goesOnFirst(ledger, entry.part),
         ...overPins(ledger, entry.part),
         ...behindShut(ledger, entry.part),
+        ...(entry.kind === 'part-fitted' && !entry.forNow ? foundWrong(ledger, `part:${entry.part}`) : []),
       ];
     case 'fastener-tightened':
       return entry.last
@@ -162,7 +164,10 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[], no
     case 'holes-exchanged':
       return takenForAnother(ledger, entry);
     case 'connection-made':
-      return beforeTheRest(ledger, entry.connection);
+      return [
+        ...beforeTheRest(ledger, entry.connection),
+        ...(entry.forNow ? [] : foundWrong(ledger, `connection:${entry.connection}`)),
+      ];
     case 'face-cleaned':
       return closedOver(ledger, entry.face);
     case 'bead-laid':

@@ -1,8 +1,9 @@
 // What goes back: back, new, for now, tight, looked at again.
+import { restOf } from '../../job/area-rest.ts';
 import type { Entry } from '../../job/entry.ts';
 import { waitingFinalsText } from '../../job/finished-later.ts';
 import { mayNotServe } from '../../job/guards.ts';
-import { stateOf } from '../../job/ledger.ts';
+import { stateOf, tallyOf } from '../../job/ledger.ts';
 import { levelsToTighten } from '../../job/levels.ts';
 import { nextPass, passesOf } from '../../job/passes.ts';
 import type { Said } from '../../job/said.ts';
@@ -52,12 +53,13 @@ const withItsPart = (entries: readonly Entry[]): Otherwise | undefined => {
     : undefined;
 };
 
-/** F3: tight, a hole stays open by what was found at it, until somebody says that it is put right. */
+/** F3: tight, a hole stays open by what was found at it, and its area keeps the car, until somebody says that it is put right. */
 function stillFound(entries: readonly Entry[], _said: Said, { ledger }: Desk): Otherwise | undefined {
-  const found = entries.flatMap((e) => {
-    const isOpen = e.kind === 'fastener-tightened' && e.last && findingsOn(ledger, `hole:${e.hole}`).length > 0;
-    return isOpen ? [withinArea(e.hole)] : [];
-  });
+  const tight = entries.flatMap((e) => (e.kind === 'fastener-tightened' && e.last ? [e.hole] : []));
+  const holes = tight.filter((hole) => findingsOn(ledger, `hole:${hole}`).length > 0).map(withinArea);
+  const closed = [...new Set(tight.map(areaOf))].filter((area) => tallyOf(ledger, area).open === 0);
+  const areas = closed.filter((area) => restOf(ledger, area).some(({ what }) => what === 'finding'));
+  const found = [...holes, ...areas];
   return found.length > 0
     ? { words: `What was found at ${found.join(', ')} is open yet; put right`, by: 'put-right' }
     : undefined;

@@ -1,6 +1,5 @@
 // Parts and connections.
 import { partVerdicts } from '../../job/entries/works.ts';
-import { isRenewed } from '../../job/guards.ts';
 import { every, lastLine, lineAt, stateOf, tallyOf } from '../../job/ledger.ts';
 import { openBehind } from '../../job/order.ts';
 import { areasThroughParts } from '../../job/parts-behind.ts';
@@ -8,6 +7,7 @@ import { subjectText, withinArea } from '../../job/subjects.ts';
 import { askedOnJoining } from '../asked-once.ts';
 import type { Desk } from '../desk.ts';
 import type { Args } from '../form.ts';
+import { newOnesFirst, noneRenewed } from '../new-parts.ts';
 import { onwards } from '../next-area.ts';
 import { key, type No, type Row } from '../row.ts';
 import {
@@ -26,16 +26,6 @@ const here = (desk: Desk, area = desk.facing.area): string[] => {
   const state = area === undefined ? undefined : stateOf(desk.ledger, 'area', area);
   return (state?.holes ?? []).filter((h) => !h.slice(h.indexOf('/')).includes(' '));
 };
-
-/** Of what is off, first what is to be new. */
-function newOnesFirst({ ledger }: Desk, known: readonly string[]): readonly string[] {
-  const off = known.filter((name) => stateOf(ledger, 'part', name)?.off);
-  const isNew = (name: string): boolean => {
-    const part = stateOf(ledger, 'part', name);
-    return part !== undefined && isRenewed(ledger, part);
-  };
-  return off.length === 0 ? known : [...off.filter(isNew), ...off.filter((name) => !isNew(name))];
-}
 
 /** What held the area in use came back last, with a fastener of it or by itself. */
 function backAlready({ ledger, facing: { area } }: Desk): No | undefined {
@@ -155,17 +145,7 @@ export const partsRows: readonly Row[] = [
     form: `<part> [from <from:box>] [old <verdict:${verdicts}>]`,
     spoken: ['a new <part> is fitted here'],
     label: 'renewed',
-    // Where one is off and its new one is there, each says what is in its way.
-    nothing: ({ ledger }) =>
-      [...every(ledger, 'box')].some(
-        ({ left, replaces }) => left > 0 && replaces !== undefined && stateOf(ledger, 'part', replaces)?.off,
-      )
-        ? undefined
-        : {
-            because: 'no part that is off has its new one in the parts box',
-            instead: 'put it in the box first',
-            by: 'box',
-          },
+    nothing: noneRenewed,
     help: 'A new part from the parts box takes its place; the old one is worn and on the scrap pile unless said.',
     group: 'parts',
     keys: [key('r', 'build', { pad: '4' })],
