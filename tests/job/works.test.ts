@@ -511,18 +511,24 @@ describe('moving and driving', () => {
   it.each<[string, (on: ReturnType<typeof bench>) => void]>([
     [
       'an area that nobody said belongs to a brake',
-      (on) => (on.slack('Left caliper/1', m8), on.tight('Left caliper/1')),
+      (on) => {
+        on.slack('Left caliper/1', m8);
+        on.tight('Left caliper/1');
+      },
     ],
     [
       'pads drawn with no bolt called',
-      (on) => (on.call('remove-part', { part: 'right pads' }), on.call('fit-part', { part: 'right pads' })),
+      (on) => {
+        on.call('remove-part', { part: 'right pads' });
+        on.call('fit-part', { part: 'right pads' });
+      },
     ],
     [
       'a brake hose of no area',
-      (on) => (
-        on.call('part-connection', { connection: 'brake hose' }),
-        on.call('make-connection', { connection: 'brake hose' })
-      ),
+      (on) => {
+        on.call('part-connection', { connection: 'brake hose' });
+        on.call('make-connection', { connection: 'brake hose' });
+      },
     ],
   ])('[T7] by its name too: %s', (_what, touched) => {
     const on = bench();
