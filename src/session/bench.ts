@@ -91,8 +91,12 @@ export function createBench(doors: BenchDoors): Bench {
   const written = (): number => session()?.store.getState().ledger.lines.length ?? 0;
   let lastPressMs = Number.NEGATIVE_INFINITY;
   let wroteByAnswer = false;
+  /** The key of the call just made, if no other key came since. */
+  let calledBy: string | undefined;
 
   function press(key: string, inOneGo = false): void {
+    const onceMore = calledBy === key;
+    calledBy = undefined;
     if (ontoBench.putsBy(key)) return;
     const { view, word, note, greeting } = get();
     const pace = held.press(key, desk().now.awakeMs);
@@ -115,7 +119,7 @@ export function createBench(doors: BenchDoors): Bench {
     }
     if (view.asking) {
       const before = written();
-      questions.press(key, view.asking, inOneGo);
+      questions.press(key, view.asking, awakeMs, inOneGo);
       wroteByAnswer = written() > before;
       return;
     }
@@ -133,7 +137,13 @@ export function createBench(doors: BenchDoors): Bench {
     if (!bound && at) set({ note: noKey(key, acting(view), get().keymap) });
     // Before a job is open only the screen's own steps mean anything.
     if (!bound || (!at && bound.row.group !== 'the screen')) return;
-    if (bound.row.group === 'the screen' || pace === 'fine') return begin(bound);
+    if (bound.row.group === 'the screen' || pace === 'fine') {
+      const before = written();
+      begin(bound);
+      if (get().view.asking) questions.openedBy(key, onceMore, awakeMs);
+      else if (written() > before) calledBy = key;
+      return;
+    }
     const strike = get()
       .keymap.keysOn(acting(view))
       .find((one) => one.row.id === 'strike-last')?.binding.key;

@@ -7,7 +7,7 @@ import type { Facing } from '../view/facing.ts';
 import type { Answer } from './session-shape.ts';
 
 /** Sooner, nobody has read what stands on the screen. */
-const leastMsToRead = 700;
+export const leastMsToRead = 700;
 /** The same key came before what stands there could have been read: the answer says so, and stands as it was. */
 export const tooQuick = <A extends Answer>(answer: A): A =>
   answer.kind === 'asked' || answer.kind === 'refused' ? { ...answer, tooQuick: true } : answer;

@@ -4,13 +4,16 @@ import { cap, padQuestionKeys, questionKeys } from '../calls/key-caps.ts';
 import { choicesAPage } from '../calls/key-names.ts';
 import { type Asking, areNumbered, offered, type ViewStep } from '../view/view.ts';
 import { answerOf, begunBy, callType, isOfTheseOnly, meantAlready } from './answering.ts';
+import { openedBy } from './opened-by.ts';
 
 /** Told the answer in words; a reason is why it can't be read, and the question stays. */
 export type Answered = (text: string) => { why: string } | undefined;
 export type Questions = {
   /** @param before asks again the question before this one, where there was one */
   ask(asking: Asking, answered: Answered, recall?: readonly string[], before?: () => void): void;
-  press(key: string, asking: Asking, inOneGo?: boolean): void;
+  press(key: string, asking: Asking, awakeMs: number, inOneGo?: boolean): void;
+  /** By which key the question that stands was opened, and whether that key had made a call right before. */
+  openedBy(key: string, onceMore: boolean, awakeMs: number): void;
   /** One of its choices, however it was said. */
   choose(value: string): void;
   /** Text that was pasted. */
@@ -37,6 +40,7 @@ export function createQuestions(
   /** What the last key typed where nothing has it; and the one before this key. */
   let none = '';
   let noneBefore = '';
+  const opener = openedBy();
 
   function stop(): void {
     answered = undefined;
@@ -80,6 +84,8 @@ export function createQuestions(
     // What was typed is not there: the Enter behind it means that, and not the one pointed at.
     if (noneBefore !== '' && asking.at >= 0)
       return step({ wrong: `choose one by its number; ${cap.take} again takes ${offered(asking)[asking.at]?.text}` });
+    const noName = opener.whyNoName(asking);
+    if (noName) return step({ wrong: noName });
     const known = begunBy(asking);
     const why = `"${asking.typed.trim()}" would be a new one; ${cap.complete} takes ${known[0]}, ${cap.take} again the new one`;
     if (known.length === 0 || asking.why === why) return answer(answerOf(asking));
@@ -129,7 +135,12 @@ export function createQuestions(
     if (!asking || (!isOfTheseOnly(asking) && !isForGood(asking))) return step({ type: text });
     step({ wrong: 'what is pasted chooses nothing here: choose by its number' });
   }
-  function press(key: string, asking: Asking, inOneGo = false): void {
+  function press(key: string, asking: Asking, awakeMs: number, inOneGo = false): void {
+    const early = opener.putsAway(key, asking, awakeMs);
+    if (early) {
+      none = early.letter;
+      return step({ wrong: early.why });
+    }
     noneBefore = none;
     none = '';
     if (inOneGo && isForGood(asking))
@@ -161,6 +172,7 @@ export function createQuestions(
   return {
     ask(asking, then, recall = [], goBack = undefined) {
       answered = then;
+      opener.forget();
       none = '';
       recalled = recall;
       before = goBack;
@@ -168,6 +180,7 @@ export function createQuestions(
       step({ ask: goBack ? { ...begun, after: true } : begun });
     },
     press,
+    openedBy: opener.opened,
     choose: answer,
     type: pasted,
     stop,

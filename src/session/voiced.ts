@@ -51,7 +51,7 @@ export function createVoiced({ get, set, desk, session, questions, takeStep, beg
     const said = answeredAloud(asking, what);
     if ('word' in said) return set({ heard: said.word, note: said.word });
     set({ heard: undefined, note: undefined });
-    if ('leave' in said) return questions.press(questionKeys.leave, asking);
+    if ('leave' in said) return questions.press(questionKeys.leave, asking, desk().now.awakeMs);
     questions.choose(said.choose);
     ask();
   }
