@@ -1,11 +1,11 @@
 // Keys that may be a slip though nothing stands against the call: what each is answered the first time, with nothing
-// written. The same key again means it; what was typed in full means it at once, what was heard by a second word.
+// written. The same key again means it, or Enter on the line that was typed; what was heard, a second word.
 import { holesOf, isEmptyOnArrival, isOff, isTouched, partsOf } from '../job/closed.ts';
 import { carriesYet, notReady, springNotHeld, unlockedTooSoon } from '../job/first-in.ts';
 import type { HoleState } from '../job/hole-states.ts';
 import { stateOf } from '../job/ledger.ts';
 import { dueIn, inOrder, passesOf } from '../job/passes.ts';
-import { repairOf } from '../job/repair.ts';
+import { isWorkedOn } from '../job/repair.ts';
 import { driveLockedAt, isOffItsMarks, rotationNeeded, runningTry } from '../job/rotation.ts';
 import type { Said } from '../job/said.ts';
 import type { DriveState } from '../job/states.ts';
@@ -181,8 +181,7 @@ export function askedOnPutRight({ ledger }: Desk, { finding }: Said): Once | und
   const hole = f && named('hole', f.at);
   const c = hole ? stateOf(ledger, 'hole', hole)?.called : undefined;
   if (!f || !hole || !c || c.occupant || f.fastener !== undefined) return undefined;
-  const isWorkedOn = c.chasedAt > f.madeAt || repairOf(ledger, hole).length > 0;
-  return isWorkedOn
+  return isWorkedOn(ledger, hole, f)
     ? undefined
     : {
         because: `nothing was called done at ${subjectText(f.at)} since it was found: ${f.what}`,

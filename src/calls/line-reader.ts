@@ -3,6 +3,7 @@
 import { stateOf } from '../job/ledger.ts';
 import { levelsToTighten } from '../job/levels.ts';
 import { nextPass } from '../job/passes.ts';
+import { measuredSteps } from '../job/repair.ts';
 import type { Said } from '../job/said.ts';
 import { named } from '../job/subjects.ts';
 import { trayBeforeLost } from '../job/towards-lost.ts';
@@ -81,6 +82,10 @@ export function nextWords(desk: Desk, next: Said): string {
   if (next.verb === 'count-box') return `count box ${next.name} is …`;
   if (next.verb === 'count-holes') return `holes … in ${next.area}`;
   if (next.verb === 'note-odometer') return 'odometer …';
+  if (next.verb === 'repair-thread' && measuredSteps.has(String(next.step))) {
+    const { millimetres: _, ...measured } = next;
+    return `${wordsOf(desk, measured)} …`;
+  }
   return wordsOf(desk, intoTrayInUse(withItsPass(desk, next))).replaceAll('to be said', '…');
 }
 

@@ -16,9 +16,6 @@ const asked: Readonly<Record<string, string>> = {
   drilled: 'the drill, how wide across, mm',
   insert: 'how long the insert is, mm',
 };
-/** Steps that are called with a figure. */
-export const measuredSteps: ReadonlySet<string> = new Set(Object.keys(asked));
-
 /** The step that comes next; undefined once the repair is whole, when only a new depth begins another. */
 export function nextStep(ledger: Ledger, hole: unknown): string | undefined {
   if (typeof hole !== 'string') return undefined;

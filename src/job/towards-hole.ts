@@ -4,7 +4,7 @@ import { holeNumbers, partsOffHeldBy } from './closed.ts';
 import { mayNotServe, unfit, wantsIn } from './guards.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
-import { stepLacking } from './repair.ts';
+import { stepLacking, threadToMend } from './repair.ts';
 import type { Said } from './said.ts';
 import type { Spec } from './spec.ts';
 import { areaOf, type Hole, named, subjectText } from './subjects.ts';
@@ -82,10 +82,18 @@ export function towardsFinding(ledger: Ledger, finding: string): Said[] {
   const repair = hole ? mend(ledger, hole) : [];
   const isStillIn = hole && f?.fastener && stateOf(ledger, 'hole', hole)?.called.occupant?.fastener === f.fastener;
   const off: Said[] = isStillIn ? [{ verb: 'remove', hole, to: 'scrap' }] : [];
-  return [{ verb: 'close-finding', finding, how: 'put right' }, ...off, ...repair, { verb: 'tell-owner', finding }];
+  const close: Said = { verb: 'close-finding', finding, how: 'put right' };
+  const first = f && threadToMend(ledger, f) !== undefined ? repair : [];
+  return [...first, close, ...off, ...repair, { verb: 'tell-owner', finding }];
 }
-/** F5: the next step of a repair that was begun. */
+/** F5: the next step of a repair that was begun, or the first of one that a thread wants; how deep it is, is to be said. */
 function mend(ledger: Ledger, hole: string): Said[] {
+  const findings = stateOf(ledger, 'hole', hole)?.called.findings ?? [];
+  const wanted = findings.some((id) => {
+    const f = stateOf(ledger, 'finding', id);
+    return f !== undefined && threadToMend(ledger, f) === hole;
+  });
+  if (wanted) return [{ verb: 'repair-thread', hole, step: 'depth', millimetres: 1 }];
   const step = stepLacking(ledger, hole);
   return step ? [{ verb: 'repair-thread', hole, step }, { verb: 'mask-all' }] : [];
 }

@@ -33,3 +33,13 @@ it('[X5] says of a finding that what its way is about comes first, where that is
     /^d\S+: cover 2: wrong fastener in it; first > clean cover face/,
   );
 });
+it('[F5] leads from a stripped thread to its repair, and to put right once it was chased or is whole', async () => {
+  const found = ['area cover', 'bolt hex 10 M6x25', 'off 1', 'off 2', 'holes 2', 'finding at 2 thread stripped'];
+  const rows = async (...more: string[]) => (await listedAfter(...found, ...more)).filter((row) => /cover 2/.test(row));
+  expect((await rows())[0]).toMatch(/> repair cover 2 depth …$/);
+  expect((await rows('repair 2 depth 22'))[0]).toMatch(/> repair cover 2 drilled …$/);
+  expect((await rows('chased 2')).join()).toContain('> put right d5.1');
+  // What is said of the head is of the bolt.
+  const head = await listedAfter(...found.slice(0, -1), 'finding at 2 head stripped');
+  expect(head.join()).toContain('> put right d5.1');
+});

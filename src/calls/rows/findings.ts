@@ -1,6 +1,7 @@
 // What is wrong, and how it is closed; thread repairs.
 import { waysOfAsking } from '../../job/entries/works.ts';
 import { type Ledger, stateOf } from '../../job/ledger.ts';
+import { measuredSteps } from '../../job/repair.ts';
 import type { Said } from '../../job/said.ts';
 import { areaOf, named, subjectText } from '../../job/subjects.ts';
 import { type Suspected, suspectedAt, suspectedIn, suspectedOn } from '../../job/suspicions.ts';
@@ -15,7 +16,6 @@ import {
   askedOnDrill,
   askedStep,
   figureStanding,
-  measuredSteps,
   nextStep,
   notYetCut,
   wholeNow,
