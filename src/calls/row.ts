@@ -122,7 +122,7 @@ export type Row = {
   stands?: (desk: Desk, slot: string, args: Args) => string | undefined;
   /** Asked beyond the slots, one after the other until nothing is left to ask; each answer stands among the slots. */
   besides?: (desk: Desk, args: Args) => Besides | undefined;
-  /** What a key that may be a slip is answered once, with nothing written: the same key again means it. Typed, it is meant at once; spoken, a second word means it. */
+  /** What a key that may be a slip is answered once, with nothing written: the same key again means it. Typed, Enter on the same line means it; spoken, a second word; read from a list, it is minded. */
   asksOnce?: (desk: Desk, said: Said) => Once | undefined;
   /** Whoever works here signs it: the name of the settings is offered. */
   signed?: true;

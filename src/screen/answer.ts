@@ -1,6 +1,7 @@
 // What the last call came to, under a rule: in words, and beside them, where there is room, the next hole in large figures.
 import type { Keymap } from '../calls/bindings.ts';
 import { type Desk, nextHole } from '../calls/desk.ts';
+import { cap } from '../calls/key-caps.ts';
 import { keyOf, waySaid } from '../calls/key-names.ts';
 import { rowById } from '../calls/table.ts';
 import { outOf, outParts } from '../calls/tally-words.ts';
@@ -8,6 +9,7 @@ import { areaOf, numberOf } from '../job/subjects.ts';
 import type { Answer } from '../session/session-shape.ts';
 import { plainText } from '../trade/plain-text.ts';
 import type { ScreenId } from '../view/screens.ts';
+import type { View } from '../view/view.ts';
 import { fitted, wrapped } from './cells.ts';
 import { alarmLook, type Look, quietLook, refusedLook, takenLook } from './colours.ts';
 import { canBeDrawn, figureCells, figureHeight, figureRows } from './figures.ts';
@@ -68,7 +70,7 @@ export function answerOf({ session, word, note, desk, view, keymap }: Scene): { 
   if (word) return { text: word, look: refusedLook };
   if (note) return { text: note, look: takenLook };
   if (!session?.answer) return { text: '', look: quietLook };
-  return answerWords(session.answer, desk, keymap, view.screen);
+  return answerWords(session.answer, desk, keymap, view);
 }
 /** Its key here, else the keys of the screen that has it and then its own: "P i"; where none has, the line: "/ searched". */
 function wayWords(keymap: Keymap, screen: ScreenId, call: string): string {
@@ -90,7 +92,12 @@ function insteadWords({ instead, by, or }: Instead, keymap: Keymap, screen: Scre
   const words = key === '' ? instead : `${instead}: ${key.replace(/(^| )\.$/, '$1"."')}`;
   return or === undefined ? words : `${words}, ${insteadWords(or, keymap, screen)}`;
 }
-function answerWords(answer: Answer, desk: Desk, keymap: Keymap, screen: ScreenId): { text: string; look: Look } {
+function answerWords(
+  answer: Answer,
+  desk: Desk,
+  keymap: Keymap,
+  { screen, asking }: View,
+): { text: string; look: Look } {
   switch (answer.kind) {
     case 'taken': {
       const { otherwise } = answer;
@@ -109,7 +116,9 @@ function answerWords(answer: Answer, desk: Desk, keymap: Keymap, screen: ScreenI
     }
     case 'asked': {
       const instead = insteadWords(answer, keymap, screen);
-      const text = `${answer.text}; ${instead}. ${againKey(keymap, screen, answer.call)} ${answer.again}.${quickWords(answer)}`;
+      // A line that was typed stands there still, and its letters are no keys.
+      const key = asking ? `${cap.take} again` : againKey(keymap, screen, answer.call);
+      const text = `${answer.text}; ${instead}. ${key} ${answer.again}.${quickWords(answer)}`;
       return { text, look: refusedLook };
     }
     case 'step':

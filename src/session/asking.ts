@@ -202,7 +202,8 @@ function besideChoice(desk: Desk, row: Row, type: string, value: unknown): strin
   const many = tray?.contents.length ?? 0;
   return many > 0 ? `${many} in it` : 'empty';
 }
-const sureAsking = (row: Row, { who }: Args): Asking => ({
+/** Asked a second time before it is made (X3), whoever signs it. */
+export const sureAsking = (row: Row, { who }: Args): Asking => ({
   ...plainAsking(`${row.twice ?? row.label}${typeof who === 'string' ? ` Signed by ${who}.` : ''}`, 'sure'),
   row: row.id,
   type: 'yes|not yet',

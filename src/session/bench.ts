@@ -163,6 +163,7 @@ export function createBench(doors: BenchDoors): Bench {
     desk,
     questions,
     takeStep: (s) => takeStep(s),
+    notMade,
     keymap: () => get().keymap,
     screen: () => acting(get().view),
   });

@@ -47,11 +47,15 @@ export type SessionState = {
   looking: boolean;
 };
 
+/** What becomes of what a call is asked once: it is asked of whoever is there, minded where nobody is, or was meant already. */
+export type Doubts = 'asked' | 'minded' | 'meant';
+
 export type Session = {
   store: StoreApi<SessionState>;
   job: OpenJob<Line>;
   run(row: Row, args: Args, by: Line['by']): Answer;
-  runLine(text: string, by?: Line['by']): Answer;
+  /** Lines that are read one after the other have nobody to ask: `doubts` is 'asked' where one was typed on the screen. */
+  runLine(text: string, by?: Line['by'], doubts?: Doubts): Answer;
   /** The workshop it works in, as the settings have it now. */
   suits(workshop: Workshop): void;
   /** Answers that a call is not made, before anything is asked for it. */

@@ -25,7 +25,7 @@ import { firstFacing } from '../view/facing.ts';
 import { backToArea, backWords } from './back-to-area.ts';
 import { areaFaced, lastFaced } from './faced.ts';
 import { onceMore, putAwayWords, putsAway, tooQuick } from './once-more.ts';
-import type { Answer, Session, SessionOptions, SessionState } from './session-shape.ts';
+import type { Answer, Doubts, Session, SessionOptions, SessionState } from './session-shape.ts';
 import { takenWords } from './taken-words.ts';
 
 const noPlanOffers: readonly PlanOffer[] = [];
@@ -35,6 +35,7 @@ const noPlans = () => noPlanOffers;
 const traysOf = ({ entries }: Line): string[] => [
   ...new Set(entries.flatMap((e) => ('to' in e && typeof e.to === 'string' ? (named('tray', e.to) ?? []) : []))),
 ];
+type How = { override?: Override; row?: Row; doubt?: { of: Row; doubts: Doubts } };
 const isKey = (by: Line['by']): boolean => by === 'key' || by === 'pad';
 const runOf = (lines: readonly Line[]): number => lines.reduce((most, line) => Math.max(most, line.run), 0) + 1;
 
@@ -83,7 +84,7 @@ export function createSession({
   function refuse({ because: text, done, ...rest }: No): Answer {
     return answered(done ? { kind: 'faced', text: `${text}; ${rest.instead}` } : { kind: 'refused', text, ...rest });
   }
-  function carryOut(row: Row, meant: Meant, by: Line['by']): Answer {
+  function carryOut(row: Row, meant: Meant, by: Line['by'], doubts: Doubts): Answer {
     const before = back.leadsTo(row, by, store.getState().answer);
     if (before) {
       store.setState({ facing: before });
@@ -98,7 +99,7 @@ export function createSession({
     if ('again' in meant) {
       const refused = again.refused();
       return refused
-        ? say(refused.row, refused.said, by, meant.again)
+        ? say(refused.row, refused.said, by, { override: meant.again })
         : no('nothing was refused that could be answered', 'go on');
     }
     if ('face' in meant && !('say' in meant)) {
@@ -121,7 +122,11 @@ export function createSession({
     const sameAgain = pressed && !byHabit && again.answersRefusal(row.id, meant.say);
     // A key that bounces or is held down is no answer: the refusal stands until it could have been read.
     if (sameAgain && !again.couldBeRead(now())) return answered(tooQuick(shown as Answer));
-    return say(row.id, meant.say, by, sameAgain ? { because: 'done already' } : undefined, pressed ? row : undefined);
+    return say(row.id, meant.say, by, {
+      ...(sameAgain && { override: { because: 'done already' } }),
+      ...(pressed && { row }),
+      doubt: { of: row, doubts },
+    });
   }
 
   /** The core never reads a file: what the photograph is, is said to it. */
@@ -134,7 +139,8 @@ export function createSession({
     }
   }
 
-  function say(call: string, said: Said, by: Line['by'], override?: Override, row?: Row): Answer {
+  /** @param how `row`: its key was pressed, and work goes on after it; `doubt`: whose call it is, and what comes of what it is asked once */
+  function say(call: string, said: Said, by: Line['by'], { override, row, doubt }: How = {}): Answer {
     const stop = mayNotWrite();
     if (stop) return stop;
     const { ledger, facing } = store.getState();
@@ -151,8 +157,8 @@ export function createSession({
     }
     again.noneRefused();
     const shown = store.getState().answer;
-    const once = again.isMeant(said, shown, at) ? undefined : row?.asksOnce?.(desk(), said);
-    if (once) return answered(again.asks(once, call, said, shown, at));
+    const once = doubt && !again.isMeant(said, shown, at) ? doubt.of.asksOnce?.(desk(), said) : undefined;
+    if (once && doubt?.doubts === 'asked') return answered(again.asks(once, call, said, shown, at));
     again.noneAsked();
     const line: Line = {
       n: ledger.lines.length + 1,
@@ -173,6 +179,7 @@ export function createSession({
     const asCalled: Desk = { ...desk(), ledger };
     const remembered = line.entries.flatMap((e) => (e.kind === 'job-opened' ? reminders(e.vehicle) : []));
     const mind = [
+      ...(once && doubt?.doubts === 'minded' ? [once.because] : []),
       ...(decided.warnings ?? []),
       ...newlySuspected(ledger, after, line.entries),
       ...newlyDoubted(ledger, after, line.entries),
@@ -249,8 +256,9 @@ export function createSession({
     job,
     now,
     desk,
-    run: (row, args, by) => carryOut(row, meantBy(row, desk(), args), by),
-    runLine(text, by = 'line') {
+    // What was heard the ear has asked already.
+    run: (row, args, by) => carryOut(row, meantBy(row, desk(), args), by, isKey(by) ? 'asked' : 'meant'),
+    runLine(text, by = 'line', doubts = isKey(by) ? 'asked' : 'minded') {
       const read = readLine(desk(), plainText(text));
       if ('why' in read) {
         const { why: text, ...rest } = read;
@@ -259,7 +267,7 @@ export function createSession({
       // What a key would be asked, a typed line has answered before.
       const asked = askedInWords(read.row, desk(), read.args);
       if (asked) return no(asked.title, asked.inWords);
-      return carryOut(read.row, meantBy(read.row, desk(), read.args), by);
+      return carryOut(read.row, meantBy(read.row, desk(), read.args), by, doubts);
     },
     suits({ name, trays, units }) {
       shop = { name, trays, units };

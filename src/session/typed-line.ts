@@ -1,15 +1,17 @@
 // A line of calls in words: asked for, read, and made one after the other. What can't be read, or lacks something, stays
-// open with its reason and what is left of the line; what the job refuses is answered as a key's call is.
+// open with its reason and what is left of the line; what the job refuses is answered as a key's call is, and what a key is
+// asked once, or a second time, is asked here too.
 import type { Keymap } from '../calls/bindings.ts';
 import type { Desk } from '../calls/desk.ts';
 import { cap } from '../calls/key-caps.ts';
 import { keyOf } from '../calls/key-names.ts';
-import { callsIn, readLine } from '../calls/line-reader.ts';
-import { askedInWords, type Step } from '../calls/row.ts';
+import { callsIn, type Read, readLine } from '../calls/line-reader.ts';
+import { whyNot } from '../calls/pressing.ts';
+import { askedInWords, type Binding, type Row, type Step } from '../calls/row.ts';
 import { plainText } from '../trade/plain-text.ts';
 import type { ScreenId } from '../view/screens.ts';
 import type { Asking } from '../view/view.ts';
-import { plainAsking } from './asking.ts';
+import { plainAsking, sureAsking } from './asking.ts';
 import type { Questions } from './questions.ts';
 import type { Session } from './session-shape.ts';
 
@@ -18,6 +20,8 @@ type Hands = {
   desk(): Desk;
   questions: Questions;
   takeStep(step: Step): void;
+  /** Asked about a second time and left. */
+  notMade(row: Row): void;
   keymap(): Keymap;
   screen(): ScreenId;
 };
@@ -31,12 +35,15 @@ export function lineBegun(words: string): LineBegun {
 }
 
 const mostSaidLines = 50;
+const lineTitle = 'a call in words';
+const noKey: Binding = { key: '', on: 'any' };
 
 export function createTypedLine({
   session,
   desk,
   questions,
   takeStep,
+  notMade,
   keymap,
   screen,
 }: Hands): (begun?: LineBegun) => void {
@@ -45,25 +52,40 @@ export function createTypedLine({
   function ask(asking: Asking): void {
     questions.ask(asking, (line) => made(line), saidLines);
   }
+  /** The question of the line is over: a new one stands with what is left of it. */
+  const askLeft = (left: readonly string[], why: string): void =>
+    ask({ ...plainAsking(lineTitle, 'typed line'), typed: left.join('; '), why });
+
   function made(line: string): undefined {
     questions.stop();
     if (line.trim() === '') return undefined;
     saidLines = [...saidLines.filter((one) => one !== line), line].slice(-mostSaidLines);
-    const calls = callsIn(line);
-    for (const [i, call] of calls.entries()) {
-      const why = unread(call);
-      // The question of the line is over: a new one stands with what is left of it.
-      if (why)
-        return void ask({ ...plainAsking('a call in words', 'typed line'), typed: calls.slice(i).join('; '), why });
-      const answer = session()?.runLine(call, 'line');
-      if (answer?.kind === 'step') takeStep(answer.step);
-      // What comes after it may lean on it.
-      if (answer?.kind === 'refused') break;
-    }
+    goOn(callsIn(line));
     return undefined;
   }
-  function unread(call: string): string | undefined {
+  function goOn(calls: readonly string[]): void {
+    const [call, ...rest] = calls;
+    if (call === undefined) return;
     const read = readLine(desk(), plainText(call));
+    const why = unread(read);
+    if (why !== undefined) return askLeft(calls, why);
+    if (!('why' in read) && read.row.twice && !whyNot({ row: read.row, binding: noKey }, desk(), read.args))
+      return questions.ask(sureAsking(read.row, read.args), (answer) => {
+        questions.stop();
+        if (answer === 'yes') take(call, rest);
+        else notMade(read.row);
+        return undefined;
+      });
+    take(call, rest);
+  }
+  function take(call: string, rest: readonly string[]): void {
+    const answer = session()?.runLine(call, 'line', 'asked');
+    if (answer?.kind === 'step') takeStep(answer.step);
+    if (answer?.kind === 'asked') askLeft([call, ...rest], `asked once: ${cap.take} again means it`);
+    // What comes after one that was refused may lean on it.
+    else if (answer?.kind !== 'refused') goOn(rest);
+  }
+  function unread(read: Read): string | undefined {
     if ('why' in read) return `${read.why}; ${read.instead}${read.by === undefined ? '' : wayFrom(read.by)}`;
     const besides = askedInWords(read.row, desk(), read.args);
     return besides && `${besides.title} ${besides.inWords}`;
@@ -72,7 +94,7 @@ export function createTypedLine({
   /** While a line is typed a key is a sign of it: the line is left first. */
   const wayFrom = (call: string): string => `: ${cap.leave}, then ${keyOf(keymap(), screen(), call)}`;
 
-  return ({ typed = '', tail, title = 'a call in words', row = '' } = {}) => {
+  return ({ typed = '', tail, title = lineTitle, row = '' } = {}) => {
     if (session()) ask({ ...plainAsking(title, 'typed line'), typed, row, ...(tail !== undefined && { tail }) });
   };
 }
