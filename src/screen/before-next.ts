@@ -98,8 +98,8 @@ export function mindedRows({ desk, keymap }: Scene, columns: number, room: numbe
   return texts.map((text) => plainRow(fitted(` ${text}`, columns), begun ? quietLook : nextWordsLook));
 }
 /** O1: why nothing of the area in use can be closed yet. */
-export function gatedRows({ ledger, facing: { area } }: Desk, columns: number): Row[] {
+export function gatedRows({ ledger, facing: { area } }: Desk, columns: number, most: number): Row[] {
   const gate = area === undefined || tallyOf(ledger, area).open === 0 ? undefined : gatedBy(ledger, area);
   const said = gate && `first: ${subjectText(gate.subject)} (${gate.because})`;
-  return said ? wrapped(plainText(said), columns - 2, 2).map((text) => plainRow(fitted(` ${text}`, columns))) : [];
+  return said ? wrapped(plainText(said), columns - 2, most).map((text) => plainRow(fitted(` ${text}`, columns))) : [];
 }

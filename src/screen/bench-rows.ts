@@ -23,24 +23,27 @@ import { cellsOf } from './width.ts';
 
 /** Wide enough for the holes one by one beside the cardboard. */
 const widthWithList = 110;
-/** What the cardboard keeps beside the areas, and beside the areas and the holes. */
+/** What the cardboard keeps beside the areas. */
 const sheetAlone = 50;
-const sheetBesideList = 38;
-/** Where a fastener would be cut off otherwise. */
-const sheetBesideSpecs = 32;
+/** And beside the areas and the holes: for all that is said of them, and where a fastener would be cut off otherwise. */
+const sheetBesideList = { fewHoles: 30, manyHoles: 38 };
+const sheetBesideSpecs = { fewHoles: 28, manyHoles: 32 };
+/** So many are told apart on a narrow cardboard. */
+const fewHoles = 8;
 /** As wide as the longest name and what is said of it, as far as the cardboard leaves room; no narrower than a few words. */
 function areaCellsOf(areas: readonly Listed[], columns: number): number {
   const wanted = Math.max(0, ...areas.map((a) => cellsOf(plainText(a.name)) + 1 + cellsOf(a.text) + 3));
   return Math.max(20, Math.min(wanted, columns >= widthWithList ? 36 : columns - 1 - sheetAlone));
 }
 /** As wide as the longest of the holes shown, as far as the cardboard leaves room. */
-function listCellsOf(rows: readonly Listed[], columns: number, areaCells: number): number {
+function listCellsOf(rows: readonly Listed[], columns: number, areaCells: number, drawn: number): number {
+  const many = drawn > fewHoles ? 'manyHoles' : 'fewHoles';
   if (columns < widthWithList) return 0;
   const wanted = Math.max(0, ...rows.map((one) => cellsOf(one.text) + (one.end ? 1 + cellsOf(one.end) : 0)));
   const specs = Math.max(0, ...rows.map((one) => cellsOf(one.text)));
   const upTo = (cells: number, sheet: number) =>
     Math.min(cells + listNameCells + 7, listCellsMost, columns - areaCells - 2 - sheet);
-  return Math.max(40, upTo(wanted, sheetBesideList), upTo(specs, sheetBesideSpecs));
+  return Math.max(40, upTo(wanted, sheetBesideList[many]), upTo(specs, sheetBesideSpecs[many]));
 }
 const listNameCells = 6;
 const listCellsMost = 80;
@@ -55,10 +58,10 @@ export function benchRows(scene: Scene, rows: number): Row[] {
   const next = nextHole(desk, view.screen);
   const areaCells = areaCellsOf(areas, columns);
   const holes = columns < widthWithList ? [] : holesBeside(scene, next, rows);
-  const listCells = listCellsOf(holes, columns, areaCells);
+  const drawn = areaDrawn(desk, next, building);
+  const listCells = listCellsOf(holes, columns, areaCells, drawn?.holes.length ?? 0);
   const room = columns - areaCells - 1 - (listCells > 0 ? listCells + 1 : 0);
   const left = areaRows(areas, desk.facing.area, rows, areaCells);
-  const drawn = areaDrawn(desk, next, building);
   const sheet = drawn ? sheetRows(scene, drawn, next, room, rows) : noAreaRows(scene, room);
   const beside = [left, filled(sheet, rows, room)];
   if (listCells > 0) beside.push(filled(holeRows(holes, next, listCells), rows, listCells));
@@ -134,16 +137,17 @@ function sheetRows(scene: Scene, drawn: DrawnArea, next: string | undefined, col
 }
 function titleOf({ desk }: Scene, { area, holes, pass, proposed }: DrawnArea, columns: number): string {
   const order = proposed ? `, order proposed: ${proposed}` : '';
-  // Half an order proposed says nothing.
+  // Half an order proposed says nothing; the name stands in the list and over it, the figures here alone.
   const whole = (all: readonly string[], least: string) =>
     all.find((one) => cellsOf(plainText(one)) <= columns - 1) ?? least;
-  const passed = pass && `${area}: ${pass.name} ${pass.done} of ${pass.of}`;
-  if (passed !== undefined) return whole([`${passed}${order}`], passed);
+  const passed = pass && `${pass.name} ${pass.done} of ${pass.of}`;
+  if (passed !== undefined) return whole([`${area}: ${passed}${order}`, `${area}: ${passed}`], passed);
   const t = tallyOf(desk.ledger, area);
   const rest = [...(t.slack > 0 ? [`${t.slack} slack`] : []), ...(t.empty > 0 ? [`${t.empty} empty`] : [])];
   const others = rest.map((one) => `, ${one}`).join('');
-  const said = `${area}: ${outOf(t)} off${others}${others && ','} of ${holes.reduce((sum, { levels }) => sum + levels, 0)}`;
-  return whole([`${said}${order && `${order}, loosened the other way round`}`, `${said}${order}`], said);
+  const figures = `${outOf(t)} off${others}${others && ','} of ${holes.reduce((sum, { levels }) => sum + levels, 0)}`;
+  const said = `${area}: ${figures}`;
+  return whole([`${said}${order && `${order}, loosened the other way round`}`, `${said}${order}`, said], figures);
 }
 
 const nth = (n: number): string => {
@@ -185,10 +189,12 @@ const withoutBlanks = (text: string, many: number): string =>
 
 const holeRows = (shown: readonly Listed[], next: string | undefined, columns: number): Row[] =>
   shown.map((one) => {
-    // The fastener stays whole; what is said at the end gives way, by whole words.
+    // The fastener stays whole; what is said at the end gives way, by whole words. Of a part or a joint its state stays.
     const room = columns - listNameCells - 8 - cellsOf(one.text);
+    const ends = endsOf(one);
+    const last = one.picks.hole === undefined ? (ends.at(-1) ?? '') : '';
+    const end = ends.find((words) => cellsOf(words) <= room) ?? last;
     const { brief: _, ...whole } = one;
-    const end = endsOf(one).find((words) => cellsOf(words) <= room) ?? '';
     return listedRow({ ...whole, end }, one.key === next, columns, listNameCells);
   });
 /** What may stand at the end of a row, the most telling first: all of it, in short, and in short without what comes last. */

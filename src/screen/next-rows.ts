@@ -36,6 +36,8 @@ const quietRows = 3;
 /** Beside the list the sheet is narrow, and high: what the keys would take stands there in whole. */
 const quietRowsWithRoom = 6;
 const mostWithRoom = 18;
+/** Rows that each of the rest gets besides its own. */
+const moreWithRoom = 2;
 /**
  * The next hole in words, what is suspected, how it is tightened, and what the other keys would take.
  * @param listBeside parts and connections are named there already
@@ -70,18 +72,19 @@ export function nextRows(
             : `> ${subjectText(`hole:${next}`)} is next`;
   const others = (listBeside ? [] : belongingsHere(desk)).map((one) => `${one.text} ${one.end}`);
   const coming = comingWords(scene);
-  const quietMost = most >= mostWithRoom ? quietRowsWithRoom : quietRows;
+  const roomy = most >= mostWithRoom ? moreWithRoom : 0;
+  const quietMost = roomy > 0 ? quietRowsWithRoom : quietRows;
   const quiet = [coming, others].flatMap((some) => inPieces(some, columns - 2, quietMost));
   const before = [
     ...(view.screen === 'build' ? firstOnRows(scene, next, columns) : firstRows(scene, next, columns)),
-    ...wrapped(plainText(said), columns - 2, listBeside || traded !== '' ? 3 : 2).map((text) =>
+    ...wrapped(plainText(said), columns - 2, (listBeside || traded !== '' ? 3 : 2) + roomy).map((text) =>
       plainRow(fitted(` ${text}`, columns), next === undefined ? quietLook : nextWordsLook),
     ),
-    ...suspectedRows(scene, columns),
+    ...suspectedRows(scene, columns, 3 + roomy),
   ];
   const after = [
-    ...(view.screen === 'build' ? gatedRows(desk, columns) : hintRows(scene, columns)),
-    ...(next !== undefined && view.screen === 'build' ? tighteningRows(desk, next, columns) : []),
+    ...(view.screen === 'build' ? gatedRows(desk, columns, 2 + roomy) : hintRows(scene, columns, 2 + roomy)),
+    ...(next !== undefined && view.screen === 'build' ? tighteningRows(desk, next, columns, 3 + roomy) : []),
     ...quiet.slice(0, quietMost).map((text) => plainRow(fitted(` ${text}`, columns), quietLook)),
   ];
   const room = most - before.length - after.length;
@@ -120,15 +123,18 @@ function onwardsWords({ desk, keymap }: Scene): string {
 }
 const isUntouched = (ledger: Ledger, area: string | undefined): boolean =>
   area !== undefined && tallyOf(ledger, area).touched === 0;
-/** F2: the suspicion that the two keys would answer, as long as one of the area in use stands. */
-function suspectedRows({ desk, keymap }: Scene, columns: number): Row[] {
+/** F2: the suspicion that the two keys would answer, as long as one of the area in use stands; it gives way, the keys do not. */
+function suspectedRows({ desk, keymap, view }: Scene, columns: number, most: number): Row[] {
   if (suspectedHere(desk.ledger, desk.facing.area).length === 0) return [];
   const hole = suspectedNext(desk);
   const suspected = hole === undefined ? undefined : suspectedAt(desk.ledger, hole);
   if (hole === undefined || !suspected || areaOf(hole) !== desk.facing.area) return [];
-  const [right, meant] = [keyOf(keymap, 'strip', 'wrong-indeed'), keyOf(keymap, 'strip', 'meant-so')];
-  const said = `? ${withinArea(hole)} ${suspicionText(suspected.suspicions)}. ${right} wrong indeed, ${meant} meant so`;
-  return wrapped(plainText(said), columns - 2, 3).map((text) => plainRow(fitted(` ${text}`, columns), nextWordsLook));
+  const [right, meant] = ['wrong-indeed', 'meant-so'].map((call) => waySaid(keymap, view.screen, call));
+  const said = plainText(`? ${withinArea(hole)} ${suspicionText(suspected.suspicions)}.`);
+  const keys = `${right} wrong indeed, ${meant} meant so`;
+  const whole = wrapped(`${said} ${keys}`, columns - 2, most + 1);
+  const rows = whole.length <= most ? whole : [...wrapped(said, columns - 2, most - 1), keys];
+  return rows.map((text) => plainRow(fitted(` ${text}`, columns), nextWordsLook));
 }
 /** Nothing of it comes off any more; what is only slackened may be left. */
 function doneWords({ desk, keymap }: Scene): string {
@@ -187,7 +193,7 @@ export const aroundRows = (scene: Scene, columns: number): Row[] => [
   ...inPieces(comingWords(scene), columns - 2).map((text) => plainRow(fitted(` ${text}`, columns), quietLook)),
 ];
 /** For the first ten minutes of a job without a plan, one hint at a time, as far as it has come. */
-function hintRows({ desk: { ledger, now, facing }, keymap }: Scene, columns: number): Row[] {
+function hintRows({ desk: { ledger, now, facing }, keymap }: Scene, columns: number, most: number): Row[] {
   const first = lineAt(ledger, 1);
   if (stateOf(ledger, 'vehicle', 'vehicle')?.releasedAt) return [];
   if (!first || now.atMs - first.atMs > tenMinutesMs || [...every(ledger, 'service')].length > 0) return [];
@@ -204,12 +210,14 @@ function hintRows({ desk: { ledger, now, facing }, keymap }: Scene, columns: num
           : slack === 0 && touched < 10
             ? `${key('parted')} a plug or hose parted; ${key('put-in')} a jack, pin or rag went in; ${key('finding')} something is wrong`
             : `${key('area')} the next area; ${key('to-build')} what goes back; ${key('to-leaving')} what is still open`;
-  return wrapped(hint, columns - 2, 2).map((text) => plainRow(fitted(` ${text}`, columns), quietLook));
+  return wrapped(hint, columns - 2, most).map((text) => plainRow(fitted(` ${text}`, columns), quietLook));
 }
 const tenMinutesMs = 10 * 60_000;
 /** O4: how the next one is brought up, what to set on the wrench, and what of it is doubtful. */
-const tighteningRows = (desk: Desk, next: string, columns: number): Row[] => {
+const tighteningRows = (desk: Desk, next: string, columns: number, most: number): Row[] => {
   const words = tighteningWords(desk.ledger, next, desk.units).join('. ');
   if (words === '') return [];
-  return wrapped(`tightened: ${words}`, columns - 2, 3).map((text) => plainRow(fitted(` ${plainText(text)}`, columns)));
+  return wrapped(`tightened: ${words}`, columns - 2, most).map((text) =>
+    plainRow(fitted(` ${plainText(text)}`, columns)),
+  );
 };
