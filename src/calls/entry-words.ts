@@ -2,7 +2,7 @@
 // declared-words.ts, what a whole call says in call-words.ts.
 import { noSealant } from '../job/beads.ts';
 import type { Entry } from '../job/entry.ts';
-import { holesSaid, subjectText } from '../job/subjects.ts';
+import { holesSaid, sortOf, subjectText } from '../job/subjects.ts';
 import { metric, temperatureText, type Units } from '../trade/units-shown.ts';
 import { declaredWords } from './declared-words.ts';
 import { specWords } from './spec-words.ts';
@@ -76,7 +76,7 @@ export function entryWords(entry: Entry, units: Units = metric): string {
     case 'wants-stated':
       return `${hole(entry.hole)} wants ${specWords(entry.spec)}`;
     case 'spec-corrected':
-      return `${entry.fastener} is ${specWords(entry.spec)}`;
+      return `what ${sortOf(entry.at) === 'hole' ? 'is in' : 'lies in'} ${subjectText(entry.at)} is ${specWords(entry.spec)}`;
     case 'holes-exchanged':
       return `${hole(entry.one)} was really ${hole(entry.other)}`;
     case 'suspicion-dismissed':

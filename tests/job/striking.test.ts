@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { type Drawers, everyKey } from '../../src/job/drawers.ts';
 import { stateOf } from '../../src/job/ledger.ts';
+import type { Spec } from '../../src/job/spec.ts';
 import { losesFooting } from '../../src/job/striking.ts';
 import { type Bench, bench, m6, m8 } from './bench.ts';
 
@@ -286,6 +287,32 @@ describe('what was called wrongly', () => {
     on.back('cover/1');
     on.tight('cover/1');
     expect(on.openAt('hole:cover/1')).toEqual([]);
+  });
+
+  it.each<[string, (on: Bench, spec: Spec) => void]>([
+    ['off', (on, spec) => on.off('front wheel/3', spec)],
+    [
+      'off as the wrong one',
+      (on, spec) => on.call('remove', { hole: 'front wheel/3', to: 'tray:1', wrong: 'odd', spec }),
+    ],
+    ['broken', (on, spec) => on.call('break', { hole: 'front wheel/3', headTo: 'tray:1', pieces: ['hole'], spec })],
+  ])('[U3] what was slackened unseen is what is said of it when it is %s', (_how, comesOut) => {
+    const nut: Spec = { kind: 'nut', head: 'hex 19', thread: 'M12x1.5', class: '8' };
+    const on = bench();
+    for (const n of [1, 2, 3, 4]) on.slack(`front wheel/${n}`, nut);
+    on.off('front wheel/1', { kind: 'nut', head: 'hex 19', thread: 'M12x1.5' });
+    const fastener = on.in('front wheel/3');
+    comesOut(on, { kind: 'nut', thread: 'M12x1.25' });
+    expect(stateOf(on.ledger(), 'fastener', fastener)?.spec).toEqual({ ...nut, thread: 'M12x1.25' });
+    expect(stateOf(on.ledger(), 'fastener', on.own('front wheel/1'))?.spec).toEqual(nut);
+  });
+
+  it('[F2] and is suspected beside its neighbours then', () => {
+    const nut: Spec = { kind: 'nut', head: 'hex 19', thread: 'M12x1.5' };
+    const on = bench();
+    for (const n of [1, 2, 3, 4]) on.slack(`front wheel/${n}`, nut);
+    on.off('front wheel/3', { kind: 'nut', head: 'hex 19', thread: 'M12x1.25' });
+    expect(on.open('suspicion')).toEqual(['suspicion hole:front wheel/3']);
   });
 
   it('[U3] of the wrong fastener: two that were taken for one another, each corrected', () => {

@@ -159,10 +159,11 @@ export const stripRows: readonly Row[] = [
     besides: askedOnTakingOff,
     asksOnce: askedOnComingOff,
     fixed: { wrong: 'odd' },
-    fills: (desk, args) => ({
-      ...coming(desk, (args.hole as string | undefined) ?? nextComing(desk)),
-      spec: desk.facing.spec,
-    }),
+    fills: (desk, args) => {
+      const hole = (args.hole as string | undefined) ?? nextComing(desk);
+      const sits = hole !== undefined && stateOf(desk.ledger, 'hole', hole)?.called.occupant !== undefined;
+      return { ...coming(desk, hole), spec: sits ? undefined : desk.facing.spec };
+    },
     after: onwards(false),
   },
   {

@@ -2,12 +2,13 @@
 import * as z from 'zod';
 import { isCritical } from '../closed.ts';
 import { fastenerIdSchema } from '../entries/fasteners.ts';
-import { fastenerState, holeState, no } from '../guards.ts';
+import { holeState, no } from '../guards.ts';
 import { stateOf } from '../ledger.ts';
 import { personSchema, reasonSchema } from '../reasons.ts';
 import { contradictions, fieldWords, specSchema, specText } from '../spec.ts';
-import { areaOf, holeSchema, named, subjectText } from '../subjects.ts';
+import { areaOf, holeSchema, subjectText } from '../subjects.ts';
 import { verb } from '../verb.ts';
+import { corrected } from './first-call.ts';
 import { isKnown } from './whereabouts.ts';
 
 const fastener = fastenerIdSchema;
@@ -59,12 +60,7 @@ const correctSpec = verb(
   'correct-spec',
   () => z.strictObject({ fastener, spec: specSchema, because: reasonSchema }),
   [isKnown],
-  (s, said) => {
-    const f = fastenerState(s, said.fastener);
-    const hole = f && named('hole', f.origin);
-    const cameFrom = hole && holeState(s, hole)?.called.first === said.fastener ? { cameFrom: hole } : {};
-    return [{ kind: 'spec-corrected', at: f?.place as string, ...said, ...cameFrom }];
-  },
+  (s, said) => [corrected(s, said.fastener, said.spec, said.because)],
 );
 
 const exchangeHoles = verb(

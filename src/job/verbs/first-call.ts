@@ -1,9 +1,9 @@
 // What the first call on a hole writes besides its own entry: the area and the fastener become known.
 import type { Entry } from '../entry.ts';
-import { holeState, occupantOf, wantsIn } from '../guards.ts';
+import { fastenerState, holeState, occupantOf, wantsIn } from '../guards.ts';
 import { stateOf } from '../ledger.ts';
-import type { Spec } from '../spec.ts';
-import { areaOf, type Hole } from '../subjects.ts';
+import { cannotBeToldApart, type Spec } from '../spec.ts';
+import { areaOf, type Hole, named } from '../subjects.ts';
 import type { Standing } from '../verb.ts';
 
 /** Declares an area that nobody has named before. */
@@ -12,7 +12,8 @@ export function areaIfNew(s: Standing, area: string): Entry[] {
 }
 
 /**
- * Makes the fastener of a hole known when this is the first call on it.
+ * Makes the fastener of a hole known when this is the first call on it. One that is known already and is said to be
+ * another, as a nut that was slackened unseen, is corrected (U3): what was said last was seen best.
  * @param k its number among those this line makes known, from 1
  */
 export function foundIfNew(
@@ -22,10 +23,25 @@ export function foundIfNew(
   k: number,
 ): { entries: Entry[]; fastener: string } {
   const known = occupantOf(s, hole);
-  if (known) return { entries: [], fastener: known.fastener };
+  if (known) return { entries: spec ? seenOtherwise(s, known.fastener, spec) : [], fastener: known.fastener };
   const fastener = `f${s.n}.${k}`;
   const entry: Entry = { kind: 'fastener-found', hole, fastener, spec: spec ?? wantsIn(s.ledger, hole) ?? {} };
   return { entries: [...(k === 1 ? areaIfNew(s, areaOf(hole)) : []), entry], fastener };
+}
+
+function seenOtherwise(s: Standing, fastener: string, seen: Spec): Entry[] {
+  const before = fastenerState(s, fastener)?.spec ?? {};
+  // Of another kind nothing said before holds; else what is not said now does.
+  const spec = seen.kind !== undefined && seen.kind !== before.kind ? seen : { ...before, ...seen };
+  const isTheSame = cannotBeToldApart(before, spec) && before.shouldered === spec.shouldered;
+  return isTheSame ? [] : [corrected(s, fastener, spec, 'seen so at this call')];
+}
+/** U3: the fastener is another than it was called, and what its first hole wants with it. */
+export function corrected(s: Standing, fastener: string, spec: Spec, because: string): Entry {
+  const f = fastenerState(s, fastener);
+  const hole = f && named('hole', f.origin);
+  const cameFrom = hole && holeState(s, hole)?.called.first === fastener ? { cameFrom: hole } : {};
+  return { kind: 'spec-corrected', at: f?.place as string, fastener, spec, because, ...cameFrom };
 }
 
 /** Something is in it, or nobody has called it yet. */
