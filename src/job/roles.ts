@@ -25,16 +25,18 @@ export const roleOf = (ledger: Ledger, area: string): Role | undefined =>
 /** T7 says "any caliper, line or pad": what is called so is of a brake though no plan says it. */
 const isOfBrake = (name: string): boolean => /\b(brakes?|calipers?|pads)\b/i.test(name);
 
-/** T7: line at which an area with one of these roles was last opened, or a part or connection of one came off. */
+/** T7: line at which an area with one of these roles was last opened, a part or connection of one came off, or brake fluid was drained. */
 export function roleOpenedAt(ledger: Ledger, roles: ReadonlySet<string>): number {
   const asks = (role: Role | undefined) => role !== undefined && roles.has(role);
   let at = 0;
   for (const { area } of every(ledger, 'area'))
     if (asks(roleOf(ledger, area))) at = Math.max(at, areaOpenedAt(ledger, area));
   for (const c of every(ledger, 'connection')) if (asks(roleOfConnection(ledger, c))) at = Math.max(at, c.partedAt);
+  if (!roles.has('brake')) return at;
   // Pads are held by no bolt of their own, and may be drawn without one called.
-  for (const { part, removedAt } of every(ledger, 'part'))
-    if (roles.has('brake') && isOfBrake(part)) at = Math.max(at, removedAt);
+  for (const { part, removedAt } of every(ledger, 'part')) if (isOfBrake(part)) at = Math.max(at, removedAt);
+  for (const { circuit, drainedAt } of every(ledger, 'circuit'))
+    if (isBrakeFluid(circuit)) at = Math.max(at, drainedAt);
   return at;
 }
 /** A brake's lamp has a plug and a brake's pipe a union: of the whole car, a connection is a brake's where fluid runs. */
@@ -46,12 +48,7 @@ const roleOfConnection = (ledger: Ledger, c: ConnectionState): Role | undefined 
       : undefined;
 export const brakeRoles: ReadonlySet<string> = new Set(['brake']);
 
-/** T7: a brake area opened, a connection of one parted, or the brake fluid drained. */
-export const brakeOpenedAt = (ledger: Ledger): number =>
-  Math.max(
-    roleOpenedAt(ledger, brakeRoles),
-    ...[...every(ledger, 'circuit')].map(({ circuit, drainedAt }) => (isBrakeFluid(circuit) ? drainedAt : 0)),
-  );
+export const brakeOpenedAt = (ledger: Ledger): number => roleOpenedAt(ledger, brakeRoles);
 /** By its name; DOT is what its classes are called (49 CFR 571.116, from memory). */
 const isBrakeFluid = (circuit: string): boolean => /\bbrakes?\b|\bDOT ?[345]/i.test(circuit);
 

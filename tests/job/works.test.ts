@@ -649,11 +649,13 @@ describe('moving and driving', () => {
     on.call('pedal-firm');
   });
 
-  it('[T7] nor while the brake fluid is drained, and one called before does not stand after it', () => {
+  it('[T7] nor while the brake fluid is drained, and neither it nor a road test called before stands after it', () => {
     const on = on4('brake');
     on.call('pedal-firm');
+    on.call('road-test');
     on.call('drain', { circuit: 'brake fluid' });
     expect(on.open('pedal')).toEqual(['pedal vehicle']);
+    expect(on.open('road-test')).toEqual(['road-test vehicle']);
     expect(on.no('pedal-firm')).toMatchObject({ code: 'brake-still-open', places: ['circuit:brake fluid'] });
     on.call('fill-fluid', { circuit: 'brake fluid' });
     expect(on.open('pedal')).toEqual(['pedal vehicle']);

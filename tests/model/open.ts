@@ -215,6 +215,7 @@ function brakeTouchedAt(world: World): number {
     if (said?.area !== undefined || !(said?.circuit !== undefined || says(name, pipeWords))) continue;
     if (says(name, brakeWords) || saysBrakeFluid(said?.circuit ?? '')) at = Math.max(at, now.partedAt);
   }
+  for (const [name, circuit] of world.circuits) if (saysBrakeFluid(name)) at = Math.max(at, circuit.drainedAt);
   return at;
 }
 
@@ -223,9 +224,8 @@ function carPoints(world: World): string[] {
   const roles = [...world.areas.values()].filter((area) => area.role !== undefined);
   const brakeTouched = brakeTouchedAt(world);
   const touched = Math.max(brakeTouched, ...roles.map((area) => areaTouched(world, area.area)));
-  const drained = [...world.circuits].filter(([name]) => saysBrakeFluid(name)).map(([, circuit]) => circuit.drainedAt);
   if (world.worked > world.toolsOut) open.push('tools vehicle');
-  if (Math.max(brakeTouched, ...drained) > world.pedalFirm) open.push('pedal vehicle');
+  if (brakeTouched > world.pedalFirm) open.push('pedal vehicle');
   if (touched > world.roadTested) open.push('road-test vehicle');
   if (!world.odometer) open.push('odometer vehicle');
   if (world.waiting) open.push('waiting vehicle');
