@@ -3,7 +3,7 @@
 import { unfit, wantsIn } from '../job/guards.ts';
 import { every, stateOf } from '../job/ledger.ts';
 import type { Said } from '../job/said.ts';
-import { isAlike, specText } from '../job/spec.ts';
+import { isAlike, type Spec, seenFields, specText } from '../job/spec.ts';
 import type { BoxState } from '../job/states.ts';
 import { areaOf, numberOf, subjectText, withinArea } from '../job/subjects.ts';
 import { asTheOthers } from '../job/towards-hole.ts';
@@ -21,13 +21,18 @@ export function newFor({ ledger }: Desk, hole: string | undefined): { fit: BoxSt
   const fits = (b: BoxState) => unfit(wants, b.spec ?? {}, true).length === 0;
   return { fit: left.filter(fits), others: left.filter((b) => !fits(b)) };
 }
-/** The one new fastener that fits the hole by thread and length, else the only one that may go in. */
+/** Of the new ones that fit the hole by thread and length the nearest to what it wants, else the only one that may go in. */
 export function boxFor(desk: Desk, hole: string): string | undefined {
   const wants = wantsIn(desk.ledger, hole) ?? {};
   const { fit } = newFor(desk, hole);
-  const alike = fit.find(({ spec = {} }) => isAlike('thread', spec, wants) && isAlike('lengthMm', spec, wants));
-  return (alike ?? (fit.length === 1 ? fit[0] : undefined))?.name;
+  const [nearest] = fit
+    .filter(({ spec = {} }) => isAlike('thread', spec, wants) && isAlike('lengthMm', spec, wants))
+    .sort((one, other) => farFrom(wants, one.spec) - farFrom(wants, other.spec));
+  return (nearest ?? (fit.length === 1 ? fit[0] : undefined))?.name;
 }
+/** A plain nut of another head stands behind the one-use one that was bought for the hole. */
+const farFrom = (wants: Spec, spec: Spec = {}): number =>
+  seenFields.filter((field) => !isAlike(field, wants, spec)).length + (wants.oneUse === spec.oneUse ? 0 : 1);
 /** Nothing new lies there that could go into the hole. */
 export function noneNew(desk: Desk, hole: string | undefined): No | undefined {
   const { fit, others } = newFor(desk, hole);

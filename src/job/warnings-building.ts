@@ -2,10 +2,10 @@
 // bead laid, what holds a bolt, its figure, what of the area is left. It stands in no way.
 import { faceOpenedAt, lastBeadVoid } from './beads.ts';
 import { laterOf } from './closed.ts';
-import type { Entry } from './entry.ts';
+import type { Entry, EntryOf } from './entry.ts';
 import { dueNow, waitingFinals } from './finished-later.ts';
 import { missingToHold } from './first-in.ts';
-import { isRenewed } from './guards.ts';
+import { isRenewed, wantsIn } from './guards.ts';
 import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
 import { edgesOf, gatedBy } from './order.ts';
@@ -24,6 +24,13 @@ export function offItsPart(ledger: Ledger, hole: Hole): string[] {
       p?.off && p.declared?.heldBy.includes(hole) && isRenewed(ledger, p) && p.declared.heldBy.every(isEmpty(ledger));
     return holds ? [`${name} is off: the new one goes on before its bolts`] : [];
   });
+}
+/** L5: a new one of another head is taken as a new pattern, and may have been bought for another hole. */
+export function anotherHead(ledger: Ledger, { hole, spec, newPattern }: EntryOf<'fastener-fitted'>): string[] {
+  const wanted = wantsIn(ledger, hole)?.head;
+  return newPattern?.includes('head') && wanted && spec.head
+    ? [`new pattern: its head is ${spec.head}, ${wanted} came out`]
+    : [];
 }
 /** Said with the first fastener of what it holds: with more of them in, all of it would have to come off again. */
 export function overOpen(ledger: Ledger, hole: Hole): string[] {

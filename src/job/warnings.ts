@@ -11,6 +11,7 @@ import { besideStep } from './repair-figures.ts';
 import { areaOf, type Hole, named } from './subjects.ts';
 import { acceptanceOf, readFarOff } from './tightening.ts';
 import {
+  anotherHead,
   beforeItsBelt,
   behindShut,
   closedOver,
@@ -130,6 +131,7 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[], no
       // Said with the first of them only.
       return [
         ...offItsPart(ledger, entry.hole),
+        ...anotherHead(ledger, entry),
         ...(entry.working ? [] : overOpen(ledger, entry.hole)),
         ...withoutBead(ledger, entry.hole, now, isEmpty(ledger)),
         ...(entry.working ? [] : notClean(facesNotClean(ledger, { hole: entry.hole }))),

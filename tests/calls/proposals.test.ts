@@ -1,5 +1,6 @@
 // What is proposed for the parts box: what the plan lists as bought new as well, and nothing twice.
 import { expect, it } from 'vitest';
+import { boxFor } from '../../src/calls/new-ones.ts';
 import { boxProposals } from '../../src/calls/proposals.ts';
 import { stateOf } from '../../src/job/ledger.ts';
 import { atTheBench } from '../session/at-the-bench.ts';
@@ -10,6 +11,18 @@ it('proposes a new one for a hole whose own is condemned, of a kind without a th
   expect(boxProposals(at.session().desk())).toEqual([
     expect.objectContaining({ name: 'new one for air duct 2', spec: { kind: 'clamp', head: 'hex 7' } }),
   ]);
+});
+
+it.each([
+  ['its head', 'nut hex 19 M12x1.5 one-use'],
+  ['being one-use', 'nut hex 18 M12x1.5'],
+])('takes of the new ones that may go in the nearest, by %s too, whichever was put in first', async (_by, bought) => {
+  const at = await atTheBench([]);
+  for (const line of ['job "van"', 'area strut foot', 'nut hex 18 M12x1.5 one-use', 'off 1', 'holes 1'])
+    at.session().runLine(line);
+  for (const line of [`box "wheel nut" as ${bought}`, 'box "foot nut" as nut hex 18 M12x1.5 one-use'])
+    at.session().runLine(line);
+  expect(boxFor(at.session().desk(), 'strut foot/1')).toBe('foot nut');
 });
 
 it('[P1] proposes what the plan says is bought new, supplies too, until it is in the box', async () => {

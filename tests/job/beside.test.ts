@@ -29,6 +29,18 @@ it('[O1] names what still stands in front, with the first of an area only', () =
   expect(said(on, 'remove', off('tensioner/2'))).toEqual([]);
 });
 
+it('[L5] says that a new one has another head than came out, which is a new pattern or was bought for another hole', () => {
+  const on = bench();
+  on.off('strut foot/1', m8);
+  on.count('strut foot', 1);
+  on.call('fill-box', { name: 'flanged', spec: { ...m8, head: 'hex 12' } });
+  on.call('fill-box', { name: 'alike', spec: m8 });
+  expect(said(on, 'fit', { hole: 'strut foot/1', box: 'flanged' })).toEqual([
+    'new pattern: its head is hex 12, hex 13 came out',
+  ]);
+  expect(said(on, 'fit', { hole: 'strut foot/1', box: 'alike' })).toEqual([]);
+});
+
 it('[K4] asks whether a number far past those called so far is meant, where nobody knows how many there are', () => {
   const on = bench();
   expect(said(on, 'remove', off('sump/9'))).toEqual([]);
