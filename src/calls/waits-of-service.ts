@@ -1,6 +1,7 @@
 // What of a service still stands open when it is called done: its places, what it brought, and the run and the road it wants.
 import { areaOfPlace } from '../job/area-of-place.ts';
 import { every, type Ledger, stateOf } from '../job/ledger.ts';
+import { notRenewedOf } from '../job/never-done.ts';
 import { notRunSince } from '../job/not-run.ts';
 import type { OpenPoint, OpenPointCode } from '../job/open-point.ts';
 import { openPoints } from '../job/open-points.ts';
@@ -59,13 +60,10 @@ const pointWords = ({ at, because }: OpenPoint): string =>
   at === 'vehicle' ? because : `${subjectText(at)} ${because}`;
 
 /** Of what its plan takes off and renews: what nobody has called. Where another service wants a place too, it is told of one. */
-function neverDone(desk: Desk, { service, brings = [] }: ServiceState): string[] {
+function neverDone(desk: Desk, s: ServiceState): string[] {
   const { ledger, now } = desk;
-  const notRenewed = brings.flatMap((one) => {
-    const p = stateOf(ledger, 'part', named('part', one) ?? '');
-    return p?.declared?.renew && p.replacedAt === 0 ? [p.part] : [];
-  });
-  const steps = stillToDo(ledger, now).services.find((one) => one.service === service)?.takeOff ?? [];
+  const notRenewed = notRenewedOf(ledger, s);
+  const steps = stillToDo(ledger, now).services.find((one) => one.service === s.service)?.takeOff ?? [];
   const parts = new Set(notRenewed.map((part): Subject => `part:${part}`));
   const places = steps.flatMap(({ at }) => (parts.has(at) ? [] : [subjectText(at)]));
   return [

@@ -173,15 +173,28 @@ export function leftForLater(ledger: Ledger, entries: readonly Entry[]): string[
   });
 }
 
-/** What goes in behind an area that stands shut went in through nothing. */
-export function behindShut(ledger: Ledger, part: string): string[] {
-  const front = edgesOf(ledger).flatMap(({ front, behind }) =>
-    behind === `part:${part}` ? (named('area', front) ?? []) : [],
-  );
-  const shut = [...new Set(front)].filter((area) => tallyOf(ledger, area).open === 0);
-  return shut.length > 0
-    ? [
-        `${shut.join(', ')} ${shut.length === 1 ? 'stands' : 'stand'} shut in front of it: what was opened is to be called`,
-      ]
-    : [];
+/** T3: bought new or to be renewed, and the old one goes on. */
+export function oldOneOn(ledger: Ledger, part: string): string[] {
+  const p = stateOf(ledger, 'part', part);
+  return p && isRenewed(ledger, p) ? [`the old ${part} goes on, though it is to be renewed`] : [];
 }
+/** What goes in behind an area that stands shut, or behind a part that is on, went in through nothing. */
+export function behindShut(ledger: Ledger, part: string): string[] {
+  const fronts = [...new Set(edgesOf(ledger).flatMap((edge) => (edge.behind === `part:${part}` ? edge.front : [])))];
+  const areas = fronts.flatMap((front) => named('area', front) ?? []);
+  const shut = areas.filter((area) => tallyOf(ledger, area).open === 0);
+  const held = areas.flatMap((area) => (shut.includes(area) ? [] : (stateOf(ledger, 'area', area)?.parts ?? [])));
+  const on = [...held, ...fronts.flatMap((front) => named('part', front) ?? [])].filter(isBackOn(ledger));
+  const stand = (many: readonly string[]) => `${many.join(', ')} ${many.length === 1 ? 'stands' : 'stand'}`;
+  return [
+    ...(shut.length > 0 ? [`${stand(shut)} shut in front of it: what was opened is to be called`] : []),
+    ...on.map((one) => `${one} is on in front of it already`),
+  ];
+}
+/** Set on again, its fasteners in or out. */
+const isBackOn =
+  (ledger: Ledger) =>
+  (part: string): boolean => {
+    const p = stateOf(ledger, 'part', part);
+    return p !== undefined && !p.off && p.fittedAt > 0;
+  };

@@ -22,6 +22,7 @@ import {
   notClean,
   notHeld,
   offItsPart,
+  oldOneOn,
   overOpen,
   overPins,
   setOverOpen,
@@ -141,6 +142,7 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[], no
     case 'part-replaced':
       return [
         ...(entry.kind === 'part-fitted' && entry.forNow ? [] : setOverOpen(ledger, entry.part)),
+        ...(entry.kind === 'part-fitted' && !entry.forNow ? oldOneOn(ledger, entry.part) : []),
         ...notClean(facesNotClean(ledger, { part: entry.part })),
         ...withoutBeadUnder(ledger, entry.part, now),
         ...unseenUnder(ledger, areasUnder(ledger, entry.part)),

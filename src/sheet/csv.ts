@@ -10,6 +10,7 @@ import { odometerText } from './odometer-facts.ts';
 import { photoFile } from './photo-facts.ts';
 import { circuitText, cureText, lateText, tryText } from './proof-text.ts';
 import { regainedText } from './regained-facts.ts';
+import { leftUndone } from './service-facts.ts';
 import { standingPoints } from './standing-text.ts';
 import { conditionsText, distanceText, minutesText, timeText } from './words.ts';
 
@@ -71,7 +72,10 @@ function sections(f: SheetFacts, copy: Copy): [string, Row[]][] {
     ['not asked', copy === 'workshop' ? f.notAsked.map(({ what, because }) => ({ value: what, because })) : []],
     [
       'service',
-      f.services.map((s) => ({ place: s.service, value: s.state, ...(s.because && { because: s.because }) })),
+      f.services.map((s) => {
+        const because = [...leftUndone(s), ...(s.because ? [s.because] : [])].join('; ');
+        return { place: s.service, value: s.state, ...(because && { because }) };
+      }),
     ],
     ['finding', f.findings.flatMap(findingRows)],
     ['due', f.forOwner.map((value) => ({ value }))],

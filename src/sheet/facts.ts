@@ -44,6 +44,7 @@ import {
 } from './proof-facts.ts';
 import { type Moment, moment, momentOf, placeWords, type Reading, standingEntries } from './reading.ts';
 import { type RegainedFact, regainedFacts } from './regained-facts.ts';
+import { type ServiceFact, serviceFact } from './service-facts.ts';
 import { type StandingFacts, standingFacts } from './standing-facts.ts';
 
 export type SheetOptions = {
@@ -64,7 +65,7 @@ export type SheetFacts = StandingFacts & {
   opened?: Moment;
   printed: { atMs: number; zoneMin: number };
   digest?: string;
-  services: { service: string; state: 'ordered' | 'done' | 'dropped'; because?: string }[];
+  services: ServiceFact[];
   findings: FindingFact[];
   due: { what: string; on?: string; atDistance?: number }[];
   fasteners: FastenerSums;
@@ -120,7 +121,7 @@ export function sheetFacts(
     printed: { atMs: now.atMs, zoneMin: zone ?? now.zoneMin },
     ...(digest && { digest }),
     ...standingFacts(ledger, of),
-    services: [...every(ledger, 'service')],
+    services: [...every(ledger, 'service')].map((one) => serviceFact(ledger, one)),
     findings: findingFacts(of),
     due: [...(v?.due ?? [])],
     fasteners: fastenerSums(of),

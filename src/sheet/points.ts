@@ -5,10 +5,13 @@ import { named, withinArea } from '../job/subjects.ts';
 import type { Copy } from './area-text.ts';
 import type { SheetFacts } from './facts.ts';
 import type { FindingFact } from './finding-facts.ts';
+import { leftUndone, type ServiceFact } from './service-facts.ts';
 import { by, distanceText, spanText, timeText, toldText, why } from './words.ts';
 
-export const serviceText = ({ service, state, because }: SheetFacts['services'][number]): string =>
-  state === 'ordered' ? `${service}: NEITHER DONE NOR DROPPED` : `${service}: ${state}${why(because)}`;
+export const serviceText = (one: ServiceFact): string =>
+  one.state === 'ordered'
+    ? `${one.service}: NEITHER DONE NOR DROPPED`
+    : `${[`${one.service}: ${one.state}`, ...leftUndone(one)].join('; ')}${why(one.because)}`;
 
 /** What is open, area by area, holes of which the same is said together: "cam cover 1, 2, 4: off". */
 export function openSentences({ open }: Pick<SheetFacts, 'open'>): string[] {

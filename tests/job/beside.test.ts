@@ -41,6 +41,24 @@ it('[L5] says that a new one has another head than came out, which is a new patt
   expect(said(on, 'fit', { hole: 'strut foot/1', box: 'alike' })).toEqual([]);
 });
 
+it('[T3] says of a part set on that it is the old one where it is to be renewed, and what is on in front of it', () => {
+  const on = bench();
+  on.declare(
+    { kind: 'part-declared', part: 'belt', heldBy: [], renew: true },
+    { kind: 'part-declared', part: 'cover', heldBy: ['cover/1'] },
+    { kind: 'behind-declared', front: 'area:cover', behind: 'part:belt', until: 'closed', from: 'said' },
+  );
+  on.off('cover/1', m8);
+  on.call('remove-part', { part: 'belt' });
+  const old = 'the old belt goes on, though it is to be renewed';
+  expect(said(on, 'fit-part', { part: 'belt' })).toEqual([old]);
+  expect(said(on, 'fit-part', { part: 'belt', forNow: true })).toEqual([]);
+  on.call('fit-part', { part: 'cover' });
+  expect(said(on, 'fit-part', { part: 'belt' })).toEqual([old, 'cover is on in front of it already']);
+  on.call('fill-box', { name: 'new belt', replaces: 'belt' });
+  expect(said(on, 'replace-part', { part: 'belt' })).toEqual(['cover is on in front of it already']);
+});
+
 it('[K4] asks whether a number far past those called so far is meant, where nobody knows how many there are', () => {
   const on = bench();
   expect(said(on, 'remove', off('sump/9'))).toEqual([]);

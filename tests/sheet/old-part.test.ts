@@ -30,6 +30,34 @@ describe.each(Object.entries(forms))('on the %s', (_, form) => {
     );
   });
 
+  it('[T4] of a service called done the owner reads what was not renewed, and that nothing of it was touched', () => {
+    const ordered = () =>
+      newStory()
+        .call('open-job', { label: 'car' })
+        .call('order-service', {
+          service: 'belt',
+          declares: [{ kind: 'part-declared', part: 'timing belt', heldBy: [], renew: true }],
+          brings: ['part:timing belt'],
+        });
+    const told = (s: Story) => unwrapped(form(s.call('service-done', { service: 'belt' }).ledger, { now: s.now }));
+    const notRenewed = /not renewed: timing belt/;
+    const nothing = /nothing of it was taken off/;
+    const untouched = told(ordered());
+    expect(untouched).toMatch(notRenewed);
+    expect(untouched).toMatch(nothing);
+    const oldOnAgain = ordered().call('remove-part', { part: 'timing belt' }).call('fit-part', { part: 'timing belt' });
+    const old = told(oldOnAgain);
+    expect(old).toMatch(notRenewed);
+    expect(old).not.toMatch(nothing);
+    const done = told(
+      ordered()
+        .call('fill-box', { name: 'new belt', replaces: 'timing belt' })
+        .call('remove-part', { part: 'timing belt' })
+        .call('replace-part', { part: 'timing belt' }),
+    );
+    expect(done).not.toMatch(notRenewed);
+  });
+
   it('[F3] the owner was asked when and how, and said what', () => {
     const s = newStory().call('open-job', { label: 'car' }).call('make-finding', { at: 'area:mount', what: 'cracked' });
     s.call('tell-owner', { finding: 'd2.1', said: 'wait', how: 'by telephone' }, { who: 'Ola' });
