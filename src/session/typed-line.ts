@@ -34,6 +34,9 @@ export function lineBegun(words: string): LineBegun {
   return { typed, ...(more === undefined && tail !== '' && { tail }) };
 }
 
+/** What was called before it stands, and nobody has called the rest. */
+const notCalled = (rest: number): string =>
+  rest === 1 ? 'and what follows is not called yet' : `and the ${rest} after it are not called yet`;
 const mostSaidLines = 50;
 const lineTitle = 'a call in words';
 const noKey: Binding = { key: '', on: 'any' };
@@ -82,8 +85,9 @@ export function createTypedLine({
     const answer = session()?.runLine(call, 'line', 'asked');
     if (answer?.kind === 'step') takeStep(answer.step);
     if (answer?.kind === 'asked') askLeft([call, ...rest], `asked once: ${cap.take} again means it`);
-    // What comes after one that was refused may lean on it.
     else if (answer?.kind !== 'refused') goOn(rest);
+    // What comes after one that was refused may lean on it: it is not called, and stays to be gone on with.
+    else if (rest.length > 0) askLeft([call, ...rest], `${answer.text}; ${answer.instead}; ${notCalled(rest.length)}`);
   }
   function unread(read: Read): string | undefined {
     if ('why' in read) return `${read.why}; ${read.instead}${read.by === undefined ? '' : wayFrom(read.by)}`;

@@ -427,6 +427,17 @@ describe('a typed line', () => {
     expect(at.view().asking).toBeUndefined();
     expect(at.state().answer?.kind).toBe('taken');
   });
+  it('stays open from a call that was refused on, while there are more, and says how many were not called', async () => {
+    const at = await newJob();
+    await at.press('/', ...lettersOf('area sump; off 1; off 1; off 2; off 3'), 'enter');
+    expect(at.view().asking).toMatchObject({
+      typed: 'off 1; off 2; off 3',
+      why: expect.stringMatching(/^sump 1 holds nothing; .*; and the 2 after it are not called yet$/),
+    });
+    await at.press('ctrl+u', ...lettersOf('off 2; off 2'), 'enter');
+    expect(at.view().asking).toBeUndefined();
+    expect(at.state().answer).toMatchObject({ kind: 'refused', text: 'sump 2 holds nothing' });
+  });
   it('stays open while it answers no to what a key would be asked', async () => {
     const at = await newJob();
     await at.press('/', ...lettersOf('area sump; drawn as ring of 4; off 9'), 'enter');

@@ -10,7 +10,7 @@ import type { Said } from '../../job/said.ts';
 import { areaOf, inTray, withinArea } from '../../job/subjects.ts';
 import { askedOnPass } from '../asked-once.ts';
 import { type Desk, findingsOn, nextBack, nextTight, workingHoles } from '../desk.ts';
-import { lookerToday } from '../looker.ts';
+import { lookerToday, wasAskedToday } from '../looker.ts';
 import { askedOnNewElsewhere, boxFor, newFor, newHole, noneNew } from '../new-ones.ts';
 import { onwards } from '../next-area.ts';
 import { askedOnReading } from '../reading-far.ts';
@@ -246,7 +246,7 @@ export const buildRows: readonly Row[] = [
     label: 'second look',
     help: 'A critical fastener was looked at again; without a hole, all of the area in use.',
     group: 'build',
-    keys: [key('z', 'build', { pad: '9', asks: (desk) => (lookerToday(desk) === undefined ? ['who'] : []) })],
+    keys: [key('z', 'build', { pad: '9', asks: (desk) => (wasAskedToday(desk) ? [] : ['who']) })],
     signed: true,
     questions: { who: 'whose eyes, asked once a day' },
     means: (desk, { hole, area, who = lookerToday(desk) }) => {
