@@ -38,9 +38,16 @@ const closedTypes = new Set([
   'planned',
 ]);
 
+/** What comes off or goes in is named as it does; of what goes back or comes out, only what did is an answer. */
+const namedBefore = new Set(['connection', 'part', 'temporary']);
+
 /** Only what stands in the list is an answer; a count by eye makes no tray. */
 export const isOfTheseOnly = ({ row, type, choices }: Asking): boolean =>
-  choices.length > 0 && (type.includes('|') || closedTypes.has(type) || (row === 'count' && type === 'tray'));
+  choices.length > 0 &&
+  (type.includes('|') ||
+    closedTypes.has(type) ||
+    (row === 'count' && type === 'tray') ||
+    (namedBefore.has(type) && !mayNameNew.has(row)));
 
 /** Every call has a number of as many figures: none of them begins another's. */
 const isListOfCalls = ({ type }: Asking): boolean => type === callType;

@@ -29,13 +29,16 @@ export function withNextOfKind(pressing: Pressing, desk: Desk): Pressing {
   const next = nextOfKind(pressing.bound.row, desk, pressing.args);
   return withSoleChoices({ ...pressing, args: { ...pressing.args, ...next } }, desk);
 }
+/** By its name. Common practice, no source. */
+const ofTheCar = /\b(battery|earth|ground)\b/i;
 /** It belongs to areas, none of them the one in use: though it is the only one left, it may not be the one meant. */
 function isOfAnother({ ledger, facing }: Desk, type: string, name: string): boolean {
   const areas = type === 'part' ? areasOfPart(ledger, name) : [];
-  const joint = type === 'connection' ? stateOf(ledger, 'connection', name)?.declared?.area : undefined;
-  // What belongs to the whole car, as the battery's earth does, goes on last.
-  if (type === 'connection' && joint === undefined && stateOf(ledger, 'connection', name)?.parted)
-    return ledger.tallies.all.off > 0;
+  const c = type === 'connection' ? stateOf(ledger, 'connection', name) : undefined;
+  const joint = c?.declared?.area;
+  // What belongs to the whole car, as the battery's earth does, goes on last; of one named as it was parted nobody said so.
+  if (c?.parted && joint === undefined)
+    return ledger.tallies.all.off > 0 && (c.declared !== undefined || ofTheCar.test(name));
   const of = joint === undefined ? areas : [joint];
   return of.length > 0 && facing.area !== undefined && !of.includes(facing.area);
 }
