@@ -10,6 +10,7 @@ import type { ScreenId } from '../view/screens.ts';
 import { circuitAwaited } from './circuits-in-turn.ts';
 import { type Desk, nextHole } from './desk.ts';
 import type { Listed } from './listed.ts';
+import { mindedBack } from './minded-back.ts';
 import { names } from './slot-names.ts';
 
 /** S1: as long as a face of the area lies without its bead; before the first fastener of one that wants none. */
@@ -72,7 +73,7 @@ const byScreen: Partial<Record<ScreenId, (desk: Desk, from: ScreenId) => Wanted>
   todo(desk, from) {
     // Over the next hole that comes off the strip screen says how much there is to mind; else the list is what is asked for.
     const isSent = from === 'strip' && nextHole(desk, 'strip') !== undefined;
-    const minded = isSent ? mindedHere(desk) : [];
+    const minded = isSent ? mindedHere(desk) : from === 'build' ? mindedBack(desk).map(({ words }) => words) : [];
     return (row) => (row.name === 'mind' && row.end !== '' && minded.includes(row.text) ? 0 : undefined);
   },
 };

@@ -2,6 +2,7 @@
 
 import { type Desk, nextSlack } from '../calls/desk.ts';
 import { keyOf } from '../calls/key-names.ts';
+import { mindedBack } from '../calls/minded-back.ts';
 import { facesAwaited, mindedHere } from '../calls/sent-to.ts';
 import { upNext } from '../calls/up-next.ts';
 import { unseenBetween } from '../job/before-faces-meet.ts';
@@ -17,6 +18,7 @@ import { fitted, inPieces, wrapped } from './cells.ts';
 import { nextWordsLook, quietLook } from './colours.ts';
 import type { Scene } from './frame.ts';
 import { plainRow, type Row } from './rows.tsx';
+import { cellsOf } from './width.ts';
 
 export const mostMinded = 2;
 /** Until it is done, each with its key: what goes in, or comes away, before the next of the area in use is touched. */
@@ -96,6 +98,19 @@ export function mindedRows({ desk, keymap }: Scene, columns: number, room: numbe
   const key = keyOf(keymap, 'strip', 'to-todo');
   if (left > 0) texts.push(`${left}${told > 0 ? ' more' : ''} to mind: ${key}`);
   return texts.map((text) => plainRow(fitted(` ${text}`, columns), begun ? quietLook : nextWordsLook));
+}
+/** On the way back one row, as many of them as it has room for, or the beginning of the first; the whole stands in its list. */
+export function mindedBackRows({ desk, keymap }: Scene, columns: number, room: number): Row[] {
+  const minded = mindedBack(desk).map(({ brief }) => brief);
+  if (minded.length === 0 || room < 1) return [];
+  const key = keyOf(keymap, 'build', 'to-todo');
+  const tail = (told: number): string =>
+    told < minded.length ? `${minded.length - told} more: ${key}` : `All: ${key}`;
+  const said = (told: number): string => plainText(`mind: ${minded.slice(0, told).join('; ')}. ${tail(told)}`);
+  const told = minded.findLastIndex((_, i) => cellsOf(said(i + 1)) <= columns - 2) + 1;
+  const cut = plainText(`mind: ${minded[0]}`);
+  const text = told > 0 ? said(told) : `${fitted(cut, columns - 3 - cellsOf(tail(1)))} ${tail(1)}`;
+  return [plainRow(fitted(` ${text}`, columns), quietLook)];
 }
 /** O1: why nothing of the area in use can be closed yet. */
 export function gatedRows({ ledger, facing: { area } }: Desk, columns: number, most: number): Row[] {

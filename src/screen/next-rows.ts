@@ -8,8 +8,10 @@ import { belongingsHere, holeRow } from '../calls/lists/holes.ts';
 import { holeDetails } from '../calls/lists/map.ts';
 import { nextArea } from '../calls/next-area.ts';
 import { nextTrays } from '../calls/next-of-kind.ts';
+import { arePistonsAwaited } from '../calls/pistons.ts';
 import type { Otherwise } from '../calls/row.ts';
 import { suspectedHere, suspectedNext } from '../calls/rows/findings.ts';
+import { rowById } from '../calls/table.ts';
 import { takenForIt } from '../calls/taken-next.ts';
 import { isEmptyTray } from '../calls/trays.ts';
 import { upNext } from '../calls/up-next.ts';
@@ -25,7 +27,7 @@ import { suspectedAt, suspicionText } from '../job/suspicions.ts';
 import { tighteningWords } from '../job/tightening.ts';
 import { plainText } from '../trade/plain-text.ts';
 import type { ScreenId } from '../view/screens.ts';
-import { firstOnRows, firstRows, gatedRows, mindedRows, mostMinded } from './before-next.ts';
+import { firstOnRows, firstRows, gatedRows, mindedBackRows, mindedRows, mostMinded } from './before-next.ts';
 import { fitted, inPieces, wrapped } from './cells.ts';
 import { nextWordsLook, quietLook } from './colours.ts';
 import type { Scene } from './frame.ts';
@@ -82,16 +84,18 @@ export function nextRows(
     ),
     ...suspectedRows(scene, columns, 3 + roomy),
   ];
-  const after = [
+  const how = [
     ...(view.screen === 'build' ? gatedRows(desk, columns, 2 + roomy) : hintRows(scene, columns, 2 + roomy)),
     ...(next !== undefined && view.screen === 'build' ? tighteningRows(desk, next, columns, 3 + roomy) : []),
-    ...quiet.slice(0, quietMost).map((text) => plainRow(fitted(` ${text}`, columns), quietLook)),
   ];
-  const room = most - before.length - after.length;
+  const keys = [...quiet.slice(0, quietMost).map((text) => plainRow(fitted(` ${text}`, columns), quietLook))];
+  const room = most - before.length - how.length - keys.length;
   return [
     ...before,
     ...(next === undefined || view.screen === 'build' ? [] : mindedRows(scene, columns, room)),
-    ...after,
+    ...how,
+    ...(view.screen === 'build' ? mindedBackRows(scene, columns, room) : []),
+    ...keys,
   ];
 }
 /** "9: Enter takes the bolt hex 8 M6x35 that came out of 5. ": said before what the hole had, since it is what goes in. */
@@ -156,6 +160,7 @@ function doneWords({ desk, keymap }: Scene): string {
 const comingWords = ({ desk, keymap, view }: Scene): string[] => [
   ...trayWords(desk, view.screen === 'strip' ? keyOf(keymap, 'strip', 'tray') : ''),
   ...(view.screen === 'build' ? liveWords(desk, keyOf(keymap, 'build', 'live')) : []),
+  ...pistonsWords(desk, keyOf(keymap, view.screen, 'pistons')),
   ...inOrderOf(view.screen, upNext(desk, keymap.keysOn(view.screen))).flatMap(({ bound, name, unasked }) =>
     bound.row.id === 'put-in' && isSaidAlready(desk, view.screen, name)
       ? []
@@ -175,6 +180,8 @@ const isSaidAlready = ({ ledger, facing: { area } }: Desk, screen: ScreenId, nam
     : area !== undefined && missingWhereOpen(ledger).some(({ temporary }) => temporary === name);
 const liveWords = ({ ledger, facing: { area } }: Desk, key: string): string[] =>
   area !== undefined && isTensionerToCall(ledger, area) ? [`${key} tensioner live`] : [];
+const pistonsWords = (desk: Desk, key: string): string[] =>
+  key !== '' && arePistonsAwaited(desk) ? [`${key} ${rowById.get('pistons')?.label}`] : [];
 /** ", old one worn (else P j)" */
 function unaskedWords({ words, by }: Otherwise, keymap: Keymap, screen: ScreenId): string {
   const way = waySaid(keymap, screen, by);

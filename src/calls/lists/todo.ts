@@ -115,8 +115,9 @@ function orderRow({ front, behind }: { front: Subject; behind: Subject }): Liste
   };
 }
 
-/** Each once, as the services still ordered say them. */
-function cautionsOf({ ledger }: Desk): { words: string; at?: Subject }[] {
+/** Each once, as the services still ordered say them; of several places it is that of the area in use. */
+function cautionsOf({ ledger, facing: { area } }: Desk): { words: string; at?: Subject }[] {
   const said = [...every(ledger, 'service')].filter((s) => s.state === 'ordered').flatMap((s) => s.cautions ?? []);
-  return [...new Map(said.map((one) => [one.words, one])).values()];
+  const here = said.filter(({ at }) => at === `area:${area}`);
+  return [...new Map([...said, ...here].map((one) => [one.words, one])).values()];
 }
