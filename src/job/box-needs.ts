@@ -1,5 +1,7 @@
 // What of the parts box a job still needs, by what stands open now and what is still to come off; the rest is surplus. It
 // is read for people: nothing is asked for by it (T4 asks that the box is empty).
+
+import { openFindingOf } from './choose.ts';
 import { isOff, isSpent, isTouched, wantsOf } from './closed.ts';
 import { mayNotServe, unfit } from './guards.ts';
 import type { FastenerState, HoleState } from './hole-states.ts';
@@ -59,16 +61,18 @@ export function wantsNew(ledger: Ledger, h: HoleState, spec: Spec): When | undef
     const differs = !o.substitute && !o.newPattern && contradictions(wants, inIt.spec).length > 0;
     return o.working || differs || mayNotServe(inIt, false) ? 'now' : undefined;
   }
-  return isOff(h) && isGone(fastener(h.called.own)) ? 'now' : undefined;
+  return isOff(h) && isGone(ledger, wants, fastener(h.called.own)) ? 'now' : undefined;
 }
 
-/** It does not come back into its hole. */
-const isGone = (own: FastenerState | undefined): boolean =>
+/** It does not come back into its hole: away, spent or spoilt, the wrong one, or one that a finding speaks of. */
+const isGone = (ledger: Ledger, wants: Spec, own: FastenerState | undefined): boolean =>
   own === undefined ||
   !own.place.startsWith('tray:') ||
   own.condemned !== undefined ||
   own.broken === true ||
-  isSpent(own);
+  isSpent(own) ||
+  contradictions(wants, own.spec).length > 0 ||
+  openFindingOf(ledger, own) !== undefined;
 
 function needOfPart(ledger: Ledger, { replaces }: BoxState): BoxNeeds['part'] {
   const p = replaces === undefined ? undefined : stateOf(ledger, 'part', replaces);

@@ -142,6 +142,14 @@ describe('the box', () => {
     expect((await boxAfter(...own))(isBox('M8')).more).toMatch(/no hole is known to need it; 1 surplus/);
   });
 
+  it('[F3 T4] keeps one for the hole whose own is the wrong one, planned or as its neighbours have it', async () => {
+    const wrong = ['area head', 'use bolt hex 10 M6x25', 'off 1', 'off 3', 'off 4', 'use bolt hex 7/16 1/4-20x25'];
+    const bought = [...wrong, 'wrong one 2', 'box M6 as bolt hex 10 M6x25'];
+    expect((await boxAfter(...bought))(isBox('M6')).more).toMatch(/; as its neighbours have: head 2$/);
+    const stated = [...bought, 'hole wants 2 bolt hex 10 M6x25 because by the book'];
+    expect((await boxAfter(...stated))(isBox('M6')).more).toMatch(/; needed now: head 2$/);
+  });
+
   it('[T3 T4] says of a part whether the old one is off, and of a supply what to call', async () => {
     const row = await boxAfter(...bought);
     expect(row(isBox('lid gasket')).more).toBe('1 of 1 left (for gasket); gasket was never called off');

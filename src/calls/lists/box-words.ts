@@ -1,10 +1,13 @@
 // What the row of a name in the parts box says while it is picked: what lies there, what of it the job still needs, what
 // is surplus, and what could explain a count that differs.
 import { boxDiffersBy, fittedFrom, needsOfBox } from '../../job/box-needs.ts';
-import type { Ledger } from '../../job/ledger.ts';
+import { wantsOf } from '../../job/closed.ts';
+import { unfit } from '../../job/guards.ts';
+import { every, type Ledger } from '../../job/ledger.ts';
 import type { BoxState } from '../../job/states.ts';
-import { inHole, type Subject, subjectText } from '../../job/subjects.ts';
-import type { Desk } from '../desk.ts';
+import { type Hole, inHole, type Subject, subjectText } from '../../job/subjects.ts';
+import { type Desk, lacksIts } from '../desk.ts';
+import { likeNeighbours } from '../like-neighbours.ts';
 import { specWords } from '../spec-words.ts';
 
 const shown = 3;
@@ -25,11 +28,23 @@ function neededWords(ledger: Ledger, b: BoxState): string {
   if (b.left === 0) return 'nothing of it lies there';
   if (b.sort === 'supply') return `a supply. Call: used ${b.name}, or returned ${b.name}`;
   const { now, later, part, surplus } = needsOfBox(ledger, b);
-  const spare = surplus > 0 ? `${surplus} surplus. Call: returned ${b.name} times ${surplus}` : '';
-  return [b.sort === 'part' ? partWords(part, b) : fastenerWords(now, later), spare].filter(Boolean).join('; ');
+  const perhaps = b.sort === 'part' ? [] : perhapsFor(ledger, b);
+  const over = Math.max(0, surplus - perhaps.length);
+  const spare = over > 0 ? `${over} surplus. Call: returned ${b.name} times ${over}` : '';
+  return [b.sort === 'part' ? partWords(part, b) : fastenerWords({ now, later, perhaps }), spare]
+    .filter(Boolean)
+    .join('; ');
 }
-function fastenerWords(now: readonly string[], later: readonly string[]): string {
+/** Nobody knows what they want; their neighbours hold such a one. */
+const perhapsFor = (ledger: Ledger, b: BoxState): Hole[] =>
+  [...every(ledger, 'hole')].flatMap((h) => {
+    const like = wantsOf(ledger, h) || !lacksIts(ledger, h.hole) ? undefined : likeNeighbours(ledger, h.hole);
+    return like && unfit(like, b.spec ?? {}, true).length === 0 ? [h.hole] : [];
+  });
+type Wanted = { now: readonly Hole[]; later: readonly Hole[]; perhaps: readonly Hole[] };
+function fastenerWords({ now, later, perhaps }: Wanted): string {
   const wanted = [
+    perhaps.length > 0 ? `as its neighbours have: ${holesText(perhaps)}` : '',
     now.length > 0 ? `needed now: ${holesText(now)}` : '',
     later.length > 0 ? `needed once it is off: ${holesText(later)}` : '',
   ].filter(Boolean);
