@@ -32,9 +32,12 @@ import { meantBy, type Row } from './row.ts';
 import { isEmptyTray, isOneMore, oneMoreTray } from './trays.ts';
 import { areasOfPart } from './where-parts-are.ts';
 
-function isOverShut(ledger: Ledger, { sort, at }: TemporaryState): boolean {
+/** There is no opening to close, or it is masked as all are. */
+function closesNothing(ledger: Ledger, { sort, at }: TemporaryState): boolean {
   const area = at === undefined ? undefined : named('area', at);
-  return closesOpenings.has(sort) && area !== undefined && tallyOf(ledger, area).off === 0;
+  if (area === undefined || !closesOpenings.has(sort)) return false;
+  const isMasked = sort === 'mask' && (stateOf(ledger, 'area', area)?.maskedAt ?? 0) > 0;
+  return isMasked || tallyOf(ledger, area).off === 0;
 }
 
 type Kind = {
@@ -142,7 +145,7 @@ const kinds: Readonly<Record<string, Kind>> = {
           t.putInAt === 0 &&
           !isWithdrawn(desk.ledger, `temporary:${t.temporary}`) &&
           (goesInHere(desk, t.at) || closesOpenings.has(t.sort)) &&
-          !isOverShut(desk.ledger, t),
+          !closesNothing(desk.ledger, t),
       );
       // What the screen says is to be in first, the chock before the car is raised, what belongs here, what to no place.
       const rank = ({ sort, at }: TemporaryState): number => (sort === 'chock' ? -1 : Number(at === undefined));

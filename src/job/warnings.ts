@@ -35,6 +35,7 @@ import {
 import { besideCount } from './warnings-counting.ts';
 import { takenForAnother } from './warnings-exchange.ts';
 import { foundWrong } from './warnings-found.ts';
+import { ofItsOwnName, outFromUnder } from './warnings-masks.ts';
 import {
   foundUnderOff,
   inTheWay,
@@ -162,7 +163,10 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[], no
           ]
         : notHeld(ledger, entry.hole);
     case 'temporary-taken-out':
-      return [...stillCarries(ledger, entry.temporary), ...stillHolds(ledger, entry.temporary)];
+      return [stillCarries, stillHolds, outFromUnder].flatMap((of) => of(ledger, entry.temporary));
+    case 'all-masked':
+    case 'all-unmasked':
+      return ofItsOwnName(ledger, entry);
     case 'calls-struck':
       return asFoundUnderOff(ledger, entry.lines);
     case 'holes-exchanged':

@@ -577,3 +577,24 @@ it('[O1] minds what goes in behind an area that stands shut, called back or neve
   on.call('fill-box', { name: 'new pads', replaces: 'pads' });
   expect(said(on, 'replace-part', { part: 'pads' })).toEqual(shut);
 });
+
+it('[T1] minds a mask that comes out from under what was set over it, and one of its own name when all are called away', () => {
+  const on = bench();
+  on.declare(
+    area('cam cover', { keepClean: true }),
+    { kind: 'part-declared', part: 'cover', heldBy: ['cam cover/1', 'cam cover/2'] },
+    { kind: 'temporary-declared', temporary: 'mask', sort: 'mask', at: 'area:cam cover' },
+  );
+  for (const hole of ['cam cover/1', 'cam cover/2']) on.call('remove', off(hole));
+  on.call('put-in', { temporary: 'mask' });
+  const own = (how: string) => [`mask at cam cover is ${how} by its own name: "out mask" once it is away`];
+  expect(said(on, 'mask-all', {})).toEqual(own('in already'));
+  on.call('mask-all', {});
+  expect(said(on, 'unmask-all', {})).toEqual(own('in still'));
+  on.call('unmask-all', {});
+  expect(said(on, 'take-out', { temporary: 'mask' })).toEqual([]);
+  on.call('fit-part', { part: 'cover' });
+  expect(said(on, 'take-out', { temporary: 'mask' })).toEqual([
+    'cover called on over it: mask comes out with that off again',
+  ]);
+});

@@ -60,8 +60,9 @@ describe('on a job from a plan', () => {
     // What came off lies open wherever work has gone on to.
     say('area arch liner');
     expect(proposed('put in')).toEqual(['put in: mask']);
-    say('area cam cover');
-    say('drained coolant');
+    say('area cam cover', 'all masked');
+    expect(proposed('put in')).toEqual([]);
+    say('all unmasked', 'drained coolant');
     expect(proposed('parted')).toEqual(['parted: heater hose']);
   });
 
