@@ -37,6 +37,8 @@ export type Listed = {
   group?: string;
   /** On this screen, where it is not the usual one for the place. */
   leadsOn?: ScreenId;
+  /** The call of its own list by which it goes on, though the row leads away from that. */
+  goesOnBy?: string;
 };
 
 /** As much of a list as is looked at is made: a log has 20,000 rows. An array is one. */

@@ -2,7 +2,7 @@
 // what stands in the way before a figure is typed, and that a whole repair leaves its finding to be put right.
 import { blocked } from '../job/decide.ts';
 import type { Entry } from '../job/entry.ts';
-import { type Ledger, stateOf } from '../job/ledger.ts';
+import { type Ledger, lastLine, stateOf } from '../job/ledger.ts';
 import { repairOf, stepLacking } from '../job/repair.ts';
 import { figureProposed, noDrillAcross } from '../job/repair-figures.ts';
 import { areaOf, type Hole, subjectText, withinArea } from '../job/subjects.ts';
@@ -68,14 +68,25 @@ export function askedOnDrill(desk: Desk, args: Args): Besides | undefined {
 /** F3: it speaks of the fastener that came out, and is put right by another one in the hole. */
 export const waitsForAnother = (ledger: Ledger, hole: Hole, fastener: string | undefined): boolean =>
   fastener !== undefined && stateOf(ledger, 'hole', hole)?.called.occupant === undefined;
+const openAt = (ledger: Ledger, holes: readonly Hole[]) =>
+  holes.flatMap((hole) => (stateOf(ledger, 'hole', hole)?.called.findings ?? []).map((id) => ({ hole, id })));
 /** F3: the thread is mended, and what was found there is open until somebody says so. */
 export function wholeNow(entries: readonly Entry[], ledger: Ledger): Otherwise | undefined {
   const whole = entries.flatMap((e) => (e.kind === 'repair-step' && !stepLacking(ledger, e.hole) ? [e.hole] : []));
-  const open = whole.flatMap((hole) =>
-    (stateOf(ledger, 'hole', hole)?.called.findings ?? []).map((id) => ({ hole, id })),
-  );
+  const open = openAt(ledger, whole);
   if (open.length === 0) return undefined;
-  return open.every(({ hole, id }) => waitsForAnother(ledger, hole, stateOf(ledger, 'finding', id)?.fastener))
-    ? { words: 'The repair is whole; a new one in, and then put right', by: 'new' }
-    : { words: 'The repair is whole; put right', by: 'put-right' };
+  const mended = open.find((one) => isMended(ledger, one));
+  if (!mended) return { words: 'The repair is whole; a new one in, and then put right', by: 'new' };
+  const which = open.length > 1 ? `put ${mended.id} right` : 'put right';
+  return { words: `The repair is whole; ${which}`, by: 'put-right' };
+}
+const isMended = (ledger: Ledger, { hole, id }: { hole: Hole; id: string }): boolean =>
+  !waitsForAnother(ledger, hole, stateOf(ledger, 'finding', id)?.fastener);
+/** The finding that the last call's repair has mended, where the one picked waits for another fastener yet. */
+export function mendedNow(ledger: Ledger, picked: string | undefined): string | undefined {
+  const whole = (lastLine(ledger)?.entries ?? []).flatMap((e) =>
+    e.kind === 'repair-step' && !stepLacking(ledger, e.hole) ? [e.hole] : [],
+  );
+  const mended = openAt(ledger, whole).filter((one) => isMended(ledger, one));
+  return mended.some(({ id }) => id === picked) ? picked : mended[0]?.id;
 }

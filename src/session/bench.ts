@@ -29,7 +29,7 @@ import type { Answer, Session } from './session-shape.ts';
 import { createSteps } from './steps.ts';
 import { createTypedLine, type LineBegun } from './typed-line.ts';
 import { createVoiced } from './voiced.ts';
-import { type Around, keepPicked, onHoles, pickedOf, placedBy, strayFound } from './walking.ts';
+import { type Around, keepPicked, onHoles, pickedOf, placedBy, rowToRead } from './walking.ts';
 
 /** Two figures of one number follow one another as fast as this. */
 const oneBreathMs = 1000;
@@ -195,7 +195,7 @@ export function createBench(doors: BenchDoors): Bench {
     // In the log the newest line comes first; what was picked stays picked.
     const more = at.store.getState().ledger.lines.length - length;
     if (get().view.screen === 'log' && more > 0) step({ move: more, of: listed().length });
-    else if (more > 0) keepPicked(around, strayFound(at.store.getState().ledger) ?? picked);
+    else if (more > 0) keepPicked(around, rowToRead(around, at.store.getState().ledger, picked));
   }
   function show(answer: Answer | undefined): void {
     if (answer?.kind === 'step') takeStep(answer.step);

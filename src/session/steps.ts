@@ -182,7 +182,11 @@ export function createSteps(floor: Floor): (s: Step) => void {
     leaveRow();
     goTo(around, row.leads, row.leadsOn);
     const { screen } = get().view;
-    if (screen !== from) set({ note: `${labelOf(screen)}, opened from ${labelOf(from)}. ${wayBack(from)}.` });
+    if (screen === from) return;
+    const { goesOnBy = '' } = row;
+    const key = keyOf(get().keymap, from, goesOnBy);
+    const goesOn = key === '' ? '' : `, where ${rowById.get(goesOnBy)?.label} goes on: ${key}`;
+    set({ note: `${openedFrom(from)}${goesOn}.` });
   }
 
   /** One that cannot be opened leads to its newest copy, where there is one. */
@@ -201,7 +205,10 @@ export function createSteps(floor: Floor): (s: Step) => void {
     const { view } = get();
     const at = session();
     if (at && desk().facing.hole && !view.from) return at.face({ hole: undefined });
-    if (hasNo(at)) return at?.store.setState({ answer: undefined });
+    if (hasNo(at)) {
+      at?.store.setState({ answer: undefined });
+      return view.from && set({ note: `Put away. ${openedFrom(view.from)}.` });
+    }
     if (view.screen === 'help' || view.screen === 'glance') return step({ to: view.before });
     if (view.screen === 'shelf')
       return set({ note: `${cap.leave} leaves nothing here. ${keysSaid(['choose', 'quit'])}.` });
@@ -228,6 +235,8 @@ export function createSteps(floor: Floor): (s: Step) => void {
     const way = waySaid(keymap, screen, 'release');
     set({ note: isReady ? `Not released: nothing is open, and release was not called (${way}). ${back}` : back });
   }
+  const openedFrom = (from: ScreenId): string =>
+    `${labelOf(get().view.screen)}, opened from ${labelOf(from)}. ${wayBack(from)}`;
   /** A keypad has no key that leaves: the screen it was opened from is gone to again. */
   function wayBack(from: ScreenId): string {
     const { view, keymap } = get();

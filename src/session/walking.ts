@@ -3,6 +3,7 @@
 import { type Desk, nextBack, nextOff } from '../calls/desk.ts';
 import { acrossGroups, type Listed, pickedAt, type Rows } from '../calls/listed.ts';
 import { areaDrawn } from '../calls/lists/map.ts';
+import { mendedNow } from '../calls/repair-asked.ts';
 import { isSentTo, rowSentTo } from '../calls/sent-to.ts';
 import { type Ledger, lastLine } from '../job/ledger.ts';
 import { areaOf, named, nameOf } from '../job/subjects.ts';
@@ -86,9 +87,12 @@ export function backToRow({ view, listed, step }: Around, left: readonly string[
   if (key !== undefined) step({ move: first + keys.indexOf(key) - was, of: rows.length });
 }
 
-/** The stray that the last call made known: its row says whose it likely is. */
-export const strayFound = (ledger: Ledger): string | undefined =>
-  lastLine(ledger)?.entries.flatMap((e) => (e.kind === 'stray-found' ? e.stray : []))[0];
+/** The row to be read after a call: of the stray it made known, since that says whose it likely is; of the finding it has mended. */
+export function rowToRead({ view }: Around, ledger: Ledger, picked: string | undefined): string | undefined {
+  const stray = lastLine(ledger)?.entries.flatMap((e) => (e.kind === 'stray-found' ? e.stray : []))[0];
+  const mended = view().screen === 'findings' ? mendedNow(ledger, picked) : undefined;
+  return stray ?? mended ?? picked;
+}
 
 /** To the screen where a place is worked on, and to its line there. */
 export function goTo({ view, session, listed, step }: Around, at: string, on = screenFor(at)): void {

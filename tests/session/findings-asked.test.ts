@@ -131,10 +131,27 @@ describe('a thread repair', () => {
     expect(at.view().asking?.title).toBe('thread repair: 2 is repaired, and put right comes next; begun anew with');
     await at.press('escape', 'p');
     expect(stateOf(at.state().ledger, 'finding', 'd5.1')?.closed?.how).toBe('put right');
+    const wrong = await begun('off 1', 'wrong one 2', 'finding on arrival at 2 thread spoilt', 'holes 2', ...whole);
+    await wrong.press('F', 'r');
+    expect(wrong.state().answer).toMatchObject({
+      otherwise: { words: 'The repair is whole; put d4.1 right', by: 'put-right' },
+    });
+    await wrong.press('p');
+    expect(stateOf(wrong.state().ledger, 'finding', 'd4.1')?.closed?.how).toBe('put right');
     const damaged = await begun('off 1', 'damaged 2', 'holes 2', ...whole);
     await damaged.press('F', 'r');
     expect(damaged.state().answer).toMatchObject({ otherwise: { by: 'new' } });
     await damaged.press('p');
     expect(said(damaged)).toBe('it is of what came out, and nothing is in the hole yet');
+  });
+  it('[F5] leads to its hole and says where it goes on, as Escape does that puts a refusal away there', async () => {
+    const at = await begun('off 1', 'off 2', 'finding on arrival at 2 stripped', 'repair 2 depth 22');
+    const note = () => at.bench.store.getState().note;
+    await at.press('F', 'enter');
+    expect(note()).toBe('Build, opened from Findings. Esc back, where thread repair goes on: r.');
+    await at.press('t');
+    expect(at.state().answer?.kind).toBe('refused');
+    await at.press('escape');
+    expect(note()).toBe('Put away. Build, opened from Findings. Esc back.');
   });
 });

@@ -33,6 +33,7 @@ export function findingRows(desk: Desk): Listed[] {
       more: f.closed ? '' : moreWords(desk, f),
       picks: { ...(f.closed ? {} : { finding: f.id }), ...(f.at.startsWith('hole:') ? { hole: nameOf(f.at) } : {}) },
       leads: f.at,
+      ...(!f.closed && isBeingMended(desk, f) && { goesOnBy: 'repair' }),
     }),
   );
   const photos = (stateOf(desk.ledger, 'vehicle', 'vehicle')?.photos ?? []).map(
@@ -50,6 +51,8 @@ export function findingRows(desk: Desk): Listed[] {
 }
 
 const foundWords = ({ when, told }: FindingState): string => `${when}${told ? ', owner told' : ''}`;
+const isBeingMended = ({ ledger }: Desk, { at }: FindingState): boolean =>
+  stepLacking(ledger, named('hole', at) ?? '') !== undefined;
 /** F5: the next step of a thread repair that was begun there; once it is whole, what is left for its finding. */
 function mending({ ledger }: Desk, { at, fastener }: FindingState): { short: string; whole: string } | undefined {
   const hole = named('hole', at);
