@@ -136,3 +136,7 @@ export function specText(spec: Spec): string {
 /** Fields in which two differ, as they are said: "thread, length". */
 export const fieldWords = (fields: readonly string[]): string =>
   fields.map((field) => (field === 'lengthMm' ? 'length' : field === 'oneUse' ? 'one-use' : field)).join(', ');
+
+/** Said anew: of another kind nothing said before holds; else what is not said now does. */
+export const seenAs = (before: Spec, seen: Spec): Spec =>
+  seen.kind !== undefined && seen.kind !== before.kind ? seen : { ...before, ...seen };

@@ -1,15 +1,15 @@
 // What comes off: off, slack, empty, damaged, the wrong one.
-import type { Entry } from '../../job/entry.ts';
 import { stateOf } from '../../job/ledger.ts';
-import type { Said } from '../../job/said.ts';
-import { inTray, named, numberOf } from '../../job/subjects.ts';
+import type { Spec } from '../../job/spec.ts';
+import { inTray, numberOf } from '../../job/subjects.ts';
 import { askedOnComingOff, askedOnLoadedSpring } from '../asked-once.ts';
 import { type Desk, leftToSlacken, nextComing, nextOff, nextSlack, slackToComeOff } from '../desk.ts';
 import type { Args } from '../form.ts';
 import { cap } from '../key-caps.ts';
 import { onwards } from '../next-area.ts';
 import { askedOnSlackening, askedOnTakingOff } from '../number-beyond.ts';
-import { key, type Meant, type No, type Otherwise, type Row } from '../row.ts';
+import { damagedMeant, foundDamaged, offBefore, wrongMeant, wrongSince } from '../off-before.ts';
+import { key, type No, type Row } from '../row.ts';
 import { knownIn } from '../taken-next.ts';
 import { callThemParted } from '../where-parts-are.ts';
 
@@ -50,27 +50,6 @@ const noneDamaged = (desk: Desk): string | No => {
     ? { because: none, instead: 'where one proved damaged since, point at its hole first', by: 'point' }
     : none;
 };
-/** The fastener of a hole that is off already, where it lies in a tray. */
-function offBefore({ ledger }: Desk, hole: unknown): string | undefined {
-  const h = stateOf(ledger, 'hole', String(hole));
-  const own = h?.called.occupant ? undefined : stateOf(ledger, 'fastener', h?.called.own ?? '');
-  return own && named('tray', own.place) !== undefined ? own.id : undefined;
-}
-/** Off and in a tray, it is condemned where it lies; else it comes off damaged. */
-function damagedMeant(desk: Desk, { late: _, ...said }: Args): Meant {
-  const own = offBefore(desk, said.hole);
-  return own === undefined
-    ? { say: { verb: 'remove', wrong: 'damaged', ...said } }
-    : { say: { verb: 'condemn', fastener: own, because: said.what ?? 'damaged after it came off' } };
-}
-/** F1: the owner reads that it came so: whoever broke it says so instead. */
-const foundDamaged = (entries: readonly Entry[], { verb, when }: Said): Otherwise | undefined => {
-  if (verb === 'condemn') return { words: 'Not kept as a pattern', by: 'scrap' };
-  return when === undefined && entries.some((e) => e.kind === 'finding-made' && e.when === 'on arrival')
-    ? { words: 'As found on arrival; by the work', by: ['strike-last', 'which', 'damaged'] }
-    : undefined;
-};
-
 const noTray = ({ to: _, ...rest }: Args): Args => rest;
 export const stripRows: readonly Row[] = [
   {
@@ -151,7 +130,7 @@ export const stripRows: readonly Row[] = [
     form: '[<hole>] [as <spec>] [to <to:place>] [because <what:why>] [<late:all the same>]',
     spoken: ['odd one number <hole> as <spec>'],
     label: 'wrong one',
-    help: 'What came off does not belong in this hole: a finding. Say what it is.',
+    help: 'What came off does not belong in this hole: a finding. Say what it is. Said of a hole whose fastener is off already, that one is corrected to it.',
     none: noneOff,
     group: 'strip',
     keys: [key('w', 'strip', { pad: '3', asks: ['spec'] })],
@@ -159,12 +138,16 @@ export const stripRows: readonly Row[] = [
     besides: askedOnTakingOff,
     asksOnce: askedOnComingOff,
     fixed: { wrong: 'odd' },
+    means: wrongMeant,
     fills: (desk, args) => {
-      const hole = (args.hole as string | undefined) ?? nextComing(desk);
+      // What it is said to be tells what of the hole is meant, not the fastener in use.
+      const spec = (args.spec as Spec | undefined) ?? desk.facing.spec;
+      const hole = (args.hole as string | undefined) ?? nextComing({ ...desk, facing: { ...desk.facing, spec } });
       const sits = hole !== undefined && stateOf(desk.ledger, 'hole', hole)?.called.occupant !== undefined;
       return { ...coming(desk, hole), spec: sits ? undefined : desk.facing.spec };
     },
-    after: onwards(false),
+    otherwise: wrongSince,
+    after: (desk, { verb }) => (verb === 'correct-spec' ? {} : onwards(false)(desk)),
   },
   {
     id: 'found',

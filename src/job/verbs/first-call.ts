@@ -2,7 +2,7 @@
 import type { Entry } from '../entry.ts';
 import { fastenerState, holeState, occupantOf, wantsIn } from '../guards.ts';
 import { stateOf } from '../ledger.ts';
-import { cannotBeToldApart, type Spec } from '../spec.ts';
+import { cannotBeToldApart, type Spec, seenAs } from '../spec.ts';
 import { areaOf, type Hole, named } from '../subjects.ts';
 import type { Standing } from '../verb.ts';
 
@@ -31,8 +31,7 @@ export function foundIfNew(
 
 function seenOtherwise(s: Standing, fastener: string, seen: Spec): Entry[] {
   const before = fastenerState(s, fastener)?.spec ?? {};
-  // Of another kind nothing said before holds; else what is not said now does.
-  const spec = seen.kind !== undefined && seen.kind !== before.kind ? seen : { ...before, ...seen };
+  const spec = seenAs(before, seen);
   const isTheSame = cannotBeToldApart(before, spec) && before.shouldered === spec.shouldered;
   return isTheSame ? [] : [corrected(s, fastener, spec, 'seen so at this call')];
 }
