@@ -1,5 +1,5 @@
 // A fastener's spec in words: "bolt hex 10 M6x25 8.8 one-use". Reads as many words as belong to it.
-import { coatings, fastenerKinds, type Spec, specSchema, specText } from '../job/spec.ts';
+import { coatings, fastenerKinds, makes, type Spec, specSchema, specText } from '../job/spec.ts';
 import { isRefused } from '../trade/answer.ts';
 import { readDesignation, readFastener } from '../trade/designation.ts';
 import { readHead } from '../trade/heads.ts';
@@ -21,7 +21,9 @@ export function readSpec(words: readonly Token[]): { spec: Spec; used: number } 
   while (used < words.length) {
     const more = readWord(spec, words.slice(used));
     if (!more) break;
-    spec = { ...spec, ...more.spec };
+    // A coating comes beside how it is made in no entry: what tells more of it stays.
+    const made = makes.includes(spec.coating ?? '') ? { coating: spec.coating } : {};
+    spec = { ...spec, ...more.spec, ...made };
     used += more.used;
   }
   return { spec, used };
@@ -30,6 +32,9 @@ export function readSpec(words: readonly Token[]): { spec: Spec; used: number } 
 function readWord(sofar: Spec, words: readonly Token[]): { spec: Spec; used: number } | null {
   const word = words[0]?.text ?? '';
   const low = word.toLowerCase();
+  const beforeItsKind = sofar.kind === undefined ? inFrontOfKind(low, words[1]) : undefined;
+  if (beforeItsKind) return beforeItsKind;
+  if (makes.includes(low)) return { spec: { coating: low }, used: 1 };
   if (kinds.includes(low) && sofar.kind === undefined) return { spec: { kind: low as Spec['kind'] }, used: 1 };
   if (shapes.includes(low)) return headIn(low, words);
   if (low === 'one-use' || low === 'stretch') return { spec: { oneUse: true }, used: 1 };
@@ -41,6 +46,36 @@ function readWord(sofar: Spec, words: readonly Token[]): { spec: Spec; used: num
   if (length) return { spec: { lengthMm: Number(length[1]) }, used: 1 };
   const designation = readDesignation(word);
   return designation ? { spec: designation, used: 1 } : null;
+}
+
+/** Said by the trade in front of a kind, and what it says of one; what says only where it goes is in no spec. Common practice, no source. */
+const saidBefore: Readonly<Record<string, Spec>> = {
+  shoulder: { shouldered: true },
+  flange: { coating: 'flanged' },
+  lock: { coating: 'locking' },
+  'self-locking': { coating: 'locking', oneUse: true },
+  crush: { oneUse: true },
+  split: { oneUse: true },
+  cap: {},
+  wheel: {},
+  lug: {},
+  hub: {},
+  axle: {},
+  drain: {},
+  sump: {},
+  spark: {},
+  hose: {},
+  pipe: {},
+  cylinder: {},
+};
+/** Of two kinds the first says what it is: a stud bolt is a stud, the nut of a union its union. */
+const firstOfTwo: ReadonlySet<string> = new Set(['stud', 'union', 'bleeder']);
+function inFrontOfKind(low: string, next: Token | undefined): { spec: Spec; used: number } | undefined {
+  const kind = next?.text.toLowerCase() ?? '';
+  if (!kinds.includes(kind) || next?.quoted) return undefined;
+  if (firstOfTwo.has(low)) return { spec: { kind: low as Spec['kind'] }, used: 2 };
+  const said = makes.includes(low) ? { coating: low } : saidBefore[low];
+  return said && { spec: { ...said, kind: kind as Spec['kind'] }, used: 2 };
 }
 
 function headIn(shape: string, words: readonly Token[]): { spec: Spec; used: number } | null {
@@ -61,7 +96,13 @@ function inchHead(shape: string, words: readonly Token[], size: number): { spec:
   return { spec: { head: `${shape} ${fraction}` }, used: 1 + size + unit };
 }
 
-const vocabulary: readonly string[] = [...kinds, ...shapes, ...coatings, 'coated', 'one-use', 'stretch', 'shouldered'];
+const vocabulary: readonly string[] = [
+  ...kinds,
+  ...shapes,
+  ...coatings,
+  ...makes,
+  ...['coated', 'one-use', 'stretch', 'shouldered'],
+];
 /** Why the first of these words is none of a fastener, where another was meant. */
 export function specTrouble([first, second]: readonly Token[]): string {
   const word = first?.text ?? '';
@@ -75,6 +116,8 @@ export function specTrouble([first, second]: readonly Token[]): string {
   const read = /^m\d/.test(low) ? readFastener(word) : undefined;
   if (read && isRefused(read)) return read.refused;
   const meant = perhaps(low, vocabulary);
+  const kind = second?.text.toLowerCase() ?? '';
+  if (meant === '' && kinds.includes(kind)) return `"${word}" is no word of a fastener: say "${kind}" without it`;
   return `"${word}" is no word of a fastener${meant === '' ? `, which is a ${kinds.join(', ')}` : meant}`;
 }
 

@@ -23,7 +23,7 @@ const short = z.string().min(1).max(80);
 
 /**
  * `head` is shape and size ("hex 10"), `thread` a designation ("M10x1.25"), `class` a property class ("10.9"), `coating`
- * what is on it, in one word as typed ("zinc").
+ * what is on it or how it is made, in one word as typed ("zinc", "banjo"): it is seen, and refuses nothing.
  */
 export const specSchema = z.strictObject({
   kind: z.enum(fastenerKinds).optional(),
@@ -113,7 +113,21 @@ export const coatings: readonly string[] = [
   'waxed',
   'microencapsulated',
 ];
-const coatingText = (coating: string): string => (coatings.includes(coating) ? coating : `coated ${coating}`);
+/** How one is made, as the trade says it in front of its kind: told apart by it as by a coating. Common practice, no source. */
+export const makes: readonly string[] = [
+  'banjo',
+  'flanged',
+  'castle',
+  'dome',
+  'wing',
+  'grub',
+  'locking',
+  'roll',
+  'dowel',
+  'eye',
+];
+const coatingText = (coating: string): string =>
+  coatings.includes(coating) || makes.includes(coating) ? coating : `coated ${coating}`;
 
 /** A spec as the trade writes it: "bolt hex 10 M6x25 8.8". Also the key of the books by exact spec (L12). */
 export function specText(spec: Spec): string {

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { tokens } from '../../src/calls/form.ts';
 import { readLine } from '../../src/calls/line-reader.ts';
 import { readSpec, specWords } from '../../src/calls/spec-words.ts';
-import { coatings, specSchema } from '../../src/job/spec.ts';
+import { coatings, makes, specSchema } from '../../src/job/spec.ts';
 import { demoDesk } from '../screen/scene.ts';
 
 const read = (text: string) => readSpec(tokens(text));
@@ -41,6 +41,26 @@ describe('a spec in words', () => {
   ])('says of "%s" which word is none, and what it would be', (line, why) => {
     for (const said of [line, `use ${line}`, `off 1 as ${line}`])
       expect(readLine(demoDesk(), said)).toMatchObject({ why: expect.stringContaining(why) });
+  });
+
+  it('[L6] takes the words the trade has in front of a kind, and says how one is made as it is read', () => {
+    for (const made of makes) {
+      const spec = { kind: 'bolt', head: 'hex 13', thread: 'M10x1', coating: made } as const;
+      expect(read(`${made} bolt hex 13 M10x1`)).toEqual({ spec, used: 5 });
+      expect(read(specWords(spec))).toEqual({ spec, used: 5 });
+    }
+    expect(read('banjo bolt M10x1 zinc').spec).toEqual({ kind: 'bolt', thread: 'M10x1', coating: 'banjo' });
+    expect(read('shoulder bolt hex 10').spec).toEqual({ kind: 'bolt', head: 'hex 10', shouldered: true });
+    expect(read('flange nut M8').spec).toEqual({ kind: 'nut', thread: 'M8', coating: 'flanged' });
+    expect(read('stud bolt M8x30').spec).toEqual({ kind: 'stud', thread: 'M8', lengthMm: 30 });
+    expect(read('drain plug hex 17')).toEqual({ spec: { kind: 'plug', head: 'hex 17' }, used: 4 });
+    expect(read('crush washer').spec).toEqual({ kind: 'washer', oneUse: true });
+  });
+  it('begins a line with them, and names no word that is none without the nearest way', () => {
+    expect(readLine(demoDesk(), 'banjo bolt hex 13 M10x1')).toMatchObject({ row: { id: 'use' } });
+    expect(readLine(demoDesk(), 'use wonky bolt hex 13')).toMatchObject({
+      why: expect.stringContaining('"wonky" is no word of a fastener: say "bolt" without it'),
+    });
   });
 
   it('takes no word for a coating that could not be said back', () => {

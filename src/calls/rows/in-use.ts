@@ -1,6 +1,6 @@
 // What is in use: the area, the tray, the fastener; what stays set until it is changed.
 import { restOf } from '../../job/area-rest.ts';
-import { fastenerKinds, type Spec, specText } from '../../job/spec.ts';
+import { fastenerKinds, makes, type Spec, specText } from '../../job/spec.ts';
 import { areaOf, subjectText } from '../../job/subjects.ts';
 import type { Facing } from '../../view/facing.ts';
 import type { Desk } from '../desk.ts';
@@ -106,7 +106,7 @@ export const inUseRows: readonly Row[] = [
   },
   {
     id: 'use',
-    words: ['use', ...fastenerKinds],
+    words: ['use', ...fastenerKinds, ...makes],
     keepsWord: true,
     form: '<spec>',
     spoken: ['change to <spec>'],
