@@ -85,7 +85,7 @@ export type Besides = {
   givesUp?: string;
   /** How a typed line answers it beforehand. */
   inWords: string;
-  /** A line that is typed without it is whole. */
+  /** A line without it is whole: one that is typed on the screen is asked there, as its key is. */
   notInWords?: true;
 };
 

@@ -1,9 +1,9 @@
 // Which fastener the next call is about: the one the job knows in that hole, else the one in use; of what goes back, the one
 // that Enter takes, which need not be the hole's own (L6).
 import { chosenFor } from '../job/choose.ts';
-import { isOff, wantsOf } from '../job/closed.ts';
+import { isOff, isOwnLost, wantsOf } from '../job/closed.ts';
 import type { Entry } from '../job/entry.ts';
-import type { FastenerState } from '../job/hole-states.ts';
+import type { FastenerState, HoleState } from '../job/hole-states.ts';
 import { type Ledger, stateOf } from '../job/ledger.ts';
 import { levelToFill } from '../job/levels.ts';
 import type { Spec } from '../job/spec.ts';
@@ -38,17 +38,20 @@ function whence({ spec, origin }: FastenerState, hole: Hole): string {
   if (from === undefined) return `the ${specWords(spec)} of ${subjectText(origin)}`;
   return `the ${specWords(spec)} that came out of ${areaOf(from) === areaOf(hole) ? withinArea(from) : subjectText(origin)}`;
 }
+/** L9: an equal in its place closes the hole and not the search. */
+const ownLost = (ledger: Ledger, h: HoleState): string => (isOwnLost(ledger, h) ? '; its own is lost' : '');
 /** L6: what goes back into a hole where it is another than its own. */
 export function takenForIt(ledger: Ledger, hole: Hole): string | undefined {
   const into = levelToFill(ledger, hole);
   const h = stateOf(ledger, 'hole', into);
   const chosen = h && isOff(h) ? chosenFor(ledger, into) : undefined;
-  return chosen && chosen.id !== h?.called.own ? whence(chosen, into) : undefined;
+  return h && chosen && chosen.id !== h.called.own ? `${whence(chosen, into)}${ownLost(ledger, h)}` : undefined;
 }
 /** L6: the same of what was called; a new one is no other hole's. */
 export const tradedWords = (before: Ledger, entries: readonly Entry[]): string[] =>
   entries.flatMap((e) => {
     const f = e.kind === 'fastener-fitted' ? stateOf(before, 'fastener', e.fastener) : undefined;
-    if (e.kind !== 'fastener-fitted' || !f || stateOf(before, 'hole', e.hole)?.called.own === f.id) return [];
-    return [`In ${withinArea(e.hole)} is ${whence(f, e.hole)}`];
+    const h = e.kind === 'fastener-fitted' ? stateOf(before, 'hole', e.hole) : undefined;
+    if (e.kind !== 'fastener-fitted' || !f || !h || h.called.own === f.id) return [];
+    return [`In ${withinArea(e.hole)} is ${whence(f, e.hole)}${ownLost(before, h)}`];
   });

@@ -23,6 +23,11 @@ export const isOff = (h: HoleState): boolean => isTouched(h) && !h.called.occupa
 
 /** L11: nobody has taken its fastener out here. */
 export const isEmptyOnArrival = (h: HoleState): boolean => h.called.foundEmptyAt > 0 && h.called.own === undefined;
+/** L9: it is off, and its own lies nobody knows where. */
+export function isOwnLost(ledger: Ledger, h: HoleState): boolean {
+  const loss = isOff(h) && h.called.own ? stateOf(ledger, 'fastener', h.called.own)?.loss : undefined;
+  return loss !== undefined && !loss.ruledOut;
+}
 
 /** U3: what the fastener in a hole is, as it was corrected before or since it went in. */
 const specIn = (ledger: Ledger, o: Occupant): Spec => stateOf(ledger, 'fastener', o.fastener)?.spec ?? o.spec;

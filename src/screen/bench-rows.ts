@@ -155,10 +155,10 @@ const nth = (n: number): string => {
   return `${n}${['th', 'st', 'nd', 'rd'][end] ?? 'th'}`;
 };
 function tagOf(
-  { number, mark, word, levels, finding, suspected, otherLength, tool, turn }: DrawnHole,
+  { number, mark, word, levels, finding, lost, suspected, otherLength, tool, turn }: DrawnHole,
   isNext: boolean,
 ): Omit<Tag, 'at'> {
-  const flags = `${levels > 1 ? '+' : ''}${finding ? '!' : ''}${suspected ? '?' : ''}${otherLength ? '^' : ''}${tool ? '~' : ''}`;
+  const flags = `${levels > 1 ? '+' : ''}${finding ? '!' : ''}${lost ? '*' : ''}${suspected ? '?' : ''}${otherLength ? '^' : ''}${tool ? '~' : ''}`;
   const short = `${shapeOf(mark)}${number}${flags}`;
   const order = turn === undefined ? '' : `, ${nth(turn)}`;
   const look: Look = isNext ? nextLook : lookOf(mark);

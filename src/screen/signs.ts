@@ -23,6 +23,7 @@ const flags: readonly (readonly [string, string])[] = [
   ['> <', 'the next one'],
   ['+', 'several at one hole'],
   ['!', 'a finding'],
+  ['*', 'its own is lost'],
   ['?', 'suspected'],
   ['^', 'of another length'],
   ['~', 'own tool'],

@@ -33,7 +33,7 @@ export function questionOf(pressing: Pressing, desk: Desk): Asking | undefined {
   if (besides) return besidesAsking(row, besides);
   return row.twice && !pressing.args.sure ? sureAsking(row, pressing.args) : undefined;
 }
-const besidesAsking = (row: Row, { key, title, choices }: Besides): Asking => ({
+export const besidesAsking = (row: Row, { key, title, choices }: Besides): Asking => ({
   ...plainAsking(title, key),
   row: row.id,
   type: besidesType,

@@ -11,9 +11,9 @@ import { askedInWords, type Binding, type Row, type Step } from '../calls/row.ts
 import { plainText } from '../trade/plain-text.ts';
 import type { ScreenId } from '../view/screens.ts';
 import type { Asking } from '../view/view.ts';
-import { plainAsking, sureAsking } from './asking.ts';
+import { besidesAsking, plainAsking, sureAsking } from './asking.ts';
 import type { Questions } from './questions.ts';
-import type { Session } from './session-shape.ts';
+import type { Answer, Session } from './session-shape.ts';
 
 type Hands = {
   session(): Session | undefined;
@@ -71,18 +71,29 @@ export function createTypedLine({
     if (call === undefined) return;
     const read = readLine(desk(), plainText(call));
     const why = unread(read);
-    if (why !== undefined) return askLeft(calls, why);
-    if (!('why' in read) && read.row.twice && !whyNot({ row: read.row, binding: noKey }, desk(), read.args))
-      return questions.ask(sureAsking(read.row, read.args), (answer) => {
-        questions.stop();
-        if (answer === 'yes') take(call, rest);
+    if ('why' in read || why !== undefined) return askLeft(calls, why ?? '');
+    const besides = read.row.besides?.(desk(), read.args);
+    if (besides)
+      return put(besidesAsking(read.row, besides), (value) => {
+        after(session()?.run(read.row, { ...read.args, [besides.key]: value }, 'line'), call, rest);
+      });
+    if (read.row.twice && !whyNot({ row: read.row, binding: noKey }, desk(), read.args))
+      return put(sureAsking(read.row, read.args), (value) => {
+        if (value === 'yes') take(call, rest);
         else notMade(read.row);
-        return undefined;
       });
     take(call, rest);
   }
-  function take(call: string, rest: readonly string[]): void {
-    const answer = session()?.runLine(call, 'line', 'asked');
+  /** What a key is asked too, with its choices. */
+  const put = (asking: Asking, then: (value: string) => void): void =>
+    questions.ask(asking, (value) => {
+      questions.stop();
+      then(value);
+      return undefined;
+    });
+  const take = (call: string, rest: readonly string[]): void =>
+    after(session()?.runLine(call, 'line', 'asked'), call, rest);
+  function after(answer: Answer | undefined, call: string, rest: readonly string[]): void {
     if (answer?.kind === 'step') takeStep(answer.step);
     if (answer?.kind === 'asked') askLeft([call, ...rest], `asked once: ${cap.take} again means it`);
     else if (answer?.kind !== 'refused') goOn(rest);

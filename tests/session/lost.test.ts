@@ -1,7 +1,10 @@
 // What was dropped and not recovered (L9): which one the list begins with, what is asked beside it, how it is found again.
 import { describe, expect, it } from 'vitest';
+import { holeRows } from '../../src/calls/lists/holes.ts';
 import { leavingRows } from '../../src/calls/lists/leaving.ts';
 import { stateOf } from '../../src/job/ledger.ts';
+import { named } from '../../src/job/subjects.ts';
+import { sceneOf, textOf } from '../screen/scene.ts';
 import { newJob } from './at-the-bench.ts';
 import { type PartWay, partWay } from './part-way.ts';
 
@@ -70,5 +73,37 @@ describe('on the list of what is open', () => {
     const at = await atThePump();
     at.say('lost coolant pump 2 reaches the works');
     expect(ways(at, /^coolant pump 2: off/)).toEqual([expect.stringMatching(/^searched f\S+ by magnet$/)]);
+  });
+});
+
+describe('the hole of what is lost', () => {
+  it('[L9] is told from what only is off, and an equal in its place is said to be one', async () => {
+    const at = await newJob();
+    for (const line of ['area cover', 'bolt hex 10 M6x25', 'off 1', 'off 2', 'off 3', 'holes 3', 'lost f3.1'])
+      at.session().runLine(line);
+    const row = () => holeRows(at.bench.desk(), 'tightening').at(1);
+    const own = named('hole', stateOf(at.state().ledger, 'fastener', 'f3.1')?.origin ?? '');
+    expect(own).toBe('cover/2');
+    expect(row()).toMatchObject({ text: 'lost     bolt hex 10 M6x25', end: '' });
+    const shown = () =>
+      textOf(sceneOf({ screen: 'build' }, { desk: at.bench.desk(), session: at.state() })).replace(/\s+│?\s*/g, ' ');
+    expect(shown()).toContain('◉2* lost');
+    await at.press('B', '#', '2');
+    expect(shown()).toContain('Enter takes the bolt hex 10 M6x25 that came out of 1; its own is lost');
+    at.session().runLine('back 2');
+    expect(at.state().answer).toMatchObject({
+      text: expect.stringContaining('In 2 is the bolt hex 10 M6x25 that came out of 1; its own is lost'),
+    });
+    // Found again it is off, as the others are.
+    for (const line of ['strike last', 'found again f3.1 in tray 1']) at.session().runLine(line);
+    expect(row()?.text).toMatch(/^off /);
+  });
+  it('[L9] asks of a line that is typed at open works what its key asks', async () => {
+    const at = await atThePump();
+    const { own = '' } = stateOf(at.state().ledger, 'hole', 'coolant pump/1')?.called ?? {};
+    await at.type(`lost ${own}`);
+    expect(at.view().asking?.title).toBe('lost: can it reach belt, gears, valves, cylinders or sump?');
+    await at.press('2');
+    expect(lossOf(at, 'coolant pump/1')?.reaches).toBe(false);
   });
 });

@@ -1,7 +1,7 @@
 // The areas of a job, and of the one in use its holes with their levels and the parts and connections that belong there.
 
 import { keepsOpen, restOf } from '../../job/area-rest.ts';
-import { isCritical, isEmptyOnArrival, isOff, isTouched, openBecause, wantsOf } from '../../job/closed.ts';
+import { isCritical, isEmptyOnArrival, isOff, isOwnLost, isTouched, openBecause, wantsOf } from '../../job/closed.ts';
 import { isFreed } from '../../job/freed.ts';
 import type { HoleState } from '../../job/hole-states.ts';
 import { every, type Ledger, stateOf, tallyOf } from '../../job/ledger.ts';
@@ -35,6 +35,7 @@ export function holeWord(ledger: Ledger, h: HoleState): string {
   if (!isTouched(h)) return 'as found';
   if (o?.working) return 'working';
   if (o?.forNow) return 'for now';
+  if (isOwnLost(ledger, h)) return 'lost';
   if (isOff(h)) return isEmptyOnArrival(h) ? 'empty' : 'off';
   if (!o) return 'left empty';
   return o.level === 'tight' && openBecause(ledger, h) ? 'tight, open' : o.level;
@@ -59,13 +60,14 @@ export function holeRow(desk: Desk, h: HoleState): Listed {
   const o = h.called.occupant;
   const own = h.called.own ? stateOf(desk.ledger, 'fastener', h.called.own) : undefined;
   const spec = o?.spec ?? own?.spec ?? wantsOf(desk.ledger, h);
-  const lies = !o && own ? subjectText(own.place) : undefined;
-  const because = openBecause(desk.ledger, h);
   const word = holeWord(desk.ledger, h);
+  const isLost = word === 'lost';
+  const lies = !o && own && !isLost ? subjectText(own.place) : undefined;
+  const because = openBecause(desk.ledger, h);
   const critical = isCritical(desk.ledger, h, areaOf(h.hole));
   const more = [
     suspectedAt(desk.ledger, h.hole) ? 'suspected' : undefined,
-    because && because !== word && because !== o?.level ? because : undefined,
+    because && because !== (isLost ? 'off' : word) && because !== o?.level ? because : undefined,
     lies,
     h.declared?.slackOnly ? 'slack only' : undefined,
     h.declared?.later?.replace('-', ' '),

@@ -1,6 +1,6 @@
 // The area in use as it is drawn: its outline and, for each numbered hole, where it sits and how it stands. Levels under
 // a number are one tag, which stands as the one of them that wants most.
-import { isTouched, openBecause } from '../../job/closed.ts';
+import { isOwnLost, isTouched, openBecause } from '../../job/closed.ts';
 import type { HoleState } from '../../job/hole-states.ts';
 import { stateOf } from '../../job/ledger.ts';
 import { levelsOf } from '../../job/levels.ts';
@@ -26,6 +26,8 @@ export type DrawnHole = {
   finding?: true;
   /** What is in it, or was, is suspected and nobody has answered. */
   suspected?: true;
+  /** What came out of it lies nobody knows where. */
+  lost?: true;
   /** Longer or shorter than most of its kind there. */
   otherLength?: true;
   /** Awkward to reach: the tool it wants. */
@@ -107,6 +109,7 @@ function drawn({ ledger }: Desk, number: string, levels: readonly HoleState[], a
     word: word !== 'as found' ? word : worst.declared?.slackOnly ? 'to slacken' : '',
     levels: levels.length,
     ...(levels.some((h) => h.called.findings.length > 0) && { finding: true as const }),
+    ...(levels.some((h) => isOwnLost(ledger, h)) && { lost: true as const }),
     ...(levels.some((h) => suspectedAt(ledger, h.hole)) && { suspected: true as const }),
     ...(tool && { tool }),
   };
@@ -144,8 +147,9 @@ export function holeDetails(desk: Desk, hole: Hole): string[] {
     const h = stateOf(desk.ledger, 'hole', level);
     if (!h) return [];
     const because = openBecause(desk.ledger, h);
+    const word = holeWord(desk.ledger, h);
     return [
-      `${withinArea(level)} ${holeWord(desk.ledger, h)}${because && because !== holeWord(desk.ledger, h) ? ` (${because})` : ''}`,
+      `${withinArea(level)} ${word}${because && because !== (word === 'lost' ? 'off' : word) ? ` (${because})` : ''}`,
     ];
   });
 }
