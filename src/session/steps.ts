@@ -215,7 +215,7 @@ export function createSteps(floor: Floor): (s: Step) => void {
     if (view.from) return backTo(view.from);
     if (!at) return step({ to: 'shelf' });
     if (view.screen === 'todo' && view.todoFrom !== 'shelf') return backTo(view.todoFrom ?? 'strip');
-    if (!workedOn.has(view.screen)) return backTo(view.work ?? 'strip');
+    if (!workedOn.has(view.screen)) return backTo(view.trail?.at(-1) ?? view.work ?? 'strip');
     // Once too often by habit leads nowhere, and after that to the shelf: never where the same letters mean other calls.
     const { ledger } = at.store.getState();
     const where = JSON.stringify(view);

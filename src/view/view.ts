@@ -55,6 +55,8 @@ export type View = {
   from?: ScreenId;
   /** The screen that what is still to do was opened from; leaving it leads back there, from a place of it too. */
   todoFrom?: ScreenId;
+  /** The lists that were opened one from the other, the last one last: each leads back to the one before. */
+  trail?: readonly ScreenId[];
   /** The screen that was worked on last: a list that is only looked at leads back there. */
   work?: ScreenId;
 };
@@ -96,7 +98,8 @@ export const acting = ({ screen, before }: View): ScreenId => (screen === 'glanc
 export function viewed(view: View, step: ViewStep): View {
   if ('to' in step) {
     const before = beside.has(view.screen) ? view.before : view.screen;
-    const { asking: _, from, ...rest } = view;
+    const { asking: _, from, trail: __, ...rest } = view;
+    const trail = trailTo(view, before, step);
     const isLook = step.to === 'help' || (view.screen === 'help' && step.to === view.before);
     const isOpened = step.to === 'todo' && before !== 'todo' && view.from !== 'todo';
     // A place that a list led to is only visited.
@@ -109,6 +112,7 @@ export function viewed(view: View, step: ViewStep): View {
       ...(step.from ? { from: step.from } : from && isLook && { from }),
       ...(isOpened && { todoFrom: before }),
       ...(isWork && { work: acting(view) }),
+      ...(trail.length > 0 && { trail }),
     };
   }
   if ('ask' in step) return { ...view, asking: step.ask };
@@ -133,6 +137,19 @@ export function viewed(view: View, step: ViewStep): View {
   const typed = typedAfter(asking, step);
   const behind = tail !== undefined && !('empty' in step) ? { tail } : {};
   return { ...view, asking: { ...still, ...behind, typed, at: typed === '' && asking.unpointed ? -1 : 0 } };
+}
+const isList = (screen: ScreenId): boolean => !workedOn.has(screen) && !beside.has(screen) && screen !== 'settings';
+/** What is worked on ends it, unless a list led there and it leads back to that. */
+function trailTo(
+  { from, trail = [] }: View,
+  before: ScreenId,
+  step: { to: ScreenId; from?: ScreenId },
+): readonly ScreenId[] {
+  if (beside.has(step.to) || step.from !== undefined || step.to === from || step.to === before) return trail;
+  if (!isList(step.to)) return [];
+  const opened = [...trail, ...(from === undefined ? [] : [from]), before].filter(isList);
+  const again = opened.indexOf(step.to);
+  return again < 0 ? opened : opened.slice(0, again);
 }
 /** Where a page is turned from, or one row gone on. */
 const pointed = (at: number, by: number): number => (by === 1 ? at : Math.max(0, at));

@@ -319,3 +319,15 @@ describe('a list', () => {
     expect(picked()).toBe(before);
   });
 });
+
+it('goes back by Escape through the lists opened one from the other, a question left on the way', async () => {
+  const at = await newJob();
+  for (const line of ['area cover', 'off 1']) at.session().runLine(line);
+  await at.press('B', 'P', 'i', 'escape', 'L', 'F');
+  const back: string[] = [];
+  for (let i = 0; i < 3; i++) {
+    await at.press('escape');
+    back.push(at.view().screen);
+  }
+  expect(back).toEqual(['leaving', 'box', 'build']);
+});

@@ -39,6 +39,24 @@ describe('screens', () => {
   });
 });
 
+describe('lists opened one from the other', () => {
+  const strip = having({ to: 'strip' });
+  const on = (...to: readonly ViewStep[]) => to.reduce(viewed, strip).trail;
+  it('each lead back to the one before, and no further than to where one of them was opened before', () => {
+    expect(on({ to: 'box' })).toBeUndefined();
+    expect(on({ to: 'box' }, { to: 'leaving' })).toEqual(['box']);
+    expect(on({ to: 'box' }, { to: 'leaving' }, { to: 'findings' })).toEqual(['box', 'leaving']);
+    expect(on({ to: 'box' }, { to: 'leaving' }, { to: 'findings' }, { to: 'box' })).toBeUndefined();
+    expect(on({ to: 'box' }, { to: 'leaving' }, { to: 'help' }, { to: 'leaving' })).toEqual(['box']);
+  });
+  it('end where work goes on, and not where a place of one is only visited', () => {
+    expect(on({ to: 'box' }, { to: 'leaving' }, { to: 'build' })).toBeUndefined();
+    const visited = [{ to: 'box' }, { to: 'leaving' }, { to: 'build', from: 'leaving' }] as const;
+    expect(on(...visited, { to: 'leaving' })).toEqual(['box']);
+    expect(on(...visited, { to: 'findings' })).toEqual(['box', 'leaving']);
+  });
+});
+
 describe('asking', () => {
   it('filters by what is typed, wherever it stands, and begins at the first again', () => {
     const view = having({ ask: asking }, { move: 2, of: 3 }, { type: 'cover' });
