@@ -3,13 +3,13 @@
 
 import { type Bound, padKeys } from '../calls/bindings.ts';
 import { cap, keyName, padQuestionKeys, questionKeys } from '../calls/key-caps.ts';
-import { keyOf } from '../calls/key-names.ts';
+import { choicesAPage, keyOf } from '../calls/key-names.ts';
 import { pickedAt } from '../calls/listed.ts';
 import { whyNot } from '../calls/pressing.ts';
 import { numberOf } from '../job/subjects.ts';
 import { callType } from '../session/answering.ts';
 import { freshName } from '../session/fresh-name.ts';
-import { acting, areNumbered } from '../view/view.ts';
+import { acting, areNumbered, offered } from '../view/view.ts';
 import { fitted } from './cells.ts';
 import { quietLook } from './colours.ts';
 import type { Scene } from './frame.ts';
@@ -32,8 +32,9 @@ export function footOf({ view, desk, columns, listed, keymap }: Scene): Row[] {
     const goesBack = after ? `   ${keymap.pad ? padQuestionKeys.erase : cap.erase} back` : '';
     const freshKey = (keymap.pad ? padQuestionKeys : questionKeys).fresh;
     const fresh = freshName(desk, view.asking) === undefined ? '' : `   ${freshKey} a new one`;
+    const page = offered(view.asking).length > choicesAPage ? `   ${padQuestionKeys.page} page` : '';
     const [leave, move] = keymap.pad
-      ? [padQuestionKeys.leave, `${padQuestionKeys.erase} rubs out   ${padQuestionKeys.page} page`]
+      ? [padQuestionKeys.leave, `${padQuestionKeys.erase} rubs out${page}`]
       : [cap.leave, 'up/down move'];
     const length = keymap.pad && type === 'spec' ? '   06.25 is M6x25' : '';
     // A pad's key is a character behind what was typed.

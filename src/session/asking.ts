@@ -15,6 +15,7 @@ import type { Besides, No, Row } from '../calls/row.ts';
 import { lackingIn, meantBy } from '../calls/row.ts';
 import { showSlot } from '../calls/slots.ts';
 import { rowById } from '../calls/table.ts';
+import { usualReasons } from '../calls/usual-reasons.ts';
 import { countStands } from '../job/counts.ts';
 import { blocked } from '../job/decide.ts';
 import { stateOf } from '../job/ledger.ts';
@@ -117,7 +118,8 @@ function withoutFooting({ bound: { row }, args }: Pressing, desk: Desk): No | un
 }
 
 function askingFor(row: Row, { slot, type, optional }: Slot, args: Args, desk: Desk): Asking {
-  const known = type === 'who' && !row.signed ? [] : choicesFor(desk, type, args);
+  const reasons = type === 'why' ? usualReasons(row.id) : [];
+  const known = type === 'who' && !row.signed ? [] : [...reasons, ...choicesFor(desk, type, args)];
   const all = (row.offers?.(desk, slot, known, args) ?? known).map(
     (value): Choice => choiceOf(row, slot, type, value, args, desk),
   );
@@ -130,8 +132,9 @@ function askingFor(row: Row, { slot, type, optional }: Slot, args: Args, desk: D
   const at = choices.findIndex((c) => c.value === usual);
   const stands = row.stands?.(desk, slot, args);
   const isLeftOut = optional && usual === undefined;
-  // A name is signed by nobody's Enter pressed by habit where nobody said who works here.
-  const unpointed = isLeftOut || (row.signed === true && type === 'who' && desk.name === undefined);
+  // No reason stands there by an Enter pressed by habit, nor a name where nobody said who works here.
+  const unpointed =
+    isLeftOut || reasons.length > 0 || (row.signed === true && type === 'who' && desk.name === undefined);
   return {
     title: titleOf(row, slot, type, args, desk),
     row: row.id,

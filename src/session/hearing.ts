@@ -91,8 +91,9 @@ function askedOf(desk: Desk, { row, args }: Said): { why: string; means: string;
 type Said = { row: Row; args: Args };
 const strikesMany = ({ lines }: Args): boolean => Array.isArray(lines) && lines.length > 1;
 
-/** What may be said while a question stands on the screen. What its answer does for good is read first, and answered by a key. */
-const answersTo = (asking: Asking) => (isForGood(asking) ? [] : answersAloud(asking));
+/** What may be said while a question stands on the screen. What its answer does for good, or signs, is read first, and answered by a key. */
+const answersTo = (asking: Asking) => (isForGood(asking) || isSigned(asking) ? [] : answersAloud(asking));
+const isSigned = ({ type, unpointed }: Asking): boolean => type === 'why' && unpointed === true;
 export const heededAt = (asking: Asking): { answers: readonly string[] } => ({
   answers: [...answersTo(asking).map(({ say }) => say), leaveAloud],
 });
