@@ -6,7 +6,9 @@ import { jobName } from '../calls/job-name.ts';
 import { beadWords } from '../calls/lists/sealing.ts';
 import { openSaid, outParts } from '../calls/tally-words.ts';
 import { stateOf } from '../job/ledger.ts';
+import type { Line } from '../job/line.ts';
 import { type Hanging, whatHangs } from '../job/what-hangs.ts';
+import type { OpenJob } from '../store/open-job.ts';
 import { fileNameOf, type Places } from '../store/places.ts';
 import { plainText } from '../trade/plain-text.ts';
 
@@ -17,8 +19,12 @@ const counted: readonly (readonly [Hanging['what'], string])[] = [
   ['lost', 'lost'],
 ];
 
-/** @param job its file, and whether it was only looked at */
-export function asLeft(desk: Desk, job: { path: string; looking: boolean }, places: Pick<Places, 'jobs'>): string {
+/** Of a job that was only looked at no way is told that would open it to write. */
+export function asLeft(
+  desk: Desk,
+  job: Pick<OpenJob<Line>, 'path' | 'mode' | 'whyLook'>,
+  places: Pick<Places, 'jobs'>,
+): string {
   const { ledger } = desk;
   const hanging = whatHangs(ledger, desk.now);
   const named = hanging.flatMap((one) => {
@@ -33,8 +39,10 @@ export function asLeft(desk: Desk, job: { path: string; looking: boolean }, plac
   const { all } = ledger.tallies;
   const isReleased = (stateOf(ledger, 'vehicle', 'vehicle')?.releasedAt ?? 0) > 0;
   const stands = isReleased ? ['released'] : [...outParts(all), openSaid(all), ...sums];
-  const saved = job.looking ? 'only looked at' : `saved in ${job.path}`;
+  const saved = job.mode === 'look' ? 'only looked at' : `saved in ${job.path}`;
   const name = path.dirname(job.path) === places.jobs ? fileNameOf(job.path) : job.path;
-  const back = `Back to it: countback open ${/^[\w./-]+$/.test(name) ? name : JSON.stringify(name)}`;
-  return plainText(`${jobName(ledger, name)}: ${[saved, stands.join(', '), ...named].join('; ')}. ${back}`);
+  const open = `countback open ${/^[\w./-]+$/.test(name) ? name : JSON.stringify(name)}`;
+  const again = job.whyLook?.kind === 'copy' ? `. To look again: ${open}` : '';
+  const back = job.mode === 'look' ? again : `. Back to it: ${open}`;
+  return plainText(`${jobName(ledger, name)}: ${[saved, stands.join(', '), ...named].join('; ')}${back}`);
 }

@@ -94,8 +94,7 @@ export async function runBench(
   const ended = terminal.endedBy();
   const { session } = bench.store.getState();
   if (!ended && session && session.job.unsaved().length === 0) {
-    const { path, mode } = session.job;
-    out.write(`${asLeft(bench.desk(), { path, looking: mode === 'look' }, placesOn(thisMachine()))}\n`);
+    out.write(`${asLeft(bench.desk(), session.job, placesOn(thisMachine()))}\n`);
   }
   return ended ? exitAfter(ended) : exits.fine;
 }

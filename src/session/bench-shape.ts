@@ -56,10 +56,7 @@ export type Bench = {
   inFront(): void;
 };
 /** Opens a job; `fresh` makes it, `withoutLineAt` goes on without a last line that does not hold. Throws a fault. */
-export type Opener = (
-  named: string,
-  how: { fresh?: boolean; withoutLineAt?: number; look?: boolean },
-) => Promise<Session>;
+export type Opener = (named: string, how: { fresh?: boolean; withoutLineAt?: number }) => Promise<Session>;
 export type BenchDoors = {
   /** Read when the bench is made, and again whenever it is gone to. */
   jobs(): Promise<readonly OnTheShelf[]>;

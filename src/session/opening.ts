@@ -10,13 +10,15 @@ export function greetingOf(
   opened: Session,
   word: string | undefined,
 ): { greeting: readonly string[] | undefined; greetingHead: string | undefined; word: string | undefined } {
-  const { notices } = opened.job;
+  const { notices, whyLook } = opened.job;
+  const ofCopy = whyLook?.kind === 'copy' ? [`${whyLook.what}; ${whyLook.next}`] : [];
+  const told = [...ofCopy, ...notices.map((n) => n.message)];
   const { ledger, remembered } = opened.store.getState();
   const hanging = ledger.lines.length > 1 ? hangingWords(opened.desk()) : [];
   return {
     greeting: remembered ?? (hanging.length > 0 ? [whereItStands(opened.desk()), ...hanging] : undefined),
     greetingHead: remembered ? 'This vehicle is known:' : undefined,
-    word: notices.length > 0 ? notices.map((n) => n.message).join(' ') : word,
+    word: told.length > 0 ? told.join(' ') : word,
   };
 }
 

@@ -219,9 +219,8 @@ export function createSession({
   function mayNotWrite(): Answer | undefined {
     if (store.getState().looking) {
       const why = job.whyLook;
-      return why
-        ? no(`opened to look only: ${why.message}`, 'close the other program, and open again')
-        : no('this is a copy, opened to look only', 'bring the job back first: the shelf says how');
+      if (why?.kind === 'copy') return no(why.what, why.next);
+      return no(`opened to look only${why ? `: ${why.message}` : ''}`, 'close the other program, and open again');
     }
     const trouble = job.trouble();
     return trouble ? no(`NOT SAVED: ${trouble.message}`, 'make room or mend the disk, then save again') : undefined;

@@ -197,8 +197,7 @@ export function createSteps(floor: Floor): (s: Step) => void {
     const broken = brokenNow();
     if (!broken) return open(path);
     if (!broken.copy) return set({ word: broken.why });
-    await open(broken.copy.path, { look: true });
-    set({ note: `To look only: ${broken.copy.said}. The job itself is as it was.` });
+    await open(broken.copy.path);
   }
 
   function leave(): void {

@@ -8,12 +8,22 @@ import { unlinkIfThere, writeWhole } from './whole-file.ts';
 
 const kept = 7;
 
-const folderOf = (jobPath: string) => join(dirname(jobPath), 'copies');
+const folderName = 'copies';
+const folderOf = (jobPath: string) => join(dirname(jobPath), folderName);
 const stemOf = (jobPath: string) => basename(jobPath, jobFileEnding);
 
 const two = (n: number) => String(n).padStart(2, '0');
 const dayOf = (d: Date) => `${String(d.getFullYear()).padStart(4, '0')}-${two(d.getMonth() + 1)}-${two(d.getDate())}`;
 const timeOf = (d: Date) => `${two(d.getHours())}${two(d.getMinutes())}${two(d.getSeconds())}`;
+
+/** Whether a file lies where copies do: whoever made it, it is there to be gone back to, and not to be written. */
+export const isCopy = (path: string): boolean => basename(dirname(path)).toLowerCase() === folderName;
+
+/** The job file a copy was made of, whether or not it is there; of a copy with no date, one of the same name. */
+export function copiedFrom(copy: string): string {
+  const name = basename(copy).replace(/\.\d{4}-\d\d-\d\d(?:-\d{6}-before-cut)?(?=\.countback\.jsonl$)/, '');
+  return join(dirname(dirname(copy)), name);
+}
 
 /** Every copy of a job there is, the oldest first. A folder that is not there holds none. */
 export async function copiesOf(disk: Disk, jobPath: string): Promise<string[]> {

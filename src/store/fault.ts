@@ -20,7 +20,8 @@ export type FaultKind =
   | 'disk-full'
   | 'not-allowed'
   | 'disk-failed'
-  | 'changed-underneath';
+  | 'changed-underneath'
+  | 'copy';
 
 export type Fault = Error & {
   readonly kind: FaultKind;

@@ -2,7 +2,7 @@
 // what a line means and shows nothing; who opens it says how a line is read.
 import { Low } from 'lowdb';
 import { plainText } from '../trade/plain-text.ts';
-import { copyBeforeCut, copyOfTheDay } from './copies.ts';
+import { copyBeforeCut, copyOfTheDay, isCopy } from './copies.ts';
 import { type Disk, readFile, realDisk } from './disk.ts';
 import { type Fault, fault, faultFrom, hasCode, isFault } from './fault.ts';
 import { everySoOften, followJob } from './follow.ts';
@@ -11,7 +11,7 @@ import { type AsRead, type JobFile, type JournalAdapter, journalAdapter, readJob
 import { type Lock, takeLock } from './lock.ts';
 import { type Processes, realProcesses } from './processes.ts';
 import { type Saved, savingOf } from './saving.ts';
-import { withWayBack } from './way-back.ts';
+import { onlyACopy, withWayBack } from './way-back.ts';
 import { writeWhole } from './whole-file.ts';
 
 export type OpenJob<L> = {
@@ -56,6 +56,7 @@ const lookEveryMs = 500;
 
 /** A new job with no line yet, whole at once. Throws a fault where a file is there already. */
 export async function createJob(path: string, job: string, disk: Disk = realDisk): Promise<void> {
+  if (isCopy(path)) throw fault('bad-name', 'what lies in a folder "copies" is only looked at', path, 'choose another');
   try {
     await writeWhole(disk, path, headerLine(plainText(job)).bytes, 'fresh');
   } catch (thrown) {
@@ -71,7 +72,11 @@ export async function openJob<L extends { n: number }>(options: OpenJobOptions<L
   try {
     // A refused file gets no lock beside it.
     await readJobBytes({ disk, path });
-    const held = look ? undefined : await lockOrFault(disk, processes, path);
+    const held = isCopy(path)
+      ? await onlyACopy(disk, path)
+      : look
+        ? undefined
+        : await lockOrFault(disk, processes, path);
     try {
       return await openWith(options, disk, held);
     } catch (thrown) {
@@ -96,10 +101,15 @@ async function openWith<L extends { n: number }>(
   await low.read();
 
   const read = adapter.asRead();
+  const ofCopy = isFault(held) && held.kind === 'copy';
   // While another program writes, a line that is not whole yet is no news.
-  const torn = isFault(held) ? undefined : read.torn;
-  const doubt = isFault(held) || read.doubt?.byte === withoutLineAt ? undefined : read.doubt;
-  const shared = { path, job: low.data.job, notices: torn ? [torn] : [], lines: () => low.data.lines };
+  const isWritten = isFault(held) && !ofCopy;
+  const torn = isWritten ? undefined : read.torn;
+  const doubted = isWritten || read.doubt?.byte === withoutLineAt ? undefined : read.doubt;
+  // Of a copy it is told and not asked: nothing goes on from it here.
+  const doubt = ofCopy ? undefined : doubted;
+  const odd = torn ?? (ofCopy ? doubted?.fault : undefined);
+  const shared = { path, job: low.data.job, notices: odd ? [odd] : [], lines: () => low.data.lines };
 
   if (!lock || doubt) {
     if (lock) await letGo(lock);

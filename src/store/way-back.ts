@@ -1,7 +1,7 @@
 // What there is to go back to where a job file is refused: the newest of its dated copies that holds calls, and the very
 // command that puts it in its place and keeps the broken file beside it. It changes nothing itself.
 import { basename, dirname, join } from 'node:path';
-import { copiesOf } from './copies.ts';
+import { copiedFrom, copiesOf } from './copies.ts';
 import { type Disk, readFile } from './disk.ts';
 import { type Fault, fault, isFault } from './fault.ts';
 import { callsBeforeFault, type ReadLine, readJournal } from './journal.ts';
@@ -28,14 +28,27 @@ export async function goodCopyOf<L extends { n: number }>(
   return undefined;
 }
 
-export function commandBack(jobPath: string, { path }: GoodCopy, platform: string): string {
-  const file = basename(jobPath);
-  const [folder, job, copy, aside] = [dirname(jobPath), file, join('copies', basename(path)), `${file}.broken`].map(
+/** @param aside what the file that is there is called from then on; undefined where none is there */
+export function commandBack(
+  jobPath: string,
+  { path }: Pick<GoodCopy, 'path'>,
+  platform: string,
+  aside: string | undefined,
+): string {
+  const [folder, job, copy] = [dirname(jobPath), basename(jobPath), join(basename(dirname(path)), basename(path))].map(
     (one) => quoted(one, platform),
   );
-  return platform === 'win32'
-    ? `cd /d ${folder} & move ${job} ${aside} & copy ${copy} ${job}`
-    : `cd ${folder} && mv ${job} ${aside} && cp ${copy} ${job}`;
+  const away = aside === undefined ? [] : [quoted(aside, platform)];
+  const [enter, move, take, and] = platform === 'win32' ? ['cd /d', 'move', 'copy', ' & '] : ['cd', 'mv', 'cp', ' && '];
+  return [`${enter} ${folder}`, ...away.map((to) => `${move} ${job} ${to}`), `${take} ${copy} ${job}`].join(and);
+}
+
+/** Why a copy is only looked at, and how to go on from it: in the place of its job, the file there put aside. */
+export async function onlyACopy(disk: Disk, path: string): Promise<Fault> {
+  const job = copiedFrom(path);
+  const isThere = (await disk.stat(job).catch(() => undefined)) !== undefined;
+  const way = commandBack(job, { path }, process.platform, isThere ? `${basename(job)}.aside` : undefined);
+  return fault('copy', 'this is a copy, opened to look only', path, `to go on from it: ${way}`, true);
 }
 /** Only where a shell would read it otherwise. */
 function quoted(path: string, platform: string): string {
@@ -55,7 +68,7 @@ export async function withWayBack<L extends { n: number }>(
   if (facts?.kind !== 'file') return told;
   const copy = await goodCopyOf(disk, path, readLine);
   const way = copy
-    ? `its newest good copy has ${copy.calls} ${copy.calls === 1 ? 'call' : 'calls'}, and comes back with: ${commandBack(path, copy, process.platform)}`
+    ? `its newest good copy has ${copy.calls} ${copy.calls === 1 ? 'call' : 'calls'}, and comes back with: ${commandBack(path, copy, process.platform, `${basename(path)}.broken`)}`
     : 'no dated copy of it holds a call: bring it back from your own backup';
   const whole = told.kind === 'damaged' ? callsBeforeFault(await readFile(disk, path), path, readLine).length : 0;
   // Those of the copy are looked at in the copy.

@@ -2,12 +2,13 @@
 import { expect, it } from 'vitest';
 import { asLeft } from '../../src/commands/as-left.ts';
 import type { Stamp } from '../../src/job/line.ts';
+import { fault } from '../../src/store/fault.ts';
 import { playLines, scriptLines, upTo } from '../jobs/lines.ts';
 import { demoDesk } from '../screen/scene.ts';
 import { newStory } from '../sheet/bench-story.ts';
 
 const places = { jobs: '/data/jobs' };
-const red = { path: '/data/jobs/red-estate.countback.jsonl', looking: false };
+const red = { path: '/data/jobs/red-estate.countback.jsonl', mode: 'write' } as const;
 
 it('[T8] says where it is saved, what is off and hangs, and how to come back', () => {
   expect(asLeft(demoDesk(), red, places)).toMatch(
@@ -27,8 +28,15 @@ it('[T8] says what cures and till when, and for whom the job waits', () => {
     '; waiting for parts: on order, until Friday 2031-03-07. Back',
   );
 });
-it('names a job that lies elsewhere by its file, and says that one was only looked at', () => {
-  const said = asLeft(demoDesk(), { path: '/mnt/a stick/red.countback.jsonl', looking: true }, places);
-  expect(said).toContain(': only looked at; ');
+it('names a job that lies elsewhere by its file', () => {
+  const said = asLeft(demoDesk(), { ...red, path: '/mnt/a stick/red.countback.jsonl' }, places);
   expect(said).toMatch(/Back to it: countback open "\/mnt\/a stick\/red\.countback\.jsonl"$/);
+});
+it('[D4] says that one was only looked at, and names no way that would write to it', () => {
+  const looked = { ...red, mode: 'look' } as const;
+  expect(asLeft(demoDesk(), looked, places)).toContain(': only looked at; ');
+  expect(asLeft(demoDesk(), looked, places)).not.toContain('countback open');
+  const path = '/data/jobs/copies/red-estate.2031-03-03.countback.jsonl';
+  const copy = { ...looked, path, whyLook: fault('copy', 'a copy', path, 'bring it back') };
+  expect(asLeft(demoDesk(), copy, places)).toMatch(new RegExp(`To look again: countback open ${path}$`));
 });

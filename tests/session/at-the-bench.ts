@@ -8,7 +8,7 @@ import type { Opener } from '../../src/session/bench-shape.ts';
 import { type Habits, standardHabits } from '../../src/session/habits.ts';
 import { createSession } from '../../src/session/session.ts';
 import type { Session } from '../../src/session/session-shape.ts';
-import { fault } from '../../src/store/fault.ts';
+import { type Fault, fault, isFault } from '../../src/store/fault.ts';
 import type { OpenJob } from '../../src/store/open-job.ts';
 import type { Saved } from '../../src/store/saving.ts';
 import { plansAtHand } from '../jobs/lines.ts';
@@ -17,7 +17,7 @@ export type Disk = { full: boolean; unsaved: Line[]; saved: Line[] };
 export type Opened = {
   doubt?: OpenJob<Line>['doubt'];
   notices?: OpenJob<Line>['notices'];
-  look?: boolean;
+  look?: true | Fault;
   shelf?: readonly OnTheShelf[];
   trays?: readonly string[];
   plans?: readonly PlanOffer[];
@@ -35,6 +35,7 @@ function jobInMemory(kept: Line[], disk: Disk, opened: Opened): OpenJob<Line> {
     job: 'x',
     mode: opened.doubt || opened.look ? 'look' : 'write',
     ...(opened.doubt && { doubt: opened.doubt }),
+    ...(isFault(opened.look) && { whyLook: opened.look }),
     notices: opened.notices ?? [],
     lines: () => [...kept],
     append: async (line) => {

@@ -63,7 +63,8 @@ describe('the shelf', () => {
   });
   it('opens the copy of what cannot be opened, to look only', async () => {
     const broken = { ...damaged, broken: { ...damaged.broken, copy } };
-    const at = await atTheBench(undefined, { look: true, shelf: [estate('one'), estate('van', broken)] });
+    const look = fault('copy', 'this is a copy, opened to look only', '/jobs/copies/van', 'to go on from it: cp');
+    const at = await atTheBench(undefined, { look, shelf: [estate('one'), estate('van', broken)] });
     await new Promise(setImmediate);
     await at.press('down');
     expect(at.bench.listed().at(1)?.more).toBe(
@@ -71,9 +72,10 @@ describe('the shelf', () => {
     );
     await at.press('enter');
     await new Promise(setImmediate);
-    expect(at.opens).toEqual([{ named: '/jobs/copies/van', how: { look: true } }]);
+    expect(at.opens).toEqual([{ named: '/jobs/copies/van', how: {} }]);
+    expect(at.bench.store.getState().word).toBe('this is a copy, opened to look only; to go on from it: cp');
     await at.press('a', '+', 'enter');
-    expect(at.state().answer).toMatchObject({ text: 'this is a copy, opened to look only' });
+    expect(at.state().answer).toMatchObject({ text: look.what, instead: look.next });
   });
   it('is read anew where one that cannot be opened is chosen, and when the terminal is in front again', async () => {
     const shelf: OnTheShelf[] = [estate('van', { ...damaged, broken: { ...damaged.broken, copy } })];

@@ -1,6 +1,7 @@
 // Where a job file is refused: the way back that is told is one that is there, and a torn end that was cut off stays in
 // a copy.
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
+import { createJob } from '../../src/store/open-job.ts';
 import { commandBack } from '../../src/store/way-back.ts';
 import { linesTo, newJobOn, openOn } from './practice.ts';
 
@@ -52,6 +53,43 @@ it('[D2] a torn end that is cut off the file stays in a copy, which is told, and
 
 it('a command quotes what a shell would read otherwise', () => {
   const copy = { path: "/my jobs/copies/o'x", calls: 1, changedMs: 0 };
-  expect(commandBack('/my jobs/x', copy, 'linux')).toBe("cd '/my jobs' && mv x x.broken && cp 'copies/o'\\''x' x");
-  expect(commandBack('/j/x', copy, 'win32')).toMatch(/^cd \/d "\/j" & move "x" "x.broken" & copy "copies.o'x" "x"$/);
+  expect(commandBack('/my jobs/x', copy, 'linux', 'x.broken')).toBe(
+    "cd '/my jobs' && mv x x.broken && cp 'copies/o'\\''x' x",
+  );
+  expect(commandBack('/j/x', copy, 'win32', 'x.broken')).toMatch(
+    /^cd \/d "\/j" & move "x" "x.broken" & copy "copies.o'x" "x"$/,
+  );
+});
+
+describe('a copy', () => {
+  it('[D2] is only looked at, whatever opens it, and says how to go on from it', async () => {
+    const disk = await twoDays();
+    const copy = copyOf('2026-03-04');
+    const before = disk.names();
+    const asked = await openOn(disk, { path: copy, withoutLineAt: 5 });
+    expect(asked.mode).toBe('look');
+    expect(await asked.append(linesTo(2)[1] ?? { n: 2, said: '' })).toMatchObject({ saved: false, taken: false });
+    await asked.close();
+    expect(disk.names()).toEqual(before);
+    const name = 'blue.countback.jsonl';
+    const back = `cp copies/blue.2026-03-04.countback.jsonl ${name}`;
+    expect(asked.whyLook?.next).toBe(`to go on from it: cd /jobs && mv ${name} ${name}.aside && ${back}`);
+    disk.remove(path);
+    expect((await openOn(disk, { path: copy })).whyLook?.next).toBe(`to go on from it: cd /jobs && ${back}`);
+    await expect(createJob('/jobs/copies/new.countback.jsonl', 'new', disk)).rejects.toMatchObject({
+      kind: 'bad-name',
+    });
+  });
+  it('[D2 D4] with an end that does not hold tells it, and asks nothing', async () => {
+    const disk = await twoDays();
+    const whole = disk.bytesAt(path) as Buffer;
+    const cut = '/jobs/copies/blue.2026-03-05-090000-before-cut.countback.jsonl';
+    disk.put(cut, whole.subarray(0, -4));
+    expect((await openOn(disk, { path: cut })).notices.map(({ kind }) => kind)).toEqual(['torn']);
+    const changed = Buffer.from(whole);
+    changed[whole.length - 10] = (changed[whole.length - 10] ?? 0) ^ 1;
+    disk.put(cut, changed);
+    const doubted = await openOn(disk, { path: cut });
+    expect([doubted.doubt, doubted.notices.map(({ kind }) => kind)]).toEqual([undefined, ['last-line-bad']]);
+  });
 });
