@@ -15,6 +15,7 @@ import { plainText } from '../trade/plain-text.ts';
 import { type Command, exits } from './answer.ts';
 import { openToLook, orFault } from './opening.ts';
 import { photosNow } from './photos-now.ts';
+import { withItsDigest } from './sheet-words.ts';
 import { notOne } from './slips.ts';
 
 export const sheet: Command = {
@@ -57,7 +58,7 @@ export const sheet: Command = {
           copy,
           benchTime: args.flags.has('bench-time'),
         } as const;
-        const text = inForm[forms[0] ?? 'text'](ledger, options);
+        const text = withItsDigest(inForm[forms[0] ?? 'text'](ledger, options));
         for (const [n, one] of photos)
           if (one.state !== 'as noted') out.complain(`countback: the photograph of line ${n} is ${one.state}`);
         const file = args.values.get('o');

@@ -16,12 +16,13 @@ import { type Alteration, type Seal, sealOf } from '../store/seal.ts';
 import { jobsIn } from '../store/shelf.ts';
 import { type Command, exits } from './answer.ts';
 import { calledInstead, notThere, orFault, placeOf } from './opening.ts';
+import { wordsOnSheet } from './sheet-words.ts';
 import { notOne } from './slips.ts';
 
 export const verify: Command = {
   name: 'verify',
   usage: 'verify JOB [--sheet FILE] [--calls]',
-  help: 'says whether the log is as it was written, and beside a printed sheet whether it is the one on it; --calls lists the calls before the first fault (exit 0 unaltered, 1 altered, 2 unreadable)',
+  help: 'says whether the log is as it was written, and beside a printed sheet whether it is the one on it and whether the sheet reads as it was printed; --calls lists the calls before the first fault (exit 0 unaltered, 1 log or sheet altered, 2 unreadable)',
   options: { sheet: 'value', calls: 'flag' },
   run: (args, out) =>
     orFault(out, async () => {
@@ -49,17 +50,25 @@ export const verify: Command = {
         ...(await besideCopies(realDisk, path, seal)),
       ];
       const beside = sheet && besideSheet(seal, sheet);
+      const byItself = `By itself this log is unaltered: ${counted(callsIn(seal), 'call')}, ${path}\n`;
       const another = sheet && beside?.agrees === false ? await anotherJob(sheet, bytes, path) : undefined;
       if (another !== undefined) {
         out.write(`THE SHEET IS OF ANOTHER JOB: ${another}\n`);
-        if (wrong.length === 0)
-          out.write(`By itself this log is unaltered: ${counted(callsIn(seal), 'call')}, ${path}\n`);
+        if (wrong.length === 0) out.write(byItself);
       } else if (beside && !beside.agrees) wrong.push(beside.words);
+      const words =
+        sheet && beside?.agrees
+          ? wordsOnSheet(sheet.text, callsBeforeFault(bytes, path, readLine).slice(0, beside.at))
+          : undefined;
+      if (words?.isChanged) {
+        out.write(`THE SHEET WAS CHANGED: ${words.said}\n`);
+        if (wrong.length === 0) out.write(`${beside?.words}\n${byItself}`);
+      }
       if (wrong.length > 0) {
         out.write(`ALTERED: ${path}\n${wrong.map((one) => `- ${one}\n`).join('')}`);
       }
       if (args.flags.has('calls')) out.write(callsText(bytes, path));
-      if (wrong.length > 0 || another !== undefined) return exits.open;
+      if (wrong.length > 0 || another !== undefined || words?.isChanged) return exits.open;
       // A chain that holds can still carry what is no call.
       readJournal(bytes, path, readLine);
       const calls = callsIn(seal);
@@ -69,6 +78,7 @@ export const verify: Command = {
         beside
           ? beside.words
           : 'A chain computed anew, and calls cut off at the end of a line, show only beside a sheet: --sheet FILE.',
+        ...(words ? [words.said] : []),
         'This shows alteration; it is no signature and says nothing of who wrote.',
       ];
       out.write(`${lines.join('\n')}\n`);
@@ -119,9 +129,10 @@ async function bytesOf(disk: Disk, path: string): Promise<Buffer> {
   }
 }
 
-async function sheetOf(disk: Disk, file: string): Promise<OnSheet> {
-  const found = digestOnSheet((await bytesOf(disk, file)).toString('utf8'));
-  if (found) return found;
+async function sheetOf(disk: Disk, file: string): Promise<OnSheet & { text: string }> {
+  const text = (await bytesOf(disk, file)).toString('utf8');
+  const found = digestOnSheet(text);
+  if (found) return { ...found, text };
   throw fault('foreign', 'there is no log digest on this', file, 'name a sheet as "countback sheet" made it');
 }
 
@@ -172,7 +183,7 @@ async function cutBefore(disk: Disk, path: string): Promise<string[]> {
     .map((copy) => `An end that did not hold was left out once; the file as it was: copies/${basename(copy)}`);
 }
 
-function besideSheet(seal: Seal, { digest, calls }: OnSheet): { agrees: boolean; words: string } {
+function besideSheet(seal: Seal, { digest, calls }: OnSheet): { agrees: boolean; words: string; at: number } {
   const there = callsIn(seal);
   const at = seal.digests.indexOf(digest);
   if (at >= 0) {
@@ -180,6 +191,7 @@ function besideSheet(seal: Seal, { digest, calls }: OnSheet): { agrees: boolean;
     const words = `The sheet was printed from this log after call ${at}`;
     return {
       agrees: true,
+      at,
       words: since === 0 ? `${words}, its last.` : `${words}; ${counted(since, 'call')} came after it.`,
     };
   }
@@ -187,5 +199,5 @@ function besideSheet(seal: Seal, { digest, calls }: OnSheet): { agrees: boolean;
     calls !== undefined && calls > there
       ? `the sheet counts ${counted(calls, 'call')} and ${there || 'none'} hold here: calls were cut off at the end, or it is another log`
       : 'the log was changed and its chain computed anew, or it is another log';
-  return { agrees: false, words: `the digest on the sheet is not of this log: ${why}` };
+  return { agrees: false, at, words: `the digest on the sheet is not of this log: ${why}` };
 }

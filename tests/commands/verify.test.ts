@@ -201,6 +201,58 @@ it('a sheet printed before the last calls agrees, and says how many came after',
   expect(out).toContain('printed from this log after call 2; ');
 });
 
+it.each(['--text', '--csv', '--html'])('[X3] the words on a sheet are held to their own digest: %s', async (form) => {
+  const file = join(bench.folder, `words${form}`);
+  const said = (sheet: string) => {
+    writeFileSync(file, sheet);
+    return verified(whole, '--sheet', file);
+  };
+  writeFileSync(bench.fileOf('hatchback'), whole);
+  const printed = await bench.run(['sheet', 'hatchback', form, '-o', file]);
+  expect(printed.exit).toBe(0);
+  const sheet = readFileSync(file, 'utf8');
+  const onOut = (await bench.run(['sheet', 'hatchback', form])).out;
+  const ends = sheet.replaceAll('\r\n', '\n').replaceAll('\n', ' \r\n');
+  for (const same of [sheet, onOut, ends, sheet.trimEnd()])
+    expect(await said(same)).toMatchObject({
+      exit: 0,
+      out: expect.stringMatching(/\nThe words on it are as they were printed\.\n/),
+    });
+  const changed = await said(sheet.replace('found so', 'found otherwise'));
+  expect(changed.exit).toBe(1);
+  expect(changed.out).toMatch(
+    /^THE SHEET WAS CHANGED: it no longer reads as it was printed, .*\nThe sheet was printed from this log after call \d+, its last\.\nBy itself this log is unaltered/,
+  );
+  // Of a text it is known where.
+  if (form === '--text') expect(changed.out).toMatch(/\. Look first at line \d+, "- .*: found otherwise"\n/);
+  // As older programs printed it.
+  const older = sheet.replace(/^.*sheet.digest.*\r?\n/im, '');
+  expect(older).not.toBe(sheet);
+  expect(await said(older)).toMatchObject({
+    exit: 0,
+    out: expect.stringMatching(
+      /\nThe words on it were not compared, only the digest of the log: it carries none of its own\.\n/,
+    ),
+  });
+});
+
+it('[X3] a text sheet of another minute, zone, unit or copy has no line that its log would not print', async () => {
+  const calls = 'area sump\nby torque 40\nbench 18 45\nodometer 118000 km\nphoto pump.jpg at sump\noff 1\n';
+  writeFileSync(join(bench.folder, 'pump.jpg'), 'a picture');
+  expect((await bench.run(['take', 'blue', '--new'], { input: `job blue\n${calls}` })).exit).toBe(0);
+  const file = join(bench.folder, 'blue.txt');
+  const settings = join(bench.dataDir, 'settings.json');
+  for (const more of [[], ['--workshop'], ['--workshop', '--bench-time']]) {
+    writeFileSync(settings, JSON.stringify({ units: { torque: 'lbf ft', temperature: 'F', distance: 'mi' } }));
+    await bench.run(['sheet', 'blue', ...more, '-o', file, '--force'], { env: { TZ: 'Asia/Kolkata' } });
+    renameSync(settings, `${settings}.away`);
+    const sheet = readFileSync(file, 'utf8');
+    writeFileSync(file, sheet.replace(/^Sheet digest.*\n/m, ''));
+    const { exit, out } = await bench.run(['verify', 'blue', '--sheet', file]);
+    expect({ exit, out }).toEqual({ exit: 0, out: expect.stringContaining('it carries none of its own.\n') });
+  }
+});
+
 it("another job's sheet is told as that first, by the job it was printed from or the vehicle it names", async () => {
   const input = 'job "blue van"\narea sump\noff 1\n';
   expect((await bench.run(['take', 'van', '--new'], { input })).exit).toBe(0);
