@@ -6,7 +6,7 @@ import type { Entry } from '../job/entry.ts';
 import type { FastenerState, HoleState } from '../job/hole-states.ts';
 import { type Ledger, stateOf } from '../job/ledger.ts';
 import { levelToFill } from '../job/levels.ts';
-import type { Spec } from '../job/spec.ts';
+import { contradictions, type Spec } from '../job/spec.ts';
 import { areaOf, type Hole, named, subjectText, withinArea } from '../job/subjects.ts';
 import type { ScreenId } from '../view/screens.ts';
 import { type Desk, fastenerOf, nextBack, nextComing, nextTight } from './desk.ts';
@@ -16,6 +16,15 @@ import { specWords } from './spec-words.ts';
 export function knownIn(ledger: Ledger, hole: string | undefined): Spec | undefined {
   const h = hole === undefined ? undefined : stateOf(ledger, 'hole', hole);
   return h?.called.occupant?.spec ?? h?.declared?.wants;
+}
+
+/** What is said of another in use than the one known in the hole that comes next: that one is called, not this. */
+export function anotherKnown(desk: Desk, inUse: Spec): string {
+  const hole = nextComing({ ...desk, facing: { ...desk.facing, spec: inUse } });
+  const known = knownIn(desk.ledger, hole);
+  if (hole === undefined || !known || contradictions(known, inUse).length === 0) return '';
+  const number = withinArea(hole);
+  return `. Mind: ${number} is known as ${specWords(known)}, and off calls that; this one there is "wrong one", or typed: off ${number} as …`;
 }
 
 /** The fastener that Enter takes on strip and build; on a list the one in use, where that is what would come off. */

@@ -96,3 +96,23 @@ describe('a part named like another area', () => {
     expect(part(at, 'sump')?.declared?.heldBy).toEqual(['intake/1']);
   });
 });
+
+describe('another fastener in use than the one known in the hole that comes next', () => {
+  it('[L2] is said not to be what Enter calls, with the ways to call it', async () => {
+    const at = await newJob();
+    const say = (...lines: string[]) => lines.map((line) => at.session().runLine(line).kind);
+    say('area wheel', 'use nut hex 19 M12x1.5', 'slack 1', 'slack 2', 'slack 3');
+    await at.press('#', '3', 'enter', 'x', ...lettersOf('nut hex 19 M12x1.25'), 'enter');
+    expect(at.state().answer).toMatchObject({
+      text: 'now nut hex 19 M12x1.25. Mind: 3 is known as nut hex 19 M12x1.5, and off calls that; this one there is "wrong one", or typed: off 3 as …',
+    });
+    await at.press('w', ...lettersOf('nut hex 19 M12x1.25'), 'enter');
+    expect(cameOff(at, 'wheel/3')).toMatchObject({ thread: 'M12x1.25' });
+    // What agrees with it as far as it is said, and what sits where nothing is known, is no other.
+    await at.press('x', ...lettersOf('nut hex 19'), 'enter');
+    expect(at.state().answer).toMatchObject({ text: 'now nut hex 19' });
+    say('area bracket');
+    await at.press('8');
+    expect(at.state().answer).toMatchObject({ text: 'now nut hex 8' });
+  });
+});

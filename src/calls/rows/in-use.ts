@@ -7,6 +7,7 @@ import type { Desk } from '../desk.ts';
 import { facedAt, facedPast, facedWords, isInTurn, nextArea } from '../next-area.ts';
 import { key, type Row } from '../row.ts';
 import { specWords } from '../spec-words.ts';
+import { anotherKnown } from '../taken-next.ts';
 import { isOneMore, unknownTray } from '../trays.ts';
 
 const sizeKeys: [string, string][] = [
@@ -133,7 +134,7 @@ export const inUseRows: readonly Row[] = [
       const { kind } = desk.facing.spec;
       const before = adds ? keptOf(desk.facing.spec, said.kind) : said.kind === undefined && kind ? { kind } : {};
       const next: Spec = { ...before, ...said };
-      return { face: inUse(desk, next), answer: `now ${specWords(next)}` };
+      return { face: inUse(desk, next), answer: `now ${specWords(next)}${anotherKnown(desk, next)}` };
     },
   },
   {
@@ -148,7 +149,7 @@ export const inUseRows: readonly Row[] = [
     means: (desk, { spec }) => {
       const kind = desk.facing.spec.kind ?? 'bolt';
       const next = { kind, ...(spec as Spec) } as Spec;
-      return { face: inUse(desk, next), answer: `now ${specWords(next)}` };
+      return { face: inUse(desk, next), answer: `now ${specWords(next)}${anotherKnown(desk, next)}` };
     },
   },
   {
