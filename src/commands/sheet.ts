@@ -8,13 +8,12 @@ import { sheetPage } from '../sheet/page/page.ts';
 import { sheetText } from '../sheet/text.ts';
 import { realDisk } from '../store/disk.ts';
 import { fault, faultFrom } from '../store/fault.ts';
-import { placesOn, thisMachine } from '../store/places.ts';
-import { openSettings } from '../store/settings.ts';
 import { writeWhole } from '../store/whole-file.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { type Command, exits } from './answer.ts';
 import { openToLook, orFault } from './opening.ts';
 import { photosNow } from './photos-now.ts';
+import { settingsTold } from './settings-told.ts';
 import { withItsDigest } from './sheet-words.ts';
 import { notOne } from './slips.ts';
 
@@ -45,8 +44,7 @@ export const sheet: Command = {
         const lines = job.lines();
         const now = { ...machineClock()(), run: (lines.at(-1)?.run ?? 0) + 1 };
         const copy = args.flags.has('workshop') ? 'workshop' : 'owner';
-        const { settings } = await openSettings(placesOn(thisMachine()).settings);
-        const { intervals, units } = settings();
+        const { intervals, units } = await settingsTold(out);
         const ledger = readLog(lines);
         const photos = await photosNow(ledger, forms[0] === 'html');
         const options = {

@@ -16,6 +16,7 @@ import { plainText } from '../trade/plain-text.ts';
 import { firstFacing } from '../view/facing.ts';
 import { type Command, exits } from './answer.ts';
 import { openToLook, orFault } from './opening.ts';
+import { settingsTold } from './settings-told.ts';
 import { notOne } from './slips.ts';
 
 export const standing: Command = {
@@ -34,8 +35,9 @@ export const standing: Command = {
       try {
         const lines = job.lines();
         const ledger = readLog(lines);
+        const { intervals, units } = await settingsTold(out);
         const now = { ...machineClock()(), run: (lines.at(-1)?.run ?? 0) + 1 };
-        const desk: Desk = { ledger, facing: firstFacing, now, plans: () => [] };
+        const desk: Desk = { ledger, facing: firstFacing, now, plans: () => [], intervals, units };
         const each = openPointsWithNext(ledger, now);
         const told = toldOnce(ledger, each);
         const points = each.map((p) => ({

@@ -35,6 +35,23 @@ describe('standing', () => {
     expect(points[0]).toContain('cam cover 1: off');
   });
 
+  it.each([['standing'], ['sheet']])(
+    '%s says what is wrong with the settings, and goes on with the usual ones',
+    async (command) => {
+      const well = await bench.run([command, 'hatchback']);
+      writeFileSync(join(bench.dataDir, 'settings.json'), '{"trays": ["1"');
+      const { exit, out, complaint } = await bench.run([command, 'hatchback']);
+      expect({ exit, out }).toEqual({ exit: well.exit, out: well.out });
+      expect(complaint).toMatch(/^countback: .*settings\.json, line 1, column 15: this is no JSON from here on; .*\n$/);
+    },
+  );
+  it("[X4] goes by the workshop's own intervals", async () => {
+    const settings = join(bench.dataDir, 'settings.json');
+    writeFileSync(settings, JSON.stringify({ intervals: { 'valve clearance': { months: 48 } } }));
+    await bench.run(['take', 'hatchback'], { input: 'service valve clearance\nservice done valve clearance\n' });
+    expect((await bench.run(['standing', 'hatchback'])).out).toContain('next due, not said: due valve clearance');
+  });
+
   it('finds a job by what it is called on the shelf, where one alone is called so', async () => {
     const near = (await bench.run(['standing', 'hatchbac'])).complaint;
     expect(near).toContain('there is no job "hatchbac", perhaps "hatchback"; there is no other (');
