@@ -3,6 +3,7 @@ import { areaOpenedAt, holesOf, isTouched, laterOf } from './closed.ts';
 import type { areaRoles } from './entries/declared.ts';
 import { type HoleState, snugOrBetter } from './hole-states.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
+import { driveOpenedAt } from './rotation.ts';
 import type { ConnectionState } from './states.ts';
 import type { Subject } from './subjects.ts';
 
@@ -32,6 +33,8 @@ export function roleOpenedAt(ledger: Ledger, roles: ReadonlySet<string>): number
   for (const { area } of every(ledger, 'area'))
     if (asks(roleOf(ledger, area))) at = Math.max(at, areaOpenedAt(ledger, area));
   for (const c of every(ledger, 'connection')) if (asks(roleOfConnection(ledger, c))) at = Math.max(at, c.partedAt);
+  // R1: its belt may be called off with no bolt of its areas.
+  if (roles.has('drive')) for (const d of every(ledger, 'drive')) at = Math.max(at, driveOpenedAt(ledger, d));
   if (!roles.has('brake')) return at;
   // Pads are held by no bolt of their own, and may be drawn without one called.
   for (const { part, removedAt } of every(ledger, 'part')) if (isOfBrake(part)) at = Math.max(at, removedAt);

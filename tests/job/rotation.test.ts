@@ -73,10 +73,11 @@ describe('whether it is needed', () => {
     on.call('see-oil-level');
     on.call('tools-out');
     expect(on.refused('start-engine')).toBe('T6 rotation-not-passed');
-    expect(on.open()).toEqual(['rotation-needed drive:belt']);
+    expect(on.open()).toEqual(['rotation-needed drive:belt', 'road-test vehicle']);
     turn(on, 8);
     marks(on);
     on.call('start-engine');
+    on.call('road-test');
     on.call('release', { who: 'Ann' });
   });
 });

@@ -254,10 +254,16 @@ describe('what was called wrongly', () => {
     on.call('fill-fluid', { circuit: 'cooling' });
     on.call('check-leaks', { circuit: 'cooling', how: 'under pressure' });
     on.call('tools-out');
+    on.call('waive-road-test', { who: 'Ann', because: 'no plates' });
     expect(on.open()).toEqual([]);
     return on;
   };
-  const fallen = ['companions area:pump', 'rotation-needed drive:belt', 'circuit-unchecked circuit:cooling'];
+  const fallen = [
+    'companions area:pump',
+    'rotation-needed drive:belt',
+    'circuit-unchecked circuit:cooling',
+    'road-test vehicle',
+  ];
 
   it('[U3] the check rotation, the leak check and what was seen before the area closed', () => {
     const on = proven();

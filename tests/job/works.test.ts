@@ -274,6 +274,42 @@ describe('fluids', () => {
     expect(on.openAt('circuit:cooling')).toEqual(['circuit-unchecked']);
   });
 
+  it('[T5] nothing is filled into a circuit that is open, nor its oil level seen', () => {
+    const on = bench();
+    on.declare(
+      { kind: 'circuit-declared', circuit: 'engine oil', fluid: 'oil' },
+      {
+        kind: 'face-declared',
+        face: 'seat',
+        area: 'sump',
+        pressedBy: ['sump/1'],
+        keepsIn: ['engine oil'],
+        part: 'pan',
+      },
+      { kind: 'part-declared', part: 'pan', heldBy: [] },
+      { kind: 'connection-declared', connection: 'cooler hose', circuit: 'engine oil' },
+    );
+    const waitsFor = (...places: string[]) => {
+      const runsOut = { rule: 'T5', code: 'runs-out-again', kind: 'gate', places };
+      expect(on.no('fill-fluid', { circuit: 'engine oil' })).toMatchObject(runsOut);
+      expect(on.no('see-oil-level')).toMatchObject({ rule: 'T6', code: 'oil-not-in' });
+    };
+    on.call('drain', { circuit: 'engine oil' });
+    on.off('sump/1', m8);
+    on.call('remove-part', { part: 'pan' });
+    on.call('part-connection', { connection: 'cooler hose' });
+    waitsFor('connection:cooler hose', 'part:pan', 'hole:sump/1');
+    on.call('make-connection', { connection: 'cooler hose' });
+    on.call('fit-part', { part: 'pan' });
+    on.count('sump', 1);
+    on.back('sump/1');
+    waitsFor('hole:sump/1');
+    on.snug('sump/1');
+    expect(on.refused('see-oil-level')).toBe('T6 oil-not-in');
+    on.call('fill-fluid', { circuit: 'engine oil' });
+    on.call('see-oil-level');
+  });
+
   it('[T5] its circuit is leak-checked after running', () => {
     const on = bench();
     on.call('see-oil-level');
@@ -454,6 +490,31 @@ describe('first start', () => {
     expect(on.refused('start-engine')).toBe('T6 oil-level-not-seen');
   });
 
+  it('[T6] is refused while a plug or a face lets a fluid out', () => {
+    const on = readyToStart();
+    on.declare(
+      { kind: 'circuit-declared', circuit: 'cooling', fluid: 'coolant mix' },
+      { kind: 'face-declared', face: 'seat', area: 'drain', pressedBy: ['drain/1'], keepsIn: ['cooling'] },
+    );
+    on.slack('drain/1', m8);
+    on.call('tools-out');
+    expect(on.no('start-engine')).toMatchObject({ rule: 'T6', code: 'lets-its-fluid-out', places: ['hole:drain/1'] });
+    on.snug('drain/1');
+    on.call('tools-out');
+    on.call('start-engine');
+  });
+
+  it.each(['mount', 'drive'])('[T6] is refused while a hole of a %s is not snug', (role) => {
+    const on = readyToStart();
+    on.declare({ kind: 'area-declared', area: 'bracket', role, planned: true });
+    on.slack('bracket/1', m8);
+    on.call('tools-out');
+    expect(on.no('start-engine')).toMatchObject({ rule: 'T6', code: 'engine-apart', places: ['hole:bracket/1'] });
+    on.snug('bracket/1');
+    on.call('tools-out');
+    on.call('start-engine');
+  });
+
   it('[T6] is refused until beads may be run', () => {
     const on = readyToStart();
     const label = { product: 'grey', kind: 'moisture', runHours: 6, labelCelsius: 23, labelHumidityPct: 50 };
@@ -552,6 +613,28 @@ describe('moving and driving', () => {
     on.declare({ kind: 'area-declared', area: 'caliper cover', role: 'engine', planned: true });
     on.slack('caliper cover/1', m8);
     expect(on.open('pedal')).toEqual([]);
+  });
+
+  it('[T6 T7] by its own power only where the engine may run and has run since; pushed it need not', () => {
+    const on = on4('mount');
+    on.declare({ kind: 'connection-declared', connection: 'hose', circuit: 'cooling' });
+    on.slack('mount/1', m8);
+    on.call('part-connection', { connection: 'hose' });
+    const own = () => on.refused('move-car', { how: 'own power' });
+    on.call('move-car', { how: 'by hand' });
+    expect(own()).toBe('T6 connection-parted');
+    on.call('make-connection', { connection: 'hose' });
+    expect(own()).toBe('T6 engine-apart');
+    on.tight('mount/1');
+    expect(own()).toBe('T6 not-run-yet');
+    on.call('see-oil-level');
+    on.call('tools-out');
+    on.call('start-engine');
+    on.call('move-car', { how: 'own power' });
+    on.off('lid/1', m6);
+    on.call('lose-fastener', { fastener: on.own('lid/1'), reaches: true, where: 'belt' });
+    expect(own()).toBe('T9 works-not-searched');
+    expect(on.refused('road-test')).toBe('T9 works-not-searched');
   });
 
   it('[T7] only with its wheels snug or better', () => {

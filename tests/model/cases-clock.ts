@@ -74,7 +74,8 @@ const begun = entry('rotation-begun', { drive: 'D' });
 const marks = [mark('cam'), mark('crank')];
 const tension = entry('tension-read', { drive: 'D', how: 'pointer', right: true });
 const opened = [found('pan/1', 'f3.1'), off('pan/1', 'f3.1')];
-const turned = (...steps: Step[]) => job([area('pan'), drive], opened, back('pan/1', 'f3.1'), ...steps, cleared);
+const turned = (...steps: Step[]) =>
+  job([area('pan'), drive], opened, back('pan/1', 'f3.1'), ...steps, cleared, entry('road-tested', {}));
 const needed = ['rotation-needed drive:D'];
 
 export const clockCases: Case[] = [
@@ -222,6 +223,16 @@ export const clockCases: Case[] = [
     open: [],
   },
   { name: '[R1] a drive opened wants a check', job: turned(), open: needed },
+  {
+    name: '[R1 T7] and the road, its belt off with no bolt of its areas',
+    job: job(
+      { ...drive, parts: ['belt'] },
+      entry('part-removed', { part: 'belt' }),
+      entry('part-fitted', { part: 'belt' }),
+      toolsOut,
+    ),
+    open: [...needed, 'road-test vehicle'],
+  },
   { name: '[R4] two turns, every mark, then the tension', job: turned(begun, turn(8), marks, tension), open: [] },
   { name: '[R4] a turn and a half is not enough', job: turned(begun, turn(6), marks, tension), open: needed },
   { name: '[R4] three turns are no whole multiple of two', job: turned(begun, turn(12), marks, tension), open: needed },

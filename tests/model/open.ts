@@ -13,7 +13,7 @@ import { rotationIsNeeded } from './rotation.ts';
 import { judgeBeads } from './seals.ts';
 import { suspectedHoles } from './suspicion.ts';
 import { isCritical, walk } from './walk.ts';
-import { areaOpened, type FastenerNow, faceOpened, type HoleNow, type World } from './world.ts';
+import { areaOpened, driveOpened, type FastenerNow, faceOpened, type HoleNow, type World } from './world.ts';
 
 const isSpent = (fastener: FastenerNow) => fastener.spec.oneUse === true && fastener.loosened;
 
@@ -223,7 +223,11 @@ function carPoints(world: World): string[] {
   const open: string[] = [];
   const roles = [...world.areas.values()].filter((area) => area.role !== undefined);
   const brakeTouched = brakeTouchedAt(world);
-  const touched = Math.max(brakeTouched, ...roles.map((area) => areaTouched(world, area.area)));
+  const touched = Math.max(
+    brakeTouched,
+    ...roles.map((area) => areaTouched(world, area.area)),
+    ...[...world.drives.values()].map((drive) => driveOpened(world, drive)),
+  );
   if (world.worked > world.toolsOut) open.push('tools vehicle');
   if (brakeTouched > world.pedalFirm) open.push('pedal vehicle');
   if (touched > world.roadTested) open.push('road-test vehicle');

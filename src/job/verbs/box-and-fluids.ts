@@ -2,12 +2,14 @@
 import * as z from 'zod';
 import type { Entry } from '../entry.ts';
 import { meanwhile, no, notReached } from '../guards.ts';
-import { stateOf } from '../ledger.ts';
+import { every, stateOf } from '../ledger.ts';
+import { letsOut } from '../lets-out.ts';
 import { isOil } from '../not-run.ts';
 import { circuitOpenedAt } from '../open-points.ts';
 import { readyText } from '../ready.ts';
 import { reasonSchema } from '../reasons.ts';
-import { nameSchema, subjectSchema } from '../subjects.ts';
+import type { No } from '../refusal.ts';
+import { nameSchema, subjectSchema, subjectText } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
 import { fillBox, fillTogether } from './filling-the-box.ts';
 
@@ -93,6 +95,17 @@ const countBox = verb(
   (_s, said) => [{ kind: 'box-counted', ...said }],
 );
 
+/** What is filled in runs out where its circuit is open; where it is vented so, it is filled once that is shut. */
+function stillOut(s: Standing, name: string): No | null {
+  const [first, ...rest] = letsOut(s.ledger, name);
+  return first
+    ? no(`${subjectText(first)} is open, and ${name} runs out there`, `close ${subjectText(first)} first`, [
+        first,
+        ...rest,
+      ])
+    : null;
+}
+
 const circuit = z.strictObject({ circuit: nameSchema });
 const drain = verb('drain', circuit, [], (_s, said) => [{ kind: 'fluid-drained', ...said }]);
 const fillFluid = verb(
@@ -121,6 +134,13 @@ const fillFluid = verb(
           [`face:${bead.face}`],
         );
       },
+    },
+    {
+      code: 'runs-out-again',
+      rule: 'T5',
+      kind: 'gate',
+      needs: ['circuit'],
+      check: (s, said) => stillOut(s, said.circuit),
     },
   ],
   (s, said) => [
@@ -173,7 +193,24 @@ const leakCheck = verb(
 const oil = verb(
   'see-oil-level',
   () => z.strictObject({}),
-  [],
+  [
+    {
+      code: 'oil-not-in',
+      rule: 'T6',
+      kind: 'gate',
+      needs: [],
+      check(s) {
+        for (const c of every(s.ledger, 'circuit')) {
+          if (!isOil(c)) continue;
+          if (c.drainedAt > c.filledAt)
+            return no(`${c.circuit} is drained`, `fill ${c.circuit}`, [`circuit:${c.circuit}`]);
+          const out = stillOut(s, c.circuit);
+          if (out) return out;
+        }
+        return null;
+      },
+    },
+  ],
   () => [{ kind: 'oil-level-seen' }],
 );
 

@@ -6,6 +6,7 @@ import { toolsStandOut } from '../counts.ts';
 import { inOfSort, meanwhile, no, notReached, traysCounted } from '../guards.ts';
 import { snugOrBetter } from '../hole-states.ts';
 import { every, stateOf } from '../ledger.ts';
+import { engineApart, letsOut } from '../lets-out.ts';
 import { isOilToSee, notRunSince } from '../not-run.ts';
 import { readyText } from '../ready.ts';
 import { personSchema, reasonSchema } from '../reasons.ts';
@@ -29,6 +30,14 @@ export const gate = (code: string, rule: string, check: Guard<object>['check']):
 
 const stillIn = (temporary: string | undefined) =>
   temporary === undefined ? null : no(`${temporary} is in`, `take ${temporary} out`, [`temporary:${temporary}`]);
+
+const isOpenWords = (of: Subject): string => `${subjectText(of)} is ${openWord[sortOf(of)] ?? 'open'}`;
+const openWord: Partial<Record<string, string>> = {
+  circuit: 'drained',
+  connection: 'parted',
+  hole: 'not tight',
+  part: 'off',
+};
 
 const toolsOut = gate('tools-not-out', 'K1', (s) =>
   toolsStandOut(s.ledger)
@@ -60,17 +69,33 @@ const connectionsMade = gate('connection-parted', 'T6', (s) => {
   const c = [...every(s.ledger, 'connection')].find((one) => one.parted);
   return c ? no(`${c.connection} is parted`, `make ${c.connection}`, [`connection:${c.connection}`]) : null;
 });
-const startGates: Guard<object>[] = [
+/** What keeps an engine from running, first or again. */
+const runGates: Guard<object>[] = [
   worksSearched,
   beadsMayBeRun,
   rotationPassed,
   fluidsFilled,
+  connectionsMade,
+  gate('lets-its-fluid-out', 'T6', (s) => {
+    for (const { circuit } of every(s.ledger, 'circuit')) {
+      const [first, ...rest] = letsOut(s.ledger, circuit);
+      if (first)
+        return no(`${isOpenWords(first)}: ${circuit} runs out there`, `close ${subjectText(first)}`, [first, ...rest]);
+    }
+    return null;
+  }),
+  gate('engine-apart', 'T6', (s) => {
+    const [first, ...rest] = engineApart(s.ledger);
+    return first ? no(isOpenWords(first), 'bring it snug or better', [first, ...rest]) : null;
+  }),
+  gate('pin-still-in', 'T6', (s) => stillIn(locksIn(s.ledger)[0])),
+];
+const startGates: Guard<object>[] = [
+  ...runGates,
   // It stands at no place of the car where something else is open.
   gate('oil-level-not-seen', 'T6', (s) =>
     isOilToSee(s.ledger) ? no('the oil level was not looked at', 'look at the oil level, and call it') : null,
   ),
-  connectionsMade,
-  gate('pin-still-in', 'T6', (s) => stillIn(locksIn(s.ledger)[0])),
   gate('jack-still-in', 'T1', (s) => stillIn(inOfSort(s, ['jack', 'block'])[0]?.temporary)),
   gate('working-fastener-in', 'T1', (s) => {
     const h = [...every(s.ledger, 'hole')].find((one) => one.called.occupant?.working);
@@ -118,8 +143,6 @@ const lower = verb(
   ],
   () => [{ kind: 'car-lowered' }],
 );
-const isOpenWords = (of: Subject): string =>
-  `${subjectText(of)} is ${sortOf(of) === 'circuit' ? 'drained' : sortOf(of) === 'hole' ? 'not tight' : 'open'}`;
 const mayMove = [
   gate('pedal-not-firm', 'T7', (s) => {
     if (brakeOpenedAt(s.ledger) <= (vehicleOf(s)?.pedalAt ?? 0)) return null;
@@ -142,10 +165,26 @@ const mayMove = [
   }),
   gate('car-still-up', 'T1', (s) => stillIn(inOfSort(s, ['stand', 'jack', 'block'])[0]?.temporary)),
 ];
+const hasRun = gate('not-run-yet', 'T6', (s) => {
+  const one = notRunSince(s.ledger);
+  return one
+    ? no(
+        `${one.name} was opened, and the engine has not run since`,
+        one.orPressure ? 'start it first, or check for leaks under pressure' : 'start it first',
+      )
+    : null;
+});
+/** By its own power the engine runs. */
+const mayRun = [...runGates, hasRun].map(
+  (one): Guard<{ how?: 'own power' | 'by hand' }> => ({
+    ...one,
+    check: (s, said) => (said.how === 'own power' ? one.check(s, said) : null),
+  }),
+);
 const move = verb(
   'move-car',
   () => z.strictObject({ how: z.enum(['own power', 'by hand']).optional() }),
-  mayMove,
+  [...mayMove, ...mayRun],
   (_s, said) => [{ kind: 'car-moved', how: said.how ?? 'by hand' }],
 );
 /** Pressed on an open brake the pedal drives a piston out, and finds no firmness that would last. Common practice, no source. */
@@ -164,26 +203,15 @@ const road = verb(
   nothing,
   [
     ...mayMove,
-    // T6: what keeps the engine from its first start keeps the car off the road.
-    beadsMayBeRun,
-    rotationPassed,
-    fluidsFilled,
-    connectionsMade,
+    // T6: what keeps the engine from running keeps the car off the road.
+    ...runGates,
     gate('not-on-the-road-yet', 'T7', (s) => {
       const h = [...every(s.ledger, 'hole')].find((one) => isTouched(one) && !isClosed(s.ledger, one));
       return h
         ? no(`${subjectText(`hole:${h.hole}`)} is not closed`, 'close it before the road', [`hole:${h.hole}`])
         : null;
     }),
-    gate('not-run-yet', 'T6', (s) => {
-      const one = notRunSince(s.ledger);
-      return one
-        ? no(
-            `${one.name} was opened, and the engine has not run since`,
-            one.orPressure ? 'start it first, or check for leaks under pressure' : 'start it first',
-          )
-        : null;
-    }),
+    hasRun,
   ],
   () => [{ kind: 'road-tested' }],
 );
