@@ -1,5 +1,6 @@
 // What is typed for a new job: the vehicle as one calls it and, behind it, its registration where that is known.
 import type { OnTheShelf } from '../calls/lists/shelf.ts';
+import { slugOf } from '../store/places.ts';
 
 export type NewJob = {
   /** The name of its file, which no job on the shelf has, unless one stands there that is not released. */
@@ -21,11 +22,11 @@ export function newJobOf(typed: string, shelf: readonly Pick<OnTheShelf, 'file' 
   return { file: freeFile(label, shelf), line: `job ${quoted(label)}${known}` };
 }
 
+/** Its file is called by what can be in the name of a file: "blue van" lies in "blue-van". */
 function freeFile(label: string, shelf: Parameters<typeof newJobOf>[1]): string {
-  const there = shelf.find(({ file }) => file === label);
-  if (there?.sheet === undefined) return label;
-  const taken = new Set(shelf.map(({ file }) => file));
+  const named = (name: string) => shelf.find(({ file = '' }) => slugOf(file) === slugOf(name));
+  if (named(label)?.sheet === undefined) return label;
   let visit = 2;
-  while (taken.has(`${label} ${visit}`)) visit++;
+  while (named(`${label} ${visit}`)) visit++;
   return `${label} ${visit}`;
 }

@@ -96,6 +96,12 @@ describe('it is refused', () => {
     expect(on.no('turn-crank', toTurn).places).toEqual(['part:idler pulley']);
   });
 
+  it('[R2] live, while what tensions or guides the belt is off', () => {
+    const on = ready({}, (b) => b.declare({ kind: 'part-declared', part: 'tensioner', heldBy: ['idler/1'] }));
+    on.off('idler/1');
+    expect(on.no('tensioner-live', { drive: 'belt' }).places).toEqual(['part:tensioner']);
+  });
+
   it('[R2] until every hole of it is tight', () => {
     const on = ready({ areas: ['idler', 'tensioner'] }, (b) => b.slack('tensioner/1', m8));
     expect(on.no('turn-crank', toTurn)).toMatchObject({ code: 'drive-not-tight', places: ['hole:tensioner/1'] });

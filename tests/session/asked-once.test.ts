@@ -61,6 +61,18 @@ describe('a quarter turn', () => {
     await at.press('enter');
     expect(lines(at)).toBe(before + 2);
   });
+  it('[R5] is asked once after a mark that was off, as long as nothing was touched since', async () => {
+    const at = await partWay('mark on crank mark');
+    at.session().runLine('mark off crank mark by 1');
+    const before = lines(at);
+    await at.press('R', 'enter');
+    expect(asked(at)).toMatch(
+      /^crank mark was off by 1, and nothing of timing drive was touched since: .*; to-strip; turns for/,
+    );
+    expect(lines(at)).toBe(before);
+    await at.press('enter', 'enter');
+    expect(lines(at)).toBe(before + 2);
+  });
   it('is not meant by a second one after something else was said', async () => {
     const at = await partWay('parted battery earth');
     const before = lines(at);

@@ -17,14 +17,15 @@ describe('a new job', () => {
   });
 
   it('of a vehicle that comes again goes beside the jobs that are closed, under the same label', () => {
-    const shelf = [closed('blue van'), closed('blue van 2'), closed('red van')];
-    expect(newJobOf('blue van registration AB 12', shelf)).toEqual({
-      file: 'blue van 3',
-      line: 'job "blue van" registration "AB 12"',
+    // A file is called by what can be in its name.
+    const shelf = [closed('blue-van'), closed('blue-van-2'), closed('red-van')];
+    expect(newJobOf('Blue van registration AB 12', shelf)).toEqual({
+      file: 'Blue van 3',
+      line: 'job "Blue van" registration "AB 12"',
     });
   });
 
   it('is not made beside one of its name that is still open', () => {
-    expect(newJobOf('blue van', [{ file: 'blue van' }]).file).toBe('blue van');
+    expect(newJobOf('blue van', [{ file: 'blue-van' }]).file).toBe('blue van');
   });
 });

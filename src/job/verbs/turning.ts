@@ -30,7 +30,7 @@ const somethingToTension: Guard<{ drive: string }> = {
   needs: ['drive'],
   check(s, said) {
     const d = driveOf(s, said.drive);
-    const off = d ? drivePartsOff(s.ledger, d).filter((part) => d.declared?.parts.includes(part)) : [];
+    const off = d ? drivePartsOff(s.ledger, d) : [];
     return off[0]
       ? no(
           `${off[0]} is off: there is nothing to tension yet`,
