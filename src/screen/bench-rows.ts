@@ -119,9 +119,14 @@ const detailRows = 11;
 const fewestMapRows = 3;
 /** What is only to be minded leaves it so many. */
 const rowsForMap = 5;
+/** Below so many two holes above one another fall into one row, or on the outline; a ring has no end of them. */
+const rowsToDraw = ({ holes }: DrawnArea): number =>
+  Math.min(rowsForMap + 1, Math.max(fewestMapRows, new Set(holes.map(({ at: [, y] }) => y)).size + 2));
 /** The title, the cardboard, and what the next call speaks of. */
 function sheetRows(scene: Scene, drawn: DrawnArea, next: string | undefined, columns: number, rows: number): Row[] {
-  const details = nextRows(scene, next, columns, scene.columns >= widthWithList, rows - 1 - rowsForMap);
+  const forDetails = (mapRows: number) => rows - 1 - mapRows;
+  const forKeys = forDetails(rowsToDraw(drawn));
+  const details = nextRows(scene, next, columns, scene.columns >= widthWithList, forDetails(rowsForMap), forKeys);
   // So much is kept for them that the drawing stands as it is from one screen to the other.
   const kept = Math.max(details.length, rows >= rowsWithRoom ? detailRows : 0);
   const height = Math.max(fewestMapRows, rows - 1 - kept);

@@ -44,6 +44,7 @@ const moreWithRoom = 2;
  * The next hole in words, what is suspected, how it is tightened, and what the other keys would take.
  * @param listBeside parts and connections are named there already
  * @param most rows there are for all of it before what is to be minded gives way
+ * @param mostWithKeys and before what the other keys would take gives way, but for a row of it
  */
 export function nextRows(
   scene: Scene,
@@ -51,6 +52,7 @@ export function nextRows(
   columns: number,
   listBeside: boolean,
   most: number,
+  mostWithKeys: number,
 ): Row[] {
   const { desk, view } = scene;
   const h = next === undefined ? undefined : stateOf(desk.ledger, 'hole', next);
@@ -75,8 +77,6 @@ export function nextRows(
   const others = (listBeside ? [] : belongingsHere(desk)).map((one) => `${one.text} ${one.end}`);
   const coming = comingWords(scene);
   const roomy = most >= mostWithRoom ? moreWithRoom : 0;
-  const quietMost = roomy > 0 ? quietRowsWithRoom : quietRows;
-  const quiet = [coming, others].flatMap((some) => inPieces(some, columns - 2, quietMost));
   const before = [
     ...(view.screen === 'build' ? firstOnRows(scene, next, columns) : firstRows(scene, next, columns)),
     ...wrapped(plainText(said), columns - 2, (listBeside || traded !== '' ? 3 : 2) + roomy).map((text) =>
@@ -88,6 +88,9 @@ export function nextRows(
     ...(view.screen === 'build' ? gatedRows(desk, columns, 2 + roomy) : hintRows(scene, columns, 2 + roomy)),
     ...(next !== undefined && view.screen === 'build' ? tighteningRows(desk, next, columns, 3 + roomy) : []),
   ];
+  const usual = roomy > 0 ? quietRowsWithRoom : quietRows;
+  const quietMost = Math.max(1, Math.min(usual, mostWithKeys - before.length - how.length));
+  const quiet = [coming, others].flatMap((some) => inPieces(some, columns - 2, quietMost));
   const keys = [...quiet.slice(0, quietMost).map((text) => plainRow(fitted(` ${text}`, columns), quietLook))];
   const room = most - before.length - how.length - keys.length;
   return [

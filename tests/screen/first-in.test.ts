@@ -1,5 +1,6 @@
 // What goes in before an area is opened stands over its next fastener until it is in, and its cautions stand in whole.
 import { expect, it } from 'vitest';
+import { plansAtHand } from '../../src/commands/plans.ts';
 import { stateOf } from '../../src/job/ledger.ts';
 import { plainAsking } from '../../src/session/asking.ts';
 import { newJob } from '../session/at-the-bench.ts';
@@ -257,4 +258,20 @@ it('keeps what closes an opening, or carries a part, over the next fastener unti
   expect(at('bracket')).toContain('! now i: mask over the ports');
   story.call('mask-all', {});
   expect(at('bracket')).not.toContain('!');
+});
+it('cuts what other keys would take before the cardboard: each row of its holes keeps a row of its own', async () => {
+  const at = await newJob(undefined, { plans: plansAtHand(new URL('../../', import.meta.url)).offers });
+  const holes = (area: string, many: number) => Array.from({ length: many }, (_, i) => `off ${area} ${i + 1}`);
+  const rags = [1, 2, 3, 4].map((n) => `in rag in well ${n}`);
+  const opened = [...holes('engine cover', 4), ...holes('ignition coils', 4), ...rags, ...holes('cam cover', 10)];
+  for (const line of ['plan cam cover reseal for cam cover reseal', ...opened, 'in mask', 'area cam cover'])
+    expect(at.session().runLine(line).kind).not.toBe('refused');
+  const rows = textOf(sceneOf({ screen: 'build' }, { desk: at.bench.desk() })).split('\n');
+  expect(rows.filter((row) => row.includes('! first'))).toHaveLength(3);
+  const drawn = rows.map((row) => row.split('│')[1] ?? '').filter((row) => row.includes('◉'));
+  expect(drawn.map((row) => row.match(/\d+/g)?.map(Number))).toEqual([
+    [1, 2, 4, 5],
+    [3, 8],
+    [6, 7, 9, 10],
+  ]);
 });
