@@ -94,7 +94,7 @@ export async function runBench(
   const ended = terminal.endedBy();
   const { session } = bench.store.getState();
   if (!ended && session && session.job.unsaved().length === 0) {
-    out.write(`${asLeft(bench.desk(), session.job, placesOn(thisMachine()))}\n`);
+    out.write(`${asLeft(bench.desk(), session.job, placesOn(thisMachine()), process.stdout.columns)}\n`);
   }
   return ended ? exitAfter(ended) : exits.fine;
 }

@@ -1,9 +1,9 @@
-// Words of a page for the terminal, broken into rows of eighty columns.
+// Words of a page for the terminal, broken into rows of eighty columns, or of as many as it has.
 
-const columns = 80;
+const usualColumns = 80;
 
 /** @param under how far the rows after the first stand in */
-export function inRows(text: string, indent: number, under = indent): string {
+export function inRows(text: string, indent: number, under = indent, columns = usualColumns): string {
   const rows: string[] = [];
   let row = ' '.repeat(indent);
   let isEmpty = true;
