@@ -8,7 +8,7 @@ import { countText } from '../plan/need-words.ts';
 import { type Order, ordersOf, type Same } from '../plan/orders.ts';
 import type { Plan } from '../plan/plan.ts';
 import { type SamePlace, samePlaces } from '../plan/same-place.ts';
-import { type Chosen, type SideBySide, sideBySide } from '../plan/side-by-side.ts';
+import { type Beside, type Chosen, type SideBySide, sideBySide } from '../plan/side-by-side.ts';
 import type { Desk, PlanOffer } from './desk.ts';
 import type { Args } from './form.ts';
 import type { Besides, Meant } from './row.ts';
@@ -66,8 +66,26 @@ export function chosenMeant(desk: Desk, one: Chosen): Meant {
   const clash = clashWords(togetherOf(desk, [...chosen, one]));
   if (clash) return { no: { because: clash, instead: 'correct one of the plans, or choose one of the two' } };
   const all = [...chosen, one];
-  const { together } = servicesBeside({ ...desk, facing: { ...desk.facing, chosen: all } });
-  return { face: { chosen: all }, answer: `${one.service} chosen: together ${countText(together)}` };
+  const side = servicesBeside({ ...desk, facing: { ...desk.facing, chosen: all } });
+  const alike = sameWork(side, one);
+  const asked = alike
+    ? `; ${alike.service}${alike.plan ? ` of ${alike.plan}` : ''} opens the same: is it the same work?`
+    : '';
+  return { face: { chosen: all }, answer: `${one.service} chosen: together ${countText(side.together)}${asked}` };
+}
+/** One of another plan, chosen as well, that comes to the same fasteners in the same areas: two plans may both know it. */
+function sameWork({ all }: SideBySide, chosen: Chosen): Beside | undefined {
+  const mine = all.find(({ plan, service }) => plan === chosen.plan && service === chosen.service);
+  if (!mine || mine.alone.fasteners === 0 || mine.more.fasteners > 0) return undefined;
+  const where = (one: Beside) => one.shares.toSorted().join('\n');
+  return all.find(
+    (one) =>
+      one.state === 'chosen' &&
+      one.plan !== mine.plan &&
+      one.more.fasteners === 0 &&
+      one.alone.fasteners === mine.alone.fasteners &&
+      where(one) === where(mine),
+  );
 }
 
 /** Those chosen, else the one that is named. */

@@ -27,7 +27,7 @@ export function bodyOf(scene: Scene, rows: number): Row[] {
     const words = nothingOn(scene, released);
     return filled(
       [
-        ...['', `  ${words}`].map((text) => plainRow(fitted(text, columns))),
+        ...['', ...wrapped(words, columns - 4, 3)].map((text) => plainRow(fitted(`  ${text}`, columns))),
         ...dueRows(scene, released),
         ...notAskedRows(scene),
       ],
@@ -42,15 +42,18 @@ export function bodyOf(scene: Scene, rows: number): Row[] {
   return [...signs, ...filled(listRows(listed, at, columns, room), room, columns), ...more];
 }
 
-function nothingOn({ view: { screen }, keymap, reading }: Scene, released: boolean): string {
+function nothingOn({ view: { screen }, desk, keymap, reading }: Scene, released: boolean): string {
   switch (screen) {
     case 'shelf':
       if (reading) return 'The jobs are being read.';
       return `No job yet. Press ${keyOf(keymap, screen, 'new-job')} for a new one; ${keyOf(keymap, screen, 'to-settings')} shows the settings.`;
     case 'services':
       return `No plan is at hand. Order a service by its name: ${keyOf(keymap, screen, 'service')}.`;
-    case 'todo':
-      return `Nothing is left to take off, to judge or to fit. Services are ordered on the screen ${keyOf(keymap, screen, 'to-services')}.`;
+    case 'todo': {
+      const { chosen = [] } = desk.facing;
+      const waits = chosen.length > 0 ? ` ${chosen.length} chosen and not ordered yet.` : '';
+      return `Nothing is left to take off, to judge or to fit.${waits} Services are ordered on the screen ${keyOf(keymap, screen, 'to-services')}.`;
+    }
     case 'findings':
       return 'Nothing was found wrong so far.';
     case 'rotation':

@@ -299,3 +299,9 @@ describe('frames one after the other', () => {
     expect(framed(next)).not.toEqual(frame(first));
   });
 });
+
+it('cuts nothing off of why a list is empty, and counts what is chosen and not ordered yet', () => {
+  const chosen = [{ plan: 'cam cover reseal', service: 'cam cover reseal' }];
+  const shown = textOf(sceneOf({ screen: 'todo' }, { desk: demoDesk({ chosen }), listed: [] })).replace(/\s+/g, ' ');
+  expect(shown).toContain('or to fit. 1 chosen and not ordered yet. Services are ordered on the screen W.');
+});

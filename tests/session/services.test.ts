@@ -115,6 +115,20 @@ describe('choosing services', () => {
       expect(stateOf(at.state().ledger, 'service', service)?.brings).toContain('area:right front wheel');
   });
 
+  it('asks whether two of different plans are the same work, and keeps the plan of one chosen in its row', async () => {
+    const at = await newJob();
+    await at.press('W');
+    await choose(at, 'cam cover gasket', 'cam cover reseal');
+    const asked = 'cam cover gasket of inline-four belt service opens the same: is it the same work?';
+    expect(answer(at)).toMatch(new RegExp(`^cam cover reseal chosen: together 26 .*; ${asked.replace('?', '\\?')}$`));
+    expect(rowOf(at, 'cam cover gasket').brief).toEqual({
+      text: 'cam cover gasket   inline-four belt service',
+      end: '1 part more',
+    });
+    await choose(at, 'cam cover reseal', 'timing belt');
+    expect(answer(at)).not.toContain('the same work');
+  });
+
   it('orders the one pointed at when none is chosen, and leaves out again what was chosen', async () => {
     const at = await newJob();
     await at.press('W');

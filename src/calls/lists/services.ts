@@ -48,12 +48,14 @@ function serviceRow(one: Beside, isAny: boolean, isAlone: boolean): Listed {
   const { service, plan, state, alone, left } = one;
   const more = isAny && (state === 'chosen' || state === 'offered') ? `, ${beside(one.more)} more` : '';
   const toCome = state === 'ordered' && !isNothing(alone) ? `, ${isNothing(left) ? 'none' : beside(left)} to come` : '';
+  const text = plan === undefined || plan === service ? service : `${service}   ${plan}`;
   return {
     key: isAlone ? service : `${plan ?? ''} ${service}`,
     mark: marks[state],
     name: state === 'offered' ? '' : state,
-    text: plan === undefined || plan === service ? service : `${service}   ${plan}`,
-    brief: { text: service },
+    text,
+    // Two plans may know a service by like names: of one chosen its plan stays to be read.
+    brief: state === 'chosen' ? { text, end: more.replace(/^, /, '') } : { text: service },
     end: isNothing(alone) ? '' : `${briefly(alone)}${more}${toCome}`,
     more: inFull(one),
     picks: { service, ...(plan !== undefined && { plan }) },
