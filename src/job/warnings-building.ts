@@ -8,7 +8,7 @@ import { missingToHold } from './first-in.ts';
 import { isRenewed, wantsIn } from './guards.ts';
 import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
-import { edgesOf, gatedBy } from './order.ts';
+import { edgesOf, gatedBy, type OpenBehind } from './order.ts';
 import { partsOffBehind } from './parts-behind.ts';
 import { dueIn, passesOf } from './passes.ts';
 import { pinsBehind } from './pins-behind.ts';
@@ -44,9 +44,11 @@ export function overOpen(ledger: Ledger, hole: Hole): string[] {
 }
 /** The same with a part that is set on by itself. */
 export function setOverOpen(ledger: Ledger, part: string): string[] {
+  return gatesOver(ledger, part).map((gate) => `behind it ${subjectText(gate.subject)} is open: ${gate.because}`);
+}
+function gatesOver(ledger: Ledger, part: string): OpenBehind[] {
   const areas = new Set((stateOf(ledger, 'part', part)?.declared?.heldBy ?? []).map(areaOf));
-  const gates = [...areas].flatMap((area) => gatedBy(ledger, area) ?? []);
-  return gates.map((gate) => `behind it ${subjectText(gate.subject)} is open: ${gate.because}`);
+  return [...areas].flatMap((area) => gatedBy(ledger, area) ?? []);
 }
 export const isEmpty =
   (ledger: Ledger) =>
@@ -93,7 +95,8 @@ export const overPins = (ledger: Ledger, part: string): string[] =>
   pinsBehind(ledger, part).map((name) => `${name} is in behind it, and would be shut in`);
 /** Of an assembly what sits behind is on before what is set over it. */
 export function goesOnFirst(ledger: Ledger, part: string): string[] {
-  const behind = partsOffBehind(ledger, part);
+  const told = gatesOver(ledger, part).map(({ subject }) => subject);
+  const behind = partsOffBehind(ledger, part).filter((one) => !told.includes(`part:${one}`));
   return behind.length > 0 ? [`${behind.join(' and ')} off behind it: on before ${part}`] : [];
 }
 /** O2: said where the part goes on with its first fastener; alone it is refused. */

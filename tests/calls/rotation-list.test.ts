@@ -50,6 +50,23 @@ describe('the check rotation', () => {
       { kind: 'temporary-taken-out', temporary: 'cam clamp' },
     ]);
   });
+  it('[R2] leads to the part that is off, and to none that the key would take before it', async () => {
+    const at = await atTheBench();
+    await at.press('n', ...words('estate'), 'enter');
+    await new Promise(setImmediate);
+    const say = (...lines: string[]) => lines.map((line) => at.session().runLine(line)).at(-1);
+    say('plan inline-four belt service for timing belt', 'area lower belt cover');
+    say(...[1, 2, 3, 4, 5, 6].map((n) => `off ${n}`), 'part off timing belt', 'box new timing belt for timing belt');
+    const first = () => rotationRows(at.session().desk(), standardKeymap).find(({ name }) => name === 'first');
+    say('area crank pulley');
+    expect(first()).toMatchObject({ text: 'timing belt is off', end: 'B , r' });
+    say('area lower belt cover');
+    expect(first()?.end).toBe('B r');
+    // Said once, whatever stands behind it by its area and by itself.
+    expect(say('part back lower cover')).toMatchObject({
+      text: 'lower cover back. Mind: behind it timing belt is open: off',
+    });
+  });
   it('reads the next mark, although the row of one that was read is picked', async () => {
     const { at } = await driveWith('');
     at.session().runLine('turned 2');

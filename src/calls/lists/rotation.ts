@@ -2,6 +2,7 @@
 import { isOff } from '../../job/closed.ts';
 import { allStops } from '../../job/decide.ts';
 import { heldOnceMore, holdsYet } from '../../job/first-in.ts';
+import { isRenewed } from '../../job/guards.ts';
 import { every, stateOf } from '../../job/ledger.ts';
 import type { Refusal } from '../../job/refusal.ts';
 import { rotationNeeded } from '../../job/rotation.ts';
@@ -14,6 +15,8 @@ import type { Keymap } from '../bindings.ts';
 import type { Desk } from '../desk.ts';
 import { waySaid } from '../key-names.ts';
 import type { Listed } from '../listed.ts';
+import { nextOfKind } from '../next-of-kind.ts';
+import { rowById } from '../table.ts';
 
 export function rotationRows(desk: Desk, keymap: Keymap): Listed[] {
   const shown = [...every(desk.ledger, 'drive')].filter((d) => !isWithdrawn(desk.ledger, `drive:${d.drive}`));
@@ -78,8 +81,10 @@ function stopRow(desk: Desk, { drive }: DriveState, stop: Refusal, keymap: Keyma
   // Its own words name all of the trays.
   const more = others.length > 0 && !isCount(stop) ? `; then ${listedShort(others)}` : wantedAgain(desk, stop);
   const calls = [callFor[stop.code] ?? '', ...(isCount(stop) && others.length > 0 ? ['empty'] : [])];
-  const ways = calls.map((call) => waySaid(keymap, 'rotation', call)).filter(Boolean);
-  const way = ways.join(', all others empty: ');
+  const part = place === undefined ? undefined : named('part', place);
+  const ways =
+    part === undefined ? calls.map((call) => waySaid(keymap, 'rotation', call)) : [wayOn(desk, part, keymap)];
+  const way = ways.filter(Boolean).join(', all others empty: ');
   const instead = `${stop.instead}${way && `: ${way}`}`;
   return {
     key: `${drive} first ${stop.code}`,
@@ -88,11 +93,21 @@ function stopRow(desk: Desk, { drive }: DriveState, stop: Refusal, keymap: Keyma
     text: `${stop.because}${more}`,
     // Its key leaves what stands in the way its room; the picked row says all.
     end: way || stop.instead,
-    brief: { end: ways.join(', ') || stop.instead },
+    brief: { end: ways.filter(Boolean).join(', ') || stop.instead },
     more: `${stop.because}${more}; ${instead}`,
     picks: { drive },
     ...(place !== undefined && { leads: place }),
   };
+}
+/** Onto the drive by the key of a part, or of a new one; where that would take another part first, it is asked which. */
+function wayOn(desk: Desk, part: string, keymap: Keymap): string {
+  const state = stateOf(desk.ledger, 'part', part);
+  const call = state && isRenewed(desk.ledger, state) ? 'renewed' : 'part-back';
+  const row = rowById.get(call);
+  if (!row || nextOfKind(row, desk, {}).part === part) return waySaid(keymap, 'rotation', call);
+  return [waySaid(keymap, 'rotation', 'to-build'), ...['which', call].map((one) => waySaid(keymap, 'build', one))].join(
+    ' ',
+  );
 }
 const mostNamed = 3;
 const listedShort = (places: readonly string[]): string => {
