@@ -4,11 +4,12 @@ import { blocked } from '../job/decide.ts';
 import type { Entry } from '../job/entry.ts';
 import { type Ledger, lastLine, stateOf } from '../job/ledger.ts';
 import { repairOf, stepLacking } from '../job/repair.ts';
-import { figureProposed, noDrillAcross } from '../job/repair-figures.ts';
-import { areaOf, type Hole, subjectText, withinArea } from '../job/subjects.ts';
+import { drilledWrong, figureProposed, noDrillAcross } from '../job/repair-figures.ts';
+import type { Said } from '../job/said.ts';
+import { areaOf, type Hole, named, subjectText, withinArea } from '../job/subjects.ts';
 import type { Desk } from './desk.ts';
 import type { Args } from './form.ts';
-import type { Besides, No, Otherwise } from './row.ts';
+import type { Besides, No, Once, Otherwise } from './row.ts';
 import { wayOut } from './ways-out.ts';
 
 const asked: Readonly<Record<string, string>> = {
@@ -65,6 +66,19 @@ export function askedOnDrill(desk: Desk, args: Args): Besides | undefined {
   };
 }
 
+/** F5: a hole drilled wider than an insert holds in is no better for one; of what the hole held, and not its thread, the drill says nothing. */
+export function askedOnDrilledWrong({ ledger }: Desk, { finding }: Said): Once | undefined {
+  const f = typeof finding === 'string' ? stateOf(ledger, 'finding', finding) : undefined;
+  const why = f?.fastener === undefined ? drilledWrong(ledger, named('hole', f?.at ?? '') ?? '') : undefined;
+  return f && why
+    ? {
+        because: `${subjectText(f.at)} was drilled so: ${why}`,
+        instead: 'repaired anew, from its depth',
+        by: 'repair',
+        again: 'calls it put right all the same',
+      }
+    : undefined;
+}
 /** F3: it speaks of the fastener that came out, and is put right by another one in the hole. */
 export const waitsForAnother = (ledger: Ledger, hole: Hole, fastener: string | undefined): boolean =>
   fastener !== undefined && stateOf(ledger, 'hole', hole)?.called.occupant === undefined;

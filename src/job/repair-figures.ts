@@ -9,6 +9,7 @@ import {
   isWiderThanAny,
   judgeInsertDrill,
   leastEngagementMm,
+  longestInsertMm,
   weakestParentShear,
 } from '../trade/thread-repair.ts';
 import { type Thread, threadNamed } from '../trade/threads.ts';
@@ -43,6 +44,19 @@ function insertMm(thread: Thread, grade: string | undefined): { lengthMm: number
   return { lengthMm: times * thread.majorMm, words: `${figure(times * thread.majorMm)} mm long (${figure(times)} d)` };
 }
 
+/** The length that is wanted, or the longest that goes into the depth there is. */
+function insertFor(ledger: Ledger, hole: Hole, thread: Thread): { lengthMm?: number; words: string } {
+  const wanted = insertMm(thread, specFor(ledger, hole)?.class);
+  const thereMm = depthThere(ledger, hole);
+  if (thereMm === undefined || !isRefused(drillingDepthIn(thread, wanted.lengthMm, thereMm))) return wanted;
+  const longest = longestInsertMm(thread, thereMm);
+  if (isRefused(longest)) return { words: longest.refused };
+  return {
+    lengthMm: longest,
+    words: `${figure(longest)} mm long (${figure(longest / thread.majorMm)} d), the longest that goes into ${figure(thereMm)} mm`,
+  };
+}
+
 /** "drill 6.22 to 6.41 mm": the bore, or why none is known. */
 function drillWords(thread: Thread): string {
   const bore = insertBoreMm(thread);
@@ -67,6 +81,11 @@ function drillDoubted(ledger: Ledger, hole: Hole, drillMm: number): string | und
   return judged && !isRefused(judged) && judged.verdict !== 'fits' ? judged.because : undefined;
 }
 
+/** Why the drill of the repair last begun was not the one; a wider hole holds no insert. */
+export function drilledWrong(ledger: Ledger, hole: Hole): string | undefined {
+  const drilled = repairOf(ledger, hole).findLast(({ step }) => step === 'drilled');
+  return drilled?.millimetres === undefined ? undefined : drillDoubted(ledger, hole, drilled.millimetres);
+}
 /** Why a figure is no drill's diameter: it says how deep, or is wider than any; undefined where it may be one. */
 export function noDrillAcross(ledger: Ledger, hole: Hole, millimetres: number): string | undefined {
   const thereMm = depthThere(ledger, hole);
@@ -83,7 +102,7 @@ export function noDrillAcross(ledger: Ledger, hole: Hole, millimetres: number): 
 export function figureProposed(ledger: Ledger, hole: Hole, step: unknown): number | undefined {
   const thread = threadOf(ledger, hole);
   if (!thread) return undefined;
-  if (step === 'insert') return insertMm(thread, specFor(ledger, hole)?.class).lengthMm;
+  if (step === 'insert') return insertFor(ledger, hole, thread).lengthMm;
   const drill = step === 'drilled' ? insertDrillMm(thread) : undefined;
   return drill === undefined || isRefused(drill) ? undefined : drill;
 }
@@ -124,6 +143,6 @@ export function nextStepWords(ledger: Ledger, hole: Hole): string | undefined {
   if (!step) return undefined;
   const thread = threadOf(ledger, hole);
   if (step === 'drilled' && thread) return `next ${drillWords(thread)}`;
-  if (step === 'insert' && thread) return `next insert, ${insertMm(thread, specFor(ledger, hole)?.class).words}`;
+  if (step === 'insert' && thread) return `next insert, ${insertFor(ledger, hole, thread).words}`;
   return `next ${step}`;
 }

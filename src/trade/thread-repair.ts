@@ -1,7 +1,7 @@
 // Repairing a thread with a wire insert: what to drill and how deep, how long an insert, how much thread a bolt wants. Of
 // solid bushes and of the makers' own kits nothing is here: their sheet goes before.
 import { type Answer, absurd, figure, isRefused, refused } from './answer.ts';
-import { chosenHere, cited } from './cited.ts';
+import { chosenHere, cited, commonPractice } from './cited.ts';
 import { nominalStrength } from './property-class.ts';
 import type { Thread } from './threads.ts';
 
@@ -172,6 +172,20 @@ export function insertLengthDiameters(parentShear: number, grade: string): Answe
   const length =
     row.lengths[as] ?? lengthsByShear.findLast((one) => one.upToShear <= parentShear && one.lengths[as])?.lengths[as];
   return length ?? refused(`no insert length is printed for class ${grade}`);
+}
+
+const lengthsSold = cited([3, 2.5, 2, 1.5, 1], 'diameters', commonPractice).value;
+
+/**
+ * The longest insert that goes into what there is, of the lengths they are sold in.
+ * @param thereMm the depth there is in the boss, mm
+ * @returns its nominal length, mm; refused where even the shortest does not go in
+ * Source: `drillingDepthIn`; lengths of 1 to 3 diameters are common practice, no source.
+ */
+export function longestInsertMm(thread: Thread, thereMm: number): Answer<number> {
+  const all = lengthsSold.map((diameters) => diameters * thread.majorMm);
+  const longest = all.find((lengthMm) => !isRefused(drillingDepthIn(thread, lengthMm, thereMm)));
+  return longest ?? refused(`no insert of ${thread.name} goes into ${figure(thereMm)} mm`);
 }
 
 /** Turns of thread a bolt wants, in diameters, by what it goes into. */

@@ -1,7 +1,7 @@
 // F: what is found wrong, how it is closed, threads repaired, metal cut only over covered works.
 import { describe, expect, it } from 'vitest';
 import { stateOf } from '../../src/job/ledger.ts';
-import { nextStepWords } from '../../src/job/repair-figures.ts';
+import { figureProposed, nextStepWords } from '../../src/job/repair-figures.ts';
 import { sheetText } from '../../src/sheet/text.ts';
 import { type Bench, bench, m6, readyToLeave } from './bench.ts';
 
@@ -272,6 +272,22 @@ describe('a thread', () => {
       step(on, name);
       expect(next()).toBe(said);
     }
+  });
+
+  it('[F5] proposes the longest insert that goes into the depth there is', () => {
+    const { on } = stripped();
+    const proposed = () => figureProposed(on.ledger(), 'cover/7', 'insert');
+    step(on, 'depth', { millimetres: 10 });
+    for (const name of ['drilled', 'tapped', 'cleaned']) step(on, name);
+    expect(proposed()).toBe(6);
+    expect(nextStepWords(on.ledger(), 'cover/7')).toBe(
+      'next insert, 6 mm long (1 d), the longest that goes into 10 mm',
+    );
+    step(on, 'insert', { millimetres: 6 });
+    step(on, 'depth', { millimetres: 8 });
+    for (const name of ['drilled', 'tapped', 'cleaned']) step(on, name);
+    expect(proposed()).toBeUndefined();
+    expect(nextStepWords(on.ledger(), 'cover/7')).toBe('next insert, no insert of M6 goes into 8 mm');
   });
 
   it('[F5] one step after the other, in an empty hole', () => {

@@ -106,6 +106,18 @@ describe('a thread repair', () => {
     await at.press('2');
     expect(said(at)).toContain('cover 2 drilled 14 mm across. Mind: 14 mm is too large for an insert of M6');
   });
+  it('[F5] is not called put right at one press where the drill was too wide for what holds it', async () => {
+    const steps = ['depth 22', 'drilled 8', 'tapped', 'cleaned', 'insert 12', 'tried'].map((one) => `repair 2 ${one}`);
+    const at = await begun('off 1', 'off 2', 'finding on arrival at 2 stripped', ...steps);
+    await at.press('F', 'p');
+    expect(at.state().answer).toMatchObject({
+      kind: 'asked',
+      text: expect.stringMatching(/^cover 2 was drilled so: 8 mm is too large for an insert of M6/),
+      by: 'repair',
+    });
+    await at.press('p');
+    expect(said(at)).toMatch(/put right/);
+  });
   it('[F6] is refused before a figure is asked for where the works stand open', async () => {
     const at = await begun(
       'keep clean',

@@ -14,6 +14,7 @@ import { onwards } from '../next-area.ts';
 import {
   askedMillimetres,
   askedOnDrill,
+  askedOnDrilledWrong,
   askedStep,
   figureStanding,
   nextStep,
@@ -106,7 +107,7 @@ export const findingsRows: readonly Row[] = [
     keys: [key('p', 'findings', { pad: '0' }), key('g', 'build')],
     verb: 'close-finding',
     fixed: { how: 'put right' },
-    asksOnce: askedOnPutRight,
+    asksOnce: (desk, said) => askedOnPutRight(desk, said) ?? askedOnDrilledWrong(desk, said),
     after: onwardsWhereTight,
   },
   {
