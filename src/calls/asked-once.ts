@@ -121,7 +121,7 @@ export function askedOnTakingOut({ ledger }: Desk, { temporary }: Said): Once | 
   return t.sort !== 'stand' && t.at !== undefined && carriesYet(ledger, t)
     ? {
         because: `${subjectText(t.at)} is open: what ${t.temporary} carries hangs on nothing else`,
-        instead: 'it stays in until that is tight',
+        instead: 'it stays in until that is snug',
         by: 'to-leaving',
         again,
       }

@@ -180,9 +180,15 @@ export function carriesYet(ledger: Ledger, { sort, at }: TemporaryState): boolea
   const area = at === undefined ? undefined : named('area', at);
   if (sort === 'chock') return ledger.tallies.all.off > 0 || isUp(ledger) || areWheelsToDo(ledger);
   if (sort === 'compressor') return area !== undefined && tallyOf(ledger, area).open > 0;
-  return (sort === 'jack' || sort === 'block' || sort === 'strap') && area !== undefined && isOpened(ledger, area);
+  // What a strap carries hangs on its first turns; an engine does not.
+  if (sort === 'strap') return area !== undefined && isOpened(ledger, area);
+  return (
+    (sort === 'jack' || sort === 'block') &&
+    area !== undefined &&
+    (isOpened(ledger, area) || tallyOf(ledger, area).on > 0)
+  );
 }
-/** What it holds is off, or only in by the thread. */
+/** What it holds is off, or slack in its place. */
 export const isOpened = (ledger: Ledger, area: string): boolean => {
   const { off, slack } = tallyOf(ledger, area);
   return off + slack > 0;

@@ -96,8 +96,9 @@ export const overPins = (ledger: Ledger, part: string): string[] =>
 /** Of an assembly what sits behind is on before what is set over it. */
 export function goesOnFirst(ledger: Ledger, part: string): string[] {
   const told = gatesOver(ledger, part).map(({ subject }) => subject);
-  const behind = partsOffBehind(ledger, part).filter((one) => !told.includes(`part:${one}`));
-  return behind.length > 0 ? [`${behind.join(' and ')} off behind it: on before ${part}`] : [];
+  const behind = partsOffBehind(ledger, part);
+  const isTold = behind.every((one) => told.includes(`part:${one}`));
+  return behind.length > 0 && !isTold ? [`${behind.join(' and ')} off behind it: on before ${part}`] : [];
 }
 /** O2: said where the part goes on with its first fastener; alone it is refused. */
 export function workingUnder(ledger: Ledger, part: string): string[] {

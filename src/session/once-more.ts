@@ -76,7 +76,7 @@ export function onceMore() {
       const answer: Answer = {
         kind: 'asked',
         text: `at ${at.area} already: work went on there by itself`,
-        instead: 'nothing of it is called yet',
+        instead: 'nothing of it is called since',
         again: `goes past it, to ${face.area}`,
         call: id,
         ...(went.past && { tooQuick: true }),

@@ -320,9 +320,13 @@ it('[T1] says that a jack which comes out still carries what its open area held'
   on.call('put-in', { temporary: 'jack', sort: 'jack', at: 'area:bracket' });
   expect(said(on, 'take-out', { temporary: 'jack' })).toEqual([]);
   on.call('remove', off('bracket/1'));
-  expect(said(on, 'take-out', { temporary: 'jack' })).toEqual([
-    'bracket is open: what jack carries hangs on nothing else',
-  ]);
+  const open = ['bracket is open: what jack carries hangs on nothing else'];
+  expect(said(on, 'take-out', { temporary: 'jack' })).toEqual(open);
+  on.count('bracket', 1);
+  on.back('bracket/1');
+  expect(said(on, 'take-out', { temporary: 'jack' })).toEqual(open);
+  on.call('tighten', { hole: 'bracket/1' });
+  expect(said(on, 'take-out', { temporary: 'jack' })).toEqual([]);
 });
 
 it('[S1] misses that a face which wants no bead was called clean, before its part goes back and with the first that presses it', () => {

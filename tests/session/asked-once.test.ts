@@ -137,6 +137,7 @@ describe('what carries', () => {
     const before = lines(at);
     await at.press('B', ',', 'o', ...lettersOf('jack with block'), 'enter');
     expect(asked(at)).toMatch(/^mount bracket is open: what jack with block carries hangs on nothing else; .* out$/);
+    expect(at.state().answer).toMatchObject({ instead: 'it stays in until that is snug' });
     expect(lines(at)).toBe(before);
     await at.press('L');
     const rows = at.bench.listed();

@@ -285,6 +285,7 @@ describe('on a job from a plan', () => {
     expect(at.state().answer).toMatchObject({
       kind: 'asked',
       text: 'at arch liner already: work went on there by itself',
+      instead: 'nothing of it is called since',
       again: 'goes past it, to mount bracket',
       tooQuick: true,
     });
