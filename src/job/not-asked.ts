@@ -4,7 +4,7 @@ import { isCritical, isTouched } from './closed.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import { circuitOpenedAt } from './open-points.ts';
 import { roleOf } from './roles.ts';
-import type { AreaState } from './states.ts';
+import type { AreaState, CircuitState } from './states.ts';
 
 export type NotAsked = { what: string; because: string };
 
@@ -17,13 +17,14 @@ export function notAsked(ledger: Ledger): NotAsked[] {
   const none = (one: NotAsked, is: boolean): NotAsked[] => (is ? [one] : []);
   const noRole = own.filter((a) => !roleOf(ledger, a.area)).map((a) => a.area);
   const noFace = own.filter((a) => !hasFace(ledger, a)).map((a) => a.area);
-  const circuits = [...every(ledger, 'circuit')].some((c) => circuitOpenedAt(ledger, c) > 0);
+  const circuits = [...every(ledger, 'circuit')];
+  const isOpened = circuits.some((c) => circuitOpenedAt(ledger, c) > 0);
   const uncritical = own.filter((a) => !isCriticalArea(ledger, a)).map((a) => a.area);
   // What was called though nobody asked for it is not told as left out.
   const v = stateOf(ledger, 'vehicle', 'vehicle');
   const road = [...(v?.roadAt ? [] : ['road test']), ...(v?.pedalAt ? [] : ['brake pedal'])];
   return [
-    ...none({ what: 'fluids, oil level, first start and leaks', because: 'no circuit was declared' }, !circuits),
+    ...none({ what: 'fluids, oil level, first start and leaks', because: notOpened(circuits) }, !isOpened),
     ...none({ what: 'clean faces, beads and their cure', because: `no face of ${names(noFace)}` }, noFace.length > 0),
     ...none(
       { what: 'check rotation', because: 'no belt or chain drive was declared' },
@@ -36,6 +37,12 @@ export function notAsked(ledger: Ledger): NotAsked[] {
     ...none({ what: 'a second look', because: `${names(uncritical)}: not called critical` }, uncritical.length > 0),
   ];
 }
+
+/** A circuit alone asks for nothing: what of it was opened is called of a connection or a face. */
+const notOpened = (circuits: readonly CircuitState[]): string =>
+  circuits.length === 0
+    ? 'no circuit was declared'
+    : `no connection or face of ${names(circuits.map(({ circuit }) => circuit))} was opened`;
 
 const ownAreas = (ledger: Ledger): AreaState[] =>
   [...every(ledger, 'area')].filter((a) => {

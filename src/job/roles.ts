@@ -55,6 +55,10 @@ export const brakeOpenedAt = (ledger: Ledger): number => roleOpenedAt(ledger, br
 /** By its name; DOT is what its classes are called (49 CFR 571.116, from memory). */
 const isBrakeFluid = (circuit: string): boolean => /\bbrakes?\b|\bDOT ?[345]/i.test(circuit);
 
+/** By its name or by what is in it: its pedal puts it under pressure, and nothing of the engine. Common practice, no source. */
+export const isOfBrakes = ({ circuit, fluid }: { circuit: string; fluid?: string }): boolean =>
+  isBrakeFluid(`${circuit} ${fluid ?? ''}`);
+
 /** T7: what of a brake is not together: a hole not tight, a part off, a pipe or hose parted, its fluid drained. */
 export function brakeApart(ledger: Ledger): Subject[] {
   const areas = [...every(ledger, 'area')].filter(({ area }) => roleOf(ledger, area) === 'brake');

@@ -6,8 +6,10 @@ import { type Ledger, stateOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
 import { isOilToSee, notRunSince } from './not-run.ts';
 import { worthAsking } from './ready.ts';
+import { isOfBrakes } from './roles.ts';
 import { runningTry, tensionerNotLive, wantedOfTry } from './rotation.ts';
 import type { Said } from './said.ts';
+import { named } from './subjects.ts';
 import { towardsHole } from './towards-hole.ts';
 
 /** A face wants to be together, the bench to be told, time away to be called right; the rest is waiting, and no call. */
@@ -34,10 +36,18 @@ export const towardsRunning = (ledger: Ledger): Said[] => [
 /** A bead that still cures is waited for, not got round. */
 export function towardsRoad(ledger: Ledger, now: Stamp): Said[] {
   // What only wants the engine to run is run, and is no reason to leave the road test out.
-  const running = notRunSince(ledger) ? towardsRunning(ledger) : [];
+  const running = towardsProof(ledger);
   const waits = running.length > 0 || everyBead(ledger, now).some((b) => !b.void && !b.reached.run);
   const waive: Said = { verb: 'waive-road-test', who: 'workshop', because: 'to be said' };
   return [{ verb: 'road-test' }, ...running, ...(waits ? [] : [waive])];
+}
+
+/** What was opened has run, or is under pressure by itself. */
+function towardsProof(ledger: Ledger): Said[] {
+  const unproven = notRunSince(ledger);
+  const c = unproven && stateOf(ledger, 'circuit', named('circuit', unproven.at) ?? '');
+  if (c && isOfBrakes(c)) return [{ verb: 'check-leaks', circuit: c.circuit, how: 'under pressure' }];
+  return unproven ? towardsRunning(ledger) : [];
 }
 
 export function towardsRotation(ledger: Ledger, drive: string): Said[] {

@@ -8,6 +8,7 @@ import type { Stamp } from './line.ts';
 import { isOil } from './not-run.ts';
 import { oncePerLedger } from './once-per-ledger.ts';
 import type { OpenPoint } from './open-point.ts';
+import { isOfBrakes } from './roles.ts';
 import type { Said } from './said.ts';
 import { leaningOn } from './striking.ts';
 import { named, nameOf } from './subjects.ts';
@@ -74,13 +75,7 @@ export function candidates(ledger: Ledger, point: OpenPoint, now: Stamp): Said[]
     case 'circuit-empty':
       return [{ verb: 'fill-fluid', circuit: name }];
     case 'circuit-unchecked':
-      return [
-        { verb: 'check-leaks', circuit: name },
-        ...towardsRunning(ledger),
-        ...(isOil(stateOf(ledger, 'circuit', name) ?? { circuit: name })
-          ? []
-          : [{ verb: 'check-leaks', circuit: name, how: 'under pressure' }]),
-      ];
+      return towardsLeakCheck(ledger, name);
     case 'tray-not-empty':
       return towardsTray(ledger, name);
     case 'tray-uncounted': {
@@ -112,6 +107,14 @@ export function candidates(ledger: Ledger, point: OpenPoint, now: Stamp): Said[]
     case 'books':
       return [...everyKey(ledger.misfits)].flatMap(([, lines]) => lines).flatMap((n) => striking(ledger, n));
   }
+}
+
+function towardsLeakCheck(ledger: Ledger, circuit: string): Said[] {
+  const c = stateOf(ledger, 'circuit', circuit) ?? { circuit };
+  const underPressure: Said = { verb: 'check-leaks', circuit, how: 'under pressure' };
+  const checked: Said = { verb: 'check-leaks', circuit };
+  if (isOfBrakes(c)) return [underPressure, checked];
+  return [checked, ...towardsRunning(ledger), ...(isOil(c) ? [] : [underPressure])];
 }
 
 /** Alone, or with what leans on it. */
