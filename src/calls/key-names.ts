@@ -40,7 +40,7 @@ const onItsPage = (at: number): string[] => [
 
 /** How a call is reached from a screen: its key here, else the key of the screen that has it and then its own: "P i"; of several, one after the other. */
 export function waySaid(keymap: Keymap, screen: ScreenId, call: string | readonly string[]): string {
-  if (typeof call !== 'string') return call.map((one) => waySaid(keymap, screen, one)).join(' ');
+  if (typeof call !== 'string') return call.map((one) => waySaid(keymap, screen, one)).join(' then ');
   const here = keyOf(keymap, screen, call);
   if (here !== '') return here;
   for (const there of screens) {

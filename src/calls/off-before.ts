@@ -52,6 +52,6 @@ export function wrongSince(
 export const foundDamaged = (entries: readonly Entry[], { verb, when }: Said): Otherwise | undefined => {
   if (verb === 'condemn') return { words: 'Not kept as a pattern', by: 'scrap' };
   return when === undefined && entries.some((e) => e.kind === 'finding-made' && e.when === 'on arrival')
-    ? { words: 'As found on arrival; by the work', by: ['strike-last', 'which', 'damaged'] }
+    ? { words: 'Noted as found on arrival; if the work did it', by: ['strike-last', 'which', 'damaged'] }
     : undefined;
 };

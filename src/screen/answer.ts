@@ -101,8 +101,9 @@ function answerWords(
   switch (answer.kind) {
     case 'taken': {
       const { otherwise } = answer;
+      // A comma or a full stop alone is read as one.
       const way = otherwise === undefined ? '' : waySaid(keymap, screen, otherwise.by);
-      const or = way && `. ${otherwise?.words}: ${way}`;
+      const or = way && `. ${otherwise?.words}: ${way.replace(/(^| )([.,])(?= |$)/g, '$1"$2"')}`;
       return { text: `${answer.text}${or}   (${outParts(desk.ledger.tallies.all).join(', ')})`, look: takenLook };
     }
     case 'faced':

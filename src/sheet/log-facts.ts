@@ -70,11 +70,11 @@ function correction(entry: Entry): { what: string; because: string } | undefined
         what: `${subjectText(`hole:${entry.hole}`)} wants ${specText(entry.spec)}`,
         because: entry.because,
       };
-    case 'suspicion-dismissed':
-      return {
-        what: `${specText(entry.spec)} in ${subjectText(`hole:${entry.hole}`)} is meant so`,
-        because: entry.because,
-      };
+    case 'suspicion-dismissed': {
+      const what = `${specText(entry.spec)} in ${subjectText(`hole:${entry.hole}`)}`;
+      // Without a reason of its own that is all there is to say.
+      return { what: entry.because === 'meant so' ? what : `${what} is meant so`, because: entry.because };
+    }
     default:
       return undefined;
   }

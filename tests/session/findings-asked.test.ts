@@ -38,7 +38,9 @@ describe('a finding', () => {
     expect(calls()).toEqual(['hole:cover/2 on arrival']);
     expect(
       textOf(sceneOf({ screen: 'strip' }, { desk: at.bench.desk(), session: at.state() })).replace(/\s+/g, ' '),
-    ).toContain('fastener damaged, condemned; cover 2 off, to tray 1. As found on arrival; by the work: Bksp , d');
+    ).toContain(
+      'fastener damaged, condemned; cover 2 off, to tray 1. Noted as found on arrival; if the work did it: Bksp then "," then d',
+    );
     await at.press('backspace', ',', 'd');
     expect(at.view().asking?.title).toBe('damaged: was it so (Enter alone: as it came)');
     await at.press('2');

@@ -476,3 +476,10 @@ it('F1: of a wrong fastener the owner reads what was in the hole, as far as it i
   expect(told).toContain('caliper 2: wrong fastener in it (bolt hex 13 M8x30); found on arrival');
   expect(told).toContain('caliper 3: wrong fastener in it; found on arrival');
 });
+it('[F2] says once that what was suspected is meant so', () => {
+  const story = newStory().call('open-job', { label: 'estate' });
+  for (const [n, thread] of [...'12345'].map((n) => [n, n === '5' ? 'M12x1.25' : 'M12x1.5']))
+    story.call('remove', { hole: `arm/${n}`, to: 'tray:1', spec: { kind: 'bolt', thread } });
+  story.call('dismiss-suspicion', { hole: 'arm/5' });
+  expect(unwrapped(sheet(story))).toMatch(/corrected [-\d: ]+: bolt M12x1.25 in arm 5: meant so/);
+});

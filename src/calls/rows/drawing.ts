@@ -8,7 +8,7 @@ import { coverOf, type Layout, lineOf, ringOf } from '../../trade/layout.ts';
 import { declare, noArea } from '../declaring.ts';
 import type { Desk } from '../desk.ts';
 import type { Args } from '../form.ts';
-import { type Besides, key, type Meant, type Row } from '../row.ts';
+import { type Besides, key, type Meant, type Otherwise, type Row } from '../row.ts';
 
 /** Outline and places as they are said on the spot: "ring of 8", "cover of 4 by 2 and 2". */
 function layoutOf({ shape, count, rows = 1, middle = 0 }: Args): Layout {
@@ -67,6 +67,14 @@ function askedOnDrawing(desk: Desk, args: Args): Besides | undefined {
   };
 }
 
+/** K4: what was drawn was drawn before it was looked at; the eye counts by itself. */
+function stillToCount({ ledger, facing: { area } }: Desk): Otherwise | undefined {
+  const a = area === undefined ? undefined : stateOf(ledger, 'area', area);
+  return a && !a.declared?.planned && !a.counted
+    ? { words: 'A drawing is no count: how many the eye counts', by: 'holes' }
+    : undefined;
+}
+
 export const drawingRows: readonly Row[] = [
   {
     id: 'drawn',
@@ -88,6 +96,7 @@ export const drawingRows: readonly Row[] = [
     },
     besides: askedOnDrawing,
     means: drawnMeant,
+    otherwise: (_entries, _said, desk) => stillToCount(desk),
   },
   {
     id: 'placed',
