@@ -31,9 +31,10 @@ const stagesOf = ({ newtonMetres, stages = [] }: Method): Stage[] => [
 ];
 const isAngle = ({ by, stages = [] }: Method): boolean => by === 'torque-angle' || stages.some((s) => 'degrees' in s);
 
+export const hasFigures = (method: Method): boolean => stagesOf(method).length > 0;
 /** O4: it is brought up to a figure, and none was said. */
 export const wantsFigure = (method: Method | undefined): boolean =>
-  method !== undefined && (method.by === 'torque' || method.by === 'torque-angle') && stagesOf(method).length === 0;
+  method !== undefined && (method.by === 'torque' || method.by === 'torque-angle') && !hasFigures(method);
 
 /** Why a method makes no sense as it stands; undefined when it does. */
 export function unsoundMethod(method: Method): string | undefined {

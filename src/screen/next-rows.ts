@@ -1,35 +1,26 @@
 // What the next call speaks of, in a few rows below the cardboard.
 
-import type { Keymap } from '../calls/bindings.ts';
 import { areHolesKnown, type Desk, leftToSlacken } from '../calls/desk.ts';
 import { keyOf, waySaid } from '../calls/key-names.ts';
 import type { Listed } from '../calls/listed.ts';
 import { belongingsHere, holeRow } from '../calls/lists/holes.ts';
 import { holeDetails } from '../calls/lists/map.ts';
 import { nextArea } from '../calls/next-area.ts';
-import { nextTrays } from '../calls/next-of-kind.ts';
-import { arePistonsAwaited } from '../calls/pistons.ts';
-import type { Otherwise } from '../calls/row.ts';
 import { suspectedHere, suspectedNext } from '../calls/rows/findings.ts';
-import { rowById } from '../calls/table.ts';
 import { takenForIt } from '../calls/taken-next.ts';
-import { isEmptyTray } from '../calls/trays.ts';
-import { upNext } from '../calls/up-next.ts';
 import { type Rest, restOf } from '../job/area-rest.ts';
-import { missingWhereOpen } from '../job/first-in.ts';
 import { freedIn } from '../job/freed.ts';
 import { unpartedOf } from '../job/in-front.ts';
-import { every, type Ledger, lineAt, stateOf, tallyOf } from '../job/ledger.ts';
+import { every, lineAt, stateOf, tallyOf } from '../job/ledger.ts';
 import { mayLeave } from '../job/open-points.ts';
-import { isTensionerToCall } from '../job/rotation.ts';
 import { areaOf, numberOf, subjectText, withinArea } from '../job/subjects.ts';
 import { suspectedAt, suspicionText } from '../job/suspicions.ts';
 import { tighteningWords } from '../job/tightening.ts';
 import { plainText } from '../trade/plain-text.ts';
-import type { ScreenId } from '../view/screens.ts';
 import { firstOnRows, firstRows, gatedRows, mindedBackRows, mindedRows, mostMinded } from './before-next.ts';
 import { fitted, inPieces, wrapped } from './cells.ts';
 import { nextWordsLook, quietLook } from './colours.ts';
+import { comingWords, isUntouched } from './coming.ts';
 import type { Scene } from './frame.ts';
 import { keyThatIsNext } from './key-next.ts';
 import { plainRow, type Row } from './rows.tsx';
@@ -128,8 +119,6 @@ function onwardsWords({ desk, keymap }: Scene): string {
     ? `Nothing is open: ${waySaid(keymap, 'build', 'release')} releases the car.`
     : `${keyOf(keymap, 'build', 'to-leaving')} lists what else keeps the car here.`;
 }
-const isUntouched = (ledger: Ledger, area: string | undefined): boolean =>
-  area !== undefined && tallyOf(ledger, area).touched === 0;
 /** F2: the suspicion that the two keys would answer, as long as one of the area in use stands; it gives way, the keys do not. */
 function suspectedRows({ desk, keymap, view }: Scene, columns: number, most: number): Row[] {
   if (suspectedHere(desk.ledger, desk.facing.area).length === 0) return [];
@@ -158,44 +147,6 @@ function doneWords({ desk, keymap }: Scene): string {
     : nextArea(desk, false) === undefined && areHolesKnown(ledger, facing.area ?? '')
       ? `Every fastener that comes off is off. ${keyOf(keymap, 'strip', 'to-todo')} lists what else comes off, ${keyOf(keymap, 'strip', 'to-build')} what goes back.`
       : `Every hole known of it has been called. ${keyOf(keymap, 'strip', 'next-area')} is the next area.`;
-}
-/** What the other keys would take; what closes an opening or carries a part goes before all that may be cut. */
-const comingWords = ({ desk, keymap, view }: Scene): string[] => [
-  ...trayWords(desk, view.screen === 'strip' ? keyOf(keymap, 'strip', 'tray') : ''),
-  ...(view.screen === 'build' ? liveWords(desk, keyOf(keymap, 'build', 'live')) : []),
-  ...pistonsWords(desk, keyOf(keymap, view.screen, 'pistons')),
-  ...inOrderOf(view.screen, upNext(desk, keymap.keysOn(view.screen))).flatMap(({ bound, name, unasked }) =>
-    bound.row.id === 'put-in' && isSaidAlready(desk, view.screen, name)
-      ? []
-      : [
-          `${keyOf(keymap, view.screen, bound.row.id)} ${bound.row.label}: ${name}${unasked ? unaskedWords(unasked, keymap, view.screen) : ''}`,
-        ],
-  ),
-];
-function inOrderOf(screen: ScreenId, offered: ReturnType<typeof upNext>): ReturnType<typeof upNext> {
-  if (screen === 'build') return offered;
-  return offered.toSorted((a, b) => Number(b.bound.row.id === 'put-in') - Number(a.bound.row.id === 'put-in'));
-}
-/** It has a row of its own; on the way back nothing goes in for the coming off of what never came off. */
-const isSaidAlready = ({ ledger, facing: { area } }: Desk, screen: ScreenId, name: string): boolean =>
-  screen === 'build'
-    ? isUntouched(ledger, area)
-    : area !== undefined && missingWhereOpen(ledger).some(({ temporary }) => temporary === name);
-const liveWords = ({ ledger, facing: { area } }: Desk, key: string): string[] =>
-  area !== undefined && isTensionerToCall(ledger, area) ? [`${key} tensioner live`] : [];
-const pistonsWords = (desk: Desk, key: string): string[] =>
-  key !== '' && arePistonsAwaited(desk) ? [`${key} ${rowById.get('pistons')?.label}`] : [];
-/** ", old one worn (else P j)" */
-function unaskedWords({ words, by }: Otherwise, keymap: Keymap, screen: ScreenId): string {
-  const way = waySaid(keymap, screen, by);
-  return `, ${words}${way && ` (else ${way})`}`;
-}
-/** Before the first of an area comes off: another area's lies in the tray in use. */
-function trayWords(desk: Desk, key: string): string[] {
-  const { area } = desk.facing;
-  if (key === '' || area === undefined || tallyOf(desk.ledger, area).off > 0) return [];
-  const [tray] = isEmptyTray(desk, desk.facing.tray) ? [] : nextTrays(desk);
-  return tray === undefined ? [] : [`${key} tray: ${tray}, empty`];
 }
 /** Before an area is in use: what is to be minded on the whole car, and what the keys would take. */
 export const aroundRows = (scene: Scene, columns: number): Row[] => [

@@ -6,6 +6,7 @@ import type { TrayState } from '../../job/states.ts';
 import { askedOnDirection } from '../asked-once.ts';
 import type { Desk } from '../desk.ts';
 import { onwards } from '../next-area.ts';
+import { countThere } from '../other-side.ts';
 import { key, type Row } from '../row.ts';
 
 const inArea = (desk: Desk) => ({ area: desk.facing.area });
@@ -31,6 +32,15 @@ export const countsRows: readonly Row[] = [
     keys: [key('h', ['strip', 'build']), key('h', 'leaving')],
     verb: 'count-holes',
     fills: inArea,
+    // K4: the eye counts here too; what was counted there is only what it is expected to find.
+    questions: {
+      count: ({ area }, desk) => {
+        const there = countThere(desk, String(area ?? desk.facing.area));
+        return there ? `how many by eye (${there.from} has ${there.count})` : 'how many';
+      },
+    },
+    stands: (desk, slot, { area }) =>
+      slot === 'count' ? countThere(desk, String(area ?? desk.facing.area))?.count.toString() : undefined,
   },
   {
     id: 'count',

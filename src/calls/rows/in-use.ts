@@ -3,8 +3,10 @@ import { restOf } from '../../job/area-rest.ts';
 import { fastenerKinds, makes, type Spec, specText } from '../../job/spec.ts';
 import { areaOf, subjectText } from '../../job/subjects.ts';
 import type { Facing } from '../../view/facing.ts';
+import { declare } from '../declaring.ts';
 import type { Desk } from '../desk.ts';
 import { facedAt, facedPast, facedWords, isInTurn, nextArea } from '../next-area.ts';
+import { methodThere, otherSide, specThere } from '../other-side.ts';
 import { key, type Row } from '../row.ts';
 import { specWords } from '../spec-words.ts';
 import { anotherKnown } from '../taken-next.ts';
@@ -150,6 +152,31 @@ export const inUseRows: readonly Row[] = [
       const kind = desk.facing.spec.kind ?? 'bolt';
       const next = { kind, ...(spec as Spec) } as Spec;
       return { face: inUse(desk, next), answer: `now ${specWords(next)}${anotherKnown(desk, next)}` };
+    },
+  },
+  {
+    id: 'other-side',
+    words: ['as the other side', 'same as there'],
+    form: '[<what:fastener|figure>]',
+    label: 'as the other side',
+    help: 'What the area of the same name on the other side of the car has and this one lacks: the fastener in use while stripping, the figures it is tightened to on the way back. It is offered with its words, and nothing is taken from there by itself.',
+    group: 'in use',
+    keys: [
+      key('"', 'strip', { args: { what: 'fastener' }, footer: false }),
+      key('"', 'build', { args: { what: 'figure' }, footer: false }),
+    ],
+    means: (desk, { what }) => {
+      const figure = what === 'fastener' ? undefined : methodThere(desk);
+      if (figure && desk.facing.area !== undefined)
+        return declare({ kind: 'area-declared', area: desk.facing.area, method: figure.method });
+      const there = what === 'figure' ? undefined : specThere(desk);
+      if (there) return { face: inUse(desk, there.spec), answer: `now ${specWords(there.spec)}, as at ${there.from}` };
+      const other = otherSide(desk);
+      return {
+        no: other
+          ? { because: `nothing is known at ${other} that is wanted here`, instead: 'say it here' }
+          : { because: 'no area of this name on the other side is known', instead: 'say it here' },
+      };
     },
   },
   {
