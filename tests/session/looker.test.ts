@@ -21,3 +21,19 @@ it.each([
   expect(at.view().asking).toBeUndefined();
   expect(at.state().ledger.lines.length).toBe(lines + 1);
 });
+it('is said to want another pair of eyes where it is taken by the one who works here, and stands all the same', async () => {
+  const at = await atTheBench([], {}, { name: 'Io Marsh' });
+  at.session().runLine('job "van"');
+  for (const call of ['area cap', 'critical', 'off 1', 'holes 1', 'back 1', 'tight 1', 'tight 1'])
+    at.session().runLine(call);
+  await at.press('B', 'z');
+  expect(at.view().asking?.title).toContain('another pair than worked, where there is one');
+  await at.press('1');
+  expect(at.state().answer).toMatchObject({
+    kind: 'taken',
+    otherwise: { words: 'By the one who works here; another pair of eyes, where there is one' },
+  });
+  await at.press(',', 'z', ...'Ann', 'enter');
+  expect(at.state().answer).toMatchObject({ kind: 'taken' });
+  expect(at.state().answer).not.toHaveProperty('otherwise');
+});

@@ -246,9 +246,11 @@ export const buildRows: readonly Row[] = [
     label: 'second look',
     help: 'A critical fastener was looked at again; without a hole, all of the area in use.',
     group: 'build',
-    keys: [key('z', 'build', { pad: '9', asks: (desk) => (wasAskedToday(desk) ? [] : ['who']) })],
+    keys: [
+      key('z', 'build', { pad: '9', asks: (desk, _filled, which) => (which || !wasAskedToday(desk) ? ['who'] : []) }),
+    ],
     signed: true,
-    questions: { who: 'whose eyes, asked once a day' },
+    questions: { who: 'whose eyes, asked once a day; another pair than worked, where there is one' },
     means: (desk, { hole, area, who = lookerToday(desk) }) => {
       if (hole) return { say: { verb: 'look-again', holes: [hole], ...(who ? { who } : {}) } };
       const name = (area as string | undefined) ?? desk.facing.area;
@@ -257,6 +259,10 @@ export const buildRows: readonly Row[] = [
       if (touched.length === 0) return { no: { because: 'nothing of it was touched', instead: 'say which area' } };
       return { say: { verb: 'look-again', holes: touched, ...(who ? { who } : {}) } };
     },
+    otherwise: (_entries, { who }, { name }) =>
+      who !== undefined && who === name
+        ? { words: 'By the one who works here; another pair of eyes, where there is one', by: ['which', 'looked'] }
+        : undefined,
     after: onwards(true),
   },
 ];
