@@ -1,6 +1,8 @@
-// What a strike leaves open though no list asks for it: a hole that nobody has called any more, under a part that is off.
+// What a strike leaves open where nobody looks for it: a hole that nobody has called any more, under a part that is off, and
+// what is open again behind an area that stands shut.
 import { isTouched } from './closed.ts';
-import { every, type Ledger, lineAt, stateOf } from './ledger.ts';
+import { every, type Ledger, lineAt, stateOf, tallyOf } from './ledger.ts';
+import { gatedBy } from './order.ts';
 import { asIfStruck } from './striking.ts';
 import { type Hole, subjectText } from './subjects.ts';
 
@@ -22,4 +24,17 @@ export function asFoundUnderOff(ledger: Ledger, lines: readonly number[]): strin
       `${under.map((hole) => subjectText(`hole:${hole}`)).join(', ')} ${are} as found again though ${part}, held by ${it}, is off: call what came out, or that nothing was in ${it}`,
     ];
   });
+}
+
+/** O1: with the call that it rests on what is in front stays as it was called: shut over something that is open. */
+export function openBehindShut(ledger: Ledger, lines: readonly number[]): string[] {
+  const after = asIfStruck(ledger, lines);
+  const gates = [...every(after, 'area')].flatMap(({ area }) => {
+    const gate = tallyOf(after, area).open === 0 && !gatedBy(ledger, area) ? gatedBy(after, area) : undefined;
+    return gate ? [{ area, of: `${subjectText(gate.subject)}: ${gate.because}` }] : [];
+  });
+  return [...Map.groupBy(gates, ({ of }) => of)].map(
+    ([of, fronts]) =>
+      `${fronts.map(({ area }) => area).join(', ')} ${fronts.length === 1 ? 'stands' : 'stand'} shut in front of ${of}`,
+  );
 }

@@ -50,7 +50,7 @@ import {
   unlocked,
 } from './warnings-parting.ts';
 import { beadNotRun, byPlansLabel, keepTheirLabel } from './warnings-sealing.ts';
-import { asFoundUnderOff } from './warnings-striking.ts';
+import { asFoundUnderOff, openBehindShut } from './warnings-striking.ts';
 
 /** R2: a holding bar is made to hold, as is what the plan puts at the bolt itself; any other pin or lock only keeps a place. */
 const locksPlace = (ledger: Ledger, holes: readonly Hole[]): string[] => {
@@ -168,7 +168,7 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[], no
     case 'all-unmasked':
       return ofItsOwnName(ledger, entry);
     case 'calls-struck':
-      return asFoundUnderOff(ledger, entry.lines);
+      return [...asFoundUnderOff(ledger, entry.lines), ...openBehindShut(ledger, entry.lines)];
     case 'holes-exchanged':
       return takenForAnother(ledger, entry);
     case 'connection-made':

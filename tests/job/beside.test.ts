@@ -498,6 +498,33 @@ it('[U1] minds with a strike that a hole is as found again under a part that is 
   expect(said(on, 'strike', { lines: [on.ledger().lines.length] })).toEqual([]);
 });
 
+it('[U1] minds with a strike what is open again behind an area that stands shut, and of nothing where that is open', () => {
+  const on = bench();
+  on.declare(
+    { kind: 'part-declared', part: 'pads', heldBy: [], renew: true },
+    { kind: 'behind-declared', front: 'area:caliper', behind: 'part:pads', until: 'closed', from: 'plan' },
+    { kind: 'behind-declared', front: 'area:caliper', behind: 'area:bracket', until: 'closed', from: 'plan' },
+  );
+  for (const hole of ['caliper/1', 'bracket/1']) on.call('remove', off(hole));
+  on.call('remove-part', { part: 'pads' });
+  on.call('fill-box', { name: 'new pads', replaces: 'pads' });
+  const line = () => on.ledger().lines.length;
+  on.call('replace-part', { part: 'pads' });
+  const renewed = line();
+  for (const area of ['caliper', 'bracket']) on.count(area, 1);
+  const tight = (hole: string) => {
+    on.call('fit', { hole });
+    for (const pass of ['snug', 'final']) on.call('tighten', { hole, pass });
+  };
+  tight('bracket/1');
+  const final = line();
+  expect(said(on, 'strike', { lines: [renewed] })).toEqual([]);
+  tight('caliper/1');
+  expect(said(on, 'strike', { lines: [renewed] })).toEqual(['caliper stands shut in front of pads: off']);
+  expect(said(on, 'strike', { lines: [final] })).toEqual(['caliper stands shut in front of bracket: bracket 1 snug']);
+  expect(said(on, 'strike', { lines: [line()] })).toEqual([]);
+});
+
 it('[T1] minds with what goes back over a pin that is in behind it, and of nothing once that is out', () => {
   const on = bench();
   on.declare(
