@@ -46,6 +46,7 @@ import { type Moment, moment, momentOf, placeWords, type Reading, standingEntrie
 import { type RegainedFact, regainedFacts } from './regained-facts.ts';
 import { type ServiceFact, serviceFact } from './service-facts.ts';
 import { type StandingFacts, standingFacts } from './standing-facts.ts';
+import { type StruckFact, struckFacts } from './struck-facts.ts';
 
 export type SheetOptions = {
   now: Stamp;
@@ -100,6 +101,7 @@ export type SheetFacts = StandingFacts & {
   /** X4: what the plans have for the owner after the work. */
   forOwner: string[];
   log: LogFact;
+  struck: StruckFact[];
 };
 
 export function sheetFacts(
@@ -148,6 +150,7 @@ export function sheetFacts(
     cautions: cautionFacts(of),
     forOwner: [...new Set(cautionsOf(of).flatMap(({ words, at }) => (at === 'vehicle' ? [words] : [])))],
     log: logFact(of),
+    struck: struckFacts(of),
   } satisfies SheetFacts);
   // Bytes are no text: cut to the length of one they would be a broken picture.
   return { ...facts, photos: seenNow(facts.photos, photos) };

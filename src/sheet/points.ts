@@ -107,7 +107,8 @@ const hows = { released: 'released', said: 'a release that was none', reopened: 
 /** What stands behind the number of lines. */
 export const struckText = ({ log }: SheetFacts): string =>
   `${log.struck} struck${log.misfits > 0 ? `, ${log.misfits} THAT DO NOT FIT WHAT WAS THERE` : ''}`;
-export const logPoints = ({ corrections, leavings }: SheetFacts): string[] => [
+export const logPoints = ({ corrections, leavings, struck }: SheetFacts, copy: Copy): string[] => [
+  ...(copy === 'workshop' ? struck.map((s) => `struck again, line ${s.n}, called ${timeText(s)}: ${s.what}`) : []),
   ...corrections.map((c) => `corrected ${timeText(c)}: ${c.what}: ${c.because}`),
   ...leavings.map((l) => `${hows[l.how]} by ${l.by}, ${timeText(l)}, line ${l.n}${why(l.because)}`),
 ];

@@ -63,7 +63,7 @@ function factsText(facts: SheetFacts, copy: Copy, days: readonly BenchDay[] = []
       'TIME AT THE BENCH',
       days.flatMap((d) => point(`${d.day}: ${minutesText(d.minutes)}, ${counted(d.calls, 'call')}`)),
     ),
-    ...section('LOG', logText(facts)),
+    ...section('LOG', logText(facts, copy)),
     ...section('MIND', [...cautionPoints(facts, copy).flatMap(point), ...cautions.flatMap((one) => wrapped('', one))]),
   ].join('\n')}\n`;
 }
@@ -129,5 +129,5 @@ function outOfOrderText(facts: SheetFacts, copy: Copy): string[] {
   );
 }
 
-const logText = (facts: SheetFacts): string[] =>
-  [`${counted(facts.log.lines, 'line')}, ${struckText(facts)}`, ...logPoints(facts)].flatMap(point);
+const logText = (facts: SheetFacts, copy: Copy): string[] =>
+  [`${counted(facts.log.lines, 'line')}, ${struckText(facts)}`, ...logPoints(facts, copy)].flatMap(point);

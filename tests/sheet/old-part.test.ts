@@ -30,6 +30,17 @@ describe.each(Object.entries(forms))('on the %s', (_, form) => {
     );
   });
 
+  it('[U2] the workshop reads what was called against the car and struck again, the owner does not', () => {
+    const s = newStory()
+      .call('open-job', { label: 'car' })
+      .call('make-finding', { at: 'area:mount', what: 'cracked' })
+      .call('make-finding', { at: 'area:mount', what: 'rusty' })
+      .call('strike', { lines: [2] });
+    const told = (copy: 'owner' | 'workshop') => unwrapped(form(s.ledger, { now: s.now, copy }));
+    expect(told('workshop')).toMatch(/mount: cracked/);
+    expect(told('owner')).not.toMatch(/cracked/);
+  });
+
   it('[T4] of a service called done the owner reads what was not renewed, and that nothing of it was touched', () => {
     const ordered = () =>
       newStory()

@@ -69,7 +69,7 @@ const sections = (facts: SheetFacts, copy: Copy, days: readonly BenchDay[]): (Ma
   section('notes', 'Notes', list(notePoints(facts))),
   section('photos', 'Photographs', photosMarkup(facts, copy)),
   section('bench-time', 'Time at the bench', benchTimeMarkup(days)),
-  section('log', 'Log', logMarkup(facts)),
+  section('log', 'Log', logMarkup(facts, copy)),
   section('mind', 'Mind', mindMarkup(facts, copy)),
 ];
 

@@ -60,11 +60,11 @@ export const benchTimeMarkup = (days: readonly BenchDay[]): Markup | undefined =
     days.map(({ day, minutes, calls }) => [day, minutesText(minutes), String(calls)]),
   );
 
-export function logMarkup(facts: SheetFacts): Markup {
+export function logMarkup(facts: SheetFacts, copy: Copy): Markup {
   const { lines } = facts.log;
   const points = list([
     html`<span id="log-lines">${lines}</span> ${lines === 1 ? 'line' : 'lines'}, ${struckText(facts)}`,
-    ...logPoints(facts),
+    ...logPoints(facts, copy),
   ]);
   return html`${points}${
     facts.digest
