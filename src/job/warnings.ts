@@ -51,6 +51,7 @@ import {
 } from './warnings-parting.ts';
 import { beadNotRun, byPlansLabel, keepTheirLabel } from './warnings-sealing.ts';
 import { asFoundUnderOff, openBehindShut } from './warnings-striking.ts';
+import { searchedInVain } from './works-searched.ts';
 
 /** R2: a holding bar is made to hold, as is what the plan puts at the bolt itself; any other pin or lock only keeps a place. */
 const locksPlace = (ledger: Ledger, holes: readonly Hole[]): string[] => {
@@ -182,6 +183,9 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[], no
       return [...closedOver(ledger, entry.face), ...byPlansLabel(ledger, entry.label)];
     case 'service-done':
       return offOfService(ledger, entry.service);
+    case 'rotation-begun':
+    case 'engine-started':
+      return searchedInVain(ledger);
     case 'road-tested':
       return beadNotRun(ledger);
     case 'product-declared':

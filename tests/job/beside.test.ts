@@ -59,6 +59,21 @@ it('[T3] says of a part set on that it is the old one where it is to be renewed,
   expect(said(on, 'replace-part', { part: 'belt' })).toEqual(['cover is on in front of it already']);
 });
 
+it('[T9] says before the engine turns or starts what was searched for in its works and not found', () => {
+  const on = bench();
+  on.off('cover/1', m8);
+  const lost = on.own('cover/1');
+  on.call('lose-fastener', { fastener: lost, reaches: true, where: 'belt' });
+  on.call('search', { lost, how: 'magnet' });
+  on.call('see-oil-level');
+  on.call('tools-out');
+  on.countTrays();
+  const left = [`${lost} (bolt hex 13 M8 of cover 1) is not found, searched by magnet: it may lie in there yet`];
+  expect(said(on, 'start-engine', {})).toEqual(left);
+  on.call('rule-out-loss', { lost, who: 'Ann', because: 'seen on the floor of the yard' });
+  expect(said(on, 'start-engine', {})).toEqual([]);
+});
+
 it('[K4] asks whether a number far past those called so far is meant, where nobody knows how many there are', () => {
   const on = bench();
   expect(said(on, 'remove', off('sump/9'))).toEqual([]);
