@@ -157,7 +157,8 @@ export function createSession({
     }
     again.noneRefused();
     const shown = store.getState().answer;
-    const once = doubt && !again.isMeant(said, shown, at) ? doubt.of.asksOnce?.(desk(), said) : undefined;
+    const isAsked = doubt !== undefined && doubt.doubts !== 'meant' && !again.isMeant(said, shown, at);
+    const once = isAsked ? doubt.of.asksOnce?.(desk(), said) : undefined;
     if (once && doubt?.doubts === 'asked') return answered(again.asks(once, call, said, shown, at));
     again.noneAsked();
     const line: Line = {
