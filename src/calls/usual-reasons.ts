@@ -15,5 +15,8 @@ const byCall: Readonly<Record<string, readonly string[]>> = {
   substitute: ['as strong as the right one', 'the right one is on order', 'as it was supplied'],
 };
 export const usualReasons = (call: string): readonly string[] => byCall[call] ?? [];
+/** Who says a thing that is the owner's to say, before whoever signed on this job. */
+export const usuallySaidBy = (call: string): readonly string[] =>
+  call === 'accepted' || call === 'declined' ? ['the owner'] : [];
 /** Every call that has some. */
 export const callsWithReasons: readonly string[] = Object.keys(byCall);

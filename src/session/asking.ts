@@ -15,7 +15,7 @@ import type { Besides, No, Row } from '../calls/row.ts';
 import { lackingIn, meantBy } from '../calls/row.ts';
 import { showSlot } from '../calls/slots.ts';
 import { rowById } from '../calls/table.ts';
-import { usualReasons } from '../calls/usual-reasons.ts';
+import { usuallySaidBy, usualReasons } from '../calls/usual-reasons.ts';
 import { countStands } from '../job/counts.ts';
 import { blocked } from '../job/decide.ts';
 import { stateOf } from '../job/ledger.ts';
@@ -119,7 +119,8 @@ function withoutFooting({ bound: { row }, args }: Pressing, desk: Desk): No | un
 
 function askingFor(row: Row, { slot, type, optional }: Slot, args: Args, desk: Desk): Asking {
   const reasons = type === 'why' ? usualReasons(row.id) : [];
-  const known = type === 'who' && !row.signed ? [] : [...reasons, ...choicesFor(desk, type, args)];
+  const isStatement = type === 'who' && !row.signed && !row.offers;
+  const known = [...reasons, ...(isStatement ? usuallySaidBy(row.id) : []), ...choicesFor(desk, type, args)];
   const all = (row.offers?.(desk, slot, known, args) ?? known).map(
     (value): Choice => choiceOf(row, slot, type, value, args, desk),
   );
@@ -134,7 +135,10 @@ function askingFor(row: Row, { slot, type, optional }: Slot, args: Args, desk: D
   const isLeftOut = optional && usual === undefined;
   // No reason stands there by an Enter pressed by habit, nor a name where nobody said who works here.
   const unpointed =
-    isLeftOut || reasons.length > 0 || (row.signed === true && type === 'who' && desk.name === undefined);
+    isLeftOut ||
+    reasons.length > 0 ||
+    isStatement ||
+    (row.signed === true && type === 'who' && desk.name === undefined);
   return {
     title: titleOf(row, slot, type, args, desk),
     row: row.id,

@@ -51,3 +51,20 @@ it('names the key of the page on a keypad where there is more than one', async (
   expect(at.view().asking?.choices.length).toBeGreaterThan(9);
   expect(foot()).toContain('+ page');
 });
+
+it('offers who says a thing without a letter, and nobody by an Enter pressed by habit', async () => {
+  const at = await released();
+  for (const line of ['reopen by Io Marsh because so', 'area cover', 'off 1', 'finding dirty'])
+    at.session().runLine(line);
+  const { length } = at.state().ledger.lines;
+  await at.press('F', 'd', 'enter');
+  expect(at.state().ledger.lines.length).toBe(length);
+  expect(at.view().asking?.choices.map(({ text }) => text)).toEqual(['the owner', 'Io Marsh']);
+  await at.press('1', '3');
+  expect(lastEntry(at)).toMatchObject({
+    kind: 'finding-closed',
+    how: 'declined',
+    who: 'the owner',
+    because: 'the car is to be sold',
+  });
+});
