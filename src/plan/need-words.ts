@@ -117,6 +117,15 @@ export function readyFor(plan: Plan, services: readonly string[], need: Need): R
     newParts: (plan.newParts ?? [])
       .filter((one) => !one.services || one.services.some((s) => services.includes(s)))
       .map(({ name, quantity, spec }) => `${quantity} × ${name}${spec ? ` (${specText(spec)})` : ''}`),
-    cautions: (plan.cautions ?? []).filter((one) => about(one.at)).map((one) => one.words),
+    cautions: cautionsOnce((plan.cautions ?? []).filter((one) => about(one.at))),
   };
+}
+
+/** What is said of one place after the other, as of both sides, is said once, with the places. */
+function cautionsOnce(cautions: NonNullable<Plan['cautions']>): string[] {
+  const said = Map.groupBy(cautions, ({ words }) => words);
+  return [...said].map(([words, all]) => {
+    const places = [...new Set(all.flatMap(({ at }) => (at === undefined ? [] : nameOf(at))))];
+    return places.length > 1 ? `${words} (${places.join(', ')})` : words;
+  });
 }

@@ -230,6 +230,17 @@ describe('plans need', () => {
     }
   });
 
+  it('says a caution of both sides once, with its places', async () => {
+    const { out } = await bench.run(['plans', 'need', 'front struts', 'front pads and discs']);
+    const lines = out.split('\n');
+    const cautions = lines.slice(lines.indexOf('cautions:') + 1, lines.indexOf('to have ready:') - 1);
+    expect(new Set(cautions).size).toBe(cautions.length);
+    expect(cautions).toContainEqual(
+      expect.stringMatching(/^ {4}A caliper is never hung on its hose: .* \(right caliper, left caliper\)$/),
+    );
+    expect(cautions).toContainEqual('    Dust is washed off wet, never blown off.');
+  });
+
   it('given what is off, says how much more it is, and what is off for nothing', async () => {
     const args = ['plans', 'need', 'cam cover gasket', '--off', 'lower belt cover', '--off=upper belt cover', '--json'];
     const { exit, out } = await bench.run(args);
