@@ -6,7 +6,7 @@ import { keyOf } from '../calls/key-names.ts';
 import { stateOf } from '../job/ledger.ts';
 import { notAsked, notAskedText } from '../job/not-asked.ts';
 import { plainText } from '../trade/plain-text.ts';
-import { type Asking, areNumbered, offered } from '../view/view.ts';
+import { type Asking, areNumbered, helped, offered } from '../view/view.ts';
 import { benchRows } from './bench-rows.ts';
 import { fitted, spread, wrapped } from './cells.ts';
 import { chosenLook, quietLook, refusedLook } from './colours.ts';
@@ -36,7 +36,7 @@ export function bodyOf(scene: Scene, rows: number): Row[] {
     );
   }
   const at = view.at[view.screen] ?? 0;
-  const signs = view.screen === 'help' ? signRows(view.before, columns) : [];
+  const signs = view.screen === 'help' ? signRows(helped(view), columns) : [];
   const more = moreRows(listed.at(Math.min(at, listed.length - 1)), columns);
   const room = rows - signs.length - more.length;
   return [...signs, ...filled(listRows(listed, at, columns, room), room, columns), ...more];

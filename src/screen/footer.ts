@@ -9,7 +9,7 @@ import { whyNot } from '../calls/pressing.ts';
 import { numberOf } from '../job/subjects.ts';
 import { callType } from '../session/answering.ts';
 import { freshName } from '../session/fresh-name.ts';
-import { acting, areNumbered, offered } from '../view/view.ts';
+import { acting, areNumbered, helped, offered } from '../view/view.ts';
 import { fitted } from './cells.ts';
 import { quietLook } from './colours.ts';
 import type { Scene } from './frame.ts';
@@ -64,7 +64,7 @@ export function footOf({ view, desk, columns, listed, keymap }: Scene): Row[] {
     text: ` ${bound.binding.footer ?? `${keyName(bound.binding.key)} ${bound.row.id === over ? 'back' : (bound.row.labelNow?.(desk) ?? bound.row.label)}`} `,
     ...(whyNot(bound, desk, picks) && { look: quietLook }),
   }));
-  if (over && keymap.pad) runs.push({ id: over, text: ` ${keyOf(keymap, screen, `to-${view.before}`)} back ` });
+  if (over && keymap.pad) runs.push({ id: over, text: ` ${keyOf(keymap, screen, `to-${helped(view)}`)} back ` });
   const most = keymap.boundTo(questionKeys.take, screen)?.row.id;
   const fittedIn = (keeps: (id: string) => boolean) => {
     const kept = runs.filter((run) => keeps(run.id));

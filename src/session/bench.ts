@@ -15,7 +15,7 @@ import { rowById } from '../calls/table.ts';
 import { emptyLedger } from '../job/ledger.ts';
 import { firstFacing } from '../view/facing.ts';
 import type { ScreenId } from '../view/screens.ts';
-import { acting, firstView, type ViewStep, viewed } from '../view/view.ts';
+import { acting, firstView, helped, type ViewStep, viewed } from '../view/view.ts';
 import type { Bench, BenchDoors, BenchState } from './bench-shape.ts';
 import { freshName } from './fresh-name.ts';
 import { createGathering } from './gathering.ts';
@@ -65,7 +65,7 @@ export function createBench(doors: BenchDoors): Bench {
     if (view.screen === 'shelf') return shelfRows(shelf ?? []);
     if (view.screen === 'settings')
       return settingRows({ ...get().habits, speaking: get().speaking === true, file: doors.settingsFile });
-    return listedOn(acting(view), view.before, desk(), keymap);
+    return listedOn(acting(view), helped(view), desk(), keymap);
   };
   const around: Around = { view: () => get().view, session, desk, listed, step };
   const questions = createQuestions(step, () => get().view.asking, {

@@ -10,7 +10,7 @@ import { rowById } from '../calls/table.ts';
 import { type Ledger, stateOf } from '../job/ledger.ts';
 import { mayLeave } from '../job/open-points.ts';
 import type { ScreenId } from '../view/screens.ts';
-import { acting, workedOn } from '../view/view.ts';
+import { acting, helped, workedOn } from '../view/view.ts';
 import { aCall, callChoices, plainAsking, screenChoices } from './asking.ts';
 import type { BenchDoors, BenchState, Opener } from './bench-shape.ts';
 import { changeSetting } from './changing.ts';
@@ -105,7 +105,7 @@ export function createSteps(floor: Floor): (s: Step) => void {
       case 'group-before':
         return moveAcross(around, s.step === 'next-group' ? 1 : -1);
       case 'help':
-        step({ to: view.screen === 'help' ? view.before : 'help' });
+        step({ to: view.screen === 'help' ? helped(view) : 'help' });
         return step({ move: view.screen === 'help' ? 0 : Number.NEGATIVE_INFINITY, of: 1 });
       case 'type':
         return typeLine();
@@ -208,7 +208,8 @@ export function createSteps(floor: Floor): (s: Step) => void {
       at?.store.setState({ answer: undefined });
       return view.from && set({ note: `Put away. ${openedFrom(view.from)}.` });
     }
-    if (view.screen === 'help' || view.screen === 'glance') return step({ to: view.before });
+    if (view.screen === 'help') return step({ to: helped(view) });
+    if (view.screen === 'glance') return step({ to: view.before });
     if (view.screen === 'shelf')
       return set({ note: `${cap.leave} leaves nothing here. ${keysSaid(['choose', 'quit'])}.` });
     if (view.from) return backTo(view.from);

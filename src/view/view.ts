@@ -49,6 +49,8 @@ export type View = {
   screen: ScreenId;
   /** Where help, the glance and the shelf lead back to. */
   before: ScreenId;
+  /** Where help was asked for on the shelf, which itself leads back to a job. */
+  helpOn?: 'shelf';
   at: Readonly<Partial<Record<ScreenId, number>>>;
   asking?: Asking;
   /** The screen a place was gone to from; leaving leads back there. */
@@ -95,10 +97,13 @@ export const workedOn: ReadonlySet<ScreenId> = new Set(['strip', 'build', 'rotat
 /** The screen whose calls the keys make: work goes on under the glance. */
 export const acting = ({ screen, before }: View): ScreenId => (screen === 'glance' ? before : screen);
 
+/** The screen that help is about, and leads back to. */
+export const helped = ({ helpOn, before }: View): ScreenId => helpOn ?? before;
+
 export function viewed(view: View, step: ViewStep): View {
   if ('to' in step) {
     const before = beside.has(view.screen) ? view.before : view.screen;
-    const { asking: _, from, trail: __, ...rest } = view;
+    const { asking: _, from, trail: __, helpOn, ...rest } = view;
     const trail = trailTo(view, before, step);
     const isLook = step.to === 'help' || (view.screen === 'help' && step.to === view.before);
     const isOpened = step.to === 'todo' && before !== 'todo' && view.from !== 'todo';
@@ -108,6 +113,7 @@ export function viewed(view: View, step: ViewStep): View {
       ...rest,
       screen: step.to,
       before,
+      ...(step.to === 'help' && (view.screen === 'shelf' || helpOn) && { helpOn: 'shelf' as const }),
       // A look at help on the way leads back to a place that leads back.
       ...(step.from ? { from: step.from } : from && isLook && { from }),
       ...(isOpened && { todoFrom: before }),

@@ -77,6 +77,15 @@ describe('the shelf', () => {
     await at.press('a', '+', 'enter');
     expect(at.state().answer).toMatchObject({ text: look.what, instead: look.next });
   });
+  it('has help of its own calls first, which leads back to it, also with a job in hand', async () => {
+    const at = await atTheBench(demoLines());
+    await at.press('escape', 'H', '?');
+    const calls = at.bench.listed().map(({ key }) => key);
+    expect(calls.indexOf('choose')).toBeLessThan(calls.indexOf('to-strip'));
+    expect(calls.indexOf('to-strip')).toBeLessThan(calls.indexOf('off'));
+    await at.press('escape');
+    expect(at.view()).toMatchObject({ screen: 'shelf', before: 'strip' });
+  });
   it('is read anew where one that cannot be opened is chosen, and when the terminal is in front again', async () => {
     const shelf: OnTheShelf[] = [estate('van', { ...damaged, broken: { ...damaged.broken, copy } })];
     const at = await atTheBench(undefined, { shelf });

@@ -4,6 +4,7 @@ import {
   type Asking,
   areNumbered,
   firstView,
+  helped,
   longestTyped,
   offered,
   type ViewStep,
@@ -27,6 +28,13 @@ describe('screens', () => {
     expect(having({ to: 'build' }, { to: 'help' })).toMatchObject({ screen: 'help', before: 'build' });
     expect(having({ to: 'build' }, { to: 'help' }, { to: 'help' })).toMatchObject({ before: 'build' });
     expect(having({ to: 'log' }, { to: 'shelf' })).toMatchObject({ screen: 'shelf', before: 'log' });
+  });
+  it('help asked for on the shelf leads back to the shelf, and that to the job', () => {
+    const asked = having({ to: 'log' }, { to: 'shelf' }, { to: 'help' });
+    expect([asked.before, helped(asked)]).toEqual(['log', 'shelf']);
+    const back = viewed(asked, { to: helped(asked) });
+    expect(back).toMatchObject({ screen: 'shelf', before: 'log' });
+    expect(helped(viewed(viewed(back, { to: 'log' }), { to: 'help' }))).toBe('log');
   });
   it('each keeps its own place, within its list', () => {
     const view = having({ to: 'log' }, { move: 5, of: 9 }, { to: 'box' }, { move: 3, of: 2 }, { to: 'log' });

@@ -5,12 +5,16 @@ import type { Desk } from '../desk.ts';
 import { usage } from '../line-reader.ts';
 import type { Listed } from '../listed.ts';
 import { whyNot } from '../pressing.ts';
+import type { Row } from '../row.ts';
 import { rows } from '../table.ts';
 
 const mostKeys = 3;
 export function helpRows(desk: Desk, before: ScreenId, keymap: Keymap): Listed[] {
   const byRow = Map.groupBy(keymap.keysOn(before), (bound) => bound.row.id);
-  const here = rows.filter((row) => byRow.has(row.id));
+  const bound = rows.filter((row) => byRow.has(row.id));
+  // The shelf's own are the last of the table, and the first that whoever asks there looks for.
+  const isLater = ({ id }: Row) => before === 'shelf' && byRow.get(id)?.every(({ binding }) => binding.on === 'any');
+  const here = [...bound.filter((row) => !isLater(row)), ...bound.filter(isLater)];
   const others = rows.filter((row) => !byRow.has(row.id));
   return [...here, ...others].map((row): Listed => {
     const bound = byRow.get(row.id) ?? [];
