@@ -1,20 +1,14 @@
 // verify: whether a job file is as it was written, by itself, beside its dated copies, and beside a printed sheet.
 import { basename } from 'node:path';
 import { callWords } from '../calls/call-words.ts';
-import { stateOf } from '../job/ledger.ts';
 import { readLine } from '../job/line.ts';
-import { readLog } from '../job/log.ts';
-import { digestOnSheet, type OnSheet } from '../sheet/digest-on-sheet.ts';
 import { counted } from '../sheet/words.ts';
 import { copiesOf } from '../store/copies.ts';
 import { type Disk, readFile, realDisk } from '../store/disk.ts';
-import { fault, faultFrom, isFault } from '../store/fault.ts';
 import { callsBeforeFault, readJournal } from '../store/journal.ts';
-import { longestJobBytes } from '../store/journal-adapter.ts';
-import { placesOn, thisMachine } from '../store/places.ts';
 import { type Alteration, type Seal, sealOf } from '../store/seal.ts';
-import { jobsIn } from '../store/shelf.ts';
 import { type Command, exits } from './answer.ts';
+import { anotherJob, besideSheet, bytesOf, callsIn, sheetOf } from './beside-sheet.ts';
 import { calledInstead, notThere, orFault, placeOf } from './opening.ts';
 import { wordsOnSheet } from './sheet-words.ts';
 import { notOne } from './slips.ts';
@@ -51,11 +45,13 @@ export const verify: Command = {
       ];
       const beside = sheet && besideSheet(seal, sheet);
       const byItself = `By itself this log is unaltered: ${counted(callsIn(seal), 'call')}, ${path}\n`;
-      const another = sheet && beside?.agrees === false ? await anotherJob(sheet, bytes, path) : undefined;
+      const found = sheet && beside?.agrees === false ? await anotherJob(sheet, seal, bytes, path) : undefined;
+      if (found?.goesOn) wrong.push(found.words);
+      const another = found && !found.goesOn ? found.words : undefined;
       if (another !== undefined) {
         out.write(`THE SHEET IS OF ANOTHER JOB: ${another}\n`);
         if (wrong.length === 0) out.write(byItself);
-      } else if (beside && !beside.agrees) wrong.push(beside.words);
+      } else if (beside && !beside.agrees && !found) wrong.push(beside.words);
       const words =
         sheet && beside?.agrees
           ? wordsOnSheet(sheet.text, callsBeforeFault(bytes, path, readLine).slice(0, beside.at))
@@ -91,49 +87,6 @@ function callsText(bytes: Buffer, path: string): string {
   const lines = callsBeforeFault(bytes, path, readLine);
   const each = lines.map(({ n, entries }) => `${String(n).padStart(5)}  ${callWords(entries)}\n`).join('');
   return `The calls that hold, ${lines.length}:\n${each}`;
-}
-
-/** Without the header; an emptied file has not even that. */
-const callsIn = ({ digests }: Seal): number => Math.max(0, digests.length - 1);
-
-/** Which other job the sheet was printed from, as far as it can be known: by its digest, else by the vehicle it names. */
-async function anotherJob(sheet: OnSheet, bytes: Buffer, path: string): Promise<string | undefined> {
-  for (const one of await jobsIn(realDisk, placesOn(thisMachine()).jobs).catch(() => [])) {
-    if (one.path === path || 'fault' in one) continue;
-    const at = sealOf(await bytesOf(realDisk, one.path).catch(() => Buffer.alloc(0))).digests.indexOf(sheet.digest);
-    if (at >= 0) return `it was printed from "${one.job}" after call ${at} (${one.path})`;
-  }
-  const label = vehicleOf(bytes, path);
-  return sheet.vehicle === undefined || label === undefined || sheet.vehicle === label
-    ? undefined
-    : `it names the vehicle "${sheet.vehicle}", this log "${label}"`;
-}
-function vehicleOf(bytes: Buffer, path: string): string | undefined {
-  try {
-    return stateOf(readLog(readJournal(bytes, path, readLine).lines), 'vehicle', 'vehicle')?.label;
-  } catch (thrown) {
-    // What cannot be read names no vehicle, and is told as altered.
-    if (!isFault(thrown)) throw thrown;
-    return undefined;
-  }
-}
-
-async function bytesOf(disk: Disk, path: string): Promise<Buffer> {
-  try {
-    const { kind, size } = await disk.stat(path);
-    if (kind !== 'file') throw fault('foreign', 'this is no file', path, 'name a file');
-    if (size > longestJobBytes) throw fault('foreign', 'the file is larger than any job', path, 'name a job file');
-    return await readFile(disk, path);
-  } catch (thrown) {
-    throw faultFrom(thrown, path);
-  }
-}
-
-async function sheetOf(disk: Disk, file: string): Promise<OnSheet & { text: string }> {
-  const text = (await bytesOf(disk, file)).toString('utf8');
-  const found = digestOnSheet(text);
-  if (found) return { ...found, text };
-  throw fault('foreign', 'there is no log digest on this', file, 'name a sheet as "countback sheet" made it');
 }
 
 function alterationText(one: Alteration): string {
@@ -181,23 +134,4 @@ async function cutBefore(disk: Disk, path: string): Promise<string[]> {
   return copies
     .filter((copy) => copy.includes('-before-cut.'))
     .map((copy) => `An end that did not hold was left out once; the file as it was: copies/${basename(copy)}`);
-}
-
-function besideSheet(seal: Seal, { digest, calls }: OnSheet): { agrees: boolean; words: string; at: number } {
-  const there = callsIn(seal);
-  const at = seal.digests.indexOf(digest);
-  if (at >= 0) {
-    const since = there - at;
-    const words = `The sheet was printed from this log after call ${at}`;
-    return {
-      agrees: true,
-      at,
-      words: since === 0 ? `${words}, its last.` : `${words}; ${counted(since, 'call')} came after it.`,
-    };
-  }
-  const why =
-    calls !== undefined && calls > there
-      ? `the sheet counts ${counted(calls, 'call')} and ${there || 'none'} hold here: calls were cut off at the end, or it is another log`
-      : 'the log was changed and its chain computed anew, or it is another log';
-  return { agrees: false, at, words: `the digest on the sheet is not of this log: ${why}` };
 }

@@ -1,6 +1,6 @@
 // verify: what it says of a log that was changed anywhere, had a line taken out, moved, put in or cut off, and of one
 // whose chain was computed anew.
-import { mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { parse } from '../../src/commands/answer.ts';
@@ -274,6 +274,18 @@ it("another job's sheet is told as that first, by the job it was printed from or
     });
     renameSync(join(bench.folder, 'van.away'), bench.fileOf('van'));
   }
+});
+
+it('[X3] of a file whose end is missing, under another name, the sheet is not said to be of another job', async () => {
+  writeFileSync(bench.fileOf('hatchback'), whole);
+  writeFileSync(bench.fileOf('cut'), joined(linesOf(whole).slice(0, 4)));
+  const { exit, out } = await bench.run(['verify', 'cut', '--sheet', sheetFile]);
+  const calls = linesOf(whole).length - 1;
+  expect(exit).toBe(1);
+  expect(out).toBe(
+    `ALTERED: ${bench.fileOf('cut')}\n- the end is missing here, or this is an older copy: the sheet was printed after call ${calls}, which ${bench.fileOf('hatchback')} holds\n`,
+  );
+  rmSync(bench.fileOf('cut'));
 });
 
 it('[D4] the calls before the first fault can be looked at, and where a job is refused that is told', async () => {
