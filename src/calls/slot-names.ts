@@ -38,11 +38,22 @@ export const named = <T extends { value: string }>(found: readonly T[], sort: st
 export function readName(sort: Sort, what: string): Read {
   return (desk, rest, stops) => {
     if (rest.length === 0) return missing(what);
-    const known = knownAtStart(names(desk.ledger, sort), rest);
+    const there = names(desk.ledger, sort);
+    const byName = knownAtStart(there, rest);
+    const known = byName.length > 0 ? byName : byItsNumber(there, sort, rest);
     const fresh = lengths(rest, stops).map((used) => ({ value: joined(rest, used), used }));
     const all = [...known, ...fresh.filter((one) => !known.some((k) => k.used === one.used))];
     return sort === 'area' ? named(all, 'an area') : all;
   };
+}
+/** "area 2", as a keypad names it, where a bare 2 is said of an area. */
+function byItsNumber(
+  known: readonly string[],
+  sort: Sort,
+  [first]: readonly Token[],
+): { value: string; used: number }[] {
+  const value = `${sort} ${first?.text}`;
+  return !first?.quoted && /^\d+$/.test(first?.text ?? '') && known.includes(value) ? [{ value, used: 1 }] : [];
 }
 export function knownAtStart(known: readonly string[], rest: readonly Token[]): { value: string; used: number }[] {
   const first = rest[0]?.text.toLowerCase() ?? '';

@@ -1,6 +1,7 @@
 // The bench as a mechanic works it: keys in, calls and screens out.
 import { describe, expect, it } from 'vitest';
 import type { OnTheShelf } from '../../src/calls/lists/shelf.ts';
+import { names } from '../../src/calls/slot-names.ts';
 import { stateOf } from '../../src/job/ledger.ts';
 import type { Line } from '../../src/job/line.ts';
 import { openPoints } from '../../src/job/open-points.ts';
@@ -429,6 +430,22 @@ describe('a tray that is not on the bench', () => {
 });
 
 describe('a typed line', () => {
+  it('takes a bare number for the area, the part or the joint that a key named so', async () => {
+    const at = await newJob();
+    await at.press('a', '+', 'b', '0', 'enter', 'a', '+', 'enter', 'p', '+', 'enter');
+    const areas = () => names(at.state().ledger, 'area');
+    expect(areas()).toEqual(['area 1', 'area 2']);
+    for (const line of ['area 1', 'part back 1', 'area 2'])
+      expect([line, at.session().runLine(line).kind]).not.toContain('refused');
+    expect([areas(), at.state().facing.area]).toEqual([['area 1', 'area 2'], 'area 2']);
+    // One that is really called so goes before it, and what is quoted is meant as it stands.
+    at.session().runLine('area "1"');
+    expect(at.state().facing.area).toBe('1');
+    at.session().runLine('off 1');
+    at.session().runLine('area 2');
+    at.session().runLine('area 1');
+    expect(at.state().facing.area).toBe('1');
+  });
   it('stays open with its reason and what is left of it where a call cannot be read, and the rest was taken', async () => {
     const at = await newJob();
     await at.press('/', ...lettersOf('area sump; off 1; off; count 1 is; off 3'), 'enter');
