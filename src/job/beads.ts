@@ -158,6 +158,12 @@ export const coveringHoles = (ledger: Ledger, face: FaceState): Hole[] =>
     return called !== undefined && called.touchedAt > 0 && called.occupant !== undefined;
   });
 
+/** The part that closes it, where that is on it. */
+export function partOver(ledger: Ledger, { declared }: FaceState): string | undefined {
+  const part = declared?.part === undefined ? undefined : stateOf(ledger, 'part', declared.part);
+  return part && !part.off ? part.part : undefined;
+}
+
 /** Line at which it was last opened before a bead was laid. */
 function openedBefore(ledger: Ledger, face: FaceState, n: number): number {
   const part = face.declared?.part ? stateOf(ledger, 'part', face.declared.part) : undefined;

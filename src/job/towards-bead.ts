@@ -1,6 +1,6 @@
 // What might be called towards the bead a face wants: what covers it off again, the face clean, the bead laid. Over what is
 // on again nothing is cleaned, and a hole of such a face gets nothing before.
-import { beadMissing, coveringHoles, faceOpenedAt, lastBeadVoid } from './beads.ts';
+import { beadMissing, coveringHoles, faceOpenedAt, lastBeadVoid, partOver } from './beads.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
 import type { OpenPoint } from './open-point.ts';
@@ -14,6 +14,8 @@ export function towardsBead(ledger: Ledger, face: string, now: Stamp): Said[] {
   // What is only slackened never comes off.
   const over = (f ? coveringHoles(ledger, f) : []).filter((h) => !stateOf(ledger, 'hole', h)?.declared?.slackOnly);
   if (over.length > 0) return over.toReversed().map((hole): Said => ({ verb: 'remove', hole, to: 'tray:1' }));
+  const part = f && partOver(ledger, f);
+  if (part !== undefined) return [{ verb: 'remove-part', part }];
   const product = productOf(ledger);
   const clean: Said = { verb: 'clean-face', face };
   if (!product || (f && lastBeadVoid(ledger, f, now) !== undefined)) return [clean];

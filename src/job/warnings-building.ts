@@ -1,6 +1,6 @@
 // What is said beside a call of something that goes back or is brought up: the part before its bolts, the face clean and its
 // bead laid, what holds a bolt, its figure, what of the area is left. It stands in no way.
-import { faceOpenedAt, lastBeadVoid } from './beads.ts';
+import { faceOpenedAt, lastBeadVoid, partOver } from './beads.ts';
 import { laterOf } from './closed.ts';
 import type { Entry, EntryOf } from './entry.ts';
 import { dueNow, waitingFinals } from './finished-later.ts';
@@ -148,9 +148,12 @@ export const stillOff = (ledger: Ledger, area: string): string[] => {
   return [...(off > empty ? [say(off - empty, 'off')] : []), ...(empty > 0 ? [say(empty, 'empty')] : [])];
 };
 export function closedOver(ledger: Ledger, face: string): string[] {
-  const pressedBy = stateOf(ledger, 'face', face)?.declared?.pressedBy ?? [];
+  const f = stateOf(ledger, 'face', face);
+  const pressedBy = f?.declared?.pressedBy ?? [];
   const isTight = (hole: Hole) => stateOf(ledger, 'hole', hole)?.called.occupant?.level === 'tight';
-  return pressedBy.length > 0 && pressedBy.every(isTight) ? [`${face} is closed over: what presses it is tight`] : [];
+  if (pressedBy.length > 0 && pressedBy.every(isTight)) return [`${face} is closed over: what presses it is tight`];
+  const part = f && partOver(ledger, f);
+  return part === undefined ? [] : [`${part} is on ${face}: nobody reaches it now`];
 }
 /** R2: its final comes after the belt. */
 export function beforeItsBelt(ledger: Ledger, hole: Hole): string[] {

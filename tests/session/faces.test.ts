@@ -7,7 +7,7 @@ import { openPointsWithNext } from '../../src/job/next-call.ts';
 import type { OpenPoint } from '../../src/job/open-point.ts';
 import { waitWords } from '../../src/job/ready.ts';
 import { sceneOf, textOf } from '../screen/scene.ts';
-import { newJob } from './at-the-bench.ts';
+import { lettersOf, newJob } from './at-the-bench.ts';
 import { type PartWay, partWay } from './part-way.ts';
 
 const count = (at: PartWay) => at.state().ledger.lines.length;
@@ -120,6 +120,34 @@ describe('a face that is closed over', () => {
     expect(count(at)).toBe(before);
     at.say('clean pump face all the same', 'bead pump face with joint sealant all the same');
     expect(count(at)).toBe(before + 2);
+  });
+  it('[S1 X5] is one whose part is set on again, and one that a bolt presses; minded where it was done before', async () => {
+    const at = await partWay('clean cam cover face');
+    at.say('area cam cover', 'part back cam cover');
+    const before = count(at);
+    const next = () => openPointsWithNext(at.state().ledger, at.session().now()).find((p) => p.at === face)?.next;
+    const face = 'face:cam cover face';
+    expect(next()).toEqual({ verb: 'remove-part', part: 'cam cover' });
+    await at.press('C', 'c');
+    expect(at.view().asking?.title).toBe('cam cover is on cam cover face: was it cleaned before?');
+    await at.press('c', 'enter');
+    expect(count(at)).toBe(before);
+    await at.type('clean cam cover face');
+    expect(at.view().asking?.why).toMatch(/^cam cover is on cam cover face: was it cleaned before\? /);
+    await at.press(...lettersOf(' all the same'), 'enter');
+    expect(at.answer()).toMatch(/Mind: cam cover is on cam cover face/);
+    await at.type('bead cam cover face');
+    expect(at.view().asking?.why).toMatch(/^cam cover is on cam cover face: was the bead laid before\? /);
+    expect(count(at)).toBe(before + 1);
+
+    const own = await newJob();
+    for (const line of ['area sump', 'bolt hex 10', 'off 1', 'off 2', 'holes 2']) own.session().runLine(line);
+    for (const line of ['face sump face pressed by 1 2', 'back 1', 'back 2', 'tight 1'])
+      expect(own.session().runLine(line)).toMatchObject({ kind: 'taken' });
+    expect(own.session().runLine('clean sump face')).toMatchObject({
+      kind: 'refused',
+      text: 'sump 1 presses sump face: was it cleaned before?',
+    });
   });
   it('asks of a bead as well where the plan wants none', async () => {
     const at = await partWay('renewed pump');

@@ -8,6 +8,7 @@ import {
   faceOpenedAt,
   lastBeadVoid,
   noSealant,
+  partOver,
 } from '../../job/beads.ts';
 import { conditionsAt } from '../../job/clock.ts';
 import { every, type Ledger } from '../../job/ledger.ts';
@@ -57,7 +58,9 @@ function faceRows(desk: Desk, face: FaceState, keymap: Keymap): Listed[] {
   const opened = faceOpenedAt(desk.ledger, face);
   const clean = face.cleanedAt > opened;
   const wantsCleaning = opened > 0 && !clean && (face.declared?.keepsIn.length ?? 0) > 0;
-  const isShut = opened > 0 && !clean && coveringHoles(desk.ledger, face).length > 0;
+  const part = partOver(desk.ledger, face);
+  const isShut = opened > 0 && !clean && (part !== undefined || coveringHoles(desk.ledger, face).length > 0);
+  const over = part === undefined ? 'what presses it' : part;
   const state =
     beads.length > 0
       ? beads.every((b) => b.label.product === noSealant.product)
@@ -83,7 +86,7 @@ function faceRows(desk: Desk, face: FaceState, keymap: Keymap): Listed[] {
           : missing,
     ...(missing && !isShut && { more: `${face.face}: ${isVoid ? `${missing}. ` : ''}${beadWays(keymap)}` }),
     ...(isShut && {
-      more: `${isVoid ? `${missing}. ` : ''}${face.face} is closed over: what presses it comes off again, then it is cleaned. Cleaned before and not called: "clean ${face.face} all the same".`,
+      more: `${isVoid ? `${missing}. ` : ''}${face.face} is closed over: ${over} comes off again, then it is cleaned. Cleaned before and not called: "clean ${face.face} all the same".`,
     }),
     picks,
   };
