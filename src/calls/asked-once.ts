@@ -3,12 +3,11 @@
 import { holesOf, isEmptyOnArrival, isOff, isTouched, partsOf } from '../job/closed.ts';
 import { carriesYet, notReady, springNotHeld, unlockedTooSoon } from '../job/first-in.ts';
 import type { HoleState } from '../job/hole-states.ts';
-import { type Ledger, stateOf } from '../job/ledger.ts';
+import { stateOf } from '../job/ledger.ts';
 import { dueIn, inOrder, passesOf } from '../job/passes.ts';
 import { isWorkedOn } from '../job/repair.ts';
-import { driveLockedAt, driveOpenedAt, isOffItsMarks, rotationNeeded, runningTry } from '../job/rotation.ts';
+import { driveLockedAt, isOffItsMarks } from '../job/rotation.ts';
 import type { Said } from '../job/said.ts';
-import type { DriveState } from '../job/states.ts';
 import { areaOf, holeIn, named, numberOf, type Subject, subjectText, withinArea } from '../job/subjects.ts';
 import { beforeTheRest } from '../job/warnings.ts';
 import { areHolesKnown, type Desk } from './desk.ts';
@@ -190,37 +189,3 @@ export function askedOnPutRight({ ledger }: Desk, { finding }: Said): Once | und
         again: 'calls it put right all the same',
       };
 }
-
-/** R1, R6: nothing asks for a check: nothing of the drive was opened, or one has passed since and would be begun anew. */
-export function askedOnTurning({ ledger }: Desk, { drive }: Said): Once | undefined {
-  const d = typeof drive === 'string' ? stateOf(ledger, 'drive', drive) : undefined;
-  if (!d || runningTry(ledger, d)) return undefined;
-  if (rotationNeeded(ledger, d)) return askedOnTurningAgain(ledger, d);
-  if (hasPassed(d))
-    return {
-      because: `the check rotation of ${d.drive} has passed and stands`,
-      instead: 'what is still open',
-      by: 'to-leaving',
-      again: 'begins another: the one that passed stands no more',
-    };
-  return {
-    because: `nothing of ${d.drive} was taken off or slackened yet, and no check rotation is wanted`,
-    instead: 'what comes off is called on the strip screen',
-    by: 'to-strip',
-    again: 'begins a check rotation',
-  };
-}
-/** R5: a mark that is a tooth off comes right by no turning. */
-function askedOnTurningAgain(ledger: Ledger, d: DriveState): Once | undefined {
-  const last = d.tries.at(-1);
-  const off = last && Object.entries(last.marks).find(([, teeth]) => teeth !== 0);
-  if (!last || !off || driveOpenedAt(ledger, d) > last.begunAt) return undefined;
-  const [mark, teeth] = off;
-  return {
-    because: `${mark} was off by ${teeth}, and nothing of ${d.drive} was touched since: a belt that is a tooth off stays so`,
-    instead: 'slack off, set it to its marks',
-    by: 'to-strip',
-    again: 'turns for another check, where the mark was read wrong',
-  };
-}
-const hasPassed = (d: DriveState): boolean => (d.tries.at(-1)?.passedAt ?? 0) > 0;

@@ -124,6 +124,8 @@ export type Row = {
   besides?: (desk: Desk, args: Args) => Besides | undefined;
   /** What a key that may be a slip is answered once, with nothing written: the same key again means it. Typed, Enter on the same line means it; spoken, a second word; read from a list, it is minded. */
   asksOnce?: (desk: Desk, said: Said) => Once | undefined;
+  /** What it takes by hand at least: a key of it sooner than that is held down, or slipped. */
+  leastMs?: number;
   /** Whoever works here signs it: the name of the settings is offered. */
   signed?: true;
   /** Asked a second time before it is made (X3). */

@@ -122,7 +122,10 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[], no
       if (stateOf(ledger, 'hole', entry.hole)?.called.occupant?.working) return [];
       return [inTheWay, noStand, notInFirst, undrained].flatMap((of) => of(ledger, areaOf(entry.hole)));
     case 'fastener-slackened':
-      return notInFirst(ledger, areaOf(entry.hole));
+      return [
+        ...(tallyOf(ledger, areaOf(entry.hole)).slack > 0 ? [] : inTheWay(ledger, areaOf(entry.hole))),
+        ...notInFirst(ledger, areaOf(entry.hole)),
+      ];
     case 'part-removed':
       return [
         ...unheld(ledger, entry.part),

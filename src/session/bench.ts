@@ -20,7 +20,7 @@ import type { Bench, BenchDoors, BenchState } from './bench-shape.ts';
 import { freshName } from './fresh-name.ts';
 import { createGathering } from './gathering.ts';
 import { keymapFor, pedalCall, standardHabits, workshopOf } from './habits.ts';
-import { heldKey } from './held-key.ts';
+import { handPace, heldKey } from './held-key.ts';
 import { createKeeping } from './keeping.ts';
 import { noKey } from './no-key.ts';
 import { createOntoBench } from './onto-bench.ts';
@@ -49,6 +49,7 @@ export function createBench(doors: BenchDoors): Bench {
   });
   const step = (s: ViewStep) => set((b) => ({ view: viewed(b.view, s) }));
   const held = heldKey();
+  const byHand = handPace();
   const keeping = createKeeping({ get: () => get().habits, set, ...(doors.keep && { toFile: doors.keep }) });
 
   const session = (): Session | undefined => get().session;
@@ -184,6 +185,10 @@ export function createBench(doors: BenchDoors): Bench {
     if ('step' in meant) return takeStep(meant.step);
     const at = session();
     if (!at) return;
+    if (isTooSoon(row, at)) {
+      const words = `Too quick for a hand: this "${row.label}" was not called; once more when it is made.`;
+      return set({ word: words });
+    }
     const { length } = at.store.getState().ledger.lines;
     const picked = onHoles(get().view) ? undefined : pickedOf(around)?.key;
     const { pad } = get().keymap;
@@ -196,6 +201,11 @@ export function createBench(doors: BenchDoors): Bench {
     const more = at.store.getState().ledger.lines.length - length;
     if (get().view.screen === 'log' && more > 0) step({ move: more, of: listed().length });
     else if (more > 0) keepPicked(around, rowToRead(around, at.store.getState().ledger, picked));
+  }
+  function isTooSoon({ id, leastMs }: Row, at: Session): boolean {
+    const isSoon = leastMs !== undefined && byHand.isTooSoon(id, leastMs, desk().now.awakeMs);
+    const { answer } = at.store.getState();
+    return isSoon && answer?.kind === 'taken' && answer.call === id;
   }
   function show(answer: Answer | undefined): void {
     if (answer?.kind === 'step') takeStep(answer.step);

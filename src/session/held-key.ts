@@ -12,6 +12,18 @@ export type HeldKey = {
   press(key: string, awakeMs: number): 'fine' | 'held';
 };
 
+/** Of a call that takes its time by hand: told every key of it, whether it came sooner after the one before. */
+export function handPace(): { isTooSoon(call: string, leastMs: number, awakeMs: number): boolean } {
+  let last = { call: '', awakeMs: Number.NEGATIVE_INFINITY };
+  return {
+    isTooSoon(call, leastMs, awakeMs) {
+      const isSoon = call === last.call && awakeMs - last.awakeMs < leastMs;
+      last = { call, awakeMs };
+      return isSoon;
+    },
+  };
+}
+
 export function heldKey(): HeldKey {
   let last = { key: '', awakeMs: Number.NEGATIVE_INFINITY };
   let repeats = 0;

@@ -74,6 +74,20 @@ describe('the check rotation', () => {
     const read = at.state().ledger.lines.all.flatMap((line) => line.entries);
     expect(read.flatMap((entry) => (entry.kind === 'mark-read' ? [entry.mark] : []))).toEqual(['crank', 'cam']);
   });
+  it('[R6] shows no mark of a try that is void, and says that the drive was opened since', async () => {
+    const { at, listed } = await driveWith('');
+    for (const line of ['turned 2', 'mark on', 'mark on']) at.session().runLine(line);
+    expect(listed()).toContain('mark crank: stands');
+    for (const line of ['slack 1', 'tight 1', 'tight 1']) at.session().runLine(line);
+    expect(listed().slice(0, 4)).toEqual([
+      'drive timing: check rotation to come',
+      'try 1 2 of 2 turns: passed, and opened since',
+      'mark crank: not read',
+      'mark cam: not read',
+    ]);
+    await at.press('R', 'm');
+    expect(at.state().answer).toMatchObject({ kind: 'refused', text: 'no check rotation is running' });
+  });
   it('says what a mark that stands off is worth in degrees', async () => {
     const { at, listed } = await driveWith('teeth 123 24');
     for (const line of ['turned 2', 'mark off by 1']) at.session().runLine(line);

@@ -24,6 +24,7 @@ it('[O1] names what still stands in front, with the first of an area only', () =
     { kind: 'behind-declared', front: 'part:belt', behind: 'area:tensioner', until: 'closed', from: 'said' },
   );
   const warning = ['belt still stands in front of it'];
+  expect(said(on, 'slacken', { hole: 'tensioner/1', spec: m8 })).toEqual(warning);
   expect(said(on, 'remove', off('tensioner/1'))).toEqual(warning);
   on.call('remove', off('tensioner/1'));
   expect(said(on, 'remove', off('tensioner/2'))).toEqual([]);

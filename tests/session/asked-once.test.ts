@@ -61,11 +61,37 @@ describe('a quarter turn', () => {
     await at.press('enter');
     expect(lines(at)).toBe(before + 2);
   });
+  it('[R3 R4] is taken no sooner than a hand turns, and past the turns that are asked for only when it is meant', async () => {
+    const at = await partWay('turned 1');
+    const quarters = () => stateOf(at.state().ledger, 'drive', 'timing drive')?.tries.at(-1)?.quarters;
+    await at.press('R');
+    at.pace.stepMs = 20;
+    await at.press(...Array.from({ length: 20 }, () => 'enter'));
+    expect(quarters()).toBe(1);
+    expect(at.bench.store.getState().word).toMatch(
+      /^Too quick for a hand: this "quarter turn" was not called|held down/,
+    );
+    at.pace.stepMs = 60_000;
+    await at.press(...Array.from({ length: 7 }, () => 'enter'));
+    expect(quarters()).toBe(8);
+    const before = lines(at);
+    await at.press('enter');
+    expect(asked(at)).toBe('2 of 2 turns are made; the marks are read now; mark-on; turns on');
+    await at.press('n', '2', 'enter');
+    expect(asked(at)).toContain('2 of 2 turns are made');
+    expect(lines(at)).toBe(before);
+    await at.press('m', 'm', 'm', 'enter');
+    expect(asked(at)).toContain('the tension is read now');
+    await at.press('enter', 'enter');
+    expect(quarters()).toBe(10);
+  });
   it('[R5] is asked once after a mark that was off, as long as nothing was touched since', async () => {
     const at = await partWay('mark on crank mark');
     at.session().runLine('mark off crank mark by 1');
     const before = lines(at);
-    await at.press('R', 'enter');
+    await at.press('R', 'm');
+    expect(at.state().answer).toMatchObject({ kind: 'refused', text: 'no check rotation is running' });
+    await at.press('enter');
     expect(asked(at)).toMatch(
       /^crank mark was off by 1, and nothing of timing drive was touched since: .*; to-strip; turns for/,
     );

@@ -25,6 +25,23 @@ const asOnTheCap = (key: string): string =>
         .join('');
 
 const leastMsByHand = 750;
+/** A quarter turn of the crank takes a hand its time. */
+const leastMsOfQuarter = 400;
+const isTurning = (text: string): boolean => /^(R|@to-rotation) enter/.test(text);
+type Bench = ReturnType<typeof start>;
+const waited = async (bench: Bench, ms: number) => {
+  const from = performance.now();
+  await bench.waitFor(() => performance.now() - from > ms);
+};
+async function pressTurning(bench: Bench, keys: readonly string[]) {
+  for (const [i, key] of keys.entries()) {
+    bench.press(asOnTheCap(key));
+    const quarters = keys.slice(0, i + 1).filter((one) => one === 'enter').length;
+    if (key !== 'enter') continue;
+    await bench.waitFor(`${quarters / 4} of 2 turns`);
+    await waited(bench, leastMsOfQuarter);
+  }
+}
 
 it.each([
   ['letters', keyScript('reference.keys'), {}],
@@ -46,11 +63,11 @@ it.each([
         const isOn = (frame: readonly string[]) => /On to (\w+)/.exec(frame.join(' '))?.[1];
         const frame = await bench.waitFor((rows) => ![undefined, wentTo].includes(isOn(rows)));
         wentTo = isOn(frame);
-        const from = performance.now();
-        await bench.waitFor(() => performance.now() - from > leastMsByHand);
+        await waited(bench, leastMsByHand);
       }
       before = keys.at(-1) ?? before;
-      bench.press(...keys.map(asOnTheCap));
+      if (isTurning(text)) await pressTurning(bench, keys);
+      else bench.press(...keys.map(asOnTheCap));
       pressed += keys.length;
       await bench.waitFor((frame) => {
         const said = frame.join('\n');

@@ -5,8 +5,8 @@ import { heldOnceMore, holdsYet } from '../../job/first-in.ts';
 import { isRenewed } from '../../job/guards.ts';
 import { every, stateOf } from '../../job/ledger.ts';
 import type { Refusal } from '../../job/refusal.ts';
-import { rotationNeeded } from '../../job/rotation.ts';
-import type { DriveState } from '../../job/states.ts';
+import { driveOpenedAt, rotationNeeded } from '../../job/rotation.ts';
+import type { DriveState, Try } from '../../job/states.ts';
 import { areaOf, type Hole, named, nameOf, subjectText } from '../../job/subjects.ts';
 import { isWithdrawn } from '../../job/withdrawn.ts';
 import { isRefused } from '../../trade/answer.ts';
@@ -34,7 +34,7 @@ export function rotationRows(desk: Desk, keymap: Keymap): Listed[] {
       picks,
     };
     const before = needed ? beforeTurning(desk, d, keymap, stops) : [];
-    const rows = [head, ...before, ...tries(d), ...marks(d), ...printedMarks(d)];
+    const rows = [head, ...before, ...tries(desk, d), ...marks(desk, d), ...printedMarks(d)];
     // Here the key that takes something out means what keeps the drive from being turned, not what went in last.
     const lock = stops.flatMap(({ code, places: [place] }) =>
       code === 'pin-still-in' && place !== undefined ? (named('temporary', place) ?? []) : [],
@@ -155,24 +155,29 @@ function offWords(off: number, { declared }: DriveState): string {
   return degrees === undefined || isRefused(degrees) ? `off by ${off}` : degrees.text;
 }
 
-const tries = (d: DriveState): Listed[] =>
+const isVoid = ({ ledger }: Desk, d: DriveState, t: Try): boolean => t.begunAt <= driveOpenedAt(ledger, d);
+const tries = (desk: Desk, d: DriveState): Listed[] =>
   d.tries.map((t, i) => ({
     key: `${d.drive} try ${i}`,
-    mark: t.passedAt ? 'done' : t.failed ? 'open' : 'half',
+    mark: isVoid(desk, d, t) ? 'plain' : t.passedAt ? 'done' : t.failed ? 'open' : 'half',
     name: `try ${i + 1}`,
     text: `${t.quarters / 4} of ${t.need / 4} turns`,
-    end: t.passedAt
-      ? 'passed'
-      : t.failed
-        ? `failed: ${t.failed}${t.explained ? `, ${t.explained}` : ''}`
-        : t.quarters < t.need || t.quarters % 8 !== 0
-          ? 'turn on'
-          : 'read the marks, then the tension',
+    end: t.failed
+      ? `failed: ${t.failed}${t.explained ? `, ${t.explained}` : ''}`
+      : isVoid(desk, d, t)
+        ? `${t.passedAt ? 'passed' : 'not finished'}, and opened since`
+        : t.passedAt
+          ? 'passed'
+          : t.quarters < t.need || t.quarters % 8 !== 0
+            ? 'turn on'
+            : 'read the marks, then the tension',
     picks: { drive: d.drive },
   }));
 
-function marks(d: DriveState): Listed[] {
-  const last = d.tries.at(-1);
+function marks(desk: Desk, d: DriveState): Listed[] {
+  const latest = d.tries.at(-1);
+  // What was read before the drive was opened again is no mark that stands.
+  const last = latest && !isVoid(desk, d, latest) ? latest : undefined;
   const isRead = (mark: string) => last?.marks[mark] !== undefined;
   const allRead = d.declared?.marks.every(isRead) ?? true;
   const read = (d.declared?.marks ?? []).map((m): Listed => {

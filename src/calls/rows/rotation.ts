@@ -1,16 +1,21 @@
 // The check rotation. A letter that is pressed all day on the screens beside it fails no check here and starts no count again.
 import { stateOf } from '../../job/ledger.ts';
-import { runningTry } from '../../job/rotation.ts';
-import { askedOnTurning } from '../asked-once.ts';
+import { driveOpenedAt, runningTry } from '../../job/rotation.ts';
+import { askedOnTurning, askedOnTurningOn } from '../asked-on-turning.ts';
 import { type Desk, theDrive } from '../desk.ts';
 import type { Args } from '../form.ts';
 import { key, type Row } from '../row.ts';
 
+/** A quarter turn of a crank with a ratchet or a bar. Common practice, no source. */
+const leastMsOfQuarter = 400;
 const drive = (desk: Desk) => ({ drive: theDrive(desk) });
 function nextMark(desk: Desk): string | undefined {
   const name = theDrive(desk);
   const d = name === undefined ? undefined : stateOf(desk.ledger, 'drive', name);
-  const read = d?.tries.at(-1)?.marks ?? {};
+  const last = d?.tries.at(-1);
+  // What was read in a try that failed, or before the drive was opened again, is to be read anew.
+  const stands = d && last && !last.failed && last.begunAt > driveOpenedAt(desk.ledger, d);
+  const read = stands ? last.marks : {};
   return d?.declared?.marks.find((m) => read[m] === undefined);
 }
 
@@ -45,7 +50,8 @@ export const rotationRows: readonly Row[] = [
     group: 'check rotation',
     keys: [key('enter', 'rotation', { pad: 'enter' }), key('space', 'rotation', { footer: false })],
     verb: 'turn-crank',
-    asksOnce: askedOnTurning,
+    asksOnce: askedOnTurningOn,
+    leastMs: leastMsOfQuarter,
     fixed: { quarters: 1 },
     fills: drive,
   },
@@ -57,7 +63,7 @@ export const rotationRows: readonly Row[] = [
     label: 'turns',
     help: 'So many whole turns at the crank, by hand, in the running direction.',
     questions: { turns: turnsAsked },
-    asksOnce: askedOnTurning,
+    asksOnce: askedOnTurningOn,
     group: 'check rotation',
     keys: [key('n', 'rotation', { pad: '3' })],
     means: (desk, args) => {
@@ -78,6 +84,7 @@ export const rotationRows: readonly Row[] = [
     keys: [key('-', 'rotation')],
     verb: 'turn-crank',
     asksOnce: askedOnTurning,
+    leastMs: leastMsOfQuarter,
     fixed: { quarters: 1, backwards: true },
     fills: drive,
   },
