@@ -1,10 +1,12 @@
 // When a service is next due, where nobody said: by the workshop's own table, else the plan's, else what is usual. By the
 // date and the odometer of the job; a timing belt only by what a maker or the workshop says.
 import { stateOf } from '../job/ledger.ts';
+import type { Said } from '../job/said.ts';
 import { isRefused } from '../trade/answer.ts';
 import { dateText } from '../trade/civil-time.ts';
 import { type Interval, intervalFor, nextDue } from '../trade/intervals.ts';
 import type { Desk } from './desk.ts';
+import type { Once } from './row.ts';
 
 export type Due = { on?: string; atDistance?: number };
 
@@ -31,4 +33,26 @@ export function dueNext(desk: Desk, what: string): Due | { why: string } {
   const next = nextDue(dateText(desk.now.atMs, desk.now.zoneMin), odometer, interval);
   if (isRefused(next)) return { why: next.refused };
   return { ...(next.date && { on: next.date }), ...(next.odometer && { atDistance: next.odometer.distance }) };
+}
+
+const wholeDate = /^\d{4}-\d\d-\d\d$/;
+/** X4: a distance is said as it will stand on the clock, and a date is one to come: what is past would be read as overdue. */
+export function askedOnPastDue({ ledger, now }: Desk, { what, on, atDistance }: Said): Once | undefined {
+  const odometer = stateOf(ledger, 'vehicle', 'vehicle')?.odometer;
+  const again = `calls ${what} due so`;
+  if (odometer && typeof atDistance === 'number' && atDistance <= odometer.distance) {
+    const { distance, unit } = odometer;
+    return {
+      because: `${distance} ${unit} stand on the clock, and ${atDistance} ${unit} are passed`,
+      instead: `so far from now is at ${distance + atDistance} ${unit}`,
+      again,
+    };
+  }
+  const today = dateText(now.atMs, now.zoneMin);
+  if (typeof on !== 'string' || !wholeDate.test(on) || on > today) return undefined;
+  return {
+    because: `${on} is ${on === today ? 'today' : 'past'}`,
+    instead: 'the day is said by which it falls due',
+    again,
+  };
 }

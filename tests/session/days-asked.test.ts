@@ -54,3 +54,29 @@ it('[T8] takes until when in words as well, by letters', async () => {
   );
   expect(vehicle(at)?.waiting).toMatchObject({ who: 'Ann', because: 'parts', until: 'Friday' });
 });
+
+it('[X4] asks once of a distance that the clock has passed, and of a day that is past', async () => {
+  const at = await newJob();
+  for (const line of ['service timing belt', 'odometer 142300']) at.session().runLine(line);
+  const due = () => vehicle(at)?.due ?? [];
+  await at.press('L', 'i', '1', '6', ...lettersOf('120000'), 'enter');
+  expect(at.state().answer).toMatchObject({
+    kind: 'asked',
+    text: '142300 km stand on the clock, and 120000 km are passed',
+    instead: 'so far from now is at 262300 km',
+    again: 'calls timing belt due so',
+  });
+  expect(due()).toEqual([]);
+  await at.press('i');
+  expect(due()).toMatchObject([{ what: 'timing belt', atDistance: 120_000 }]);
+  await at.press('escape', '/', ...lettersOf('due timing belt on 2030-05-01 at 180000'), 'enter');
+  expect(at.state().answer).toMatchObject({ kind: 'asked', text: '2030-05-01 is past' });
+  await at.press('escape');
+  // Read from a list it is minded.
+  expect(at.session().runLine('due timing belt on 2031-03-03')).toMatchObject({
+    text: expect.stringContaining('Mind: 2031-03-03 is today'),
+  });
+  expect(at.session().runLine('due timing belt on 2033-03-03 at 180000')).toMatchObject({
+    text: expect.not.stringContaining('Mind'),
+  });
+});

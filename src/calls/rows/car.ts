@@ -7,7 +7,7 @@ import { daysOn, figuresHow, yearsOn } from '../days-on.ts';
 import type { Desk } from '../desk.ts';
 import { dueUnsaid } from '../due-unsaid.ts';
 import type { Args } from '../form.ts';
-import { dueNext } from '../next-due.ts';
+import { askedOnPastDue, dueNext } from '../next-due.ts';
 import { key, type Row } from '../row.ts';
 
 /** Where no interval is known for it, or the maker's alone will do, date and distance are asked for. */
@@ -136,6 +136,7 @@ export const carRows: readonly Row[] = [
     },
     offers: (desk, slot, known) => (slot === 'what' ? fallsDue(desk) : slot === 'on' ? yearsOn(desk) : known),
     verb: 'note-due',
+    asksOnce: askedOnPastDue,
     means: (desk, args) => {
       const { what, on, atDistance } = args as { what: string; on?: string; atDistance?: number };
       const noOdometer = stateOf(desk.ledger, 'vehicle', 'vehicle')?.odometer === undefined;
