@@ -9,7 +9,7 @@ import type { DriveState, TemporaryState } from './states.ts';
 import { areaOf, type Hole, named, type Subject, subjectText } from './subjects.ts';
 import { isWithdrawn } from './withdrawn.ts';
 
-/** A stand is not among them: the nuts of a wheel are slackened before it, and it has its own warning. */
+/** A stand of a wheel is not among them: its nuts are slackened before it, and it has its own warning. */
 const carriesOrLocks: ReadonlySet<string> = new Set(['jack', 'block', 'lock', 'pin', 'strap', 'compressor']);
 
 /** The belts and chains that run over an area and are still on. */
@@ -30,15 +30,28 @@ export function isAt({ at }: TemporaryState, area: string): boolean {
   return at === `area:${area}` || (hole !== undefined && areaOf(hole) === area);
 }
 
+/** Stands a service brings for the whole car, as long as none is in: who lies under it does so from the first of its areas on. */
+function standsFor(ledger: Ledger, area: string): ReadonlySet<string> {
+  const isUpOrWheel =
+    stateOf(ledger, 'area', area)?.declared?.role === 'wheel' ||
+    [...every(ledger, 'temporary')].some((t) => t.in && t.sort === 'stand');
+  const brings = isUpOrWheel ? [] : [...every(ledger, 'service')].map((s) => s.brings ?? []);
+  const brought = brings
+    .filter((all) => all.includes(`area:${area}`))
+    .flatMap((all) => all.flatMap((one) => named('temporary', one) ?? []));
+  return new Set(brought.filter((name) => isStandOfCar(stateOf(ledger, 'temporary', name))));
+}
+const isStandOfCar = (t: TemporaryState | undefined): boolean => t?.sort === 'stand' && t.at === undefined;
+
 /** What is declared to carry or to lock there, and is not in. */
 export function missingBefore(ledger: Ledger, area: string): string[] {
   const belts = new Set<Subject | undefined>(beltsOver(ledger, area));
+  const stands = standsFor(ledger, area);
   return [...every(ledger, 'temporary')]
     .filter(
       (t) =>
         !t.in &&
-        carriesOrLocks.has(t.sort) &&
-        (isAt(t, area) || belts.has(t.at)) &&
+        ((carriesOrLocks.has(t.sort) && (isAt(t, area) || belts.has(t.at))) || stands.has(t.temporary)) &&
         !isWithdrawn(ledger, `temporary:${t.temporary}`),
     )
     .map((t) => t.temporary);

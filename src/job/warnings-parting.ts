@@ -5,7 +5,7 @@ import type { Entry, EntryOf } from './entry.ts';
 import { carriesYet, missingBefore, notReady, unlockedTooSoon } from './first-in.ts';
 import { inFrontOf, unpartedBefore } from './in-front.ts';
 import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
-import { areaOf, named, subjectText } from './subjects.ts';
+import { areaOf, type Hole, named, subjectText } from './subjects.ts';
 
 /** Whatever held a part came off before it did. */
 export function foundUnderOff(
@@ -43,25 +43,46 @@ export function stillHolds(ledger: Ledger, temporary: string): string[] {
     ? []
     : [`${notReady(ledger, first)}: nothing holds its shafts now, turn neither crank nor cams`];
 }
-export const noStand = (ledger: Ledger, area: string): string[] =>
-  tallyOf(ledger, area).off > 0 ? [] : withoutStand(ledger, area);
-function withoutStand(ledger: Ledger, area: string): string[] {
-  if (stateOf(ledger, 'area', area)?.declared?.role !== 'wheel') return [];
-  const stands = [...every(ledger, 'temporary')].some((t) => t.in && t.sort === 'stand');
-  return stands ? [] : ['no stand is in: on stands, never on the jack'];
+/** Said with the first of an area that comes off. */
+export const nothingUnder = (ledger: Ledger, area: string): string[] =>
+  tallyOf(ledger, area).off > 0 ? [] : withoutWhatCarries(ledger, area);
+/** The same where it is said what the area is, and something of it is off already. */
+export const nothingUnderRole = (ledger: Ledger, { area, role }: EntryOf<'area-declared'>): string[] =>
+  role !== undefined && tallyOf(ledger, area).off > 0 ? withoutWhatCarries(ledger, area, role) : [];
+/** A wheel holds the car up, and a mount the engine. */
+function withoutWhatCarries(
+  ledger: Ledger,
+  area: string,
+  role = stateOf(ledger, 'area', area)?.declared?.role,
+): string[] {
+  const isIn = (which: (sort: string, at?: string) => boolean): boolean =>
+    [...every(ledger, 'temporary')].some((t) => t.in && which(t.sort, t.at));
+  if (role === 'wheel') return isIn((sort) => sort === 'stand') ? [] : ['no stand is in: on stands, never on the jack'];
+  const isCarried = isIn((sort, at) => carries.has(sort) || at === `area:${area}`);
+  // What its plan puts there is named by that.
+  return role !== 'mount' || isCarried || missingToCarry(ledger, area).length > 0
+    ? []
+    : ['what carries the engine is not called: jack with block'];
 }
 const carries: ReadonlySet<string> = new Set(['jack', 'block', 'strap']);
-/** Minded with the first of its fasteners, and once more with the last: from now on nothing holds it, or the car. */
-export function unheld(ledger: Ledger, part: string): string[] {
-  const heldBy = stateOf(ledger, 'part', part)?.declared?.heldBy ?? [];
-  const areas = [...new Set(heldBy.map(areaOf))].filter((area) => tallyOf(ledger, area).off > 0);
-  const missing = areas
-    .flatMap((area) => missingBefore(ledger, area))
-    .filter((name) => carries.has(stateOf(ledger, 'temporary', name)?.sort ?? ''));
+const missingToCarry = (ledger: Ledger, area: string): string[] =>
+  missingBefore(ledger, area).filter((name) => carries.has(stateOf(ledger, 'temporary', name)?.sort ?? ''));
+/**
+ * Minded with the first of its fasteners, and once more with the last: from now on nothing holds it, or the car. A part
+ * that nobody has named before is declared by the same call.
+ */
+export function unheld(ledger: Ledger, part: string, entries: readonly Entry[]): string[] {
+  const areas = [...new Set(heldByOf(ledger, part, entries).map(areaOf))].filter((a) => tallyOf(ledger, a).off > 0);
+  const missing = areas.flatMap((area) => missingToCarry(ledger, area));
   return [
     ...(missing.length > 0 ? [`${missing.join(', ')} not in: ${part} hangs on nothing else now`] : []),
-    ...areas.flatMap((area) => withoutStand(ledger, area)),
+    ...areas.flatMap((area) => withoutWhatCarries(ledger, area)),
   ];
+}
+/** Where it holds, as it was declared, or by the call that takes it off. */
+function heldByOf(ledger: Ledger, part: string, entries: readonly Entry[]): readonly Hole[] {
+  const saidNow = entries.flatMap((e) => (e.kind === 'part-declared' && e.part === part ? e.heldBy : []));
+  return stateOf(ledger, 'part', part)?.declared?.heldBy ?? saidNow;
 }
 /** A connection of the area says that what lies behind it is full: a cover that only keeps oil in has none. */
 export function undrained(ledger: Ledger, area: string): string[] {
@@ -95,10 +116,8 @@ export function stillJoined(ledger: Ledger, part: string): string[] {
 }
 /** A part that nobody has named before is declared by the same call, which may take the last of its fasteners out, too. */
 export function slackIn(ledger: Ledger, part: string, entries: readonly Entry[]): string[] {
-  const saidNow = entries.flatMap((e) => (e.kind === 'part-declared' && e.part === part ? e.heldBy : []));
   const outNow = new Set(entries.flatMap((e) => (e.kind === 'fastener-removed' ? [e.hole] : [])));
-  const heldBy = stateOf(ledger, 'part', part)?.declared?.heldBy ?? saidNow;
-  const slack = heldBy.filter((hole) => {
+  const slack = heldByOf(ledger, part, entries).filter((hole) => {
     const state = stateOf(ledger, 'hole', hole);
     return state?.called.occupant?.level === 'slack' && !state.declared?.slackOnly && !outNow.has(hole);
   });

@@ -39,7 +39,8 @@ import { ofItsOwnName, outFromUnder } from './warnings-masks.ts';
 import {
   foundUnderOff,
   inTheWay,
-  noStand,
+  nothingUnder,
+  nothingUnderRole,
   notInFirst,
   slackIn,
   stillCarries,
@@ -120,7 +121,7 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[], no
       return numberJumps(ledger, entry.hole);
     case 'fastener-removed':
       if (stateOf(ledger, 'hole', entry.hole)?.called.occupant?.working) return [];
-      return [inTheWay, noStand, notInFirst, undrained].flatMap((of) => of(ledger, areaOf(entry.hole)));
+      return [inTheWay, nothingUnder, notInFirst, undrained].flatMap((of) => of(ledger, areaOf(entry.hole)));
     case 'fastener-slackened':
       return [
         ...(tallyOf(ledger, areaOf(entry.hole)).slack > 0 ? [] : inTheWay(ledger, areaOf(entry.hole))),
@@ -128,7 +129,7 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[], no
       ];
     case 'part-removed':
       return [
-        ...unheld(ledger, entry.part),
+        ...unheld(ledger, entry.part, entries),
         ...unlocked(ledger, entry.part),
         ...slackIn(ledger, entry.part, entries),
         ...stillJoined(ledger, entry.part),
@@ -180,6 +181,8 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[], no
         ...beforeTheRest(ledger, entry.connection),
         ...(entry.forNow ? [] : foundWrong(ledger, `connection:${entry.connection}`)),
       ];
+    case 'area-declared':
+      return nothingUnderRole(ledger, entry);
     case 'face-cleaned':
       return closedOver(ledger, entry.face);
     case 'bead-laid':

@@ -116,6 +116,25 @@ it('[T1] misses the stand when the first nut of a wheel comes off, not when it i
   expect(said(on, 'remove', off('wheel/1'))).toEqual([]);
 });
 
+it('[T1] misses what carries the engine at a mount that no plan describes, and what carries the car where a wheel is said to be one', () => {
+  const on = bench();
+  const carried = ['what carries the engine is not called: jack with block'];
+  on.declare(area('engine mount', { role: 'mount' }));
+  expect(said(on, 'slacken', { hole: 'engine mount/1', spec: m8 })).toEqual([]);
+  expect(said(on, 'remove', off('engine mount/1'))).toEqual(carried);
+  on.call('remove', off('engine mount/1'));
+  expect(said(on, 'remove', off('engine mount/2'))).toEqual([]);
+  // Named by the call that takes it off, and held by what is off already.
+  expect(said(on, 'remove-part', { part: 'bracket', heldBy: ['engine mount/1'] })).toEqual(carried);
+  on.call('remove', off('wheel/1'));
+  const role = (name: string, more: object) => said(on, 'declare', { entries: [area(name, more)] });
+  expect(role('wheel', { role: 'wheel' })).toEqual(['no stand is in: on stands, never on the jack']);
+  expect(role('engine mount', { role: 'mount' })).toEqual(carried);
+  on.call('put-in', { temporary: 'jack with block', sort: 'jack' });
+  expect(said(on, 'remove-part', { part: 'bracket', heldBy: ['engine mount/1'] })).toEqual([]);
+  expect(role('engine mount', { role: 'mount' })).toEqual([]);
+});
+
 it('[T3] says that the part a bolt holds is off and to be renewed, with the first bolt', () => {
   const on = bench();
   on.declare({ kind: 'part-declared', part: 'pump', heldBy: ['pump/1', 'pump/2'], renew: true });

@@ -1,11 +1,13 @@
 // What every plan that comes with the program owes, and that each comes off and goes back on a job, in the order it
 // gives, with no refusal and no override.
 import { describe, expect, it } from 'vitest';
+import { missingBefore } from '../../../src/job/first-in.ts';
 import { wantsIn } from '../../../src/job/guards.ts';
 import { every, stateOf } from '../../../src/job/ledger.ts';
 import { declarationsOf } from '../../../src/plan/declarations.ts';
 import { declaredWhole } from '../../../src/plan/declared-whole.ts';
 import { needOf } from '../../../src/plan/need.ts';
+import { ordersOf } from '../../../src/plan/orders.ts';
 import type { Plan } from '../../../src/plan/plan.ts';
 import { worksOf } from '../../../src/plan/works.ts';
 import { bench } from '../../job/bench.ts';
@@ -20,6 +22,17 @@ describe.each(shippedNames)('%s', (name) => {
   const services = plan.services.map((s) => s.service);
   const need = needOf(works, plan, services, nothingOff);
 
+  it('asks for stands before an undertray comes off, and of a wheel once it does', () => {
+    const on = bench();
+    on.call('order-services', { orders: ordersOf(plan, services, on.ledger()) });
+    for (const { area } of plan.areas.filter((a) => a.area === 'undertray'))
+      expect(missingBefore(on.ledger(), area)).toEqual(['four stands']);
+    for (const { area } of plan.areas.filter((a) => a.role === 'wheel')) {
+      const stands = plan.temporaries?.filter((t) => t.sort === 'stand' && t.at === `area:${area}`);
+      expect(stands).toHaveLength(1);
+      expect(missingBefore(on.ledger(), area)).toEqual([]);
+    }
+  });
   it('says of every hole what it wants, where it sits and how it is tightened', () => {
     const methods = new Map(plan.areas.map((a) => [a.area, a.method]));
     const holes = whole.filter((one) => one.kind === 'hole-declared');
