@@ -1,5 +1,6 @@
 // What a slot could be filled with now, for choosing from a list, and how each choice is shown.
 import { every, stateOf } from '../job/ledger.ts';
+import { isOfTheCar } from '../job/of-the-car.ts';
 import type { Sort } from '../job/states.ts';
 import { areaOf, named, sortOf, subjectText, withinArea } from '../job/subjects.ts';
 import { isWithdrawn } from '../job/withdrawn.ts';
@@ -52,13 +53,15 @@ export function choicesFor(desk: Desk, type: string, args: Args = {}): string[] 
   if (!sort) return [];
   const all = names(desk.ledger, sort).filter((name) => !isWithdrawn(desk.ledger, `${sort}:${name}`));
   const others = all.filter((name) => !isHere(desk, sort, name));
-  const isOfTheCar = (name: string) =>
-    sort === 'connection' && stateOf(desk.ledger, 'connection', name)?.declared?.area === undefined;
+  const isLast = (name: string): boolean => {
+    const c = sort === 'connection' ? stateOf(desk.ledger, 'connection', name) : undefined;
+    return c !== undefined && isOfTheCar(c);
+  };
   // What belongs to no area, as the battery's earth, is joined last.
   return [
     ...all.filter((name) => isHere(desk, sort, name)),
-    ...others.filter((name) => !isOfTheCar(name)),
-    ...others.filter(isOfTheCar),
+    ...others.filter((name) => !isLast(name)),
+    ...others.filter(isLast),
   ];
 }
 /** Whether something belongs to the area in use: it is offered first. */

@@ -10,6 +10,7 @@ import type { Guard, Standing, Verb } from './verb.ts';
 import { boxAndFluidVerbs } from './verbs/box-and-fluids.ts';
 import { carVerbs } from './verbs/car.ts';
 import { checkingRotationVerbs } from './verbs/checking-rotation.ts';
+import { connectionVerbs } from './verbs/connections.ts';
 import { correctionVerbs } from './verbs/corrections.ts';
 import { faceVerbs } from './verbs/faces.ts';
 import { findingVerbs } from './verbs/findings.ts';
@@ -46,6 +47,7 @@ export const verbs: ReadonlyMap<string, AnyVerb> = new Map(
       ...strayVerbs,
       ...correctionVerbs,
       ...partVerbs,
+      ...connectionVerbs,
       ...temporaryVerbs,
       ...boxAndFluidVerbs,
       ...findingVerbs,

@@ -80,7 +80,8 @@ export function brakeApart(ledger: Ledger): Subject[] {
 }
 /** A wear sensor's plug keeps no pedal from being firm. */
 const carriesFluid = ({ connection, declared }: ConnectionState): boolean =>
-  declared?.circuit !== undefined || /\b(hose|pipe|line|union)\b/i.test(connection);
+  declared?.circuit !== undefined || carriesByName(connection);
+export const carriesByName = (connection: string): boolean => /\b(hose|pipe|line|union)\b/i.test(connection);
 function isLoose(ledger: Ledger, h: HoleState): boolean {
   const level = h.called.occupant?.level;
   if (!isTouched(h) || h.called.leftEmpty) return false;

@@ -7,6 +7,7 @@ import type { Entry } from './entry.ts';
 import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
 import { numberJumps } from './number-jump.ts';
+import { isOfTheCar } from './of-the-car.ts';
 import { besideStep } from './repair-figures.ts';
 import { areaOf, type Hole, named } from './subjects.ts';
 import { acceptanceOf, readFarOff } from './tightening.ts';
@@ -232,8 +233,8 @@ function offOfService(ledger: Ledger, service: string): string[] {
 /** What belongs to no area, as the battery's earth does, comes off first and goes on last. */
 export function beforeTheRest(ledger: Ledger, connection: string): string[] {
   const all = [...every(ledger, 'connection')];
-  const isOfTheCar = stateOf(ledger, 'connection', connection)?.declared?.area === undefined;
-  if (!isOfTheCar || !all.some((c) => c.declared?.area !== undefined)) return [];
+  const c = stateOf(ledger, 'connection', connection);
+  if (!c || !isOfTheCar(c) || !all.some((c) => c.declared?.area !== undefined)) return [];
   const { off } = ledger.tallies.all;
   const parted = all.filter((c) => c.parted && c.connection !== connection).map((c) => c.connection);
   const open = [off > 0 && `${off} off`, parted.length > 0 && `parted: ${parted.join(', ')}`].filter(Boolean);

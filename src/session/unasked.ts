@@ -6,6 +6,7 @@ import { type Pressing, unanswered } from '../calls/pressing.ts';
 import { meantBy } from '../calls/row.ts';
 import { areasOfPart } from '../calls/where-parts-are.ts';
 import { stateOf } from '../job/ledger.ts';
+import { isOfTheCar } from '../job/of-the-car.ts';
 import { mayNameNew, readAnswer } from './answering.ts';
 import { choiceOf } from './asking.ts';
 
@@ -29,16 +30,13 @@ export function withNextOfKind(pressing: Pressing, desk: Desk): Pressing {
   const next = nextOfKind(pressing.bound.row, desk, pressing.args);
   return withSoleChoices({ ...pressing, args: { ...pressing.args, ...next } }, desk);
 }
-/** By its name. Common practice, no source. */
-const ofTheCar = /\b(battery|earth|ground)\b/i;
 /** It belongs to areas, none of them the one in use: though it is the only one left, it may not be the one meant. */
 function isOfAnother({ ledger, facing }: Desk, type: string, name: string): boolean {
   const areas = type === 'part' ? areasOfPart(ledger, name) : [];
   const c = type === 'connection' ? stateOf(ledger, 'connection', name) : undefined;
   const joint = c?.declared?.area;
   // What belongs to the whole car, as the battery's earth does, goes on last; of one named as it was parted nobody said so.
-  if (c?.parted && joint === undefined)
-    return ledger.tallies.all.off > 0 && (c.declared !== undefined || ofTheCar.test(name));
+  if (c?.parted && joint === undefined) return ledger.tallies.all.off > 0 && isOfTheCar(c);
   const of = joint === undefined ? areas : [joint];
   return of.length > 0 && facing.area !== undefined && !of.includes(facing.area);
 }

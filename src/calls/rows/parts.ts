@@ -5,6 +5,7 @@ import { openBehind } from '../../job/order.ts';
 import { areasThroughParts } from '../../job/parts-behind.ts';
 import { subjectText, withinArea } from '../../job/subjects.ts';
 import { askedOnJoining } from '../asked-once.ts';
+import { askedOnCircuit, partedMeant } from '../circuit-asked.ts';
 import type { Desk } from '../desk.ts';
 import type { Args } from '../form.ts';
 import { newOnesFirst, noneRenewed } from '../new-parts.ts';
@@ -179,10 +180,12 @@ export const partsRows: readonly Row[] = [
     form: '<connection>',
     spoken: ['pulled the <connection> apart now'],
     label: 'parted',
-    help: 'A plug, hose, union, duct or harness clip was parted.',
+    help: 'A plug, hose, union, duct or harness clip was parted. Of a hose or pipe no plan knows it is asked once of which circuit it is.',
     group: 'parts',
     keys: [key('c', 'strip', { pad: '5' })],
     verb: 'part-connection',
+    besides: askedOnCircuit,
+    means: partedMeant,
     after: (desk) =>
       desk.facing.area !== undefined && tallyOf(desk.ledger, desk.facing.area).off > 0 ? onwards(false)(desk) : {},
   },

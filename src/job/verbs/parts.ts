@@ -1,4 +1,4 @@
-// Verbs on parts and connections: off and parted, back and made, renewed, judged (O2, T2, T3).
+// Verbs on parts: off, back, renewed, judged (O2, T3).
 import * as z from 'zod';
 import { perhaps } from '../../trade/perhaps.ts';
 import { partVerdicts } from '../entries/works.ts';
@@ -198,50 +198,4 @@ const judgePart = verb(
   (_s, said) => [{ kind: 'part-judged', ...said }],
 );
 
-const connection = z.strictObject({ connection: nameSchema });
-const connectionState = (s: Standing, name: string) => stateOf(s.ledger, 'connection', name);
-const part = verb(
-  'part-connection',
-  connection,
-  [
-    {
-      code: 'parted-already',
-      rule: 'T2',
-      kind: 'footing',
-      needs: ['connection'],
-      check: (s, said) =>
-        connectionState(s, said.connection)?.parted ? no(`${said.connection} is parted already`, 'call it made') : null,
-    },
-  ],
-  (_s, said) => [{ kind: 'connection-parted', connection: said.connection }],
-);
-const connectionBehind = (gates: boolean): Guard<{ connection: string; forNow?: true }> => ({
-  code: gates ? 'hides-what-is-not-proven' : 'open-behind',
-  rule: gates ? 'R7' : 'O1',
-  kind: gates ? 'gate' : 'order',
-  needs: ['connection'],
-  check: (s, said) => (said.forNow ? null : behindRefusal(s, [`connection:${said.connection}`], gates)),
-});
-const make = verb(
-  'make-connection',
-  () => z.strictObject({ connection: nameSchema, forNow }),
-  [
-    {
-      code: 'not-parted',
-      rule: 'T2',
-      kind: 'footing',
-      needs: ['connection'],
-      check: (s, said) => {
-        const c = connectionState(s, said.connection);
-        return c?.parted || (c?.forNow && !said.forNow)
-          ? null
-          : no(`${said.connection} is not parted`, 'call it parted first');
-      },
-    },
-    connectionBehind(true),
-    connectionBehind(false),
-  ],
-  (_s, said) => [{ kind: 'connection-made', connection: said.connection, ...(said.forNow && { forNow: said.forNow }) }],
-);
-
-export const partVerbs = [removePart, fitPart, replacePart, finalPart, judgePart, part, make];
+export const partVerbs = [removePart, fitPart, replacePart, finalPart, judgePart];
