@@ -43,6 +43,20 @@ const beginsAlike = ([first]: readonly Token[]): string =>
     first?.text.toLowerCase() ?? '',
     [...beginningsOfRows.keys()].filter((word) => word !== undefined),
   );
+/** Fewer words are a call with a slip in it, and nothing worth a note. */
+const fewestNoted = 3;
+/** The call that is near: one whose words stand at the end ("coil plug 1 parted"), one whose word has a slip, else a note of it all. */
+function nearest(desk: Desk, line: readonly Token[]): string {
+  const all = line.map(({ text, quoted }) => (quoted ? `"${text}"` : text));
+  for (let i = 1; i < line.length; i++) {
+    const isCall = beginnings(line.slice(i)).some(({ used }) => used === line.length - i);
+    const turned = [...all.slice(i), ...all.slice(0, i)].join(' ');
+    if (isCall && 'row' in readLine(desk, turned)) return `, perhaps "${turned}"`;
+  }
+  const alike = beginsAlike(line);
+  if (alike !== '' || line.length < fewestNoted) return alike;
+  return `; as a note: "note ${all.join(' ')}"`;
+}
 
 /** Reads one line. The longest beginning that reads wins; the reason given is the longest beginning's. */
 export function readLine(desk: Desk, text: string): Read {
@@ -53,7 +67,7 @@ export function readLine(desk: Desk, text: string): Read {
   const [first] = found;
   if (!first) {
     return {
-      why: line.length === 0 ? 'nothing was said' : `"${line[0]?.text}" begins no call${beginsAlike(line)}`,
+      why: line.length === 0 ? 'nothing was said' : `"${line[0]?.text}" begins no call${nearest(desk, line)}`,
       instead: 'see all words',
       by: 'help',
     };
