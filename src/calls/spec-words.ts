@@ -37,6 +37,8 @@ function readWord(sofar: Spec, words: readonly Token[]): { spec: Spec; used: num
   if (makes.includes(low)) return { spec: { coating: low }, used: 1 };
   if (kinds.includes(low) && sofar.kind === undefined) return { spec: { kind: low as Spec['kind'] }, used: 1 };
   if (shapes.includes(low)) return headIn(low, words);
+  const sizeFirst = headSaidBehind(words);
+  if (sizeFirst) return sizeFirst;
   if (low === 'one-use' || low === 'stretch') return { spec: { oneUse: true }, used: 1 };
   if (coatings.includes(low)) return { spec: { coating: low }, used: 1 };
   if (low === 'coated') return readCoating(words[1]);
@@ -85,6 +87,13 @@ function headIn(shape: string, words: readonly Token[]): { spec: Spec; used: num
   if (inches) return inches;
   if (number > 0 && number < 100) return { spec: { head: `${shape} ${number}` }, used: 2 };
   return needNoSize.has(shape) ? { spec: { head: shape }, used: 1 } : null;
+}
+/** "7/16 hex", "10 hex M6": the size goes before the shape, where none goes behind it. */
+function headSaidBehind([size, shape, after]: readonly Token[]): { spec: Spec; used: number } | null {
+  const low = shape?.text.toLowerCase() ?? '';
+  const isSize = (word: Token | undefined) => /^\d{1,2}(?:\/\d{1,2})?$/.test(word?.text ?? '');
+  if (!size || !shape || !shapes.includes(low) || !isSize(size) || isSize(after)) return null;
+  return headIn(low, [shape, size]);
 }
 /** A fraction of an inch, said with its unit or without. */
 function inchHead(shape: string, words: readonly Token[], size: number): { spec: Spec; used: number } | null {

@@ -35,7 +35,7 @@ import {
 } from './warnings-building.ts';
 import { besideCount } from './warnings-counting.ts';
 import { takenForAnother } from './warnings-exchange.ts';
-import { foundWrong } from './warnings-found.ts';
+import { foundWrong, threadUnderIt } from './warnings-found.ts';
 import { ofItsOwnName, outFromUnder } from './warnings-masks.ts';
 import {
   foundUnderOff,
@@ -118,6 +118,8 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[], no
   switch (entry.kind) {
     case 'fastener-found':
       return [...numberJumps(ledger, entry.hole), ...foundUnderOff(ledger, entry, entries)];
+    case 'finding-made':
+      return threadUnderIt(ledger, entry, entries);
     case 'hole-found-empty':
       return numberJumps(ledger, entry.hole);
     case 'fastener-removed':

@@ -32,6 +32,10 @@ describe('a spec in words', () => {
     for (const unit of ['', 'in', ' in', ' in.'])
       expect(read(`bolt hex 9/16${unit} 8.8`).spec).toEqual({ kind: 'bolt', head: 'hex 9/16', class: '8.8' });
     expect(read('hex 13 5/16-18').spec).toEqual({ head: 'hex 13', thread: '5/16-18' });
+    // The size before its shape, as it is said.
+    const inch = { kind: 'bolt', head: 'hex 7/16', thread: '1/4-20', lengthMm: 25 };
+    expect(read('bolt 7/16 hex 1/4-20 x25mm')).toEqual({ spec: inch, used: 5 });
+    expect(read('10 hex M6').spec).toEqual({ head: 'hex 10', thread: 'M6' });
   });
   it.each([
     ['bolt hex 1/0', '"1/0" after "hex" is no size of a head, as in hex 13 or hex 1/2'],

@@ -664,3 +664,14 @@ it('[T1] minds a mask that comes out from under what was set over it, and one of
     'cover called on over it: mask comes out with that off again',
   ]);
 });
+
+it('[F2] says of the wrong one what it may have done to the thread it was in, where the two nearly match', () => {
+  const on = bench();
+  on.declare({ kind: 'hole-declared', hole: 'cover/1', wants: { kind: 'bolt', head: 'hex 10', thread: 'M6' } });
+  const wrong = (thread: string) =>
+    said(on, 'remove', { hole: 'cover/1', to: 'tray:1', wrong: 'odd', spec: { kind: 'bolt', thread } });
+  expect(wrong('1/4-20')).toEqual([
+    expect.stringMatching(/^1\/4-20 in M6 does not start .*: look at the thread there, and call it if it is spoilt$/),
+  ]);
+  expect(wrong('M12')).toEqual([]);
+});
