@@ -7,6 +7,7 @@ import type { HoleState } from './hole-states.ts';
 import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
 import { oncePerArea, oncePerLedger } from './once-per-ledger.ts';
 import { openBehind } from './order.ts';
+import { repairOf, stepLacking } from './repair.ts';
 import { rotationNeeded } from './rotation.ts';
 import type { AreaState } from './states.ts';
 import { type Hole, named, numberOf, type Subject, subjectText, withinArea } from './subjects.ts';
@@ -70,7 +71,7 @@ function* restIn(ledger: Ledger, a: AreaState): Generator<Rest> {
   for (const h of tally.open > 0 ? holesOf(ledger, a) : []) {
     if (h.called.findings.length === 0 || h.called.occupant?.level !== 'tight') continue;
     const words = `${withinArea(h.hole)} tight, and what was found at it is open`;
-    yield { what: 'finding', short: 'finding', words, by: 'put-right', now: false };
+    yield { what: 'finding', short: 'finding', words, by: 'put-right', now: isMended(ledger, h) };
   }
   // F4: nothing of its holes waits for one of the area itself, of a part or a joint of it, and the car does.
   for (const f of every(ledger, 'finding')) {
@@ -86,6 +87,13 @@ function* restIn(ledger: Ledger, a: AreaState): Generator<Rest> {
   if (wantsLook(ledger, a))
     yield { what: 'look', short: 'look again', words: 'a second look', by: 'looked', now: true };
 }
+/** F3: another fastener is in than the one it was found of, or the thread is repaired: only the call is left. */
+const isMended = (ledger: Ledger, { hole, called: { findings, occupant } }: HoleState): boolean =>
+  findings.every((id) => {
+    const of = stateOf(ledger, 'finding', id)?.fastener;
+    const isWhole = repairOf(ledger, hole).length > 0 && stepLacking(ledger, hole) === undefined;
+    return of === undefined ? isWhole : of !== occupant?.fastener;
+  });
 /** Which they are: nobody can call what he does not know as seen. */
 export const companionsSaid = ({ declared }: AreaState): string => declared?.companions?.join(', ') ?? '';
 /** What it waits for is at hand: the belt itself goes on next. */

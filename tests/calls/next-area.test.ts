@@ -117,3 +117,15 @@ describe('the way back', () => {
     }
   });
 });
+
+it('[F3] stays where only put right is left of a finding, and goes on once that is called', () => {
+  const story = off(ordered(), 'right link')
+    .call('remove', { hole: 'right caliper/1', to: 'tray:2', wrong: 'odd' })
+    .call('fill-box', { name: 'new one', spec: bolt })
+    .call('fit', { hole: 'right caliper/1', box: 'new one' });
+  for (const pass of ['snug', 'final']) story.call('tighten', { hole: 'right caliper/1', pass });
+  const next = () => onwards(true)(deskAt(story, 'right caliper')).area;
+  expect(next()).toBeUndefined();
+  story.call('close-finding', { finding: 'd4.1', how: 'put right' });
+  expect(next()).toBe('right link');
+});
