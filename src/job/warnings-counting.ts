@@ -1,5 +1,5 @@
 // What is said beside a count by eye that is taken.
-import { isOff } from './closed.ts';
+import { holeNumbers, isOff } from './closed.ts';
 import { countDiffers, straysElsewhere } from './counts.ts';
 import type { EntryOf } from './entry.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
@@ -10,6 +10,16 @@ export const besideCount = (ledger: Ledger, entry: EntryOf<'tray-counted'>): str
   ...differing(ledger, entry),
   ...turnsTheCrank(ledger, entry),
 ];
+
+/** K4: of an area that no plan describes, and whose holes are called by now. */
+export function besideHoles(ledger: Ledger, { area, count }: EntryOf<'holes-counted'>): string[] {
+  const a = stateOf(ledger, 'area', area);
+  const called = a && !a.declared?.planned ? holeNumbers(ledger, a).size : 0;
+  if (called === 0 || called === count) return [];
+  return called < count
+    ? [`${called} of ${count} called: ${count - called} more to call, or to count again`]
+    : [`${called} called, and ${count} counted: one is called that is none, or count again`];
+}
 
 /** K2: at first to count again, then what may be over. */
 function differing(ledger: Ledger, { tray, count }: EntryOf<'tray-counted'>): string[] {

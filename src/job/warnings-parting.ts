@@ -94,6 +94,17 @@ export function undrained(ledger: Ledger, area: string): string[] {
   });
   return full.map((circuit) => `${circuit} was not called drained: hot it stands under pressure, let it cool first`);
 }
+/** T5: what was filled runs out where it is parted, and nothing asks for it again unless that is called. */
+export function stillFull(ledger: Ledger, connection: string, entries: readonly Entry[]): string[] {
+  // One that nobody has named before is declared by the same call.
+  const saidNow = entries.find((e) => e.kind === 'connection-declared' && e.connection === connection);
+  const declared = stateOf(ledger, 'connection', connection)?.declared;
+  const circuit = declared?.circuit ?? (saidNow?.kind === 'connection-declared' ? saidNow.circuit : undefined);
+  const c = circuit === undefined ? undefined : stateOf(ledger, 'circuit', circuit);
+  return circuit === undefined || (c && c.drainedAt > c.filledAt)
+    ? []
+    : [`is ${circuit} still in it? "drained ${circuit}" says that it is not`];
+}
 /** What holds the shafts of a drive in place, before the belt between them comes off; not what is only for a bolt of it. */
 export function unlocked(ledger: Ledger, part: string): string[] {
   const drive = [...every(ledger, 'drive')].find((d) => d.declared?.parts.includes(part))?.declared;

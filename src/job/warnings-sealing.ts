@@ -2,7 +2,10 @@
 // engine ran since one was laid. It stands in no way.
 import { beadsOn, labelHours, noSealant } from './beads.ts';
 import type { Product } from './entries/declared.ts';
+import type { EntryOf } from './entry.ts';
 import { every, type Ledger, lastLine, stateOf } from './ledger.ts';
+import type { Stamp } from './line.ts';
+import { areaOf } from './subjects.ts';
 
 /** "skin 10 min, fill 4 h, run 12 h, full 24 h at 23 °C, 50 %": the hours that hold, told on the label or not. */
 function labelText(label: Product): string {
@@ -28,6 +31,18 @@ export const byPlansLabel = (ledger: Ledger, label: Product): string[] =>
           `strike ${ledger.lines.length + 1}, say that one by "label", call the bead anew`,
       ]
     : [];
+
+/** F5, F6: nothing that still lies open can be masked. Common practice, no source. */
+export function chipsInBead(ledger: Ledger, { hole, step }: EntryOf<'repair-step'>, now: Stamp): string[] {
+  if (step !== 'drilled' && step !== 'tapped') return [];
+  const faces = [...every(ledger, 'face')].filter(
+    (f) => f.declared?.area === areaOf(hole) || f.declared?.pressedBy.includes(hole),
+  );
+  const open = faces.filter((f) =>
+    beadsOn(ledger, f, now).some((b) => !b.void && b.togetherAt === 0 && b.label.product !== noSealant.product),
+  );
+  return open.map((f) => `the bead on ${f.face} lies open under the chips: cleaned, and laid anew`);
+}
 
 /** T6: what a first start asks about was never asked of it. */
 export function beadNotRun(ledger: Ledger): string[] {

@@ -33,7 +33,7 @@ import {
   withoutFigure,
   workingUnder,
 } from './warnings-building.ts';
-import { besideCount } from './warnings-counting.ts';
+import { besideCount, besideHoles } from './warnings-counting.ts';
 import { takenForAnother } from './warnings-exchange.ts';
 import { foundWrong, threadUnderIt } from './warnings-found.ts';
 import { ofItsOwnName, outFromUnder } from './warnings-masks.ts';
@@ -45,13 +45,14 @@ import {
   notInFirst,
   slackIn,
   stillCarries,
+  stillFull,
   stillHolds,
   stillJoined,
   undrained,
   unheld,
   unlocked,
 } from './warnings-parting.ts';
-import { beadNotRun, byPlansLabel, keepTheirLabel } from './warnings-sealing.ts';
+import { beadNotRun, byPlansLabel, chipsInBead, keepTheirLabel } from './warnings-sealing.ts';
 import { asFoundUnderOff, openBehindShut } from './warnings-striking.ts';
 import { searchedInVain } from './works-searched.ts';
 
@@ -195,6 +196,14 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[], no
     case 'rotation-begun':
     case 'engine-started':
       return searchedInVain(ledger);
+    case 'connection-parted':
+      return stillFull(ledger, entry.connection, entries);
+    case 'holes-counted':
+      return besideHoles(ledger, entry);
+    case 'repair-step':
+      return chipsInBead(ledger, entry, now);
+    case 'car-lowered':
+      return drivenBefore(ledger);
     case 'road-tested':
       return beadNotRun(ledger);
     case 'product-declared':
@@ -224,6 +233,15 @@ function fellBack(ledger: Ledger, { distance, unit }: Extract<Entry, { kind: 'od
     ? [`${before.distance} ${before.unit} were noted before: an odometer does not run back. Was a figure left out?`]
     : [];
 }
+/** T1, T7: nothing raised it since it was called on the road. */
+function drivenBefore(ledger: Ledger): string[] {
+  const { roadAt = 0, loweredAt = 0 } = stateOf(ledger, 'vehicle', 'vehicle') ?? {};
+  const raised = [...every(ledger, 'temporary')].some((t) => t.putInAt > roadAt && raises.has(t.sort));
+  return roadAt > loweredAt && !raised
+    ? [`the road test was called in line ${roadAt}, before it: the one that is out of turn is struck and called anew`]
+    : [];
+}
+const raises: ReadonlySet<string> = new Set(['stand', 'jack', 'block']);
 /** Of the areas it brought; another service may still want them off. */
 function offOfService(ledger: Ledger, service: string): string[] {
   const areas = (stateOf(ledger, 'service', service)?.brings ?? []).flatMap((one) => named('area', one) ?? []);

@@ -446,6 +446,66 @@ it('[T6] says beside a road test that no first start was called since a bead was
   expect(said(on, 'road-test', {})).toEqual([]);
 });
 
+it('[K4] says with a count of holes how many of them are called, where no plan knows them', () => {
+  const on = bench();
+  expect(said(on, 'count-holes', { area: 'pan', count: 5 })).toEqual([]);
+  for (const hole of ['pan/1', 'pan/2']) on.call('remove', off(hole));
+  expect(said(on, 'count-holes', { area: 'pan', count: 2 })).toEqual([]);
+  expect(said(on, 'count-holes', { area: 'pan', count: 5 })).toEqual([
+    '2 of 5 called: 3 more to call, or to count again',
+  ]);
+  expect(said(on, 'count-holes', { area: 'pan', count: 1 })).toEqual([
+    '2 called, and 1 counted: one is called that is none, or count again',
+  ]);
+  on.declare(area('pan', { planned: true }));
+  expect(said(on, 'count-holes', { area: 'pan', count: 5 })).toEqual([]);
+});
+
+it('[F5 S1] minds chips over a bead that lies open, and over none that is together', () => {
+  const on = bench();
+  on.declare({ kind: 'face-declared', face: 'pan face', area: 'pan', pressedBy: ['pan/1'], keepsIn: [], bead: true });
+  for (const hole of ['pan/1', 'pan/2']) on.call('remove', off(hole));
+  on.call('count-holes', { area: 'pan', count: 2 });
+  on.call('repair-thread', { hole: 'pan/2', step: 'depth', millimetres: 20 });
+  const drilled = () => said(on, 'repair-thread', { hole: 'pan/2', step: 'drilled', millimetres: 8.4 });
+  on.call('clean-face', { face: 'pan face' });
+  expect(drilled()).toEqual([]);
+  on.call('lay-bead', { face: 'pan face', label: { ...noSealant, product: 'grease', kind: 'non-setting' } });
+  expect(drilled()).toEqual(['the bead on pan face lies open under the chips: cleaned, and laid anew']);
+  on.call('fit', { hole: 'pan/1' });
+  on.call('tighten', { hole: 'pan/1' });
+  expect(drilled()).toEqual([]);
+});
+
+it('[T5] asks whether a circuit that was not called drained is still in it, where a connection of it is parted', () => {
+  const on = bench();
+  on.declare(
+    { kind: 'circuit-declared', circuit: 'coolant', fluid: 'coolant mix' },
+    { kind: 'connection-declared', connection: 'bottom hose', circuit: 'coolant' },
+    { kind: 'connection-declared', connection: 'pump plug' },
+  );
+  const full = ['is coolant still in it? "drained coolant" says that it is not'];
+  expect(said(on, 'part-connection', { connection: 'pump plug' })).toEqual([]);
+  expect(said(on, 'part-connection', { connection: 'bottom hose' })).toEqual(full);
+  const top = { connection: 'top hose', of: { circuit: 'coolant', area: 'radiator' } };
+  expect(said(on, 'part-connection', top)).toEqual(full);
+  on.call('drain', { circuit: 'coolant' });
+  for (const one of [top, { connection: 'bottom hose' }]) expect(said(on, 'part-connection', one)).toEqual([]);
+  on.call('fill-fluid', { circuit: 'coolant', fluid: 'coolant mix', litres: 6 });
+  expect(said(on, 'part-connection', { connection: 'bottom hose' })).toEqual(full);
+});
+
+it('[T1 T7] says of a car set on its wheels after its road test that one of the two is out of turn', () => {
+  const on = bench();
+  on.call('road-test');
+  expect(said(on, 'lower-car', {})).toEqual([
+    `the road test was called in line ${on.ledger().lines.length}, before it: the one that is out of turn is struck and called anew`,
+  ]);
+  for (const verb of ['put-in', 'take-out'])
+    on.call(verb, { temporary: 'jack', ...(verb === 'put-in' && { sort: 'jack' }) });
+  expect(said(on, 'lower-car', {})).toEqual([]);
+});
+
 describe('the label of a bead', () => {
   const plans = {
     product: 'joint sealant',

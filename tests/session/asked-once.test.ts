@@ -586,6 +586,26 @@ describe('the car that moves', () => {
   });
 });
 
+describe('a wheel whose nuts are only snug', () => {
+  it('[T7] is named before the car moves, with the tools and after them', async () => {
+    const at = await newJob();
+    at.session().runLine('area left wheel');
+    for (const line of ['role wheel', 'off 1', 'off 2', 'holes 2', 'back 1', 'back 2', 'tight 1', 'tight 2'])
+      expect(at.session().runLine(line)).toMatchObject({ kind: 'taken' });
+    await at.press('L', 'm', '2');
+    expect(asked(at)).toMatch(
+      /^tools not called out since the last work; only snug: left wheel 1, 2; count them first; tools; /,
+    );
+    at.session().runLine('tools out');
+    await at.press('m', '2');
+    expect(asked(at)).toBe(
+      'only snug: left wheel 1, 2; drawn to their figure on the ground first; tight; calls it all the same',
+    );
+    await at.press('m');
+    expect(at.state().answer).toMatchObject({ kind: 'taken', text: expect.stringMatching(/^car moved/) });
+  });
+});
+
 describe('what went in for the work', () => {
   it('is named where none of it may come out yet', async () => {
     const at = await newJob();
