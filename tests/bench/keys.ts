@@ -1,6 +1,7 @@
 // From a key to what it paints and to "saved", on a short and on a long job, beside a bare program with one changing
-// text; and what that takes in bytes and in memory. All three stand open at once and take turns.
-import { mkdirSync } from 'node:fs';
+// text and beside one that paints the same screen; and what that takes in bytes and in memory. All stand open at once and
+// take turns.
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { open } from 'node:fs/promises';
 import { join } from 'node:path';
 import { type Figure, figure, medianOf, quantile } from './figure.ts';
@@ -8,16 +9,17 @@ import { benchFolder, dataWith } from './job-file.ts';
 import { long, type Size, short } from './large-job.ts';
 import { bundled, programs } from './programs.ts';
 import { type Watched, watch } from './terminal.ts';
+import { twoFrames } from './two-frames.ts';
 
 const rounds = 5;
 const keysEach = 100;
 /** As slow as the fastest hand: faster, a key counts as held down. */
 const pause = () => new Promise((resolve) => setTimeout(resolve, 100));
 
-type Bench = { program: Watched; off: number; painted: number[]; saved: number[]; bytes: number[] };
+type Bench = { program: Watched; file: string; off: number; painted: number[]; saved: number[]; bytes: number[] };
 
 async function benchOf(name: string, size: Size): Promise<Bench> {
-  const { data } = dataWith(name, size);
+  const { data, path: file } = dataWith(name, size);
   const program = watch(programs.countback, ['open', name], data);
   await program.until(/ Strip .* \d+ off .* open/);
   await program.quiet();
@@ -32,7 +34,7 @@ async function benchOf(name: string, size: Size): Promise<Bench> {
     await program.quiet();
   }
   const off = Number(/(\d+) off/.exec(program.screen())?.[1]);
-  return { program, off, painted: [], saved: [], bytes: [] };
+  return { program, file, off, painted: [], saved: [], bytes: [] };
 }
 
 /** One more fastener off; the call is struck again, unmeasured, so that the area never runs out of them. */
@@ -75,6 +77,14 @@ export async function keyTime(): Promise<Figure[]> {
   await bare.until(/bare 0 lines, 0 keys/);
   const few = await benchOf('short', short);
   const many = await benchOf('long', long);
+  await press(few);
+  const { painted: frames, off } = twoFrames(few.file);
+  const framesFile = join(benchFolder, 'two-frames.json');
+  writeFileSync(framesFile, JSON.stringify(frames));
+  const same = watch(programs.bareSame, [framesFile], benchFolder);
+  await same.until(new RegExp(` ${off[0]} off `));
+  const samePainted: number[] = [];
+  for (const one of [few.painted, few.saved, few.bytes]) one.length = 0;
   const appending = await appendBare(benchFolder, 300);
   const painted: number[] = [];
   const appended: number[] = [];
@@ -86,6 +96,9 @@ export async function keyTime(): Promise<Figure[]> {
     await pause();
     bytes.push(bare.bytes());
     appended.push(await appending.append());
+    same.press('x');
+    samePainted.push(await same.until(new RegExp(` ${off[key % 2 === 0 ? 1 : 0]} off `)));
+    await pause();
     await press(few);
     await press(many);
     if ((key + 1) % keysEach === 0) {
@@ -94,7 +107,7 @@ export async function keyTime(): Promise<Figure[]> {
       memory.bare.push(bare.resident() / 1e6);
     }
   }
-  for (const program of [bare, few.program, many.program]) await program.end();
+  for (const program of [bare, same, few.program, many.program]) await program.end();
   await appending.end();
 
   const p50 = medianOf;
@@ -133,6 +146,18 @@ export async function keyTime(): Promise<Figure[]> {
   ]);
   return [
     ...figures,
+    ...(
+      [
+        ['50 fasteners', few],
+        ['20,000 lines', many],
+      ] as const
+    ).map(([job, b]) =>
+      figure(
+        { ...shared, name: `key to painted p50, ${job}`, of: 'bare Ink program painting the same screen' },
+        inRounds(b.painted, p50),
+        inRounds(samePainted, p50),
+      ),
+    ),
     figure(
       { ...shared, name: 'key to painted p50', of: '20,000 lines / 50 fasteners', goal: '<= 1.25' },
       inRounds(many.painted, p50),
