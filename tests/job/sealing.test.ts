@@ -1,7 +1,7 @@
 // S: beads, when they are void, what they have earned and what they let pass.
 import { describe, expect, it } from 'vitest';
 import { timeToConfirm } from '../../src/calls/lists/on-return.ts';
-import { type BeadStanding, beadsOn, cureFactor, labelHours } from '../../src/job/beads.ts';
+import { type BeadStanding, beadsOn, cureFactor, labelHours, noSealant } from '../../src/job/beads.ts';
 import type { Product } from '../../src/job/entries/declared.ts';
 import { stateOf } from '../../src/job/ledger.ts';
 import type { Stamp } from '../../src/job/line.ts';
@@ -52,6 +52,14 @@ const beads = (on: Bench): BeadStanding[] => {
 };
 const bead = (on: Bench): BeadStanding => beads(on).at(-1) as BeadStanding;
 const hours = (n: number): number => n * 60;
+
+it('[S1] a face on which a bead lies does not go on without sealant before it was taken off', () => {
+  const on = cleaned();
+  on.call('lay-bead', { face: 'sump', label: grey });
+  expect(on.refused('lay-bead', { face: 'sump', label: noSealant })).toBe('S1 bead-lies-on-it');
+  on.call('clean-face', { face: 'sump' });
+  on.call('lay-bead', { face: 'sump', label: noSealant });
+});
 
 describe('a bead', () => {
   it('[S1] is a product from the workshop list', () => {

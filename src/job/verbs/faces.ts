@@ -1,6 +1,6 @@
 // Verbs on a sealing face: cleaned, a bead laid on it. Its holes are brought up as any other's, in tighten.ts.
 import * as z from 'zod';
-import { faceOpenedAt } from '../beads.ts';
+import { faceOpenedAt, noSealant } from '../beads.ts';
 import { type Product, productSchema } from '../entries/declared.ts';
 import { no } from '../guards.ts';
 import { stateOf } from '../ledger.ts';
@@ -49,6 +49,21 @@ const lay = verb(
           : no(`${said.face} was not called clean since it was opened`, 'clean it, and call it clean', [
               `face:${said.face}`,
             ]);
+      },
+    },
+    {
+      code: 'bead-lies-on-it',
+      rule: 'S1',
+      kind: 'rule',
+      needs: ['face'],
+      check(s, said) {
+        if (labelOf(s, said)?.product !== noSealant.product) return null;
+        const bead = stateOf(s.ledger, 'face', said.face)?.beads.find((b) => b.label.product !== noSealant.product);
+        return bead
+          ? no(`a bead of ${bead.label.product} lies on ${said.face}`, 'take it off, and call the face clean first', [
+              `face:${said.face}`,
+            ])
+          : null;
       },
     },
   ],
