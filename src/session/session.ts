@@ -6,7 +6,6 @@ import type { Desk, PlanOffer } from '../calls/desk.ts';
 import { readLine } from '../calls/line-reader.ts';
 import { askedInWords, type Meant, meantBy, type No, type Row, whereNext } from '../calls/row.ts';
 import { sheetWay } from '../calls/sheet-way.ts';
-import { unknownTray } from '../calls/trays.ts';
 import { wayOut } from '../calls/ways-out.ts';
 import { blocked, closedJob, decide, type Override } from '../job/decide.ts';
 import { lastLine } from '../job/ledger.ts';
@@ -14,9 +13,6 @@ import { type Line, type Stamp, whyNotWritten } from '../job/line.ts';
 import { appendLine, readLog } from '../job/log.ts';
 import type { Refusal } from '../job/refusal.ts';
 import type { Said } from '../job/said.ts';
-import { named } from '../job/subjects.ts';
-import { newlySuspected } from '../job/suspicions.ts';
-import { newlyDoubted } from '../job/tightening.ts';
 import { isFault } from '../store/fault.ts';
 import { photographAt } from '../store/photograph.ts';
 import { fileNameOf } from '../store/places.ts';
@@ -24,6 +20,7 @@ import { plainDeep, plainText } from '../trade/plain-text.ts';
 import { firstFacing } from '../view/facing.ts';
 import { backToArea, backWords } from './back-to-area.ts';
 import { areaFaced, lastFaced } from './faced.ts';
+import { mindOf } from './minded.ts';
 import { onceMore, putAwayWords, putsAway, tooQuick } from './once-more.ts';
 import type { Answer, Doubts, Session, SessionOptions, SessionState } from './session-shape.ts';
 import { takenWords } from './taken-words.ts';
@@ -31,10 +28,6 @@ import { takenWords } from './taken-words.ts';
 const noPlanOffers: readonly PlanOffer[] = [];
 const noPlans = () => noPlanOffers;
 
-/** The trays that something was laid into by this call. */
-const traysOf = ({ entries }: Line): string[] => [
-  ...new Set(entries.flatMap((e) => ('to' in e && typeof e.to === 'string' ? (named('tray', e.to) ?? []) : []))),
-];
 type How = { override?: Override; row?: Row; doubt?: { of: Row; doubts: Doubts } };
 const isKey = (by: Line['by']): boolean => by === 'key' || by === 'pad';
 const runOf = (lines: readonly Line[]): number => lines.reduce((most, line) => Math.max(most, line.run), 0) + 1;
@@ -177,17 +170,14 @@ export function createSession({
     // What is bought for the hole pointed at goes in there next.
     const kept = line.entries.every(({ kind }) => kind === 'box-filled') ? facing : elsewhere;
     const after = appendLine(ledger, line);
-    const asCalled: Desk = { ...desk(), ledger };
     const remembered = line.entries.flatMap((e) => (e.kind === 'job-opened' ? reminders(e.vehicle) : []));
-    const mind = [
-      ...(once && doubt?.doubts === 'minded' ? [once.because] : []),
-      ...(decided.warnings ?? []),
-      ...newlySuspected(ledger, after, line.entries),
-      ...newlyDoubted(ledger, after, line.entries),
-      ...traysOf(line).flatMap((tray) => (tray === facing.tray ? [] : (unknownTray(asCalled, tray) ?? []))),
+    const mind = mindOf(line, {
+      before: { ...desk(), ledger },
+      after,
+      warnings: [...(once && doubt?.doubts === 'minded' ? [once.because] : []), ...(decided.warnings ?? [])],
       // On the bench they stand in a block of their own.
-      ...(by === 'line' ? remembered : remembered.slice(0, 1)),
-    ];
+      remembered: by === 'line' ? remembered : remembered.slice(0, 1),
+    });
     store.setState({
       ledger: after,
       facing: { ...kept, ...areaFaced(said) },
@@ -220,8 +210,8 @@ export function createSession({
   function mayNotWrite(): Answer | undefined {
     if (store.getState().looking) {
       const why = job.whyLook;
-      if (why?.kind === 'copy') return no(why.what, why.next);
-      return no(`opened to look only${why ? `: ${why.message}` : ''}`, 'close the other program, and open again');
+      if (!why) return no('opened to look only', 'close the other program, and open again');
+      return no(why.kind === 'copy' ? why.what : `opened to look only: ${why.what}`, why.next);
     }
     const trouble = job.trouble();
     return trouble ? no(`NOT SAVED: ${trouble.message}`, 'make room or mend the disk, then save again') : undefined;
