@@ -11,7 +11,7 @@ import { takenForIt } from '../calls/taken-next.ts';
 import { type Rest, restOf } from '../job/area-rest.ts';
 import { freedIn } from '../job/freed.ts';
 import { unpartedOf } from '../job/in-front.ts';
-import { every, lineAt, stateOf, tallyOf } from '../job/ledger.ts';
+import { every, type Ledger, lineAt, stateOf, tallyOf } from '../job/ledger.ts';
 import { mayLeave } from '../job/open-points.ts';
 import { areaOf, numberOf, subjectText, withinArea } from '../job/subjects.ts';
 import { suspectedAt, suspicionText } from '../job/suspicions.ts';
@@ -132,6 +132,14 @@ function suspectedRows({ desk, keymap, view }: Scene, columns: number, most: num
   const rows = whole.length <= most ? whole : [...wrapped(said, columns - 2, most - 1), keys];
   return rows.map((text) => plainRow(fitted(` ${text}`, columns), nextWordsLook));
 }
+/** What bolts held lies loose; a belt is held by what tensions it, whatever came off in front. Common practice, no source. */
+function stillOnWords(ledger: Ledger, parts: readonly string[]): string {
+  const isHeld = (part: string) => (stateOf(ledger, 'part', part)?.declared?.heldBy.length ?? 0) > 0;
+  if (parts.every(isHeld)) return 'loose, and still on';
+  const drives = [...every(ledger, 'drive')].flatMap(({ declared }) => declared ?? []);
+  const isTensioned = drives.some((d) => d.tensioner !== 'none' && parts.some((part) => d.parts.includes(part)));
+  return `free in front, and still on${isTensioned ? '; its tension off first' : ''}`;
+}
 /** Nothing of it comes off any more; what is only slackened may be left. */
 function doneWords({ desk, keymap }: Scene): string {
   const { ledger, facing } = desk;
@@ -141,7 +149,7 @@ function doneWords({ desk, keymap }: Scene): string {
   if (left.length === 0 && joined.length > 0)
     return `> ${keyOf(keymap, 'strip', 'parted')} parted, not called yet: ${joined.join(', ')}`;
   if (left.length === 0 && loose.length > 0)
-    return `> ${loose.join(', ')}: loose, and still on. ${keyOf(keymap, 'strip', 'part-off')} takes it off`;
+    return `> ${loose.join(', ')}: ${stillOnWords(ledger, loose)}. ${keyOf(keymap, 'strip', 'part-off')} takes it off`;
   return left.length > 0
     ? `> ${left.map(numberOf).join(', ')} ${left.length === 1 ? 'is' : 'are'} only slackened: ${keyOf(keymap, 'strip', 'slack')}`
     : nextArea(desk, false) === undefined && areHolesKnown(ledger, facing.area ?? '')

@@ -275,3 +275,8 @@ it('cuts what other keys would take before the cardboard: each row of its holes 
     [6, 7, 9, 10],
   ]);
 });
+it('calls no belt loose that is only free in front', async () => {
+  const at = await partWay('in cam clamp');
+  at.say('area lower belt cover');
+  expect(shown(at)).toContain('> timing belt: free in front, and still on; its tension off first. p takes it off');
+});
