@@ -13,6 +13,7 @@ import {
   missingBefore,
   missingToBringUp,
   missingWhereOpen,
+  stillUnder,
 } from '../job/first-in.ts';
 import { isRenewed } from '../job/guards.ts';
 import { inFrontOf } from '../job/in-front.ts';
@@ -33,11 +34,12 @@ import { isEmptyTray, isOneMore, oneMoreTray } from './trays.ts';
 import { areasOfPart } from './where-parts-are.ts';
 
 /** There is no opening to close, or it is masked as all are. */
-function closesNothing(ledger: Ledger, { sort, at }: TemporaryState): boolean {
+function closesNothing(ledger: Ledger, t: TemporaryState): boolean {
+  const { sort, at } = t;
   const area = at === undefined ? undefined : named('area', at);
   if (area === undefined || !closesOpenings.has(sort)) return false;
   const isMasked = sort === 'mask' && (stateOf(ledger, 'area', area)?.maskedAt ?? 0) > 0;
-  return isMasked || tallyOf(ledger, area).off === 0;
+  return isMasked || tallyOf(ledger, area).off === 0 || stillUnder(ledger, t.temporary, t) !== undefined;
 }
 
 type Kind = {

@@ -59,15 +59,27 @@ export function missingBefore(ledger: Ledger, area: string): string[] {
 
 /** What closes an opening: before anything came off there is none to close. */
 export const closesOpenings: ReadonlySet<string> = new Set(['mask', 'rag', 'plug']);
+const numberAtEnd = (name: string): string | undefined => / (\d+)$/.exec(name)?.[1];
+/** The part of its area that has its number and is still on, as coil 3 sits in well 3: there is no opening to close yet. */
+export function stillUnder(
+  ledger: Ledger,
+  name: string,
+  { sort, at }: Pick<TemporaryState, 'sort' | 'at'>,
+): string | undefined {
+  const number = closesOpenings.has(sort) ? numberAtEnd(name) : undefined;
+  const a = number === undefined || at === undefined ? undefined : stateOf(ledger, 'area', named('area', at) ?? '');
+  return a && partsOf(ledger, a).find((part) => numberAtEnd(part) === number && !stateOf(ledger, 'part', part)?.off);
+}
 const carriesWhatIsOpen: ReadonlySet<string> = new Set(['strap', 'stand']);
 /** What closes an opening that is there by now, or carries what is loose by now, and was never in: wherever work went on. */
 export function missingWhereOpen(ledger: Ledger): TemporaryState[] {
-  const isWanted = ({ sort, at }: TemporaryState): boolean => {
+  const isWanted = (t: TemporaryState): boolean => {
+    const { sort, at } = t;
     const a = at === undefined ? undefined : stateOf(ledger, 'area', named('area', at) ?? '');
     if (!a) return false;
     if (carriesWhatIsOpen.has(sort)) return isOpened(ledger, a.area);
     const isApart = partsOf(ledger, a).some((part) => stateOf(ledger, 'part', part)?.off);
-    return closesOpenings.has(sort) && a.maskedAt === 0 && isApart;
+    return closesOpenings.has(sort) && a.maskedAt === 0 && isApart && stillUnder(ledger, t.temporary, t) === undefined;
   };
   const all = [...every(ledger, 'temporary')];
   // One of another name does the same there.

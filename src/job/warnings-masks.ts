@@ -2,7 +2,7 @@
 // by a name of its own stays in when all masks are called away. It stands in no way.
 import { partsOf } from './closed.ts';
 import type { EntryOf } from './entry.ts';
-import { closesOpenings } from './first-in.ts';
+import { closesOpenings, stillUnder } from './first-in.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import type { TemporaryState } from './states.ts';
 import { named } from './subjects.ts';
@@ -31,4 +31,10 @@ export function ofItsOwnName(ledger: Ledger, entry: EntryOf<'all-masked' | 'all-
   return own.map(
     (t) => `${t.temporary} at ${areaAt(t)} is ${how} by its own name: "out ${t.temporary}" once it is away`,
   );
+}
+
+/** What has its number sits where it is to lie. */
+export function inUnderItsOwn(ledger: Ledger, entry: EntryOf<'temporary-put-in'>): string[] {
+  const part = stillUnder(ledger, entry.temporary, entry);
+  return part === undefined ? [] : [`${part} is not called off: ${entry.temporary} goes in where that came out`];
 }

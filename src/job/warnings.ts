@@ -36,7 +36,7 @@ import {
 import { besideCount, besideHoles } from './warnings-counting.ts';
 import { takenForAnother } from './warnings-exchange.ts';
 import { foundWrong, threadUnderIt } from './warnings-found.ts';
-import { ofItsOwnName, outFromUnder } from './warnings-masks.ts';
+import { inUnderItsOwn, ofItsOwnName, outFromUnder } from './warnings-masks.ts';
 import {
   foundUnderOff,
   inTheWay,
@@ -173,6 +173,8 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[], no
         : notHeld(ledger, entry.hole);
     case 'temporary-taken-out':
       return [stillCarries, stillHolds, outFromUnder].flatMap((of) => of(ledger, entry.temporary));
+    case 'temporary-put-in':
+      return inUnderItsOwn(ledger, entry);
     case 'all-masked':
     case 'all-unmasked':
       return ofItsOwnName(ledger, entry);

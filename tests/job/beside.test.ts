@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { everyBead, noSealant } from '../../src/job/beads.ts';
 import { decide } from '../../src/job/decide.ts';
 import type { Entry } from '../../src/job/entry.ts';
+import { missingWhereOpen } from '../../src/job/first-in.ts';
 import { openPointsWithNext } from '../../src/job/next-call.ts';
 import { gapWords } from '../../src/job/number-jump.ts';
 import { openPoints } from '../../src/job/open-points.ts';
@@ -734,4 +735,22 @@ it('[F2] says of the wrong one what it may have done to the thread it was in, wh
     expect.stringMatching(/^1\/4-20 in M6 does not start .*: look at the thread there, and call it if it is spoilt$/),
   ]);
   expect(wrong('M12')).toEqual([]);
+});
+
+it('[T1] minds a rag in a well in which its coil still sits, and asks for none there', () => {
+  const on = bench();
+  const at = 'area:coils';
+  on.declare(
+    area('coils'),
+    ...[1, 2].flatMap((n): Entry[] => [
+      { kind: 'part-declared', part: `coil ${n}`, heldBy: [`coils/${n}`] },
+      { kind: 'temporary-declared', temporary: `rag in well ${n}`, sort: 'rag', at },
+    ]),
+  );
+  on.call('remove', off('coils/1'));
+  expect(missingWhereOpen(on.ledger()).map((t) => t.temporary)).toEqual(['rag in well 1']);
+  expect(said(on, 'put-in', { temporary: 'rag in well 1' })).toEqual([]);
+  expect(said(on, 'put-in', { temporary: 'rag in well 2' })).toEqual([
+    'coil 2 is not called off: rag in well 2 goes in where that came out',
+  ]);
 });
