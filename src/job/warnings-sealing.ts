@@ -1,5 +1,5 @@
 // What is said beside a bead and a label: by which label a bead counts, and that one laid before keeps its own; that no
-// engine ran since one was laid. It stands in no way.
+// engine ran since one was laid; that nothing known opens a circuit. It stands in no way.
 import { beadsOn, labelHours, noSealant } from './beads.ts';
 import type { Product } from './entries/declared.ts';
 import type { EntryOf } from './entry.ts';
@@ -69,4 +69,16 @@ export function keepTheirLabel(ledger: Ledger, label: Product): string[] {
           `strike ${b.n} and call the bead anew; it cures from then on`,
       ),
   );
+}
+
+/** T5: what is asked of a circuit is asked once it was opened; said alone, nothing that opens it is known. */
+export function hangsOnNothing(ledger: Ledger, circuit: string): string[] {
+  const isKnown =
+    (stateOf(ledger, 'circuit', circuit)?.drainedAt ?? 0) > 0 ||
+    [...every(ledger, 'connection')].some((c) => c.declared?.circuit === circuit) ||
+    [...every(ledger, 'face')].some((f) => f.declared?.keepsIn.includes(circuit));
+  const way = `as "connection hose in AREA of ${circuit}"`;
+  return isKnown
+    ? []
+    : [`nothing is asked of it until it is drained, or a connection or face of it opened; say one ${way}`];
 }

@@ -52,7 +52,7 @@ import {
   unheld,
   unlocked,
 } from './warnings-parting.ts';
-import { beadNotRun, byPlansLabel, chipsInBead, keepTheirLabel } from './warnings-sealing.ts';
+import { beadNotRun, byPlansLabel, chipsInBead, hangsOnNothing, keepTheirLabel } from './warnings-sealing.ts';
 import { asFoundUnderOff, openBehindShut } from './warnings-striking.ts';
 import { searchedInVain } from './works-searched.ts';
 
@@ -193,6 +193,8 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[], no
       return closedOver(ledger, entry.face);
     case 'bead-laid':
       return [...closedOver(ledger, entry.face), ...byPlansLabel(ledger, entry.label)];
+    case 'circuit-declared':
+      return entries.length === 1 ? hangsOnNothing(ledger, entry.circuit) : [];
     case 'service-done':
       return offOfService(ledger, entry.service);
     case 'rotation-begun':

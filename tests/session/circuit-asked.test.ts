@@ -56,3 +56,11 @@ it('[T2] does not hold another joint for one of the whole car, since this one ha
   await at.press('B', 'j');
   expect(at.state().answer).toMatchObject({ kind: 'taken', text: 'lamp made' });
 });
+it('[T5] minds as a circuit is declared that nothing hangs on it yet', async () => {
+  const at = await newJob();
+  const said = () => JSON.stringify(at.session().runLine('circuit brakes with brake fluid'));
+  expect(said()).toContain('Mind: nothing is asked of it until it is drained, or a connection or face of it opened');
+  at.session().runLine('area brake hose');
+  at.session().runLine('connection hose in brake hose of brakes');
+  expect(said()).not.toContain('Mind');
+});
