@@ -32,7 +32,7 @@ export function readLitres(rest: readonly Token[]): Reading {
   if (said === undefined || (unit !== '' && !isLitres(unit))) return { why: `"${text}" is not in litres, as "6.5 l"` };
   return [{ value: Number(said.replace(',', '.')), used: rest.length }];
 }
-const isLitres = (unit: string): boolean => /^(l|ltrs?|lit(re|er)s?)$/i.test(unit);
+export const isLitres = (unit: string): boolean => /^(l|ltrs?|lit(re|er)s?)$/i.test(unit);
 
 /** A value in words that its reader takes; undefined where the type is none of these. */
 export function showMeasure(units: Units = metric, type: string, value: number): string | undefined {

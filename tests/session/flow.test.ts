@@ -293,6 +293,20 @@ describe('what is bought as a supply', () => {
     at.say('filled coolant litres 0.5 litres');
     expect(entriesOf(at)).toMatchObject([{ litres: 0.5 }]);
   });
+  it.each([
+    ['filled coolant 6.5', { circuit: 'coolant', litres: 6.5 }],
+    ['filled coolant 6,5 l', { circuit: 'coolant', litres: 6.5 }],
+    ['filled coolant with glycol mix 6 litres', { circuit: 'coolant', fluid: 'glycol mix', litres: 6 }],
+    // Nobody speaks of a circuit "brake DOT": the figure is of its name.
+    ['filled brake DOT 4', { circuit: 'brake DOT 4' }],
+    ['filled coolant with mix 50', { circuit: 'coolant', fluid: 'mix 50' }],
+  ])('[T5] a figure behind what is filled is how much: %s', async (line, filled) => {
+    const at = await partWay('filled coolant litres 6.5');
+    at.say(line);
+    const [entry] = entriesOf(at);
+    expect(entry).toMatchObject(filled);
+    expect(entry && 'litres' in entry).toBe('litres' in filled);
+  });
 });
 
 describe('an old part', () => {

@@ -1,8 +1,23 @@
 // The parts box and the fluids.
+import { type Ledger, stateOf } from '../../job/ledger.ts';
 import { askedOnBuyingAll, askedOnDraining } from '../asked-once.ts';
 import { circuitsInTurn } from '../circuits-in-turn.ts';
+import type { Args } from '../form.ts';
+import { isLitres } from '../measures.ts';
 import { allProposed, boughtAs, proposalNamed } from '../proposals.ts';
 import { key, type Row } from '../row.ts';
+
+/** "engine oil 4 litres": a figure behind the circuit, or behind its fluid, is how much, unless a circuit is called so. */
+function howMuch(ledger: Ledger, said: Args): Args {
+  const slot = said.fluid === undefined ? 'circuit' : 'fluid';
+  const words = String(said[slot]);
+  const [, name, figure, unit = ''] = /^(.*\S)\s+(\d+(?:[.,]\d+)?)\s*([a-z]*)$/i.exec(words) ?? [];
+  if (name === undefined || said.litres !== undefined || (unit !== '' && !isLitres(unit))) return said;
+  if (slot === 'circuit' && (stateOf(ledger, 'circuit', words) || !stateOf(ledger, 'circuit', name))) return said;
+  // "oil 5W 30" is a fluid, "oil 4 l" is how much of it.
+  if (slot === 'fluid' && unit === '') return said;
+  return { ...said, [slot]: name, litres: Number(String(figure).replace(',', '.')) };
+}
 
 export const boxAndFluidsRows: readonly Row[] = [
   {
@@ -112,6 +127,7 @@ export const boxAndFluidsRows: readonly Row[] = [
     group: 'fluids',
     keys: [key('f', 'sealing', { pad: '5', asks: ['litres'] })],
     verb: 'fill-fluid',
+    means: ({ ledger }, said) => ({ say: { verb: 'fill-fluid', ...howMuch(ledger, said) } }),
   },
   {
     id: 'leak-check',
