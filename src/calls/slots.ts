@@ -104,7 +104,7 @@ const readers: Record<string, Read> = {
   temperature: ({ units }, rest) => readTemperatureIn(units, rest),
   litres: (_desk, rest) => readLitres(rest),
   torque: ({ units }, rest) => readTorqueIn(units, rest),
-  words: readWords('what it is'),
+  words: readWords('this'),
   day: readWords('until when'),
   date: readWords('the date'),
   path: readWords('the file'),
