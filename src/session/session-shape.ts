@@ -62,6 +62,8 @@ export type Session = {
   refuse(row: Row, no: No): void;
   /** Another screen is up, where the same key is another call: what was asked goes, and a refusal is no longer answered. */
   putAway(): void;
+  /** Puts behind the last answer what is to be read with it. */
+  alsoSays(words: string): void;
   /** Changes what is faced without a call: pointing at a hole. */
   face(facing: Partial<Facing>): void;
   desk(): Desk;

@@ -272,6 +272,11 @@ export function createSession({
       const { againSays: _, ...rest } = answer;
       answered(rest);
     },
+    alsoSays(words) {
+      const { answer } = store.getState();
+      if (answer?.kind === 'taken' || answer?.kind === 'faced')
+        answered({ ...answer, text: `${answer.text}. ${words}` });
+    },
     face: (faced) => store.setState((s) => ({ facing: { ...s.facing, ...faced } })),
     settled: () => saving,
     async retry() {

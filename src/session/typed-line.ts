@@ -37,6 +37,7 @@ export function lineBegun(words: string): LineBegun {
 /** What was called before it stands, and nobody has called the rest. */
 const notCalled = (rest: number): string =>
   rest === 1 ? 'and what follows is not called yet' : `and the ${rest} after it are not called yet`;
+const mindWord = 'Mind: ';
 const mostSaidLines = 50;
 const lineTitle = 'a call in words';
 const noKey: Binding = { key: '', on: 'any' };
@@ -51,6 +52,8 @@ export function createTypedLine({
   screen,
 }: Hands): (begun?: LineBegun) => void {
   let saidLines: readonly string[] = [];
+  /** What calls of the line before its last were minded for: the last answer alone is shown. */
+  let minded: readonly string[] = [];
 
   function ask(asking: Asking): void {
     questions.ask(asking, (line) => made(line), saidLines);
@@ -63,12 +66,16 @@ export function createTypedLine({
     questions.stop();
     if (line.trim() === '') return undefined;
     saidLines = [...saidLines.filter((one) => one !== line), line].slice(-mostSaidLines);
+    minded = [];
     goOn(callsIn(line));
     return undefined;
   }
   function goOn(calls: readonly string[]): void {
     const [call, ...rest] = calls;
-    if (call === undefined) return;
+    if (call === undefined) {
+      if (minded.length > 0) session()?.alsoSays(`Before it: ${minded.join('. ')}`);
+      return;
+    }
     const read = readLine(desk(), plainText(call));
     const why = unread(read);
     if ('why' in read || why !== undefined) return askLeft(calls, why ?? '');
@@ -95,6 +102,8 @@ export function createTypedLine({
     after(session()?.runLine(call, 'line', 'asked'), call, rest);
   function after(answer: Answer | undefined, call: string, rest: readonly string[]): void {
     if (answer?.kind === 'step') takeStep(answer.step);
+    if (answer?.kind === 'taken' && rest.length > 0 && answer.text.includes(mindWord))
+      minded = [...minded, `${call}: ${answer.text.slice(answer.text.indexOf(mindWord))}`];
     if (answer?.kind === 'asked') askLeft([call, ...rest], `asked once: ${cap.take} again means it`);
     else if (answer?.kind !== 'refused') goOn(rest);
     // What comes after one that was refused may lean on it: it is not called, and stays to be gone on with.

@@ -469,6 +469,14 @@ describe('a typed line', () => {
     expect(at.view().asking).toBeUndefined();
     expect(at.state().answer).toMatchObject({ kind: 'refused', text: 'sump 2 holds nothing' });
   });
+  it('says with its last answer what the calls before it were minded for', async () => {
+    const at = await newJob();
+    await at.press('/', ...lettersOf('area wheel; role wheel; off 1; off 2; holes 5'), 'enter');
+    expect(at.state().answer).toMatchObject({
+      kind: 'taken',
+      text: expect.stringMatching(/^5 holes .*Before it: off 1: Mind: no stand is in/),
+    });
+  });
   it('stays open while it answers no to what a key would be asked', async () => {
     const at = await newJob();
     await at.press('/', ...lettersOf('area sump; drawn as ring of 4; off 9'), 'enter');
