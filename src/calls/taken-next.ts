@@ -31,7 +31,9 @@ export function anotherKnown(desk: Desk, inUse: Spec): string {
 export function takenNext(desk: Desk, screen: ScreenId): Spec {
   const { ledger, facing } = desk;
   const coming = screen === 'build' ? undefined : nextComing(desk);
-  if (screen === 'strip') return knownIn(ledger, coming) ?? facing.spec;
+  // Of a planned area that is through nothing more comes off: what was in use last, as the odd one of another area, is no next.
+  const isThrough = coming === undefined && stateOf(ledger, 'area', facing.area ?? '')?.declared?.planned === true;
+  if (screen === 'strip') return isThrough ? {} : (knownIn(ledger, coming) ?? facing.spec);
   if (screen !== 'build') return coming === undefined || knownIn(ledger, coming) ? {} : facing.spec;
   const back = nextBack(desk);
   const hole = back ?? nextTight(desk);

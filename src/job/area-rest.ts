@@ -10,7 +10,7 @@ import { openBehind } from './order.ts';
 import { repairOf, stepLacking } from './repair.ts';
 import { rotationNeeded } from './rotation.ts';
 import type { AreaState } from './states.ts';
-import { type Hole, named, numberOf, type Subject, subjectText, withinArea } from './subjects.ts';
+import { areaOf, type Hole, named, numberOf, type Subject, subjectText, withinArea } from './subjects.ts';
 
 export type Rest = {
   what: 'part' | 'working' | 'joint' | 'inside' | 'unsaid' | 'finding' | 'later' | 'look';
@@ -29,10 +29,34 @@ const unsaidCalls = { companions: 'companions', 'blind-holes': 'dry', direction:
 
 const isFree = (ledger: Ledger, front: Subject): boolean => openBehind(ledger, [front]).length === 0;
 
-function* restIn(ledger: Ledger, a: AreaState): Generator<Rest> {
-  const tally = tallyOf(ledger, a.area);
+/** What of the whole job is looked for by area, sorted out once a ledger and not once for each of its areas. */
+const around = oncePerLedger((ledger) => ({
   // It turns the engine until that is proven; then it is in the way.
-  const stillTurns = [...every(ledger, 'drive')].some((d) => rotationNeeded(ledger, d));
+  stillTurns: [...every(ledger, 'drive')].some((d) => rotationNeeded(ledger, d)),
+  inside: byAreaOf(
+    [...every(ledger, 'temporary')].filter((t) => t.in && keepsItsAreaOpen.has(t.sort)),
+    ({ at }) => areaAt(at),
+  ),
+  parted: byAreaOf(
+    [...every(ledger, 'connection')].filter((c) => c.parted),
+    ({ declared }) => declared?.area,
+  ),
+  // F4: nothing of its holes waits for one of the area itself, of a part or a joint of it, and the car does.
+  found: byAreaOf(
+    [...every(ledger, 'finding')].filter((f) => !f.closed && named('hole', f.at) === undefined),
+    ({ at }) => areaOfPlace(ledger, at),
+  ),
+}));
+const byAreaOf = <T>(all: readonly T[], area: (one: T) => string | undefined): Map<string | undefined, T[]> =>
+  Map.groupBy(all, area);
+function areaAt(at: Subject | undefined): string | undefined {
+  const hole = at === undefined ? undefined : named('hole', at);
+  return hole === undefined ? (at === undefined ? undefined : named('area', at)) : areaOf(hole as Hole);
+}
+
+function* restIn(ledger: Ledger, a: AreaState): Generator<Rest> {
+  const { stillTurns, inside, parted, found } = around(ledger, 'all');
+  const tally = tallyOf(ledger, a.area);
   for (const h of tally.open > 0 ? holesOf(ledger, a) : []) {
     if (!h.called.occupant?.working) continue;
     const words = `a working fastener is in ${withinArea(h.hole)}`;
@@ -45,9 +69,7 @@ function* restIn(ledger: Ledger, a: AreaState): Generator<Rest> {
     const by = p.declared?.renew ? 'renewed' : 'part-back';
     yield { what: 'part', short: 'part off', words, by, now: isFree(ledger, `part:${name}`) };
   }
-  for (const t of every(ledger, 'temporary')) {
-    if (!t.in || !keepsItsAreaOpen.has(t.sort)) continue;
-    if (t.at !== `area:${a.area}` && !a.holes.some((hole) => t.at === `hole:${hole}`)) continue;
+  for (const t of inside.get(a.area) ?? []) {
     yield { what: 'inside', short: `${t.sort} in`, words: `${t.temporary} is in`, by: 'taken-out', now: true };
   }
   if (tally.touched > 0) {
@@ -56,8 +78,7 @@ function* restIn(ledger: Ledger, a: AreaState): Generator<Rest> {
       yield { what: 'unsaid', short: 'not called', words, by: unsaidCalls[one], now: tally.off === 0 };
     }
   }
-  for (const c of every(ledger, 'connection')) {
-    if (c.declared?.area !== a.area || !c.parted) continue;
+  for (const c of parted.get(a.area) ?? []) {
     const words = `${c.connection} parted`;
     yield {
       what: 'joint',
@@ -73,9 +94,7 @@ function* restIn(ledger: Ledger, a: AreaState): Generator<Rest> {
     const words = `${withinArea(h.hole)} tight, and what was found at it is open`;
     yield { what: 'finding', short: 'finding', words, by: 'put-right', now: isMended(ledger, h) };
   }
-  // F4: nothing of its holes waits for one of the area itself, of a part or a joint of it, and the car does.
-  for (const f of every(ledger, 'finding')) {
-    if (f.closed || named('hole', f.at) !== undefined || areaOfPlace(ledger, f.at) !== a.area) continue;
+  for (const f of found.get(a.area) ?? []) {
     const where = f.at === `area:${a.area}` ? '' : ` at ${subjectText(f.at)}`;
     const words = `found${where} and open, ${f.what}`;
     yield { what: 'finding', short: 'finding', words, by: 'put-right', now: false };

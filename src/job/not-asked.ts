@@ -23,8 +23,9 @@ export function notAsked(ledger: Ledger): NotAsked[] {
   // What was called though nobody asked for it is not told as left out.
   const v = stateOf(ledger, 'vehicle', 'vehicle');
   const road = [...(v?.roadAt ? [] : ['road test']), ...(v?.pedalAt ? [] : ['brake pedal'])];
+  const run = ['fluids', ...(v?.oilAt ? [] : ['oil level']), ...(v?.startedAt ? [] : ['first start'])];
   return [
-    ...none({ what: 'fluids, oil level, first start and leaks', because: notOpened(circuits) }, !isOpened),
+    ...none({ what: `${run.join(', ')} and leaks`, because: notOpened(circuits) }, !isOpened),
     ...none({ what: 'clean faces, beads and their cure', because: `no face of ${names(noFace)}` }, noFace.length > 0),
     ...none(
       { what: 'check rotation', because: 'no belt or chain drive was declared' },

@@ -5,7 +5,7 @@ import type { Entry, EntryOf } from './entry.ts';
 import { carriesYet, missingBefore, notReady, unlockedTooSoon } from './first-in.ts';
 import { inFrontOf, unpartedBefore } from './in-front.ts';
 import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
-import { areaOf, type Hole, named, subjectText } from './subjects.ts';
+import { areaOf, type Hole, named, type Subject, subjectText } from './subjects.ts';
 
 /** Whatever held a part came off before it did. */
 export function foundUnderOff(
@@ -22,6 +22,15 @@ export const inTheWay = (ledger: Ledger, area: string): string[] => {
   if (tallyOf(ledger, area).off > 0) return [];
   const front = inFrontOf(ledger, `area:${area}`);
   return front.length > 0 ? [`${front.map(subjectText).join(', ')} still stands in front of it`] : [];
+};
+/** R2: a tensioner is slackened while its belt is on, so that the belt may come off. */
+export const inTheWayOfSlack = (ledger: Ledger, area: string): string[] => {
+  const drives = [...every(ledger, 'drive')].flatMap(({ declared }) =>
+    declared?.areas.includes(area) ? declared : [],
+  );
+  const belts = new Set<Subject>(drives.flatMap(({ parts }) => parts.map((part): Subject => `part:${part}`)));
+  const front = inFrontOf(ledger, `area:${area}`);
+  return front.length > 0 && front.every((one) => belts.has(one)) ? [] : inTheWay(ledger, area);
 };
 export const notInFirst = (ledger: Ledger, area: string): string[] => {
   const missing = tallyOf(ledger, area).off > 0 ? [] : missingBefore(ledger, area);
@@ -103,7 +112,7 @@ export function stillFull(ledger: Ledger, connection: string, entries: readonly 
   const c = circuit === undefined ? undefined : stateOf(ledger, 'circuit', circuit);
   return circuit === undefined || (c && c.drainedAt > c.filledAt)
     ? []
-    : [`is ${circuit} still in it? "drained ${circuit}" says that it is not`];
+    : [`is ${circuit} still in it? Where it is not, call it drained`];
 }
 /** What holds the shafts of a drive in place, before the belt between them comes off; not what is only for a bolt of it. */
 export function unlocked(ledger: Ledger, part: string): string[] {

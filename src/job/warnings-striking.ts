@@ -2,9 +2,10 @@
 // what is open again behind an area that stands shut.
 import { isTouched } from './closed.ts';
 import { every, type Ledger, lineAt, stateOf, tallyOf } from './ledger.ts';
-import { gatedBy } from './order.ts';
+import { edgesOf, gatedBy } from './order.ts';
 import { asIfStruck } from './striking.ts';
-import { type Hole, subjectText } from './subjects.ts';
+import { areaOf, type Hole, named, type Subject, subjectText } from './subjects.ts';
+import { touches } from './touches.ts';
 
 /** As found a hole asks for nothing (L3), but its part came off: what was in it then is known to nobody. */
 export function asFoundUnderOff(ledger: Ledger, lines: readonly number[]): string[] {
@@ -28,8 +29,10 @@ export function asFoundUnderOff(ledger: Ledger, lines: readonly number[]): strin
 
 /** O1: with the call that it rests on what is in front stays as it was called: shut over something that is open. */
 export function openBehindShut(ledger: Ledger, lines: readonly number[]): string[] {
+  const fronts = areasInFront(ledger, lines);
+  if (fronts.length === 0) return [];
   const after = asIfStruck(ledger, lines);
-  const gates = [...every(after, 'area')].flatMap(({ area }) => {
+  const gates = fronts.flatMap((area) => {
     const gate = tallyOf(after, area).open === 0 && !gatedBy(ledger, area) ? gatedBy(after, area) : undefined;
     return gate ? [{ area, of: `${subjectText(gate.subject)}: ${gate.because}` }] : [];
   });
@@ -37,4 +40,17 @@ export function openBehindShut(ledger: Ledger, lines: readonly number[]): string
     ([of, fronts]) =>
       `${fronts.map(({ area }) => area).join(', ')} ${fronts.length === 1 ? 'stands' : 'stand'} shut in front of ${of}`,
   );
+}
+/** Areas in front of what the lines speak of, through whatever stands between: only there a strike opens something behind. */
+function areasInFront(ledger: Ledger, lines: readonly number[]): string[] {
+  const spoken = lines.flatMap((n) => lineAt(ledger, n)?.entries ?? []).flatMap(touches) as Subject[];
+  const edges = edgesOf(ledger);
+  const seen = new Set<Subject>(spoken);
+  // What is found is looked in front of as well, in the order of finding.
+  for (const behind of seen) {
+    for (const edge of edges) if (edge.behind === behind) seen.add(edge.front);
+    const held = stateOf(ledger, 'part', named('part', behind) ?? '')?.declared?.heldBy ?? [];
+    for (const hole of held) seen.add(`area:${areaOf(hole)}`);
+  }
+  return [...seen].flatMap((one) => named('area', one) ?? []);
 }

@@ -40,6 +40,7 @@ import { inUnderItsOwn, ofItsOwnName, outFromUnder } from './warnings-masks.ts';
 import {
   foundUnderOff,
   inTheWay,
+  inTheWayOfSlack,
   nothingUnder,
   nothingUnderRole,
   notInFirst,
@@ -128,7 +129,7 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[], no
       return [inTheWay, nothingUnder, notInFirst, undrained].flatMap((of) => of(ledger, areaOf(entry.hole)));
     case 'fastener-slackened':
       return [
-        ...(tallyOf(ledger, areaOf(entry.hole)).slack > 0 ? [] : inTheWay(ledger, areaOf(entry.hole))),
+        ...(tallyOf(ledger, areaOf(entry.hole)).slack > 0 ? [] : inTheWayOfSlack(ledger, areaOf(entry.hole))),
         ...notInFirst(ledger, areaOf(entry.hole)),
       ];
     case 'part-removed':

@@ -12,6 +12,7 @@ import type { OpenJob } from '../store/open-job.ts';
 import type { Photograph } from '../store/photograph.ts';
 import type { Interval } from '../trade/intervals.ts';
 import type { Facing } from '../view/facing.ts';
+import type { ScreenId } from '../view/screens.ts';
 import type { Clock } from './clock.ts';
 
 /** `tooQuick`: it came once more before this could have been read. */
@@ -60,8 +61,8 @@ export type Session = {
   suits(workshop: Workshop): void;
   /** Answers that a call is not made, before anything is asked for it. */
   refuse(row: Row, no: No): void;
-  /** Another screen is up, where the same key is another call: what was asked goes, and a refusal is no longer answered. */
-  putAway(): void;
+  /** Another screen is up, where the same key is another call: what was asked goes, and a refusal is no longer answered; one that led there is followed. */
+  putAway(to: ScreenId): void;
   /** Puts behind the last answer what is to be read with it. */
   alsoSays(words: string): void;
   /** Changes what is faced without a call: pointing at a hole. */

@@ -263,10 +263,10 @@ export function createSession({
       shop = { name, trays, units };
     },
     refuse: (row, no) => void (mayNotCall(row) ?? refuse(no)),
-    putAway() {
+    putAway(to) {
       const { answer } = store.getState();
       again.noneRefused();
-      const isOver = answer?.kind === 'refused' && answer.by === undefined;
+      const isOver = answer?.kind === 'refused' && (answer.by === undefined || answer.by === `to-${to}`);
       if (answer?.kind === 'asked' || isOver) store.setState({ answer: undefined });
       if (answer?.kind !== 'refused' || isOver || !answer.againSays) return;
       const { againSays: _, ...rest } = answer;

@@ -85,7 +85,7 @@ export function createSteps(floor: Floor): (s: Step) => void {
       // Without a job every other screen would be empty.
       if (!session() && s.to !== 'shelf') return;
       const isThere = view.screen === s.to;
-      if (!isThere) session()?.putAway();
+      if (!isThere) session()?.putAway(s.to);
       if (!isThere) leaveRow();
       step({ to: s.to });
       if (!isThere) findRow();

@@ -31,6 +31,18 @@ async function driveWith(teeth: string) {
 }
 
 describe('the check rotation', () => {
+  it('[R2] says before anything of it is open that the engine is brought to its marks, and before what', () => {
+    const first = (text: string) => {
+      const { ledger, now } = playLines(upTo(scriptLines('reference-planned.calls'), text));
+      const rows = listedOn('rotation', 'strip', { ...demoDesk(), ledger, now }, standardKeymap);
+      return rows.slice(0, rows.length).find(({ name }) => name === 'first');
+    };
+    expect(first('to marks')).toMatchObject({
+      text: expect.stringMatching(/^turned to its marks, before .*flywheel lock/),
+      end: 'k',
+    });
+    expect(first('in flywheel lock')).toBeUndefined();
+  });
   it('[R8] asks for no printed mark of the belt, and says after how many turns they would meet again', async () => {
     // 123 teeth on 24: 82 turns. Source: lcm(2z, Z)/z, counted out by hand in the published checks.
     const { at, listed } = await driveWith('teeth 123 24');

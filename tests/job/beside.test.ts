@@ -76,6 +76,32 @@ it('[T9] says before the engine turns or starts what was searched for in its wor
   expect(said(on, 'start-engine', {})).toEqual([]);
 });
 
+it('[R2] scolds nobody who slackens a tensioner for its belt, and does for what else stands in front', () => {
+  const on = bench();
+  const behind = (front: string): Entry =>
+    ({ kind: 'behind-declared', front, behind: 'area:tensioner', until: 'closed', from: 'said' }) as Entry;
+  on.declare(
+    { kind: 'part-declared', part: 'belt', heldBy: [] },
+    { kind: 'part-declared', part: 'cover', heldBy: [] },
+    behind('part:belt'),
+    {
+      kind: 'drive-declared',
+      drive: 'timing',
+      areas: ['tensioner'],
+      parts: ['belt'],
+      marks: [],
+      turns: 2,
+      tensioner: 'set',
+      crankKeyed: true,
+    },
+  );
+  const slack = { hole: 'tensioner/1', spec: m8 };
+  expect(said(on, 'slacken', slack)).toEqual([]);
+  expect(said(on, 'remove', off('tensioner/1'))).toEqual(['belt still stands in front of it']);
+  on.declare(behind('part:cover'));
+  expect(said(on, 'slacken', slack)).toEqual(['belt, cover still stands in front of it']);
+});
+
 it('[K4] asks whether a number far past those called so far is meant, where nobody knows how many there are', () => {
   const on = bench();
   expect(said(on, 'remove', off('sump/9'))).toEqual([]);
@@ -485,7 +511,7 @@ it('[T5] asks whether a circuit that was not called drained is still in it, wher
     { kind: 'connection-declared', connection: 'bottom hose', circuit: 'coolant' },
     { kind: 'connection-declared', connection: 'pump plug' },
   );
-  const full = ['is coolant still in it? "drained coolant" says that it is not'];
+  const full = ['is coolant still in it? Where it is not, call it drained'];
   expect(said(on, 'part-connection', { connection: 'pump plug' })).toEqual([]);
   expect(said(on, 'part-connection', { connection: 'bottom hose' })).toEqual(full);
   const top = { connection: 'top hose', of: { circuit: 'coolant', area: 'radiator' } };

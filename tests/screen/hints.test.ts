@@ -213,11 +213,13 @@ it('[O3] counts all holes of a pass, back or not, and names the place of each in
   expect(shown()).toContain('1 on, 3rd');
 });
 it('says which figure sets which head beside what is in use, as far as the row has room', () => {
-  const desk = demoDesk({ spec: { kind: 'bolt', head: 'hex 10' } });
-  const shown = (columns: number, screen: 'strip' | 'build' = 'strip') =>
-    textOf(sceneOf({ screen }, { desk, columns, rows: 40 })).split('\n')[2];
-  expect(shown(120)).toMatch(/bolt hex 10 +hex 8:8 0:10 2:12 3:13 4:14 6:16 7:17 9:19 $/);
-  expect(shown(80)).toMatch(/bolt hex 10 +heads 8 0 2 3 4 6 7 9 $/);
+  const spec = { kind: 'bolt', head: 'hex 10' } as const;
+  const shown = (columns: number, screen: 'strip' | 'build' = 'strip', area = 'cam cover') =>
+    textOf(sceneOf({ screen }, { desk: demoDesk({ area, spec }), columns, rows: 40 })).split('\n')[2];
+  expect(shown(120, 'strip', 'front carrier')).toMatch(/bolt hex 10 +hex 8:8 0:10 2:12 3:13 4:14 6:16 7:17 9:19 $/);
+  expect(shown(80, 'strip', 'front carrier')).toMatch(/bolt hex 10 +heads 8 0 2 3 4 6 7 9 $/);
+  // Of a planned area that is through nothing more comes off.
+  expect(shown(120)).toMatch(/tray 5 +hex 8:8 /);
   expect(shown(120, 'build')).toMatch(/bolt hex 8 M6x35 shouldered +$/);
 });
 it('names at the top the fastener that the next call takes: over a hole of a plan the planned one, else the one in use', () => {

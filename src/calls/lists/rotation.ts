@@ -5,7 +5,7 @@ import { heldOnceMore, holdsYet } from '../../job/first-in.ts';
 import { isRenewed } from '../../job/guards.ts';
 import { every, stateOf } from '../../job/ledger.ts';
 import type { Refusal } from '../../job/refusal.ts';
-import { driveOpenedAt, rotationNeeded } from '../../job/rotation.ts';
+import { driveLockedAt, driveOpenedAt, isOffItsMarks, rotationNeeded } from '../../job/rotation.ts';
 import type { DriveState, Try } from '../../job/states.ts';
 import { areaOf, type Hole, named, nameOf, subjectText } from '../../job/subjects.ts';
 import { isWithdrawn } from '../../job/withdrawn.ts';
@@ -34,7 +34,14 @@ export function rotationRows(desk: Desk, keymap: Keymap): Listed[] {
       picks,
     };
     const before = needed ? beforeTurning(desk, d, keymap, stops) : [];
-    const rows = [head, ...before, ...tries(desk, d), ...marks(desk, d), ...printedMarks(d)];
+    const rows = [
+      head,
+      ...(needed ? [] : toMarks(desk, d, keymap)),
+      ...before,
+      ...tries(desk, d),
+      ...marks(desk, d),
+      ...printedMarks(d),
+    ];
     // Here the key that takes something out means what keeps the drive from being turned, not what went in last.
     const lock = stops.flatMap(({ code, places: [place] }) =>
       code === 'pin-still-in' && place !== undefined ? (named('temporary', place) ?? []) : [],
@@ -114,6 +121,24 @@ const listedShort = (places: readonly string[]): string => {
   const named = places.slice(0, mostNamed).map(subjectText).join(', ');
   return places.length > mostNamed ? `${named} and ${places.length - mostNamed} more` : named;
 };
+
+/** What locks the drive holds it where it stands: it is brought to its marks before one goes in. */
+function toMarks({ ledger }: Desk, d: DriveState, keymap: Keymap): Listed[] {
+  const locks = [...every(ledger, 'temporary')].filter(
+    (t) => t.putInAt === 0 && (t.sort === 'lock' || t.sort === 'pin') && driveLockedAt(ledger, t.at)?.drive === d.drive,
+  );
+  if (locks.length === 0 || !isOffItsMarks(ledger, d)) return [];
+  return [
+    {
+      key: `${d.drive} to its marks`,
+      mark: 'half',
+      name: 'first',
+      text: `turned to its marks, before ${locks.map((t) => t.temporary).join(', ')}`,
+      end: waySaid(keymap, 'rotation', 'to-marks'),
+      picks: { drive: d.drive },
+    },
+  ];
+}
 
 /** With its bolt out the crank has nothing a socket holds on: an old one turns it. */
 function turnedBy({ ledger, facing }: Desk, { drive, declared }: DriveState, keymap: Keymap): Listed[] {

@@ -48,7 +48,7 @@ export const servicesRows: readonly Row[] = [
     help: 'A service is ordered from a plan: all the plan says of it is written into the job, and the plan is not read again.',
     group: 'services',
     keys: [key('O', ['strip', 'build', 'leaving'], { fresh: true })],
-    questions: { service: ({ plan }) => `which service of ${plan}` },
+    questions: { service: ({ plan }) => `which service of ${plan} (W chooses several at once)` },
     besides: askedOnTaking,
     means: (desk, { plan, service, ...args }) =>
       ordering(desk, [{ plan: plan as string, service: service as string }], args),
