@@ -15,7 +15,7 @@ const hole = (h: string): string => subjectText(`hole:${h}`);
 /** "by 2029-11-25", "or at 176336, whichever first". */
 function dueParts({ on, atDistance }: Extract<Entry, { kind: 'due-noted' }>, { distance }: Units): string[] {
   const at = atDistance === undefined ? undefined : `at ${atDistance} ${distance}`;
-  if (on === undefined) return at === undefined ? [] : [at];
+  if (on === undefined) return [at ?? 'with no date or distance'];
   return [`by ${on}${at === undefined ? '' : ` or ${at}, whichever first`}`];
 }
 

@@ -24,6 +24,21 @@ export const readTemperatureIn = (units: Units = metric, rest: readonly Token[])
 export const readTorqueIn = (units: Units = metric, rest: readonly Token[]): Reading =>
   measured(rest, 'a torque', (text) => readTorque(text, torqueUnitOf(units)));
 
+/** Hours, as a label says them: "6", "6 h", "40 min". The longer reading first. */
+export function readHours(rest: readonly Token[]): Reading {
+  const [figure, unit] = rest.map((token) => token.text);
+  if (figure === undefined) return { why: 'the hours are missing' };
+  const [, said, joined = ''] = /^(\d+(?:[.,]\d+)?|[.,]\d+)([a-z]*)$/i.exec(figure) ?? [];
+  if (said === undefined || (joined !== '' && perHour(joined) === undefined))
+    return { why: `"${figure}" is no time, as "6", "6 h" or "40 min"` };
+  const value = (per: number) => Number((Number(said.replace(',', '.')) / per).toFixed(4));
+  if (joined !== '') return [{ value: value(perHour(joined) ?? 1), used: 1 }];
+  const apart = perHour(unit ?? '');
+  return [...(apart === undefined ? [] : [{ value: value(apart), used: 2 }]), { value: value(1), used: 1 }];
+}
+const perHour = (unit: string): number | undefined =>
+  /^(h|hrs?|hours?)$/i.test(unit) ? 1 : /^(min|mins|minutes?)$/i.test(unit) ? 60 : undefined;
+
 /** Litres, in whatever units the workshop reads the rest: "6.5", "6.5 l", "6.5 litres". Nothing comes after them. */
 export function readLitres(rest: readonly Token[]): Reading {
   const text = rest.map((token) => token.text).join(' ');

@@ -1,10 +1,11 @@
 // The pistons of a caliper that is off, pushed back before the pads go in: a note and nothing more, offered where it is due.
 import { areaOpenedAt } from '../job/closed.ts';
-import { stateOf, tallyOf } from '../job/ledger.ts';
+import { every, stateOf, tallyOf } from '../job/ledger.ts';
 import { roleOf } from '../job/roles.ts';
 import type { Desk } from './desk.ts';
 
-const isCaliper = (name: string): boolean => /\bcalipers?\b/i.test(name);
+/** Its bracket has no piston. */
+const isCaliper = (name: string): boolean => /\bcalipers?\b(?!.*\b(bracket|carrier)s?\b)/i.test(name);
 export const pistonsNote = (area: string): string => `pistons pushed back at ${area}`;
 
 /** Of a brake: its caliper is off, as a part, or where nobody named one with the bolts of an area that is called so. */
@@ -20,6 +21,17 @@ export function isCaliperOff({ ledger }: Desk, area: string): boolean {
 export function arePistonsBack({ ledger }: Desk, area: string): boolean {
   const remarks = stateOf(ledger, 'vehicle', 'vehicle')?.remarks ?? [];
   return remarks.some(({ n, words }) => words === pistonsNote(area) && n > areaOpenedAt(ledger, area));
+}
+/** The area in use, or where work went on from: the one whose caliper is off and whose pistons nobody noted, on this side first. */
+export function pistonsAt(desk: Desk): string | undefined {
+  const { area } = desk.facing;
+  if (area !== undefined && isCaliperOff(desk, area)) return area;
+  const due = [...every(desk.ledger, 'area')].flatMap((a) =>
+    isCaliperOff(desk, a.area) && !arePistonsBack(desk, a.area) ? [a.area] : [],
+  );
+  const side = (name: string) => /\b(left|right|front|rear)\b/i.exec(name)?.[0].toLowerCase();
+  const here = due.filter((one) => area !== undefined && side(one) === side(area));
+  return here.length === 1 ? here[0] : due.length === 1 ? due[0] : area;
 }
 /** The note is due at the area in use. */
 export const arePistonsAwaited = (desk: Desk): boolean =>

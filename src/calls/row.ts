@@ -25,6 +25,7 @@ export type Step =
         | 'retry'
         | 'place'
         | 'next-call'
+        | 'label'
         | 'more'
         | 'screens'
         | 'pad'

@@ -86,6 +86,7 @@ function waysOfType(desk: Desk, type: string, args: Args): Way[] {
     case 'count':
       return counted(numbers(0, 99));
     case 'number':
+    case 'hours':
     case 'litres':
     case 'mm':
       return [...counted(numbers(0, 99)), ...tenths];

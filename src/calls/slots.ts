@@ -3,7 +3,7 @@ import type { Spec } from '../job/spec.ts';
 import { areaOf, nameOf, sortOf, subjectText, withinArea } from '../job/subjects.ts';
 import type { Desk } from './desk.ts';
 import { type Args, isChoice, type Reading, type ReadSlot, type Token } from './form.ts';
-import { readLitres, readTemperatureIn, readTorqueIn, showMeasure } from './measures.ts';
+import { readHours, readLitres, readTemperatureIn, readTorqueIn, showMeasure } from './measures.ts';
 import { joined, knownAtStart, lengths, missing, none, type Read, readName } from './slot-names.ts';
 import { readHole, readHoles, readPlace, readSubject, readTray } from './slot-places.ts';
 import { readFastener, readFinding, readLost, readLying, readPiece, readStray } from './slot-things.ts';
@@ -103,6 +103,7 @@ const readers: Record<string, Read> = {
   distance: number('distance', (n) => n >= 0),
   temperature: ({ units }, rest) => readTemperatureIn(units, rest),
   litres: (_desk, rest) => readLitres(rest),
+  hours: (_desk, rest) => readHours(rest),
   torque: ({ units }, rest) => readTorqueIn(units, rest),
   words: readWords('this'),
   day: readWords('until when'),

@@ -28,7 +28,7 @@ export const byPlansLabel = (ledger: Ledger, label: Product): string[] =>
   !curesNot.has(label.kind) && isThePlans(ledger, label)
     ? [
         `it counts by the plan's label: ${labelText(label)}; the one in your hand goes before it: ` +
-          `strike ${ledger.lines.length + 1}, say that one by "label", call the bead anew`,
+          `strike ${ledger.lines.length + 1}, say that one (label in hand), call the bead anew`,
       ]
     : [];
 

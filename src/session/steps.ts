@@ -5,6 +5,7 @@ import type { Bound } from '../calls/bindings.ts';
 import type { Args } from '../calls/form.ts';
 import { cap } from '../calls/key-caps.ts';
 import { keyOf, waySaid } from '../calls/key-names.ts';
+import { labelLine } from '../calls/label-line.ts';
 import type { Row, Step } from '../calls/row.ts';
 import { rowById } from '../calls/table.ts';
 import { type Ledger, stateOf } from '../job/ledger.ts';
@@ -120,6 +121,11 @@ export function createSteps(floor: Floor): (s: Step) => void {
         return leave();
       case 'next-call':
         return typeLine(lineBegun(pickedOf(around)?.end ?? ''));
+      case 'label':
+        return typeLine({
+          typed: labelLine(desk()),
+          title: 'the label in your hand; skin in minutes, else hours or "40 min"',
+        });
       case 'place':
         return startPlacing(around);
       case 'more': {

@@ -108,7 +108,7 @@ function dueText(facts: SheetFacts): string[] {
   const lines = dueTimes(facts).flatMap(({ what, on, at }) => {
     const when = [...(on ? [on] : []), ...(at ? [`at ${at}`] : [])];
     const first = when.length > 1 ? ', whichever first' : '';
-    return point(when.length > 0 ? `${what}: ${when.join(' or ')}${first}` : what);
+    return point(`${what}: ${when.length > 0 ? `${when.join(' or ')}${first}` : 'no date or distance said'}`);
   });
   const owner = facts.forOwner.flatMap((words) => point(words));
   return lines.length + owner.length > 0 ? [...owner, ...lines] : ['none noted'];

@@ -67,7 +67,7 @@ describe('next due', () => {
   });
   it('[X4] is said back with its figures', () => {
     const words = (more: object) => entryWords({ kind: 'due-noted', what: 'coolant', ...more });
-    expect(words({})).toBe('due: coolant');
+    expect(words({})).toBe('due: coolant, with no date or distance');
     expect(words({ on: '2029-03-02' })).toBe('due: coolant, by 2029-03-02');
     expect(words({ atDistance: 180_000 })).toBe('due: coolant, at 180000 km');
     expect(words({ on: '2029-03-02', atDistance: 180_000 })).toBe(

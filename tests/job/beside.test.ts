@@ -560,7 +560,7 @@ describe('the label of a bead', () => {
     const n = on.ledger().lines.length + 1;
     expect(said(on, 'lay-bead', laid)).toEqual([
       "it counts by the plan's label: skin 10 min, fill 6 h, run 6 h, full 6 h at 23 °C, 50 %; the one in your hand goes before it: " +
-        `strike ${n}, say that one by "label", call the bead anew`,
+        `strike ${n}, say that one (label in hand), call the bead anew`,
     ]);
     on.declare({ kind: 'product-declared', label });
     expect(said(on, 'lay-bead', laid)).toEqual([]);

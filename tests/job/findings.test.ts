@@ -97,6 +97,15 @@ describe('a finding', () => {
     expect(on.open('finding-open')).toEqual([]);
   });
 
+  it('[F3] the owner is told of what was put right already as well, and of nothing nobody found', () => {
+    const on = bench();
+    const id = noted(on, 'area:cover');
+    on.call('close-finding', { finding: id, how: 'put right', because: 'replaced' });
+    on.call('tell-owner', { finding: id, said: 'go on' });
+    expect(finding(on, id)).toMatchObject({ told: 'go on', closed: { how: 'put right' } });
+    expect(on.refused('tell-owner', { finding: 'd99.1' })).toBe('F3 no-such-finding');
+  });
+
   it.each([
     ['the area', 'area:wheel'],
     ['a hole of it', 'hole:wheel/1'],

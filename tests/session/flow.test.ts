@@ -282,6 +282,17 @@ describe('what is bought as a supply', () => {
     later.say('filled coolant litres 0.5');
     expect(entriesOf(later).map((e) => e.kind)).toEqual(['fluid-filled']);
   });
+  it('[S3] a label is said from the one known, by a key, its times in hours or minutes', async () => {
+    const at = await partWay('bead cam cover face with joint sealant');
+    await at.press('C', 'l');
+    const typed = at.view().asking?.typed ?? '';
+    expect(typed).toMatch(/^label joint sealant moisture skin 10 run 6 full 24 at 23 50 lowest 5$/);
+    await at.press('ctrl+u', ...lettersOf(typed.replace('run 6', 'fill 3 min run 45min')), 'enter');
+    expect(at.view().asking).toBeUndefined();
+    expect(entriesOf(at)).toMatchObject([
+      { kind: 'product-declared', label: { fillHours: 0.05, runHours: 0.75, fullHours: 24, skinMinutes: 10 } },
+    ]);
+  });
   it('[T5] is asked for in litres, and taken with their name or without', async () => {
     const at = await partWay('filled coolant litres 6.5');
     await at.press('C', 'f');

@@ -45,7 +45,9 @@ describe('choosing services', () => {
   it('keeps both letters of a word that is begun where none has them, and names the plan whose services are asked for', async () => {
     const at = await newJob();
     await at.press('O', ...lettersOf('front brakes'), 'enter');
-    expect(at.view().asking?.title).toBe('service from a plan: which service of front brakes (W chooses several at once)');
+    expect(at.view().asking?.title).toBe(
+      'service from a plan: which service of front brakes (W chooses several at once)',
+    );
     await at.press(...lettersOf('xy'));
     expect(at.view().asking).toMatchObject({ typed: 'xy', why: 'none of these has "xy"' });
     await at.press('backspace', 'backspace', ...lettersOf('front'));

@@ -269,9 +269,9 @@ it('[S1] says in each copy of a bead called after its face was closed that it wa
     .call('fit', { hole: 'lid/1' })
     .call('tighten', { hole: 'lid/1', last: true })
     .call('clean-face', { face: 'lid' })
-    .call('lay-bead', { face: 'lid', product: 'grey sealant' })
-    .call('lay-bead', { face: 'lid', label: noSealant });
-  const late = 'lid: grey sealant (moisture), laid 2026-11-23 08:23, AFTER ITS FACE WAS CLOSED (2026-11-23 08:21)';
+    .call('lay-bead', { face: 'lid', label: noSealant })
+    .call('lay-bead', { face: 'lid', product: 'grey sealant' });
+  const late = 'lid: grey sealant (moisture), laid 2026-11-23 08:24, AFTER ITS FACE WAS CLOSED (2026-11-23 08:21)';
   for (const copy of [{}, { copy: 'owner' }] as const) {
     expect(said(sheet(s, copy), 'SEALANT')).toContain(late);
     expect(sheetPage(s.ledger, { now: s.now, ...copy }).replace(/<[^>]*>/g, '')).toContain(late.slice(5));

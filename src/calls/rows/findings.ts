@@ -1,6 +1,6 @@
 // What is wrong, and how it is closed; thread repairs.
 import { waysOfAsking } from '../../job/entries/works.ts';
-import { type Ledger, stateOf } from '../../job/ledger.ts';
+import { every, type Ledger, stateOf } from '../../job/ledger.ts';
 import { measuredSteps } from '../../job/repair.ts';
 import type { Said } from '../../job/said.ts';
 import { areaOf, named, subjectText } from '../../job/subjects.ts';
@@ -141,6 +141,14 @@ export const findingsRows: readonly Row[] = [
     group: 'findings',
     keys: [key('t', 'findings', { pad: '6' })],
     verb: 'tell-owner',
+    // Put right already, he pays for it all the same.
+    offers: ({ ledger }, slot, known) =>
+      slot === 'finding'
+        ? [
+            ...known,
+            ...[...every(ledger, 'finding')].flatMap((f) => (f.closed?.how === 'put right' && !f.told ? f.id : [])),
+          ]
+        : known,
   },
   {
     id: 'photo',

@@ -1,5 +1,5 @@
 // The job: the vehicle, notes.
-import { arePistonsBack, isCaliperOff, pistonsNote } from '../pistons.ts';
+import { arePistonsBack, isCaliperOff, pistonsAt, pistonsNote } from '../pistons.ts';
 import { key, type Row } from '../row.ts';
 
 export const jobRows: readonly Row[] = [
@@ -31,7 +31,7 @@ export const jobRows: readonly Row[] = [
     help: 'A note that the pistons of a caliper that is off were pushed back; the reservoir is looked at meanwhile.',
     group: 'the job',
     keys: [key('&', ['strip', 'build'], { footer: false })],
-    fills: ({ facing }) => ({ area: facing.area }),
+    fills: (desk) => ({ area: pistonsAt(desk) }),
     means(desk, { area }) {
       if (typeof area === 'string' && isCaliperOff(desk, area)) {
         const words = pistonsNote(area);

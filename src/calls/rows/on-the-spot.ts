@@ -142,9 +142,9 @@ export const onTheSpotRows: readonly Row[] = [
   {
     id: 'label',
     words: ['label', 'product label'],
-    form: '<product> <kind:moisture|anaerobic|non-setting|dry> [skin <skin:number>] [fill <fill:number>] [run <run:number>] [full <full:number>] at <celsius:temperature> <humidity:number> [lowest <lowest:temperature>]',
+    form: '<product> <kind:moisture|anaerobic|non-setting|dry> [skin <skin:number>] [fill <fill:hours>] [run <run:hours>] [full <full:hours>] at <celsius:temperature> <humidity:number> [lowest <lowest:temperature>]',
     label: 'product label',
-    help: 'A sealant\u2019s label: skin minutes, hours to fill, run and full cure, at degrees Celsius and % humidity, lowest temperature.',
+    help: 'A sealant\u2019s label: skin minutes; to fill, run and full cure hours, or "40 min"; at degrees Celsius and % humidity, lowest temperature.',
     group: 'on the spot',
     keys: [],
     means: (_desk, args) => {

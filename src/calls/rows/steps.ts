@@ -122,6 +122,14 @@ export const stepRows: readonly Row[] = [
     [key('space', 'leaving', { pad: '0' })],
   ),
   stepRow(
+    'label-in-hand',
+    ['label in hand'],
+    'label in hand',
+    `The label of the tube in your hand, from the one known: what differs is typed over, ${cap.take} takes it. A bead laid before keeps its own.`,
+    { step: 'label' },
+    [key('l', 'sealing')],
+  ),
+  stepRow(
     'place',
     ['move on the map'],
     'move on the map',

@@ -37,11 +37,20 @@ const isOpenFinding: Guard<{ finding: string }> = {
     return f && !f.closed ? null : no(`there is no open finding ${said.finding}`, 'name an open one');
   },
 };
+const isFinding: Guard<{ finding: string }> = {
+  code: 'no-such-finding',
+  rule: 'F3',
+  kind: 'footing',
+  needs: ['finding'],
+  check: (s, said) =>
+    findingState(s, said.finding) ? null : no(`there is no finding ${said.finding}`, 'name one of the findings'),
+};
 const tell = verb(
   'tell-owner',
   () =>
     z.strictObject({ finding: findingId, said: z.string().max(400).optional(), how: z.enum(waysOfAsking).optional() }),
-  [isOpenFinding],
+  // He may be asked before the work and called so after it: what was put right is told all the same.
+  [isFinding],
   (s, said) => [
     {
       kind: 'owner-told',
