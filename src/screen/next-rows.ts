@@ -1,6 +1,6 @@
 // What the next call speaks of, in a few rows below the cardboard.
 
-import { areHolesKnown, type Desk, leftToSlacken } from '../calls/desk.ts';
+import { areHolesKnown, leftToSlacken } from '../calls/desk.ts';
 import { keyOf, waySaid } from '../calls/key-names.ts';
 import type { Listed } from '../calls/listed.ts';
 import { belongingsHere, holeRow } from '../calls/lists/holes.ts';
@@ -13,9 +13,10 @@ import { freedIn } from '../job/freed.ts';
 import { unpartedOf } from '../job/in-front.ts';
 import { every, type Ledger, lineAt, stateOf, tallyOf } from '../job/ledger.ts';
 import { mayLeave } from '../job/open-points.ts';
+import { methodFor } from '../job/passes.ts';
 import { areaOf, numberOf, subjectText, withinArea } from '../job/subjects.ts';
 import { suspectedAt, suspicionText } from '../job/suspicions.ts';
-import { tighteningWords } from '../job/tightening.ts';
+import { tighteningWords, wantsFigure } from '../job/tightening.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { firstOnRows, firstRows, gatedRows, mindedBackRows, mindedRows, mostMinded } from './before-next.ts';
 import { fitted, inPieces, wrapped } from './cells.ts';
@@ -77,7 +78,7 @@ export function nextRows(
   ];
   const how = [
     ...(view.screen === 'build' ? gatedRows(desk, columns, 2 + roomy) : hintRows(scene, columns, 2 + roomy)),
-    ...(next !== undefined && view.screen === 'build' ? tighteningRows(desk, next, columns, 3 + roomy) : []),
+    ...(next !== undefined && view.screen === 'build' ? tighteningRows(scene, next, columns, 3 + roomy) : []),
   ];
   const usual = roomy > 0 ? quietRowsWithRoom : quietRows;
   const quietMost = Math.max(1, Math.min(usual, mostWithKeys - before.length - how.length));
@@ -182,11 +183,15 @@ function hintRows({ desk: { ledger, now, facing }, keymap }: Scene, columns: num
   return wrapped(hint, columns - 2, most).map((text) => plainRow(fitted(` ${text}`, columns), quietLook));
 }
 const tenMinutesMs = 10 * 60_000;
-/** O4: how the next one is brought up, what to set on the wrench, and what of it is doubtful. */
-const tighteningRows = (desk: Desk, next: string, columns: number, most: number): Row[] => {
+/** O4: how the next one is brought up, what to set on the wrench, what of it is doubtful, and how a figure is said. */
+const tighteningRows = ({ desk, keymap }: Scene, next: string, columns: number, most: number): Row[] => {
   const words = tighteningWords(desk.ledger, next, desk.units).join('. ');
   if (words === '') return [];
-  return wrapped(`tightened: ${words}`, columns - 2, most).map((text) =>
+  const says = isFigureOfArea(desk.ledger, next) ? `; ${waySaid(keymap, 'build', 'figure')} says it` : '';
+  return wrapped(`tightened: ${words}${says}`, columns - 2, most).map((text) =>
     plainRow(fitted(` ${plainText(text)}`, columns)),
   );
 };
+/** A figure said of the area would be this hole's. */
+const isFigureOfArea = (ledger: Ledger, hole: string): boolean =>
+  wantsFigure(methodFor(ledger, hole)) && stateOf(ledger, 'hole', hole)?.declared?.method === undefined;

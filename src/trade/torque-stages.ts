@@ -36,6 +36,8 @@ export function readStages(text: string, bare: 'N·m' | 'lbf·ft' = 'N·m'): Ans
     .replace(newtonMetre, ' ')
     .replace(/°|deg(rees)?\b/gi, ' ')
     .replace(/([+-])\s+(?=\d)/g, '$1')
+    // A keypad has no space: 40+90+90.
+    .replace(/(?<=\d)\+/g, ' +')
     .trim()
     .split(/\s+(?!turns?\b)/)
     .filter((word) => word !== '');

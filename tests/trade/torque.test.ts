@@ -212,6 +212,10 @@ describe('stages', () => {
   it('two angles stay two', () => {
     expect(readStages('40 +90 +90')).toEqual([{ newtonMetres: 40 }, { degrees: 90 }, { degrees: 90 }]);
   });
+  it('are read without the space that a keypad lacks', () => {
+    expect(readStages('40+90+90')).toEqual(readStages('40 +90 +90'));
+    expect(readStages('40+1 turn')).toEqual(readStages('40 +1 turn'));
+  });
   it('that are printed are read again as they were', () => {
     const stage = fc.oneof(
       fc.integer({ min: 10, max: 200 }).map((newtonMetres) => ({ newtonMetres })),

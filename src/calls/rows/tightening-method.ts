@@ -1,5 +1,9 @@
 // How an area or a hole is tightened, as it is said on the spot: in which order and passes, by what, with which figures
 // and which adapter.
+
+import { stateOf } from '../../job/ledger.ts';
+import type { Method } from '../../job/spec.ts';
+import { unsoundMethod } from '../../job/tightening.ts';
 import { torqueSettingFromAdapter } from '../../trade/adapter.ts';
 import { type Answer, isRefused, refused } from '../../trade/answer.ts';
 import { readStages, type Stage } from '../../trade/torque-stages.ts';
@@ -8,7 +12,7 @@ import { metric, torqueUnitOf } from '../../trade/units-shown.ts';
 import { ofArea, ofHole } from '../declaring.ts';
 import type { Desk } from '../desk.ts';
 import type { Args } from '../form.ts';
-import type { Meant, Row } from '../row.ts';
+import { key, type Meant, type No, type Row } from '../row.ts';
 
 function methodMeant(desk: Desk, args: Args): Meant {
   const { by, value, with: liquid, into, hole } = args;
@@ -26,6 +30,18 @@ function torquesOf(words: string, bare: ReturnType<typeof torqueUnitOf>): Answer
   // With a sign before it, it is an angle.
   const torque = /^[+-]/.test(words) ? refused('an angle') : readTorque(words, bare);
   return isRefused(torque) || torque === 0 ? readStages(words, bare) : [{ newtonMetres: Number(torque.toFixed(2)) }];
+}
+
+/** How the area in use is tightened as far as that was said, else by torque. */
+const methodHere = ({ ledger, facing: { area } }: Desk): Method =>
+  (area === undefined ? undefined : stateOf(ledger, 'area', area)?.declared?.method) ?? { by: 'torque' };
+/** No figure could be the answer: there is no area in use, or it is brought up by what carries none. */
+function noFigureHere(desk: Desk): No | undefined {
+  if (desk.facing.area === undefined) return { because: 'no area is in use', instead: 'say which', by: 'area' };
+  const because = unsoundMethod({ by: methodHere(desk).by, newtonMetres: 1 });
+  return because === undefined
+    ? undefined
+    : { because, instead: 'say another method in a line, as "by torque 40"', by: 'line' };
 }
 
 function adapterMeant(desk: Desk, args: Args): Meant {
@@ -76,6 +92,25 @@ export const tighteningMethodRows: readonly Row[] = [
     group: 'on the spot',
     keys: [],
     means: methodMeant,
+  },
+  {
+    id: 'figure',
+    words: ['figure', 'torque figure'],
+    form: '<value:words>',
+    label: 'torque figure',
+    help: 'The maker\u2019s figure for the area in use; its method stays as it is, torque where none was said: 40, 25 lbf ft, 40 +90 +90.',
+    group: 'on the spot',
+    // No letter of Strip or Rotation: pressed by habit there it says nothing.
+    keys: [key('N', 'build')],
+    nothing: noFigureHere,
+    questions: {
+      value: (_args, { facing, units }) =>
+        `${facing.area}, in ${torqueUnitOf(units ?? metric)}, as 40 or 40 +90 +90; the maker's manual`,
+    },
+    means: (desk, { value }) => {
+      const { by, with: liquid, into } = methodHere(desk);
+      return methodMeant(desk, { by, value, with: liquid, into });
+    },
   },
   {
     id: 'adapter',

@@ -1,0 +1,78 @@
+// O4: the maker's figure for the area in use, by a key and on the keypad, as a typed line says it.
+import { expect, it } from 'vitest';
+import { waySaid } from '../../src/calls/key-names.ts';
+import { stateOf } from '../../src/job/ledger.ts';
+import type { Line } from '../../src/job/line.ts';
+import { metric } from '../../src/trade/units-shown.ts';
+import { sceneOf, textOf } from '../screen/scene.ts';
+import { type AtTheBench, newJob } from './at-the-bench.ts';
+
+async function coverOff(more: readonly string[], units = metric): Promise<AtTheBench> {
+  const at = await newJob(undefined, {}, { units });
+  for (const line of ['area cover', 'bolt hex 10', 'off 1', 'off 2', 'holes 2', ...more]) {
+    const answer = at.session().runLine(line);
+    if (answer.kind === 'refused') throw new Error(`${line}: ${answer.text}`);
+  }
+  await at.press('B');
+  return at;
+}
+const shown = (at: AtTheBench) =>
+  textOf(sceneOf(at.view(), { desk: at.bench.desk(), session: at.state(), keymap: at.bench.store.getState().keymap }))
+    .replace(/\s*│\s*/g, ' ')
+    .replace(/ +/g, ' ');
+const method = (at: AtTheBench) => stateOf(at.state().ledger, 'area', 'cover')?.declared?.method;
+const lastEntries = ({ state }: AtTheBench): Line['entries'] | undefined => {
+  const { all, length } = state().ledger.lines;
+  return all[length - 1]?.entries;
+};
+
+it('[O4] says by its key what a line says, and is named where no figure is known', async () => {
+  const at = await coverOff(['by torque']);
+  expect(shown(at)).toContain("no figure known: it is in the maker's manual; N says it");
+  await at.press('N');
+  expect(at.view().asking?.title).toBe("torque figure: cover, in N·m, as 40 or 40 +90 +90; the maker's manual");
+  await at.press('enter');
+  expect([at.view().asking?.slot, method(at)]).toEqual(['value', { by: 'torque' }]);
+  await at.press('4', '0', 'enter');
+  expect(method(at)).toEqual({ by: 'torque', newtonMetres: 40 });
+  const byKey = lastEntries(at);
+  at.session().runLine('by torque 40');
+  expect(lastEntries(at)).toEqual(byKey);
+  expect(shown(at)).not.toContain('N says it');
+});
+it.each([
+  [[], { by: 'torque', newtonMetres: 40 }],
+  [['by torque-angle with oil'], { by: 'torque-angle', newtonMetres: 40, with: 'oil' }],
+  [['by castle'], { by: 'castle', newtonMetres: 40 }],
+])('[O4] keeps how the area is tightened: %j', async (said, kept) => {
+  const at = await coverOff(said);
+  await at.press('N', '4', '0', 'enter');
+  expect(method(at)).toEqual(kept);
+});
+it('[O4] reads a bare figure in the unit of the workshop, and names it', async () => {
+  const at = await coverOff(['by torque'], { ...metric, torque: 'lbf ft' });
+  await at.press('N');
+  expect(at.view().asking?.title).toContain('cover, in lbf·ft');
+  await at.press('2', '5', 'enter');
+  expect(method(at)).toEqual({ by: 'torque', newtonMetres: 33.9 });
+});
+it('[O4] is chosen by its number on the keypad, which has no space between the stages', async () => {
+  const at = await coverOff(['by torque']);
+  await at.press('K');
+  const way = waySaid(at.bench.store.getState().keymap, 'build', 'figure');
+  expect(shown(at)).toContain(`; ${way} says it`);
+  await at.press(...way.split(' '), ...'40+90+90', 'enter');
+  expect(method(at)).toEqual({ by: 'torque', stages: [{ newtonMetres: 40 }, { degrees: 90 }, { degrees: 90 }] });
+});
+it('[O4] asks nothing where a figure has no place, and offers none where a hole has a method of its own', async () => {
+  const shoulder = await coverOff(['by shoulder']);
+  await shoulder.press('N');
+  expect(shoulder.view().asking).toBeUndefined();
+  expect(shoulder.state().answer).toMatchObject({
+    kind: 'refused',
+    text: '"shoulder" carries no figure: the thread goes before torque does',
+  });
+  const own = await coverOff(['by torque at 1']);
+  expect(shown(own)).toContain('no figure known');
+  expect(shown(own)).not.toContain('N says it');
+});
