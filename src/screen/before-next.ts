@@ -4,6 +4,7 @@ import { type Desk, nextSlack } from '../calls/desk.ts';
 import { keyOf } from '../calls/key-names.ts';
 import { mindedBack } from '../calls/minded-back.ts';
 import { facesAwaited, mindedHere } from '../calls/sent-to.ts';
+import { isBack } from '../calls/tally-words.ts';
 import { upNext } from '../calls/up-next.ts';
 import { unseenBetween } from '../job/before-faces-meet.ts';
 import { isOff } from '../job/closed.ts';
@@ -14,6 +15,7 @@ import { stateOf, tallyOf } from '../job/ledger.ts';
 import { gatedBy } from '../job/order.ts';
 import { areaOf, named, numberOf, type Subject, subjectText } from '../job/subjects.ts';
 import { plainText } from '../trade/plain-text.ts';
+import { acting } from '../view/view.ts';
 import { fitted, inPieces, wrapped } from './cells.ts';
 import { nextWordsLook, quietLook } from './colours.ts';
 import type { Scene } from './frame.ts';
@@ -22,7 +24,7 @@ import { cellsOf } from './width.ts';
 
 export const mostMinded = 2;
 /** Until it is done, each with its key: what goes in, or comes away, before the next of the area in use is touched. */
-export function firstRows({ desk, keymap }: Scene, next: string | undefined, columns: number): Row[] {
+function firstSaid({ desk, keymap }: Scene, next: string | undefined): string[] {
   const { ledger, facing } = desk;
   if (facing.area === undefined) return [];
   const offered = upNext(desk, keymap.keysOn('strip'));
@@ -30,7 +32,8 @@ export function firstRows({ desk, keymap }: Scene, next: string | undefined, col
     const by = offered.find(({ bound, name }) => bound.row.id === call && names.includes(name));
     return by ? ` ${keyOf(keymap, 'strip', by.bound.row.id)}: ${names.join(', ')}` : `: ${names.join(', ')}`;
   };
-  const missing = missingBefore(ledger, facing.area);
+  const isDone = next === undefined && isBack(tallyOf(ledger, facing.area));
+  const missing = isDone ? [] : missingBefore(ledger, facing.area);
   const front = next === undefined ? [] : inFrontOf(ledger, `area:${facing.area}`);
   const parts = front.flatMap((one) => named('part', one) ?? []);
   const others = front.filter((one) => named('part', one) === undefined).map(subjectText);
@@ -38,7 +41,7 @@ export function firstRows({ desk, keymap }: Scene, next: string | undefined, col
   const tight = parts.length > 0 ? slackBeforeBelt(ledger, facing.area) : [];
   const slack = tight[0] === nextSlack(desk) ? ` ${keyOf(keymap, 'strip', 'slack')}` : '';
   const loosened = tight.length > 0 ? `${slack}: ${tight.map(numberOf).join(', ')} slack, then` : '';
-  const said = [
+  return [
     ...(missing.length > 0 ? [`first${withKey('put-in', missing)}`] : []),
     ...(parts.length > 0 ? [`${turn}${loosened}${withKey('part-off', parts)}`] : []),
     ...(others.length > 0 ? [`first: ${others.join(', ')}`] : []),
@@ -46,13 +49,14 @@ export function firstRows({ desk, keymap }: Scene, next: string | undefined, col
       .filter(({ temporary }) => !missing.includes(temporary))
       .map(({ temporary, at }) => `now${withKey('put-in', [temporary])}, ${subjectText(at as Subject)} is open`),
   ];
-  return inPieces(
-    said.map((one) => `! ${one}`),
+}
+export const firstRows = (scene: Scene, next: string | undefined, columns: number): Row[] =>
+  inPieces(
+    firstSaid(scene, next).map((one) => `! ${one}`),
     columns - 2,
   ).map((text) => plainRow(fitted(` ${text}`, columns), nextWordsLook));
-}
 /** S1: as long as a face of the area lies without its bead, or not called clean; O4: what holds a bolt while it is turned. */
-export function firstOnRows({ desk, keymap }: Scene, next: string | undefined, columns: number): Row[] {
+function firstOnSaid({ desk, keymap }: Scene, next: string | undefined): string[] {
   const h = next === undefined ? undefined : stateOf(desk.ledger, 'hole', next);
   const cure = keyOf(keymap, 'build', 'to-sealing');
   const holding = h ? missingToBringUp(desk.ledger, h.hole) : [];
@@ -61,7 +65,7 @@ export function firstOnRows({ desk, keymap }: Scene, next: string | undefined, c
   const a = h && isOff(h) ? stateOf(desk.ledger, 'area', areaOf(h.hole)) : undefined;
   const toCount = a && !a.counted && holesUncounted(desk.ledger, a) !== null;
   const unseen = a ? unseenBetween(desk.ledger, a.area) : [];
-  const said = [
+  return [
     ...(toCount ? [`${keyOf(keymap, 'build', 'holes')}: its holes counted by eye`] : []),
     ...toSeal.map(({ face, because }) =>
       because === undefined ? `${cure}: bead on ${face}` : `${cure}: ${face} clean, bead anew: void, ${because}`,
@@ -73,13 +77,12 @@ export function firstOnRows({ desk, keymap }: Scene, next: string | undefined, c
         : `${keyOf(keymap, 'build', 'dry')}: blind holes dry`,
     ),
     ...(holding.length > 0 ? [`${keyOf(keymap, 'build', 'put-in')}: ${holding.join(', ')}`] : []),
-  ];
-  return said.flatMap((one) =>
-    wrapped(plainText(`! first ${one}`), columns - 2, 2).map((text) =>
-      plainRow(fitted(` ${text}`, columns), nextWordsLook),
-    ),
-  );
+  ].map((one) => `first ${one}`);
 }
+export const firstOnRows = (scene: Scene, next: string | undefined, columns: number): Row[] =>
+  firstOnSaid(scene, next).flatMap((one) =>
+    wrapped(plainText(`! ${one}`), columns - 2, 2).map((text) => plainRow(fitted(` ${text}`, columns), nextWordsLook)),
+  );
 /** Before the first of an area comes off, where it can hurt or spoil something: each in whole, else where it is read; later only where. */
 export function mindedRows({ desk, keymap }: Scene, columns: number, room: number): Row[] {
   const { area } = desk.facing;
@@ -113,8 +116,17 @@ export function mindedBackRows({ desk, keymap }: Scene, columns: number, room: n
   return [plainRow(fitted(` ${text}`, columns), quietLook)];
 }
 /** O1: why nothing of the area in use can be closed yet. */
-export function gatedRows({ ledger, facing: { area } }: Desk, columns: number, most: number): Row[] {
+function gatedSaid({ ledger, facing: { area } }: Desk): string[] {
   const gate = area === undefined || tallyOf(ledger, area).open === 0 ? undefined : gatedBy(ledger, area);
-  const said = gate && `first: ${subjectText(gate.subject)} (${gate.because})`;
-  return said ? wrapped(plainText(said), columns - 2, most).map((text) => plainRow(fitted(` ${text}`, columns))) : [];
+  return gate ? [`first: ${subjectText(gate.subject)} (${gate.because})`] : [];
+}
+export const gatedRows = (desk: Desk, columns: number, most: number): Row[] =>
+  gatedSaid(desk).flatMap((said) =>
+    wrapped(plainText(said), columns - 2, most).map((text) => plainRow(fitted(` ${text}`, columns))),
+  );
+/** All of that in one row, for where the next one stands large: "! first C: bead on cam cover face; first: gasket (off)". */
+export function firstInShort(scene: Scene, next: string): string | undefined {
+  const isBack = acting(scene.view) === 'build';
+  const said = isBack ? [...firstOnSaid(scene, next), ...gatedSaid(scene.desk)] : firstSaid(scene, next);
+  return said.length === 0 ? undefined : plainText(`! ${said.join('; ')}`);
 }

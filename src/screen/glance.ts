@@ -7,8 +7,9 @@ import { openPoints } from '../job/open-points.ts';
 import { areaOf, numberOf } from '../job/subjects.ts';
 import { toldOnce } from '../job/told-once.ts';
 import { plainText } from '../trade/plain-text.ts';
+import { firstInShort } from './before-next.ts';
 import { fitted } from './cells.ts';
-import { type Look, lookOf, quietLook } from './colours.ts';
+import { type Look, lookOf, nextWordsLook, quietLook } from './colours.ts';
 import { canBeDrawn, figureCells, figureHeight, figureRows, inTheMiddle, type Scale, scaleFor } from './figures.ts';
 import type { Scene } from './frame.ts';
 import { filled, plainRow, type Row } from './rows.tsx';
@@ -44,7 +45,12 @@ export function glanceRows(scene: Scene, rows: number): Row[] {
     (_, i): Row => [...drawn.flatMap((one) => one[i] as Row), { text: ' '.repeat(columns - width * sums.length) }],
   );
   return filled(
-    [...above, ...(next === undefined ? restRows(scene, rows - height) : nextRows(next, columns, rows - height))],
+    [
+      ...above,
+      ...(next === undefined
+        ? restRows(scene, rows - height)
+        : nextRows(next, firstInShort(scene, next), columns, rows - height)),
+    ],
     rows,
     columns,
   );
@@ -71,12 +77,13 @@ function restRows({ desk, keymap, view, columns }: Scene, rows: number): Row[] {
   return inThe(rows, [inTheMiddle([{ text }], cellsOf(text), columns)], columns);
 }
 
-/** The area as large as it fits, in words of a row each where there is height for them, and the number beside it. */
-function nextRows(next: string, columns: number, rows: number): Row[] {
+/** What stands first in a row; the area as large as it fits, in words of a row each where there is height for them, and the number beside it. */
+function nextRows(next: string, first: string | undefined, columns: number, rows: number): Row[] {
   const area = plainText(areaOf(next));
   const numeral = numberOf(next);
   const title = fitted(`NEXT ${area} ${numeral}`, Math.min(cellsOf(`NEXT ${area} ${numeral}`), columns - 2));
-  const below = rows - 1;
+  const before = first === undefined ? [] : [fitted(first, Math.min(cellsOf(first), columns - 2))];
+  const below = rows - 1 - before.length;
   const scale = Math.max(1, scaleFor(numeral, Math.floor(columns / 4), below - 1));
   const numberCells = figureCells(numeral, scale) + 2;
   const room = columns - numberCells;
@@ -84,6 +91,7 @@ function nextRows(next: string, columns: number, rows: number): Row[] {
   const left = inThe(below, areaLines(area, room - 2, below - 1, room), room);
   return [
     inTheMiddle([{ text: title, look: { bold: true } }], cellsOf(title), columns),
+    ...before.map((text) => inTheMiddle([{ text, look: nextWordsLook }], cellsOf(text), columns)),
     ...Array.from({ length: below }, (_, i): Row => [...(left[i] as Row), ...(right[i] as Row)]),
   ];
 }

@@ -8,6 +8,7 @@ import { holeDetails } from '../calls/lists/map.ts';
 import { nextArea } from '../calls/next-area.ts';
 import { suspectedHere, suspectedNext } from '../calls/rows/findings.ts';
 import { takenForIt } from '../calls/taken-next.ts';
+import { isBack } from '../calls/tally-words.ts';
 import { type Rest, restOf } from '../job/area-rest.ts';
 import { freedIn } from '../job/freed.ts';
 import { unpartedOf } from '../job/in-front.ts';
@@ -113,13 +114,15 @@ function restWords(scene: Scene): string {
   return `It waits: ${[...first, ...later].map(said).join('; ')}`;
 }
 /** Where the way back goes on: in the next area, else with what keeps the car besides its fasteners; at last it leaves. */
-function onwardsWords({ desk, keymap }: Scene): string {
-  const next = nextArea(desk, true);
-  if (next !== undefined) return `${keyOf(keymap, 'build', 'next-area')} is the next area: ${next}.`;
-  return mayLeave(desk.ledger, desk.now)
-    ? `Nothing is open: ${waySaid(keymap, 'build', 'release')} releases the car.`
-    : `${keyOf(keymap, 'build', 'to-leaving')} lists what else keeps the car here.`;
+function onwardsWords(scene: Scene): string {
+  const next = nextArea(scene.desk, true);
+  if (next !== undefined) return `${keyOf(scene.keymap, 'build', 'next-area')} is the next area: ${next}.`;
+  return leavesWords(scene, 'build');
 }
+const leavesWords = ({ desk, keymap }: Scene, screen: 'strip' | 'build'): string =>
+  mayLeave(desk.ledger, desk.now)
+    ? `Nothing is open: ${waySaid(keymap, screen, 'release')} releases the car.`
+    : `${keyOf(keymap, screen, 'to-leaving')} lists what else keeps the car here.`;
 /** F2: the suspicion that the two keys would answer, as long as one of the area in use stands; it gives way, the keys do not. */
 function suspectedRows({ desk, keymap, view }: Scene, columns: number, most: number): Row[] {
   if (suspectedHere(desk.ledger, desk.facing.area).length === 0) return [];
@@ -141,8 +144,13 @@ function stillOnWords(ledger: Ledger, parts: readonly string[]): string {
   const isTensioned = drives.some((d) => d.tensioner !== 'none' && parts.some((part) => d.parts.includes(part)));
   return `free in front, and still on${isTensioned ? '; its tension off first' : ''}`;
 }
+const isAllBack = (ledger: Ledger): boolean =>
+  isBack(ledger.tallies.all) &&
+  ![...every(ledger, 'part')].some((p) => p.off) &&
+  ![...every(ledger, 'connection')].some((c) => c.parted);
 /** Nothing of it comes off any more; what is only slackened may be left. */
-function doneWords({ desk, keymap }: Scene): string {
+function doneWords(scene: Scene): string {
+  const { desk, keymap } = scene;
   const { ledger, facing } = desk;
   const left = facing.area === undefined ? [] : leftToSlacken(ledger, facing.area);
   const loose = facing.area === undefined ? [] : freedIn(ledger, facing.area);
@@ -153,9 +161,11 @@ function doneWords({ desk, keymap }: Scene): string {
     return `> ${loose.join(', ')}: ${stillOnWords(ledger, loose)}. ${keyOf(keymap, 'strip', 'part-off')} takes it off`;
   return left.length > 0
     ? `> ${left.map(numberOf).join(', ')} ${left.length === 1 ? 'is' : 'are'} only slackened: ${keyOf(keymap, 'strip', 'slack')}`
-    : nextArea(desk, false) === undefined && areHolesKnown(ledger, facing.area ?? '')
-      ? `Every fastener that comes off is off. ${keyOf(keymap, 'strip', 'to-todo')} lists what else comes off, ${keyOf(keymap, 'strip', 'to-build')} what goes back.`
-      : `Every hole known of it has been called. ${keyOf(keymap, 'strip', 'next-area')} is the next area.`;
+    : isAllBack(ledger) && nextArea(desk, false) === undefined
+      ? `All that came off is back. ${leavesWords(scene, 'strip')}`
+      : nextArea(desk, false) === undefined && areHolesKnown(ledger, facing.area ?? '')
+        ? `Every fastener that comes off is off. ${keyOf(keymap, 'strip', 'to-todo')} lists what else comes off, ${keyOf(keymap, 'strip', 'to-build')} what goes back.`
+        : `Every hole known of it has been called. ${keyOf(keymap, 'strip', 'next-area')} is the next area.`;
 }
 /** Before an area is in use: what is to be minded on the whole car, and what the keys would take. */
 export const aroundRows = (scene: Scene, columns: number): Row[] => [

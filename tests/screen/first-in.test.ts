@@ -1,7 +1,7 @@
 // What goes in before an area is opened stands over its next fastener until it is in, and its cautions stand in whole.
 import { expect, it } from 'vitest';
 import { plansAtHand } from '../../src/commands/plans.ts';
-import { stateOf } from '../../src/job/ledger.ts';
+import { every, stateOf } from '../../src/job/ledger.ts';
 import { plainAsking } from '../../src/session/asking.ts';
 import { newJob } from '../session/at-the-bench.ts';
 import { type PartWay, partWay } from '../session/part-way.ts';
@@ -61,6 +61,21 @@ it('[S1] asks for the bead over every bolt that goes back onto its face, and wit
   for (const _ of [...off, 'pass']) at.say('strike last');
   at.say('bead cam cover face with joint sealant');
   expect(shown(at, 'build')).not.toContain(wanted);
+});
+it('says at a glance too what stands first, in a row under the next one, and nothing where nothing does', async () => {
+  const glance = (at: PartWay, before: 'strip' | 'build') =>
+    textOf(sceneOf({ screen: 'glance', before }, { desk: at.bench.desk() })).replace(/ +/g, ' ');
+  const at = await partWay('bead cam cover face with joint sealant');
+  at.say('area cam cover');
+  expect(glance(at, 'build')).toMatch(/NEXT cam cover \d+ *\n ! first C: bead on cam cover face/);
+  at.say('bead cam cover face with joint sealant');
+  expect(glance(at, 'build')).toContain('NEXT cam cover');
+  expect(glance(at, 'build')).not.toContain('bead');
+  const strip = await partWay('in jack with block');
+  strip.say('area mount bracket');
+  expect(glance(strip, 'strip')).toMatch(/NEXT mount bracket 1 *\n ! first i: jack with block/);
+  const text = textOf(sceneOf({ screen: 'glance', before: 'build' }, { desk: demoDesk() }));
+  expect(text).toMatch(/! first C: bead on cam cover face; first: gasket \(off\)/);
 });
 it('[S1] asks for a face that wants no bead to be called clean, over the bolts and before the part', async () => {
   const at = await partWay('renewed pump');
@@ -139,6 +154,15 @@ it('stays where a part is loose and still on, says its key, and goes on with it'
   expect(shown(at)).toContain('mount bracket: 3 off, 2 slack, of 5');
   await at.press('p');
   expect(at.state().facing.area).not.toBe('mount bracket');
+});
+it('says on the way off, with all of it on again, that it is back, and asks for nothing to go in first', async () => {
+  const at = await partWay('filled coolant litres 6.5');
+  at.say('area mount bracket');
+  expect(at.state().ledger.tallies.all).toMatchObject({ off: 0, slack: 0 });
+  at.say(...[...every(at.state().ledger, 'connection')].flatMap((c) => (c.parted ? [`made ${c.connection}`] : [])));
+  at.say('area mount bracket');
+  expect(shown(at)).toContain('All that came off is back. L lists what else keeps the car here.');
+  expect(shown(at)).not.toContain('! first');
 });
 it('counts at a glance what keeps the car, where no fastener is next', async () => {
   const at = await partWay('filled coolant litres 6.5');
