@@ -74,7 +74,8 @@ function* restIn(ledger: Ledger, a: AreaState): Generator<Rest> {
   }
   if (tally.touched > 0) {
     for (const one of unsaidOf(ledger, a)) {
-      const words = `${one.replace('-', ' ')} not called${one === 'companions' ? ` (${companionsSaid(a)})` : ''}`;
+      const of = one === 'companions' ? companionsSaid(a) : one === 'direction' ? directionSaid(ledger, a.area) : '';
+      const words = `${one.replace('-', ' ')} not called${of && ` (${of})`}`;
       yield { what: 'unsaid', short: 'not called', words, by: unsaidCalls[one], now: tally.off === 0 };
     }
   }
@@ -115,6 +116,13 @@ const isMended = (ledger: Ledger, { hole, called: { findings, occupant } }: Hole
   });
 /** Which they are: nobody can call what he does not know as seen. */
 export const companionsSaid = ({ declared }: AreaState): string => declared?.companions?.join(', ') ?? '';
+/** What goes which way there, where a plan has words for it. */
+const directionSaid = (ledger: Ledger, area: string): string =>
+  [...every(ledger, 'service')]
+    .flatMap(({ cautions = [] }) => cautions)
+    .filter(({ at, words }) => at === `area:${area}` && /\b(directions?|routing|arrows?)\b/i.test(words))
+    .map(({ words }) => words.replace(/\.$/, ''))
+    .join('; ');
 /** What it waits for is at hand: the belt itself goes on next. */
 function beltCanGoOn(ledger: Ledger, hole: Hole): boolean {
   if (laterOf(ledger, hole) !== 'after-belt') return false;

@@ -5,6 +5,7 @@ import { createStore } from 'zustand/vanilla';
 import type { Desk, PlanOffer } from '../calls/desk.ts';
 import { readLine } from '../calls/line-reader.ts';
 import { askedInWords, type Meant, meantBy, type No, type Row, whereNext } from '../calls/row.ts';
+import { saidToClose } from '../calls/said-to-close.ts';
 import { sheetWay } from '../calls/sheet-way.ts';
 import { wayOut } from '../calls/ways-out.ts';
 import { blocked, closedJob, decide, type Override } from '../job/decide.ts';
@@ -199,7 +200,9 @@ export function createSession({
   function refusedBy(refusal: Refusal, more: { againSays?: string; instead?: string; by?: string } = {}): Answer {
     const { because: text, instead } = refusal;
     const by = wayOut(refusal);
-    return answered({ kind: 'refused', text, instead, refusal, ...(by !== undefined && { by }), ...more });
+    const [nearest] = refusal.code === 'open-behind' ? refusal.places : [];
+    const closing = nearest === undefined ? undefined : saidToClose(desk(), nearest);
+    return answered({ kind: 'refused', text, instead, refusal, ...(by !== undefined && { by }), ...closing, ...more });
   }
   /** Whatever else stands in its way: nothing is called on a job that is only looked at, or was released. */
   function mayNotCall({ verb }: Row): Answer | undefined {

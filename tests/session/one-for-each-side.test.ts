@@ -3,6 +3,7 @@
 import { describe, expect, it } from 'vitest';
 import { offerOf } from '../../src/calls/desk.ts';
 import { upNext } from '../../src/calls/up-next.ts';
+import { restOf } from '../../src/job/area-rest.ts';
 import { stateOf } from '../../src/job/ledger.ts';
 import { sheetCsv } from '../../src/sheet/csv.ts';
 import { sheetPage } from '../../src/sheet/page/page.ts';
@@ -155,11 +156,31 @@ describe('what an area waits for', () => {
     await at.press('j');
     expect(at.state().answer).toMatchObject({
       text: expect.stringMatching(/^left wheel speed lead off the strut: behind it left strut foot is open/),
+      instead: 'call that',
+      by: 'direction',
     });
+    // Typed it is refused with the same way; away from the area that one is taken in use first.
+    for (const [area, instead, by] of [
+      ['left strut foot', 'call that', 'direction'],
+      ['left front wheel', 'call that at left strut foot', 'area'],
+    ]) {
+      at.say(`area ${area}`);
+      const said = at.session().runLine('made left wheel speed lead off the strut');
+      expect(said).toMatchObject({ kind: 'refused', instead, by });
+    }
+    at.say('area left strut foot');
     await at.press('%');
     expect(at.answer()).toMatch(/direction/);
     await at.press('j');
     expect(at.answer()).toMatch(/^left wheel speed lead off the strut made/);
+  });
+  it('[O6] says direction of what, where the plan has words for it', async () => {
+    const at = await brakes();
+    const rest = () => restOf(at.state().ledger, 'left caliper').find(({ by }) => by === 'direction');
+    at.say('in wheel chock', 'in left stand', 'area left caliper', 'off 1');
+    expect(rest()?.words).toBe(
+      'direction not called (Pads with a wear sensor or an arrow have a side and a direction)',
+    );
   });
 });
 

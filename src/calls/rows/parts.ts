@@ -11,6 +11,7 @@ import type { Args } from '../form.ts';
 import { newOnesFirst, noneRenewed } from '../new-parts.ts';
 import { onwards } from '../next-area.ts';
 import { key, type No, type Row } from '../row.ts';
+import { saidToClose } from '../said-to-close.ts';
 import {
   areaNamedLike,
   areasOfPart,
@@ -45,13 +46,16 @@ function backAlready({ ledger, facing: { area } }: Desk): No | undefined {
 }
 
 /** What of the area in use is parted, and what is to be closed behind it first. */
-function waitsParted({ ledger, facing: { area } }: Desk): No | undefined {
+function waitsParted(desk: Desk): No | undefined {
+  const { ledger, facing } = desk;
+  const { area } = facing;
   for (const { connection, declared, parted } of every(ledger, 'connection')) {
     if (!parted || area === undefined || declared?.area !== area) continue;
     const [gate] = openBehind(ledger, [`connection:${connection}`]);
     if (!gate) continue;
     const because = `${connection}: behind it ${subjectText(gate.subject)} is open: ${gate.because}`;
-    return { because, instead: `close ${subjectText(gate.subject)} first`, by: 'to-leaving' };
+    const closing = { instead: `close ${subjectText(gate.subject)} first`, by: 'to-leaving' };
+    return { because, ...(saidToClose(desk, gate.subject) ?? closing) };
   }
   return undefined;
 }
