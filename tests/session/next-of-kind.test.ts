@@ -644,6 +644,24 @@ describe('answers that say more', () => {
     expect(boxProposals(at.bench.desk())).toEqual([]);
   });
 
+  it('[K4] names the areas still to be counted where no other has a fastener left to come off', async () => {
+    const say = (...lines: string[]) => lines.map((line) => at.session().runLine(line));
+    say('area battery', 'off 1', 'area air hose', 'off 1', 'holes 1', 'area starter', 'off 1');
+    const refused = { kind: 'refused', text: 'no other area has a fastener left to come off' };
+    const further = { instead: 'see what else is to come off', by: 'to-todo' };
+    await at.press('>');
+    expect(at.state().answer).toMatchObject({
+      ...refused,
+      instead: 'count the holes of battery, starter by eye, each with its area in use',
+      by: 'holes',
+      or: further,
+    });
+    say('holes 1', 'area battery', 'holes 1');
+    await at.press('>');
+    expect(at.state().answer).toMatchObject({ ...refused, ...further });
+    expect(at.state().answer).not.toHaveProperty('or');
+  });
+
   it('takes several calls in one typed line, and stops at the first that is refused', async () => {
     await at.press('/', ...type('area cover; off 1; note "a; b"; back 9; off 2'), 'enter');
     expect(at.state().answer?.kind).toBe('refused');

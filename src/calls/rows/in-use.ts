@@ -1,5 +1,7 @@
 // What is in use: the area, the tray, the fastener; what stays set until it is changed.
 import { restOf } from '../../job/area-rest.ts';
+import { holesUncounted } from '../../job/counts.ts';
+import { every } from '../../job/ledger.ts';
 import { fastenerKinds, makes, type Spec, specText } from '../../job/spec.ts';
 import { areaOf, subjectText } from '../../job/subjects.ts';
 import type { Facing } from '../../view/facing.ts';
@@ -7,7 +9,7 @@ import { declare } from '../declaring.ts';
 import type { Desk } from '../desk.ts';
 import { facedAt, facedPast, facedWords, isInTurn, nextArea } from '../next-area.ts';
 import { methodThere, otherSide, specThere } from '../other-side.ts';
-import { key, type Row } from '../row.ts';
+import { key, type No, type Row } from '../row.ts';
 import { specWords } from '../spec-words.ts';
 import { anotherKnown } from '../taken-next.ts';
 import { isOneMore, unknownTray } from '../trays.ts';
@@ -48,6 +50,21 @@ const inUse = ({ facing }: Desk, spec: Spec): Partial<Facing> => {
   return { spec, specsBefore: [...once.values()].slice(0, mostBefore) };
 };
 
+/** K4: what is off waits for a look yet, before its first fastener goes back. */
+function noneComesOff({ ledger }: Desk): No {
+  const because = 'no other area has a fastener left to come off';
+  const further = { instead: 'see what else is to come off', by: 'to-todo' };
+  const toCount = [...every(ledger, 'area')].filter((a) => holesUncounted(ledger, a) !== null).map(({ area }) => area);
+  return toCount.length === 0
+    ? { because, ...further }
+    : {
+        because,
+        instead: `count the holes of ${toCount.join(', ')} by eye, each with its area in use`,
+        by: 'holes',
+        or: further,
+      };
+}
+
 export const inUseRows: readonly Row[] = [
   {
     id: 'area',
@@ -78,11 +95,7 @@ export const inUseRows: readonly Row[] = [
         return {
           no: back
             ? { because: 'no other area has anything left to go back', instead: 'see what is open', by: 'to-leaving' }
-            : {
-                because: 'no other area has a fastener left to come off',
-                instead: 'see what else is to come off',
-                by: 'to-todo',
-              },
+            : noneComesOff(desk),
         };
       const face = facedPast(desk, area);
       const { ledger, facing } = desk;
