@@ -2,7 +2,6 @@
 // or apart comes in the order of its plan, and only where a plan has named it; what is to go back, from the last. Where
 // nothing is next, it is asked for.
 import { keepsItsAreaOpen } from '../job/area-rest.ts';
-import { uncounted } from '../job/counts.ts';
 import { blocked } from '../job/decide.ts';
 import {
   carriesYet,
@@ -29,8 +28,9 @@ import { type Desk, nextHole, workingHoles } from './desk.ts';
 import type { Args } from './form.ts';
 import { nextArea } from './next-area.ts';
 import { oldOnes } from './old-ones.ts';
+import { sideIn } from './other-side.ts';
 import { meantBy, type Row } from './row.ts';
-import { isEmptyTray, isOneMore, oneMoreTray } from './trays.ts';
+import { isEmptyTray, isOneMore, oneMoreTray, uncountedInTurn } from './trays.ts';
 import { areasOfPart } from './where-parts-are.ts';
 
 /** There is no opening to close, or it is masked as all are. */
@@ -160,12 +160,18 @@ const kinds: Readonly<Record<string, Kind>> = {
     slot: 'temporary',
     noneSkipped: true,
     inTurn({ ledger, facing: { area } }) {
-      const lateness = (t: TemporaryState): number =>
-        area !== undefined && isAt(t, area) && keepsItsAreaOpen.has(t.sort) ? 0 : heldOnceMore(ledger, t) ? 2 : 1;
+      const side = area === undefined ? undefined : sideIn(area);
+      const lateness = (t: TemporaryState): number => {
+        const isHere = area !== undefined && isAt(t, area);
+        if (isHere && keepsItsAreaOpen.has(t.sort)) return 0;
+        if (heldOnceMore(ledger, t)) return 4;
+        return isHere ? 1 : side !== undefined && sideIn(t.temporary) === side ? 2 : 3;
+      };
       const may = [...every(ledger, 'temporary')].filter((t) => t.in && !carriesYet(ledger, t) && !holdsYet(ledger, t));
       return (
         lastFirst(may, (t) => t.putInAt)
-          // What the area in use waits for comes first; one that a bolt wants once more stays in the longest.
+          // What the area in use waits for comes first, then what belongs to it, then to its side of the car; one that a
+          // bolt wants once more stays in the longest.
           .toSorted((one, other) => lateness(one) - lateness(other))
           .map((t) => t.temporary)
       );
@@ -226,7 +232,7 @@ const kinds: Readonly<Record<string, Kind>> = {
   count: {
     slot: 'tray',
     inTurn({ ledger }) {
-      const waiting = uncounted(ledger);
+      const waiting = uncountedInTurn(ledger);
       const filled = waiting.filter((t) => t.contents.length > 0 && !t.isPart);
       // Those in which nothing should lie are called empty together; one alone is counted as any other.
       return (filled.length > 0 || waiting.length > 1 ? filled : waiting).map((t) => t.tray);

@@ -14,6 +14,9 @@ const sides: Readonly<Record<string, string>> = {
   nearside: 'offside',
   offside: 'nearside',
 };
+/** "right" of "right stand". */
+export const sideIn = (name: string): string | undefined =>
+  /\b(left|right|nearside|offside)\b/i.exec(name)?.[1]?.toLowerCase();
 /** "right caliper" of "left caliper", where both are areas of this job. */
 export function otherSide({ ledger, facing: { area } }: Desk): string | undefined {
   const other = area?.replace(/\b(left|right|nearside|offside)\b/gi, (side) => sides[side.toLowerCase()] ?? side);

@@ -1,5 +1,7 @@
 // The trays on the bench: in which of them nothing lies, and the number one more gets where all are used.
-import { stateOf } from '../job/ledger.ts';
+import { countStands, uncounted } from '../job/counts.ts';
+import { every, type Ledger, stateOf } from '../job/ledger.ts';
+import type { TrayState } from '../job/states.ts';
 import { perhaps } from '../trade/perhaps.ts';
 import type { Desk } from './desk.ts';
 
@@ -25,3 +27,12 @@ export function unknownTray(desk: Desk, tray: string): string | undefined {
   return `no tray of the bench is called ${tray}${meant}: ${trays.join(', ')}`;
 }
 export const isOneMore = (desk: Desk, tray: string): boolean => oneMoreTray(desk) === tray;
+
+/** K2: whoever counts goes on behind the tray counted last, and round again. */
+export function uncountedInTurn(ledger: Ledger): TrayState[] {
+  const waiting = uncounted(ledger);
+  const trays = [...every(ledger, 'tray')];
+  const [last] = trays.filter(countStands).toSorted((a, b) => (b.counted?.n ?? 0) - (a.counted?.n ?? 0));
+  const behind = last === undefined ? [] : trays.slice(trays.indexOf(last));
+  return [...waiting.filter((t) => behind.includes(t)), ...waiting.filter((t) => !behind.includes(t))];
+}

@@ -1,6 +1,7 @@
 // One key for the next of its kind and for the next area: what is taken unasked, what is asked, and how to say otherwise.
 import { beforeEach, describe, expect, it } from 'vitest';
 import { leftToSlacken } from '../../src/calls/desk.ts';
+import { pickedAt } from '../../src/calls/listed.ts';
 import { areaDrawn } from '../../src/calls/lists/map.ts';
 import { boxProposals } from '../../src/calls/proposals.ts';
 import { upNext } from '../../src/calls/up-next.ts';
@@ -21,6 +22,7 @@ const say = (...lines: string[]) => {
     if (said.kind === 'refused') throw new Error(`${line}: ${said.text}`);
   }
 };
+const pickedOf = () => pickedAt(at.bench.listed(), at.view().at[at.view().screen]);
 const type = (words: string) => [...words].map((c) => (c === ' ' ? 'space' : c));
 const shown = () => {
   const { keymap, view } = at.bench.store.getState();
@@ -234,6 +236,18 @@ describe('on a job from a plan', () => {
     expect(at.view().asking?.title).toBe('count a tray 1: how many');
     await at.press('1', 'enter', 'c');
     expect(at.view().asking?.title).toBe('count a tray 2: how many');
+  });
+
+  it('goes on behind the tray that was pointed at, and round again', async () => {
+    say('area right front wheel', 'off 1', 'tray 2', 'off 2', 'tray 3', 'off 3');
+    await at.press('P');
+    for (const _ of at.bench.listed().slice(0, 9)) if (pickedOf()?.picks.tray !== '2') await at.press('down');
+    await at.press('c');
+    expect(at.view().asking?.title).toBe('count a tray 2: how many');
+    await at.press('1', 'enter', 'c');
+    expect(at.view().asking?.title).toBe('count a tray 3: how many');
+    await at.press('1', 'enter', 'c');
+    expect(at.view().asking?.title).toBe('count a tray 1: how many');
   });
 
   it('goes on to the next area with the last fastener of one, and back when that is struck', async () => {

@@ -121,6 +121,17 @@ describe('what goes in for the work', () => {
       expect.stringMatching(/^taken out: right caliper hook/),
     ]);
   });
+  it('comes out where it belongs, then on its side of the car, before what went in last', async () => {
+    const at = await brakes();
+    const outNext = () => at.shown().filter((one) => one.startsWith('taken out'));
+    at.say('in wheel chock', 'in right stand', 'in left stand', 'area right front wheel');
+    await at.press('B');
+    expect(outNext()).toEqual([expect.stringMatching(/^taken out: right stand;/)]);
+    at.say('area right disc');
+    expect(outNext()).toEqual([expect.stringMatching(/^taken out: right stand;/)]);
+    at.say('area left disc');
+    expect(outNext()).toEqual([expect.stringMatching(/^taken out: left stand;/)]);
+  });
   it('[T1] a chock comes out after the stands and is in nobody’s way, and is asked about before', async () => {
     const at = await brakes();
     at.say('in wheel chock', 'in right stand', 'area right front wheel', 'off 1', 'back 1', 'pass');
