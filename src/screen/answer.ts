@@ -9,7 +9,7 @@ import { areaOf, numberOf } from '../job/subjects.ts';
 import type { Answer } from '../session/session-shape.ts';
 import { plainText } from '../trade/plain-text.ts';
 import type { ScreenId } from '../view/screens.ts';
-import type { View } from '../view/view.ts';
+import { typedLine, type View } from '../view/view.ts';
 import { fitted, wrapped } from './cells.ts';
 import { alarmLook, type Look, quietLook, refusedLook, takenLook } from './colours.ts';
 import { canBeDrawn, figureCells, figureHeight, figureRows } from './figures.ts';
@@ -116,6 +116,9 @@ function answerWords(
       return { text: `NO ${answer.text}; ${instead}.${again}${quickWords(answer)}${rule}`, look: refusedLook };
     }
     case 'asked': {
+      // Over the question of another call its Enter and its letters answer that one.
+      const isOther = asking !== undefined && asking.slot !== typedLine && asking.row !== answer.call;
+      if (isOther) return { text: `${answer.text}.`, look: refusedLook };
       const instead = insteadWords(answer, keymap, screen);
       // A line that was typed stands there still, and its letters are no keys.
       const key = asking ? `${cap.take} again` : againKey(keymap, screen, answer.call);

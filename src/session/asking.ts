@@ -166,8 +166,8 @@ function titleOf(row: Row, slot: string, type: string, args: Args, desk: Desk): 
   const said = row.questions?.[slot];
   const asked =
     (typeof said === 'function' ? said(args, desk) : said) ?? measureAsked(units, type) ?? titles[type] ?? slot;
-  const { tray } = args;
-  const label = typeof tray === 'string' ? `${row.label} ${tray}` : row.label;
+  const about = args.tray ?? args.circuit;
+  const label = typeof about === 'string' ? `${row.label} ${about}` : row.label;
   return asked === row.label ? asked : `${label}: ${asked}`;
 }
 export function choiceOf(row: Row, slot: string, type: string, value: string, args: Args, desk: Desk): Choice {

@@ -10,7 +10,7 @@ import { whyNot } from '../calls/pressing.ts';
 import { askedInWords, type Binding, type Row, type Step } from '../calls/row.ts';
 import { plainText } from '../trade/plain-text.ts';
 import type { ScreenId } from '../view/screens.ts';
-import type { Asking } from '../view/view.ts';
+import { type Asking, typedLine } from '../view/view.ts';
 import { besidesAsking, plainAsking, sureAsking } from './asking.ts';
 import type { Questions } from './questions.ts';
 import type { Answer, Session } from './session-shape.ts';
@@ -60,7 +60,7 @@ export function createTypedLine({
   }
   /** The question of the line is over: a new one stands with what is left of it. */
   const askLeft = (left: readonly string[], why: string): void =>
-    ask({ ...plainAsking(lineTitle, 'typed line'), typed: left.join('; '), why });
+    ask({ ...plainAsking(lineTitle, typedLine), typed: left.join('; '), why });
 
   function made(line: string): undefined {
     questions.stop();
@@ -119,6 +119,6 @@ export function createTypedLine({
   const wayFrom = (call: string): string => `: ${cap.leave}, then ${keyOf(keymap(), screen(), call)}`;
 
   return ({ typed = '', tail, title = lineTitle, row = '' } = {}) => {
-    if (session()) ask({ ...plainAsking(title, 'typed line'), typed, row, ...(tail !== undefined && { tail }) });
+    if (session()) ask({ ...plainAsking(title, typedLine), typed, row, ...(tail !== undefined && { tail }) });
   };
 }

@@ -76,6 +76,8 @@ export type ViewStep =
   | { stopAsking: true };
 
 /** Choices that hold what was typed, in their order. */
+/** The slot of a question that is a line of calls: what is asked of it is answered by its Enter. */
+export const typedLine = 'typed line';
 export const offered = (asking: Asking): readonly Choice[] => {
   const typed = asking.typed.trim().toLowerCase();
   return typed === ''

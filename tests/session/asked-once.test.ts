@@ -6,6 +6,7 @@ import type { Row } from '../../src/calls/row.ts';
 import { rowById } from '../../src/calls/table.ts';
 import { pileOf } from '../../src/job/counts.ts';
 import { every, stateOf } from '../../src/job/ledger.ts';
+import { sceneOf, textOf } from '../screen/scene.ts';
 import { type AtTheBench, lettersOf, newJob } from './at-the-bench.ts';
 import { partWay } from './part-way.ts';
 
@@ -766,6 +767,15 @@ describe('what goes together on the box screen', () => {
     ]);
     await at.press('a');
     expect(at.state().answer).toMatchObject({ kind: 'refused', by: 'box' });
+  });
+  it('[T4] names no key over the list of another call, whose Enter takes a row of it', async () => {
+    const at = await nuts();
+    await at.press('P', 'a');
+    const shown = () => textOf(sceneOf(at.view(), { desk: at.bench.desk(), session: at.state() })).replace(/\s+/g, ' ');
+    expect(shown()).toContain('a again puts all of it in the box');
+    await at.press('i');
+    expect(shown()).toContain('2 proposed: new ones for mount 1 and 1 more, new one for mount 4. ');
+    expect(shown()).not.toContain('again puts all');
   });
   it('[L7 L8] is all of a kind that does not serve again, from every tray, and nothing that may', async () => {
     const at = await nuts();

@@ -296,7 +296,7 @@ describe('what is bought as a supply', () => {
   it('[T5] is asked for in litres, and taken with their name or without', async () => {
     const at = await partWay('filled coolant litres 6.5');
     await at.press('C', 'f');
-    expect(at.view().asking?.title).toBe('filled: how many litres, as 6.5');
+    expect(at.view().asking?.title).toBe('filled coolant: how many litres, as 6.5');
     await at.press(...lettersOf('6 qt'), 'enter');
     expect(at.view().asking?.why).toBe('"6 qt" is not in litres, as "6.5 l"');
     await at.press('backspace', 'backspace', 'backspace', ...lettersOf(',5 l'), 'enter');
