@@ -1,6 +1,6 @@
 // What is remembered of a vehicle: kept when a job is closed, told when the next one opens on it, taken out as a whole,
 // and forgotten so that nothing of it is left.
-import { copyFileSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { copyFileSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import { type Bench, newBench, steersNothing } from './run.ts';
@@ -220,6 +220,9 @@ it('what can not be kept when the job is closed is told in one line, and the job
   const { says, type, child, ended } = bench.begin(['take', 'red', '--new']);
   type(opening('red estate', 'AB-12'));
   await says('red estate');
+  // The vehicle itself is kept at once; what stands in its place then is met at the closing.
+  await expect.poll(() => existsSync(memoryFile())).toBe(true);
+  rmSync(memoryFile());
   mkdirSync(memoryFile());
   child.stdin?.end('note squeaks\n');
   const { exit, complaint } = await ended;
