@@ -19,5 +19,6 @@ const screens: Record<string, ScreenId> = {
   piece: 'box',
   stray: 'box',
   line: 'log',
+  service: 'services',
 };
 export const screenFor = (place: string): ScreenId => screens[sortOf(place)] ?? 'leaving';

@@ -17,6 +17,7 @@ import type { BenchDoors, BenchState, Opener } from './bench-shape.ts';
 import { changeSetting } from './changing.ts';
 import type { createEar } from './hearing.ts';
 import type { Keeping } from './keeping.ts';
+import { screenFor } from './leading.ts';
 import { newJobOf, newJobTitle } from './new-job.ts';
 import type { Questions } from './questions.ts';
 import type { Session } from './session-shape.ts';
@@ -185,6 +186,8 @@ export function createSteps(floor: Floor): (s: Step) => void {
     }
     if (!row.leads) return set({ note: `No place belongs to this row. ${keysSaid(['next-group', 'leave'])}.` });
     const { screen: from } = get().view;
+    if (from === 'leaving' && (row.leadsOn ?? screenFor(row.leads)) === from)
+      return set({ note: `That is called here: ${keysSaid(['next-call'])}.` });
     leaveRow();
     goTo(around, row.leads, row.leadsOn);
     const { screen } = get().view;

@@ -367,6 +367,22 @@ describe('still to do', () => {
     await at.press(...Array.from({ length: to }, () => 'down'), 'enter');
     expect(at.view().screen).toBe('findings');
   });
+  it('[X5] Enter on the last screen leads to a service that waits, and says of what is called there how', async () => {
+    const at = await newJob();
+    for (const line of ['service brakes', 'area cap', 'off 1']) at.session().runLine(line);
+    const chosen = async (text: RegExp) => {
+      await at.press('L');
+      const rows = at.bench.listed();
+      const to = rows.slice(0, rows.length).findIndex((row) => text.test(`${row.name} ${row.text}`));
+      expect(to).toBeGreaterThanOrEqual(0);
+      await at.press(...Array.from({ length: 40 }, () => 'up'), ...Array.from({ length: to }, () => 'down'), 'enter');
+    };
+    await chosen(/neither done nor dropped/);
+    expect(at.view().screen).toBe('services');
+    await chosen(/tools/);
+    expect(at.view()).toMatchObject({ screen: 'leaving' });
+    expect(at.bench.store.getState().note).toMatch(/^That is called here: Space the call shown\./);
+  });
 });
 
 describe('[O1] order learned from what was done', () => {
