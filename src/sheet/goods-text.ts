@@ -14,10 +14,15 @@ export const oldText = (old: Verdict | undefined, copy: Copy = 'workshop'): stri
       ? `the old one: ${old.verdict}${old.because ? ` (${old.because})` : ''}${old.marking ? `, ${old.marking}` : ''}`
       : 'THE OLD ONE HAS NO VERDICT';
 
+/** Out of the parts box by this name, where it says more than which part it is. */
+export const boughtAs = ({ part, from }: SheetFacts['parts']['renewed'][number]): string =>
+  from === `new ${part}` || from === part ? '' : from;
+
 export const partsText = (facts: SheetFacts, copy: Copy): string[] => [
   ...facts.parts.renewed.flatMap((p) => {
     const old = oldText(p.old, copy);
-    return point(`new: ${p.part} (${p.from}), ${timeText(p)}${old && `; ${old}`}`);
+    const from = boughtAs(p);
+    return point(`new: ${p.part}${from && ` (${from})`}, ${timeText(p)}${old && `; ${old}`}`);
   }),
   ...goodsPoints(facts).flatMap(point),
 ];

@@ -20,6 +20,20 @@ const belt = (said: object): Story =>
 const page: typeof sheetPage = (...of) => sheetPage(...of).replace(/<wbr>|<\/?span[^>]*>/g, '');
 const forms = { text: sheetText, page, table: sheetCsv };
 
+it('[T3] the owner reads no empty column of old parts, and of no part twice what it is called', () => {
+  const s = newStory()
+    .call('open-job', { label: 'car' })
+    .call('declare', { entries: [{ kind: 'part-declared', part: 'timing belt', heldBy: [], renew: true }] })
+    .call('fill-box', { name: 'new timing belt', replaces: 'timing belt' })
+    .call('remove-part', { part: 'timing belt' })
+    .call('judge-part', { part: 'timing belt', verdict: 'worn' })
+    .call('replace-part', { part: 'timing belt' });
+  expect(page(s.ledger, { now: s.now, copy: 'workshop' })).toContain('what became of the old ones');
+  const owners = page(s.ledger, { now: s.now, copy: 'owner' });
+  expect(owners).not.toContain('new timing belt');
+  expect(unwrapped(sheetText(s.ledger, { now: s.now }))).toContain('new: timing belt, 2026-');
+});
+
 describe.each(Object.entries(forms))('on the %s', (_, form) => {
   it('[T3] an old part has its verdict, why, and its age by the marking typed', () => {
     const s = belt({ verdict: 'cracked', because: 'at the teeth', marking: '2319' });

@@ -101,7 +101,7 @@ it('tells repairs, sealant with its conditions, every try, fluids, parts and old
   );
   expect(text).toMatch(/try 1, .* cam off by 1 tooth backwards; FAILED.* try 2, .* tension by pointer right; passed/);
   expect(text).toMatch(/coolant: drained .*; filled .*, 5\.2 l coolant mix; leak-checked after running/);
-  expect(text).toMatch(/pump new pump, .* the old one: leaking \(at the shaft\)/);
+  expect(text).toMatch(/fitted old part pump 2026-11-24 04:40 the old one: leaking \(at the shaft\)/);
 });
 
 it('[O5] gives the reasons of overridden order, and the time at the bench, to the workshop alone and only when asked', () => {

@@ -139,7 +139,7 @@ it('tells fluids, parts with the verdict on the old ones, the road test not made
     'coolant: drained 2026-11-23 08:12; filled 2026-11-25 07:16, 5.2 l coolant mix; leak-checked after running 2026-11-25 07:21',
   );
   const parts = said(releasedSheet, 'PARTS');
-  expect(parts).toContain('new: pump (new pump), 2026-11-24 04:40; the old one: leaking (at the shaft)');
+  expect(parts).toContain('new: pump, 2026-11-24 04:40; the old one: leaking (at the shaft)');
   expect(parts).toContain('new: belt (new belt), 2026-11-24 04:51; the old one: worn');
   // T3: what nobody judged is no judgement for the owner.
   const owners = said(sheet(released, { copy: 'owner' }), 'PARTS');

@@ -3,7 +3,7 @@
 import type { Copy } from '../area-text.ts';
 import type { BenchDay } from '../bench-time.ts';
 import type { SheetFacts } from '../facts.ts';
-import { goodsPoints, oldText } from '../goods-text.ts';
+import { boughtAs, goodsPoints, oldText } from '../goods-text.ts';
 import { logPoints, outOfOrderForOwner, overridePlace, serviceText, struckText } from '../points.ts';
 import { conditionsOf, driveText, earlierBeads, endText, laidText, tryText } from '../proof-text.ts';
 import { by, minutesText, timeText } from '../words.ts';
@@ -36,12 +36,21 @@ export const rotationMarkup = ({ drives }: SheetFacts): Markup =>
 ${list(d.tries.map((t, i) => tryText(t, i + 1)))}`,
   )}`;
 
-export const partsMarkup = (facts: SheetFacts, copy: Copy): Markup =>
-  html`${table(
-    'new parts, and what became of the old ones',
-    ['part', 'fitted', 'old part'],
-    facts.parts.renewed.map((p) => [p.part, `${p.from}, ${timeText(p)}`, oldText(p.old, copy)]),
+export function partsMarkup(facts: SheetFacts, copy: Copy): Markup {
+  const rows = facts.parts.renewed.map((p) => {
+    const from = boughtAs(p);
+    return [p.part, `${from && `${from}, `}${timeText(p)}`, oldText(p.old, copy)] as const;
+  });
+  // A column with nothing in it would say that nobody knows.
+  const told = rows.some(([, , old]) => old !== '');
+  const caption = told ? 'new parts, and what became of the old ones' : 'new parts';
+  const heads = ['part', 'fitted', ...(told ? ['old part'] : [])];
+  return html`${table(
+    caption,
+    heads,
+    rows.map((row) => row.slice(0, heads.length)),
   )}${list(goodsPoints(facts))}`;
+}
 
 /** O5 */
 export const orderMarkup = (facts: SheetFacts, copy: Copy): Markup | undefined =>
