@@ -140,7 +140,7 @@ it('tells fluids, parts with the verdict on the old ones, the road test not made
   );
   const parts = said(releasedSheet, 'PARTS');
   expect(parts).toContain('new: pump, 2026-11-24 04:40; the old one: leaking (at the shaft)');
-  expect(parts).toContain('new: belt (new belt), 2026-11-24 04:51; the old one: worn');
+  expect(parts).toContain('new: belt, 2026-11-24 04:51; the old one: worn');
   // T3: what nobody judged is no judgement for the owner.
   const owners = said(sheet(released, { copy: 'owner' }), 'PARTS');
   expect(owners).toContain('the old one: leaking (at the shaft)');
