@@ -117,6 +117,8 @@ export type Row = {
   offers?: (desk: Desk, slot: string, known: readonly string[], args: Args) => readonly string[];
   /** The order of what is offered stands, though some of it cannot be taken yet. */
   inItsOrder?: true;
+  /** Where each of what is offered stands in the list, whatever was called of it; what comes first as offered is pointed at. */
+  places?: (desk: Desk, known: readonly string[]) => readonly string[];
   /** How a slot is asked for, where its type alone says too little. */
   questions?: Readonly<Record<string, string | ((args: Args, desk: Desk) => string)>>;
   /** What an answer is so far, as far as the job knows: it stands typed, and is taken as it is or typed over. */

@@ -162,11 +162,15 @@ function askingRows(asking: Asking, columns: number, rows: number, pad: boolean)
     return plainRow(fitted(`${first + i === asking.at ? '>' : ' '} ${text}`, columns), look);
   });
   const left = choices.length - first - shown.length;
+  const otherPage = left > 0 ? `${left} more` : first > 0 ? `${first} before` : '';
   return [
     ...head,
     ...list,
     plainRow(
-      fitted(left > 0 ? `    ${left} more: ${pad ? padQuestionKeys.page : keyName('page-down')}` : '', columns),
+      fitted(
+        otherPage && `    ${otherPage}: ${pad ? padQuestionKeys.page : keyName(left > 0 ? 'page-down' : 'page-up')}`,
+        columns,
+      ),
       quietLook,
     ),
   ];

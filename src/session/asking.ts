@@ -22,7 +22,7 @@ import { stateOf } from '../job/ledger.ts';
 import { type Spec, specText } from '../job/spec.ts';
 import type { TrayState } from '../job/states.ts';
 import { numberOf } from '../job/subjects.ts';
-import type { Asking, Choice } from '../view/view.ts';
+import { type Asking, type Choice, firstInTurn } from '../view/view.ts';
 import { besidesType, callType, mayNameNew, readAnswer } from './answering.ts';
 
 /** What is asked next for a call; undefined when nothing is. */
@@ -125,12 +125,17 @@ function askingFor(row: Row, { slot, type, optional }: Slot, args: Args, desk: D
     (value): Choice => choiceOf(row, slot, type, value, args, desk),
   );
   // Where something new may be named, what can't be meant is no choice.
-  const judged = mayNameNew.has(row.id) ? all.filter((c) => !c.never) : all;
+  const judged = mayNameNew.has(row.id) && !keepsPlaces(row, type, all) ? all.filter((c) => !c.never) : all;
   // Fixed choices keep their numbers, blocked or not; of names, those that can be taken come first.
   const stand = isChoice(type) || row.inItsOrder === true;
-  const choices = stand ? judged : [...judged.filter((c) => !c.blocked), ...judged.filter((c) => c.blocked)];
+  const inTurn = stand ? judged : [...judged.filter((c) => !c.blocked), ...judged.filter((c) => c.blocked)];
+  const places = keepsPlaces(row, type, all) ? row.places?.(desk, known) : undefined;
+  const choices = places
+    ? inTurn.toSorted((one, other) => places.indexOf(one.value) - places.indexOf(other.value))
+    : inTurn;
   const usual = showSlot(desk, type, row.fills?.(desk, args)[slot]);
   const at = choices.findIndex((c) => c.value === usual);
+  const turn = places && turnOf(inTurn);
   const stands = row.stands?.(desk, slot, args);
   const isLeftOut = optional && usual === undefined;
   // No reason stands there by an Enter pressed by habit, nor a name where nobody said who works here.
@@ -148,13 +153,21 @@ function askingFor(row: Row, { slot, type, optional }: Slot, args: Args, desk: D
     choices,
     typed: stands ?? '',
     ...(stands !== undefined && { standing: true as const }),
-    at: unpointed ? -1 : Math.max(0, at),
+    at: unpointed ? -1 : at >= 0 ? at : firstInTurn(choices, turn),
+    ...(turn && { turn }),
     ...(unpointed && { unpointed }),
     // What was called of the wrong hole has its number already.
     ...(type === 'hole' && row.id !== 'was' && { most: mostHoles(desk) }),
     ...(choices.length > 0 && choices.every((c) => c.way) && { why: `none can be taken now: ${choices[0]?.way}` }),
   };
 }
+const placed: ReadonlySet<string> = new Set(['connection', 'temporary']);
+/** Where a new one may be named, what is done stands only among what is not: with nothing left of it, a name is asked for. */
+const keepsPlaces = (row: Row, type: string, all: readonly Choice[]): boolean =>
+  row.places !== undefined && placed.has(type) && (!mayNameNew.has(row.id) || all.some((c) => !c.blocked));
+/** What is done has no turn before what is not. */
+const turnOf = (inTurn: readonly Choice[]): string[] =>
+  [...inTurn.filter((c) => !c.never), ...inTurn.filter((c) => c.never)].map((c) => c.value);
 /** How many holes an area has at the most: as planned, drawn or counted, else any number of two figures. */
 function mostHoles({ ledger, facing: { area } }: Desk): number {
   const a = area === undefined ? undefined : stateOf(ledger, 'area', area);

@@ -28,6 +28,12 @@ const inNumbers = ({ choices }: Asking): string => choices.map(({ text }, i) => 
 /** What its answer does is not taken back by a key: it signs, or a line goes. It is to be read first. */
 export const isForGood = ({ slot, type }: Asking): boolean => slot === 'sure' || type === 'yes|no';
 
+/** Of several: from there it goes on to the first, since a keypad has no way back. */
+const isOnLastPage = (asking: Asking): boolean => {
+  const [page, last] = [asking.at, offered(asking).length - 1].map((at) => Math.floor(at / choicesAPage));
+  return page !== undefined && page > 0 && page === last;
+};
+
 export function createQuestions(
   step: (s: ViewStep) => void,
   asked: () => Asking | undefined,
@@ -126,7 +132,7 @@ export function createQuestions(
   const byPad: Record<string, (asking: Asking) => void> = {
     [padQuestionKeys.leave]: leave,
     [padQuestionKeys.erase]: erase,
-    [padQuestionKeys.page]: (asking) => move(asking, choicesAPage),
+    [padQuestionKeys.page]: (asking) => move(asking, isOnLastPage(asking) ? -asking.at : choicesAPage),
   };
 
   /** A paste is a text; it chooses nothing. */

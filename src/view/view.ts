@@ -24,6 +24,8 @@ export type Asking = {
   standing?: true;
   /** -1: nothing is pointed at. */
   at: number;
+  /** Which of the choices comes next, the first one first, where they are listed otherwise. */
+  turn?: readonly string[];
   /** Nothing is pointed at until an arrow goes there: a bare Enter signs with nobody's name, and leaves out what may be. */
   unpointed?: true;
   /** Why the last answer could not be read. */
@@ -83,6 +85,14 @@ export const offered = (asking: Asking): readonly Choice[] => {
   return typed === ''
     ? asking.choices
     : asking.choices.filter((c) => `${c.text}\n${c.finds ?? ''}`.toLowerCase().includes(typed));
+};
+/** Which of them is pointed at by itself. */
+export const firstInTurn = (choices: readonly Choice[], turn: readonly string[] = []): number => {
+  const next = turn.find((value) => choices.some((c) => c.value === value));
+  return Math.max(
+    0,
+    choices.findIndex((c) => c.value === next),
+  );
 };
 /** The choices are numbers themselves, as holes and trays are: a digit then is typed, not counted off. */
 export const areNumbered = (choices: readonly Choice[]): boolean => choices.some((c) => /^\d/.test(c.text));
@@ -144,7 +154,9 @@ export function viewed(view: View, step: ViewStep): View {
   const { why: _, standing: __, tail, ...still } = asking;
   const typed = typedAfter(asking, step);
   const behind = tail !== undefined && !('empty' in step) ? { tail } : {};
-  return { ...view, asking: { ...still, ...behind, typed, at: typed === '' && asking.unpointed ? -1 : 0 } };
+  const isUnpointed = typed === '' && asking.unpointed === true;
+  const at = isUnpointed ? -1 : firstInTurn(offered({ ...asking, typed }), asking.turn);
+  return { ...view, asking: { ...still, ...behind, typed, at } };
 }
 const isList = (screen: ScreenId): boolean => !workedOn.has(screen) && !beside.has(screen) && screen !== 'settings';
 /** What is worked on ends it, unless a list led there and it leads back to that. */

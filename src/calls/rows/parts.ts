@@ -8,6 +8,7 @@ import { askedOnJoining } from '../asked-once.ts';
 import { askedOnCircuit, partedMeant } from '../circuit-asked.ts';
 import type { Desk } from '../desk.ts';
 import type { Args } from '../form.ts';
+import { asKnown, everPartedFirst } from '../kept-places.ts';
 import { newOnesFirst, noneRenewed } from '../new-parts.ts';
 import { onwards } from '../next-area.ts';
 import { key, type No, type Row } from '../row.ts';
@@ -187,6 +188,7 @@ export const partsRows: readonly Row[] = [
     help: 'A plug, hose, union, duct or harness clip was parted. Of a hose or pipe no plan knows it is asked once of which circuit it is.',
     group: 'parts',
     keys: [key('c', 'strip', { pad: '5' })],
+    places: asKnown,
     verb: 'part-connection',
     besides: askedOnCircuit,
     means: partedMeant,
@@ -209,6 +211,7 @@ export const partsRows: readonly Row[] = [
     group: 'parts',
     offers: inTurnToBeJoined,
     inItsOrder: true,
+    places: everPartedFirst,
     // Not the letter that parts them: pressed by habit on the other screen it would say what is not so.
     keys: [key('j', 'build', { pad: '5' })],
     verb: 'make-connection',

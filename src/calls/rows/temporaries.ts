@@ -4,6 +4,7 @@ import { every, stateOf } from '../../job/ledger.ts';
 import { askedOnLocking, askedOnTakingOut } from '../asked-once.ts';
 import type { Desk } from '../desk.ts';
 import type { Args } from '../form.ts';
+import { asKnown, everInFirst } from '../kept-places.ts';
 import { key, type No, type Row } from '../row.ts';
 
 const sorts = temporaryKinds.join('|');
@@ -40,6 +41,7 @@ export const temporariesRows: readonly Row[] = [
     group: 'temporaries',
     keys: [key('i', 'strip', { pad: '6', asks: askSort }), key('i', 'build', { asks: askSort })],
     questions: { temporary: 'what goes in', sort: 'what it is' },
+    places: asKnown,
     verb: 'put-in',
     asksOnce: askedOnLocking,
     fills: (desk, { temporary }) => ({ sort: sortOf(desk, temporary as string | undefined) }),
@@ -54,6 +56,7 @@ export const temporariesRows: readonly Row[] = [
     nothing: noneToTakeOut,
     group: 'temporaries',
     keys: [key('o', 'build', { pad: '6' }), key('o', ['strip', 'rotation'])],
+    places: everInFirst,
     verb: 'take-out',
     asksOnce: askedOnTakingOut,
   },
