@@ -4,6 +4,7 @@ import { holeNumbers, holesOf, isTouched } from './closed.ts';
 import type { EntryKind } from './entry.ts';
 import type { StrayState } from './hole-states.ts';
 import { every, isStruck, type Ledger, lineAt, stateOf } from './ledger.ts';
+import { oncePerArea } from './once-per-ledger.ts';
 import type { AreaState, PileState, TrayState } from './states.ts';
 import { type Hole, holesSaid, inTray } from './subjects.ts';
 
@@ -45,12 +46,12 @@ export const uncounted = (ledger: Ledger): TrayState[] =>
   [...every(ledger, 'tray')].filter((t) => t.everUsed && !countStands(t));
 
 /** K4: why the holes of an unplanned area still want counting; null when they do not. */
-export function holesUncounted(ledger: Ledger, a: AreaState): string | null {
+export const holesUncounted = oncePerArea((ledger, a): string | null => {
   if (a.declared?.planned) return null;
   if (!a.counted) return holesOf(ledger, a).some(isTouched) ? 'its holes were not counted by eye' : null;
   const known = holeNumbers(ledger, a).size;
   return a.counted.count === known ? null : `${holesSaid(a.counted.count)} counted by eye, ${known} called`;
-}
+});
 
 /** K4 where a plan knows the number: holes nobody called of an area one of whose fasteners came off. */
 export function plannedNotCalled(ledger: Ledger, a: AreaState): Hole[] {

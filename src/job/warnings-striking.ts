@@ -46,11 +46,15 @@ function areasInFront(ledger: Ledger, lines: readonly number[]): string[] {
   const spoken = lines.flatMap((n) => lineAt(ledger, n)?.entries ?? []).flatMap(touches) as Subject[];
   const edges = edgesOf(ledger);
   const seen = new Set<Subject>(spoken);
+  const fronts = new Set<Subject>();
   // What is found is looked in front of as well, in the order of finding.
   for (const behind of seen) {
-    for (const edge of edges) if (edge.behind === behind) seen.add(edge.front);
     const held = stateOf(ledger, 'part', named('part', behind) ?? '')?.declared?.heldBy ?? [];
-    for (const hole of held) seen.add(`area:${areaOf(hole)}`);
+    const holding = held.map((hole): Subject => `area:${areaOf(hole)}`);
+    for (const front of [...edges.flatMap((edge) => (edge.behind === behind ? edge.front : [])), ...holding]) {
+      seen.add(front);
+      fronts.add(front);
+    }
   }
-  return [...seen].flatMap((one) => named('area', one) ?? []);
+  return [...fronts].flatMap((one) => named('area', one) ?? []);
 }
