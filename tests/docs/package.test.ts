@@ -1,6 +1,6 @@
 // What `npm pack` would put into the package: all that the program needs to run, nothing else, and under 2 MB.
 import { execFileSync } from 'node:child_process';
-import { readdirSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect, it } from 'vitest';
 
@@ -28,3 +28,10 @@ it('the package holds the program, its rule book, plans and demo jobs, and is un
   );
   expect(packed.size).toBeLessThan(2_000_000);
 }, 30_000);
+
+it('the bundle is ASCII throughout: one character beyond it, and Node keeps a whole file in twice the room', () => {
+  const bundled = readdirSync(`${root}dist`).filter((name) => name.endsWith('.js'));
+  expect(bundled).not.toEqual([]);
+  const beyond = bundled.filter((name) => readFileSync(`${root}dist/${name}`).some((byte) => byte > 0x7f));
+  expect(beyond).toEqual([]);
+});
