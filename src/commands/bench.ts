@@ -43,7 +43,6 @@ export async function runBench(
     out.complain(`countback: ${why}`);
     return exits.usage;
   }
-  keepHeapSmall();
   const coming = showAtHand();
   const { habits, wrong, keep, file } = await habitsAtHand();
   const unkept: string[] = [];
@@ -64,7 +63,10 @@ export async function runBench(
     ...voiceDoors(),
   });
   ringBells(bench, () => process.stdout.write('\u0007'));
-  if (named !== undefined) await bench.open(named);
+  if (named !== undefined) {
+    keepHeapSmall();
+    await bench.open(named);
+  }
   // Whatever ends the program, a bug too: what is not on the disk is told.
   process.on('exit', () => {
     const unsaved = bench.store.getState().session?.job.unsaved() ?? [];
@@ -81,6 +83,8 @@ export async function runBench(
     terminal.shows(shown);
     setImmediate(firstFrame.resolve);
     void firstFrame.promise.then(() => {
+      // Held small already while the first frame is made, what is old would be cleared before it is painted.
+      if (named === undefined) keepHeapSmall();
       endWatch = watchShelf(() => bench.store.getState().view.screen === 'shelf', bench.inFront);
     });
     await shown.left;

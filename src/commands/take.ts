@@ -1,7 +1,6 @@
 // take: reads call lines from standard input, one a line, and answers each; the same words, guards and durability as
 // on the screen.
 import { fstatSync } from 'node:fs';
-import { createInterface } from 'node:readline';
 import type { Readable } from 'node:stream';
 import type { Answer, Session } from '../session/session-shape.ts';
 import { longestText, plainText } from '../trade/plain-text.ts';
@@ -138,6 +137,8 @@ function whyNotWrite({ job, store }: Session): { message: string; exit: number }
 }
 
 async function takeFrom(stdin: ReturnType<Input>, session: Session, out: Out, asJson: boolean): Promise<number> {
+  // Read only when it is used: it brings in all of Node's line editor, of which a start needs nothing.
+  const { createInterface } = process.getBuiltinModule('node:readline');
   const lines = createInterface({ input: stdin, crlfDelay: Number.POSITIVE_INFINITY });
   // Node takes a folder for an empty list.
   const isFolder = stdin.fd !== undefined && fstatSync(stdin.fd).isDirectory();

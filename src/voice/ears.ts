@@ -4,7 +4,6 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { mkdtempSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { createInterface } from 'node:readline';
 import type { Grammar } from './grammar.ts';
 import { heardIn } from './hearings.ts';
 import type { Heard } from './judge.ts';
@@ -75,6 +74,8 @@ export function listenWith(command: string, { grammar, heard, failed }: Listenin
   let isDeaf = false;
   let stopped = false;
   const child = inGroup(command, { COUNTBACK_GRAMMAR: file });
+  // Read only when it is used: it brings in all of Node's line editor.
+  const { createInterface } = process.getBuiltinModule('node:readline');
   if (child.stdout)
     createInterface({ input: child.stdout }).on('line', (line) => {
       const phrase = line.trim().toLowerCase().slice(0, 200);
