@@ -18,14 +18,15 @@ export type Lock = {
   stillMine(): Promise<Fault | undefined>;
 };
 
-const claimSchema = z.strictObject({
-  lock: z.literal('countback'),
-  host: z.string().max(300),
-  pid: z.number().int().positive(),
-  began: z.string().max(300),
-  key: z.string().regex(/^[0-9a-f]{24}$/),
-});
-type Claim = z.infer<typeof claimSchema>;
+const claimSchema = () =>
+  z.strictObject({
+    lock: z.literal('countback'),
+    host: z.string().max(300),
+    pid: z.number().int().positive(),
+    began: z.string().max(300),
+    key: z.string().regex(/^[0-9a-f]{24}$/),
+  });
+type Claim = z.infer<ReturnType<typeof claimSchema>>;
 
 const rounds = 50;
 
@@ -147,7 +148,7 @@ async function linkIfFree(disk: Disk, draft: string, path: string): Promise<bool
 
 async function claimAt(disk: Disk, path: string): Promise<Claim | 'unreadable' | undefined> {
   try {
-    return claimSchema.parse(JSON.parse((await readFile(disk, path, 4096)).toString('utf8')));
+    return claimSchema().parse(JSON.parse((await readFile(disk, path, 4096)).toString('utf8')));
   } catch (thrown) {
     if (hasCode(thrown, 'ENOENT')) return undefined;
     if (thrown instanceof SyntaxError || thrown instanceof z.ZodError) return 'unreadable';

@@ -8,34 +8,33 @@ import { type Fault, fault, faultFrom } from './fault.ts';
 import { whereJsonBreaks } from './json-place.ts';
 import { wholeFileAdapter } from './whole-file-adapter.ts';
 
-const words = z.string().max(2000);
-const distance = z.strictObject({ distance: z.number().nonnegative(), unit: z.enum(['km', 'mi']) });
-const stillKnown = z.strictObject({ place: words, what: words });
+/** Made when a file is read: most starts show something before that. */
+function fileSchema() {
+  const words = z.string().max(2000);
+  const distance = z.strictObject({ distance: z.number().nonnegative(), unit: z.enum(['km', 'mi']) });
+  const stillKnown = z.strictObject({ place: words, what: words });
+  const job = z.strictObject({
+    job: words,
+    /** When the job was opened, UTC; with its name it tells one job from another. */
+    openedMs: z.number(),
+    /** The day it was opened, where it was opened. */
+    day: words,
+    standing: z.enum(['here', 'released', 'left']),
+    odometer: distance.optional(),
+    services: z.array(z.strictObject({ service: words, state: words })),
+    findings: z.array(stillKnown.extend({ closed: words.optional() })),
+    /** What was fitted instead of what belongs there, why, and threads that were repaired. */
+    substitutes: z.array(stillKnown),
+    threads: z.array(stillKnown),
+    due: z.array(z.strictObject({ what: words, on: words.optional(), atDistance: z.number().optional() })),
+  });
+  const vehicle = z.strictObject({ label: words, registration: words.optional(), jobs: z.array(job) });
+  return z.strictObject({ countback: z.literal('vehicles'), vehicles: z.array(vehicle) });
+}
+type AsWritten = z.infer<ReturnType<typeof fileSchema>>;
 
-const jobSchema = z.strictObject({
-  job: words,
-  /** When the job was opened, UTC; with its name it tells one job from another. */
-  openedMs: z.number(),
-  /** The day it was opened, where it was opened. */
-  day: words,
-  standing: z.enum(['here', 'released', 'left']),
-  odometer: distance.optional(),
-  services: z.array(z.strictObject({ service: words, state: words })),
-  findings: z.array(stillKnown.extend({ closed: words.optional() })),
-  /** What was fitted instead of what belongs there, why, and threads that were repaired. */
-  substitutes: z.array(stillKnown),
-  threads: z.array(stillKnown),
-  due: z.array(z.strictObject({ what: words, on: words.optional(), atDistance: z.number().optional() })),
-});
-const vehicleSchema = z.strictObject({
-  label: words,
-  registration: words.optional(),
-  jobs: z.array(jobSchema),
-});
-const fileSchema = z.strictObject({ countback: z.literal('vehicles'), vehicles: z.array(vehicleSchema) });
-
-export type RememberedJob = z.infer<typeof jobSchema>;
-export type RememberedVehicle = z.infer<typeof vehicleSchema>;
+export type RememberedVehicle = AsWritten['vehicles'][number];
+export type RememberedJob = RememberedVehicle['jobs'][number];
 export type Named = { label: string; registration?: string };
 
 export type Vehicles = {
@@ -50,7 +49,7 @@ export type Vehicles = {
 
 export async function openVehicles(path: string, disk: Disk = realDisk): Promise<Vehicles> {
   const adapter = wholeFileAdapter(disk, path, (text) => readVehicles(text, path));
-  const low = new Low<z.infer<typeof fileSchema>>(adapter, { countback: 'vehicles', vehicles: [] });
+  const low = new Low<AsWritten>(adapter, { countback: 'vehicles', vehicles: [] });
   let unread: Fault | undefined;
   try {
     await low.read();
@@ -85,7 +84,7 @@ export async function openVehicles(path: string, disk: Disk = realDisk): Promise
   };
 }
 
-function readVehicles(text: string, path: string): z.infer<typeof fileSchema> {
+function readVehicles(text: string, path: string): AsWritten {
   const bad = (what: string, where: string) =>
     fault('bad-settings', what, where, 'put it right, or move it elsewhere; nothing is remembered meanwhile');
   let value: unknown;
@@ -95,7 +94,7 @@ function readVehicles(text: string, path: string): z.infer<typeof fileSchema> {
     const { line, column } = whereJsonBreaks(text) ?? { line: 1, column: 1 };
     throw bad('this is no JSON from here on', `${path}, line ${line}, column ${column}`);
   }
-  const read = fileSchema.safeParse(value);
+  const read = fileSchema().safeParse(value);
   if (read.success) return read.data;
   throw bad(
     'this is not what the program remembers of vehicles',

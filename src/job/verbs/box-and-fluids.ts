@@ -2,6 +2,7 @@
 import * as z from 'zod';
 import type { Entry } from '../entry.ts';
 import { meanwhile, no, notReached } from '../guards.ts';
+import { later } from '../later.ts';
 import { every, stateOf } from '../ledger.ts';
 import { letsOut } from '../lets-out.ts';
 import { isOil } from '../not-run.ts';
@@ -13,11 +14,13 @@ import { nameSchema, subjectSchema, subjectText } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
 import { fillBox, fillTogether } from './filling-the-box.ts';
 
-const boxTakes = z.strictObject({
-  name: nameSchema,
-  quantity: z.number().int().min(1).max(5000).optional(),
-  at: subjectSchema.optional(),
-});
+const boxTakes = later(() =>
+  z.strictObject({
+    name: nameSchema,
+    quantity: z.number().int().min(1).max(5000).optional(),
+    at: subjectSchema.optional(),
+  }),
+);
 const isLeft: Guard<{ name: string; quantity?: number }> = {
   code: 'not-in-the-box',
   rule: 'L12',
@@ -106,7 +109,7 @@ function stillOut(s: Standing, name: string): No | null {
     : null;
 }
 
-const circuit = z.strictObject({ circuit: nameSchema });
+const circuit = later(() => z.strictObject({ circuit: nameSchema }));
 const drain = verb('drain', circuit, [], (_s, said) => [{ kind: 'fluid-drained', ...said }]);
 const fillFluid = verb(
   'fill-fluid',

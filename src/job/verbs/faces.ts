@@ -3,12 +3,13 @@ import * as z from 'zod';
 import { faceOpenedAt, noSealant } from '../beads.ts';
 import { type Product, productSchema } from '../entries/declared.ts';
 import { no } from '../guards.ts';
+import { later } from '../later.ts';
 import { stateOf } from '../ledger.ts';
 import { nameSchema } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
 import { suppliedBy } from './box-and-fluids.ts';
 
-const face = z.strictObject({ face: nameSchema });
+const face = later(() => z.strictObject({ face: nameSchema }));
 const isFace: Guard<{ face: string }> = {
   code: 'no-such-face',
   rule: 'S1',

@@ -15,23 +15,26 @@ import {
   wantsIn,
 } from '../guards.ts';
 import type { FastenerState } from '../hole-states.ts';
+import { later } from '../later.ts';
 import { stateOf } from '../ledger.ts';
 import { emptiedLevels, levelToFill } from '../levels.ts';
 import { fieldWords, specText } from '../spec.ts';
 import { areaOf, fromBox, type Hole, holeSchema, nameSchema, subjectText } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
 
-const fitTakes = z.strictObject({
-  hole: holeSchema,
-  fastener: z.string().max(20).optional(),
-  /** A new one of this name from the parts box. */
-  box: nameSchema.optional(),
-  forNow: z.literal(true).optional(),
-  working: z.literal(true).optional(),
-  substitute: z.string().min(1).max(400).optional(),
-  partStays: z.literal(true).optional(),
-});
-type Fit = z.infer<typeof fitTakes>;
+const fitTakes = later(() =>
+  z.strictObject({
+    hole: holeSchema,
+    fastener: z.string().max(20).optional(),
+    /** A new one of this name from the parts box. */
+    box: nameSchema.optional(),
+    forNow: z.literal(true).optional(),
+    working: z.literal(true).optional(),
+    substitute: z.string().min(1).max(400).optional(),
+    partStays: z.literal(true).optional(),
+  }),
+);
+type Fit = z.infer<ReturnType<typeof fitTakes>>;
 
 /** Guards and entries speak of the level the fastener goes into, whatever number was called. */
 const into = (s: Standing, said: Fit): Hole => levelToFill(s.ledger, said.hole);

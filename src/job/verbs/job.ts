@@ -213,7 +213,7 @@ const countScrap = verb(
   [],
   (_s, said) => [{ kind: 'scrap-counted', ...said }],
 );
-const areaTakes = z.strictObject({ area: nameSchema });
+const areaTakes = later(() => z.strictObject({ area: nameSchema }));
 const seen = verb('companions-seen', areaTakes, [], (_s, said) => [{ kind: 'companions-seen', ...said }]);
 const dry = verb('blind-holes-dry', areaTakes, [], (_s, said) => [{ kind: 'blind-holes-dry', ...said }]);
 const direction = verb('direction-right', areaTakes, [], (_s, said) => [{ kind: 'direction-seen', ...said }]);

@@ -4,6 +4,7 @@ import * as z from 'zod';
 import { likeInTray } from '../choose.ts';
 import { pieceIdSchema } from '../entries/fasteners.ts';
 import { fastenerState, no } from '../guards.ts';
+import { later } from '../later.ts';
 import { stateOf } from '../ledger.ts';
 import { personSchema, reasonSchema } from '../reasons.ts';
 import { specSchema, specText } from '../spec.ts';
@@ -11,16 +12,18 @@ import { fromBox, nameSchema } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
 import { fastener, isNotInAHole } from './whereabouts.ts';
 
-const loseTakes = z.strictObject({
-  fastener: fastener.optional(),
-  /** Or a new one of this name, dropped on its way from the parts box. */
-  box: nameSchema.optional(),
-  /** Or what a tray came short of (K2): one of its equals there. */
-  short: z.strictObject({ spec: specSchema, tray: nameSchema }).optional(),
-  reaches: z.boolean(),
-  where: z.string().max(80),
-});
-type Lose = z.infer<typeof loseTakes>;
+const loseTakes = later(() =>
+  z.strictObject({
+    fastener: fastener.optional(),
+    /** Or a new one of this name, dropped on its way from the parts box. */
+    box: nameSchema.optional(),
+    /** Or what a tray came short of (K2): one of its equals there. */
+    short: z.strictObject({ spec: specSchema, tray: nameSchema }).optional(),
+    reaches: z.boolean(),
+    where: z.string().max(80),
+  }),
+);
+type Lose = z.infer<ReturnType<typeof loseTakes>>;
 const lostOne = (s: Standing, { fastener: id, short }: Lose): string | undefined =>
   short ? likeInTray(s.ledger, short.tray, short.spec)?.id : id;
 const lose = verb(

@@ -4,13 +4,14 @@ import { perhaps } from '../../trade/perhaps.ts';
 import { partVerdicts } from '../entries/works.ts';
 import type { Entry } from '../entry.ts';
 import { behindRefusal, holeState, no } from '../guards.ts';
+import { later } from '../later.ts';
 import { every, stateOf } from '../ledger.ts';
 import { reasonSchema } from '../reasons.ts';
 import { holeSchema, nameSchema, subjectText } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
 
 const forNow = z.literal(true).optional();
-const partTakes = z.strictObject({ part: nameSchema });
+const partTakes = later(() => z.strictObject({ part: nameSchema }));
 const partState = (s: Standing, part: string) => stateOf(s.ledger, 'part', part);
 
 const removePart = verb(

@@ -1,11 +1,12 @@
 // Verbs that strike lines of the log and restore them (U1, U2).
 import * as z from 'zod';
 import { no } from '../guards.ts';
+import { later } from '../later.ts';
 import { leaningOn, struckAlready, unstrikable } from '../striking.ts';
 import { type Guard, verb } from '../verb.ts';
 
-const linesTaken = z.strictObject({ lines: z.array(z.number().int().positive()).min(1).max(200) });
-type Lines = z.infer<typeof linesTaken>;
+const linesTaken = later(() => z.strictObject({ lines: z.array(z.number().int().positive()).min(1).max(200) }));
+type Lines = z.infer<ReturnType<typeof linesTaken>>;
 const thereAre = (wanted: 'struck' | 'standing'): Guard<Lines> => ({
   code: wanted === 'struck' ? 'not-struck' : 'no-such-line',
   rule: 'U1',

@@ -11,6 +11,7 @@ import {
   occupantOf,
   partIsBack,
 } from '../guards.ts';
+import { later } from '../later.ts';
 import { levelsToTighten } from '../levels.ts';
 import { methodFor, nextPass, passesOf } from '../passes.ts';
 import { methodSchema, specText } from '../spec.ts';
@@ -18,16 +19,18 @@ import { areaOf, holeSchema, nameSchema, subjectText } from '../subjects.ts';
 import { acceptanceOf, isReadingAccepted } from '../tightening.ts';
 import type { Guard, Standing } from '../verb.ts';
 
-export const tightenTakes = z.strictObject({
-  hole: holeSchema,
-  pass: nameSchema.optional(),
-  last: z.boolean().optional(),
-  method: methodSchema.optional(),
-  tool: z.string().max(60).optional(),
-  /** O4: what the wrench showed at the end. */
-  readNewtonMetres: z.number().positive().max(2000).optional(),
-});
-export type Tighten = z.infer<typeof tightenTakes>;
+export const tightenTakes = later(() =>
+  z.strictObject({
+    hole: holeSchema,
+    pass: nameSchema.optional(),
+    last: z.boolean().optional(),
+    method: methodSchema.optional(),
+    tool: z.string().max(60).optional(),
+    /** O4: what the wrench showed at the end. */
+    readNewtonMetres: z.number().positive().max(2000).optional(),
+  }),
+);
+export type Tighten = z.infer<ReturnType<typeof tightenTakes>>;
 
 export const passMeant = (s: Standing, said: Tighten): { pass: string; last: boolean } => {
   const passes = passesOf(s.ledger, areaOf(said.hole));

@@ -4,6 +4,7 @@ import * as z from 'zod';
 import type { Entry } from '../entry.ts';
 import { locksInTurn } from '../first-in.ts';
 import { no, traysCounted } from '../guards.ts';
+import { later } from '../later.ts';
 import { stateOf } from '../ledger.ts';
 import { driveHolesOpen, driveOpenedAt, drivePartsOff, runningTry, tensionerNotLive, toItsMarks } from '../rotation.ts';
 import type { DriveState } from '../states.ts';
@@ -11,7 +12,7 @@ import { nameSchema } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
 import { worksSearched } from '../works-searched.ts';
 
-export const drive = z.strictObject({ drive: nameSchema });
+export const drive = later(() => z.strictObject({ drive: nameSchema }));
 export const driveOf = (s: Standing, name: string) => stateOf(s.ledger, 'drive', name);
 const isDrive: Guard<{ drive: string }> = {
   code: 'no-such-drive',
