@@ -5,7 +5,7 @@ import type { HoleState } from './hole-states.ts';
 import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
 import { gatedBy } from './order.ts';
 import { driveHolesOpen, driveOpenedAt, drivePartsOff, locksIn, rotationNeeded, tensionerNotLive } from './rotation.ts';
-import type { DriveState, TemporaryState } from './states.ts';
+import type { AreaState, DriveState, TemporaryState } from './states.ts';
 import { areaOf, type Hole, named, type Subject, subjectText } from './subjects.ts';
 import { isWithdrawn } from './withdrawn.ts';
 
@@ -70,6 +70,11 @@ export function stillUnder(
   const a = number === undefined || at === undefined ? undefined : stateOf(ledger, 'area', named('area', at) ?? '');
   return a && partsOf(ledger, a).find((part) => numberAtEnd(part) === number && !stateOf(ledger, 'part', part)?.off);
 }
+/** Nothing of it is off, and not all of it is slack: its nuts are slackened first. */
+function isStillHeld(ledger: Ledger, a: AreaState): boolean {
+  const holes = holesOf(ledger, a);
+  return !holes.some(isOff) && !holes.every(isTouched);
+}
 const carriesWhatIsOpen: ReadonlySet<string> = new Set(['strap', 'stand']);
 /** What closes an opening that is there by now, or carries what is loose by now, and was never in: wherever work went on. */
 export function missingWhereOpen(ledger: Ledger): TemporaryState[] {
@@ -77,7 +82,7 @@ export function missingWhereOpen(ledger: Ledger): TemporaryState[] {
     const { sort, at } = t;
     const a = at === undefined ? undefined : stateOf(ledger, 'area', named('area', at) ?? '');
     if (!a) return false;
-    if (carriesWhatIsOpen.has(sort)) return isOpened(ledger, a.area);
+    if (carriesWhatIsOpen.has(sort)) return isOpened(ledger, a.area) && !isStillHeld(ledger, a);
     const isApart = partsOf(ledger, a).some((part) => stateOf(ledger, 'part', part)?.off);
     return closesOpenings.has(sort) && a.maskedAt === 0 && isApart && stillUnder(ledger, t.temporary, t) === undefined;
   };

@@ -267,6 +267,11 @@ it('keeps what closes an opening, or carries a part, over the next fastener unti
     return shown({ bench: { desk: () => desk } } as PartWay);
   };
   expect(at('bracket')).not.toContain('!');
+  // One of its two bolts is slack, the other tight: it hangs on nothing yet.
+  story.call('slacken', { hole: 'caliper/1' });
+  expect(at('bracket')).not.toContain('!');
+  story.call('slacken', { hole: 'caliper/2' });
+  expect(at('bracket')).toContain('! now i: hook, caliper is open > 1');
   story.call('remove', { hole: 'caliper/1', to: 'tray:1' });
   expect(at('caliper')).toContain('! first i: hook > 2');
   story.call('remove', { hole: 'caliper/2', to: 'tray:1' });
