@@ -550,6 +550,49 @@ describe('a circuit', () => {
   });
 });
 
+describe('a circuit looked over for leaks', () => {
+  it('is asked about where the engine was started a moment ago, and not once it ran for a while', async () => {
+    const at = await newJob();
+    at.pace.stepMs = 1000;
+    for (const line of [
+      'circuit coolant with water',
+      'drained coolant',
+      'filled coolant',
+      'oil level',
+      'tools out',
+      'first start',
+    ])
+      expect(at.session().runLine(line)).toMatchObject({ kind: 'taken' });
+    await at.press('C', 'k');
+    expect(asked(at)).toMatch(
+      /^the engine was called started \d+ s ago: cold, it hides a leak; let it get warm, .*dry/,
+    );
+    at.pace.stepMs = 5 * 60_000;
+    await at.press('k');
+    expect(at.state().answer?.kind).toBe('taken');
+  });
+  it('is called dry by the same key all the same, and the next circuit then without asking', async () => {
+    const at = await newJob();
+    const circuits = ['circuit coolant with water', 'circuit washer with water'];
+    const more = ['drained coolant', 'drained washer', 'filled coolant', 'filled washer', 'oil level', 'tools out'];
+    for (const line of [...circuits, ...more, 'first start']) at.session().runLine(line);
+    const before = lines(at);
+    at.pace.stepMs = 1000;
+    await at.press('C', 'k');
+    expect(lines(at)).toBe(before);
+    await at.press('k', 'k');
+    expect(lines(at)).toBe(before + 2);
+  });
+  it('is not asked about under pressure', async () => {
+    const at = await newJob();
+    at.pace.stepMs = 1000;
+    for (const line of ['circuit coolant with water', 'drained coolant', 'filled coolant', 'oil level', 'tools out'])
+      at.session().runLine(line);
+    at.session().runLine('first start');
+    expect(at.session().runLine('leak check coolant under pressure', 'key')).toMatchObject({ kind: 'taken' });
+  });
+});
+
 describe('the road test', () => {
   it('is asked about while a circuit was not looked over for leaks', async () => {
     const at = await newJob();

@@ -57,7 +57,11 @@ it.each([
     let before = '';
     let wentTo: string | undefined;
     for (const { text, keys, until } of script) {
-      if (until) await bench.waitFor(until);
+      if (until) {
+        await bench.waitFor(until);
+        // What is asked is read before it is answered.
+        await waited(bench, leastMsByHand);
+      }
       // At the end of an area an Enter is held back until a hand could have meant it for the next.
       if (keys[0] === 'enter' && before === 'enter') {
         const isOn = (frame: readonly string[]) => /On to (\w+)/.exec(frame.join(' '))?.[1];

@@ -1,5 +1,6 @@
 // The parts box and the fluids.
 import { type Ledger, stateOf } from '../../job/ledger.ts';
+import { askedOnLeaks } from '../asked-on-leaks.ts';
 import { askedOnBuyingAll, askedOnDraining } from '../asked-once.ts';
 import { circuitsInTurn } from '../circuits-in-turn.ts';
 import type { Args } from '../form.ts';
@@ -139,6 +140,7 @@ export const boxAndFluidsRows: readonly Row[] = [
     group: 'fluids',
     keys: [key('k', 'sealing', { pad: '6' })],
     verb: 'check-leaks',
+    asksOnce: askedOnLeaks,
   },
   {
     id: 'oil-level',
