@@ -3,10 +3,11 @@
 import { stateOf } from '../job/ledger.ts';
 import type { Method, Spec } from '../job/spec.ts';
 import { specText } from '../job/spec.ts';
-import { withinArea } from '../job/subjects.ts';
+import { holeIn, numberOf, withinArea } from '../job/subjects.ts';
 import { hasFigures, wantsFigure } from '../job/tightening.ts';
 import { type Desk, nextComing } from './desk.ts';
 import { knownIn } from './taken-next.ts';
+import { figureFor, type WhoseFigure } from './whose-figure.ts';
 
 const sides: Readonly<Record<string, string>> = {
   left: 'right',
@@ -24,14 +25,18 @@ export function otherSide({ ledger, facing: { area } }: Desk): string | undefine
 }
 
 /** The figures its fasteners are brought up to there; none are known here, and nothing is said against them. */
-export function methodThere(desk: Desk): { from: string; method: Method } | undefined {
-  const { ledger, facing } = desk;
+export function methodThere(desk: Desk): { from: string; method: Method; whose: WhoseFigure } | undefined {
+  const { ledger } = desk;
   const from = otherSide(desk);
-  const method = from === undefined ? undefined : stateOf(ledger, 'area', from)?.declared?.method;
-  if (from === undefined || facing.area === undefined || !method || !hasFigures(method)) return undefined;
-  const here = stateOf(ledger, 'area', facing.area)?.declared?.method;
+  const whose = figureFor(desk);
+  if (from === undefined || !whose) return undefined;
+  const [hole] = whose.holes;
+  const there = hole === undefined ? undefined : stateOf(ledger, 'hole', holeIn(from, numberOf(hole)));
+  const method = (hole === undefined ? stateOf(ledger, 'area', from) : there)?.declared?.method;
+  if (!method || !hasFigures(method)) return undefined;
+  const here = whose.method;
   const isOpen = here === undefined || (wantsFigure(here) && here.by === method.by);
-  return isOpen ? { from, method } : undefined;
+  return isOpen ? { from, method, whose } : undefined;
 }
 
 /** What came out of the same hole there, where neither plan nor call says what is in the one that comes off next. */

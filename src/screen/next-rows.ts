@@ -197,11 +197,8 @@ const tenMinutesMs = 10 * 60_000;
 const tighteningRows = ({ desk, keymap }: Scene, next: string, columns: number, most: number): Row[] => {
   const words = tighteningWords(desk.ledger, next, desk.units).join('. ');
   if (words === '') return [];
-  const says = isFigureOfArea(desk.ledger, next) ? `; ${waySaid(keymap, 'build', 'figure')} says it` : '';
+  const says = wantsFigure(methodFor(desk.ledger, next)) ? `; ${waySaid(keymap, 'build', 'figure')} says it` : '';
   return wrapped(`tightened: ${words}${says}`, columns - 2, most).map((text) =>
     plainRow(fitted(` ${plainText(text)}`, columns)),
   );
 };
-/** A figure said of the area would be this hole's. */
-const isFigureOfArea = (ledger: Ledger, hole: string): boolean =>
-  wantsFigure(methodFor(ledger, hole)) && stateOf(ledger, 'hole', hole)?.declared?.method === undefined;

@@ -3,6 +3,8 @@ import { expect, it } from 'vitest';
 import { waySaid } from '../../src/calls/key-names.ts';
 import { stateOf } from '../../src/job/ledger.ts';
 import type { Line } from '../../src/job/line.ts';
+import { methodFor } from '../../src/job/passes.ts';
+import type { Hole } from '../../src/job/subjects.ts';
 import { metric } from '../../src/trade/units-shown.ts';
 import { sceneOf, textOf } from '../screen/scene.ts';
 import { type AtTheBench, newJob } from './at-the-bench.ts';
@@ -64,15 +66,34 @@ it('[O4] is chosen by its number on the keypad, which has no space between the s
   await at.press(...way.split(' '), ...'40+90+90', 'enter');
   expect(method(at)).toEqual({ by: 'torque', stages: [{ newtonMetres: 40 }, { degrees: 90 }, { degrees: 90 }] });
 });
-it('[O4] asks nothing where a figure has no place, and offers none where a hole has a method of its own', async () => {
-  const shoulder = await coverOff(['by shoulder']);
-  await shoulder.press('N');
-  expect(shoulder.view().asking).toBeUndefined();
-  expect(shoulder.state().answer).toMatchObject({
+it('[O4] asks nothing where a figure has no place', async () => {
+  const at = await coverOff(['by shoulder']);
+  await at.press('N');
+  expect(at.view().asking).toBeUndefined();
+  expect(at.state().answer).toMatchObject({
     kind: 'refused',
     text: '"shoulder" carries no figure: the thread goes before torque does',
   });
-  const own = await coverOff(['by torque at 1']);
-  expect(shown(own)).toContain('no figure known');
-  expect(shown(own)).not.toContain('N says it');
+});
+it('[O4] says the figure of the next one and its like where they have a method of their own, and of no other', async () => {
+  const at = await coverOff(['by torque at 1', 'by torque at 2']);
+  expect(shown(at)).toContain('no figure known');
+  expect(shown(at)).toContain('N says it');
+  await at.press('N');
+  expect(at.view().asking?.title).toMatch(/^torque figure: cover 1, 2, in /);
+  await at.press('8', 'enter');
+  const of = (hole: string) => methodFor(at.state().ledger, `cover/${hole}` as Hole);
+  expect([of('1'), of('2'), method(at)]).toEqual([
+    { by: 'torque', newtonMetres: 8 },
+    { by: 'torque', newtonMetres: 8 },
+    undefined,
+  ]);
+  expect(shown(at)).not.toContain('N says it');
+  for (const line of ['by torque 40', 'by shoulder at 2', 'back 1', 'back 2', 'tight 2']) at.session().runLine(line);
+  await at.press('N', '9', 'enter');
+  expect([of('1'), of('2'), method(at)]).toEqual([
+    { by: 'torque', newtonMetres: 9 },
+    { by: 'shoulder' },
+    { by: 'torque', newtonMetres: 40 },
+  ]);
 });

@@ -5,7 +5,6 @@ import { every } from '../../job/ledger.ts';
 import { fastenerKinds, makes, type Spec, specText } from '../../job/spec.ts';
 import { areaOf, subjectText } from '../../job/subjects.ts';
 import type { Facing } from '../../view/facing.ts';
-import { declare } from '../declaring.ts';
 import type { Desk } from '../desk.ts';
 import { facedAt, facedPast, facedWords, isInTurn, nextArea } from '../next-area.ts';
 import { methodThere, otherSide, specThere } from '../other-side.ts';
@@ -13,6 +12,7 @@ import { key, type No, type Row } from '../row.ts';
 import { specWords } from '../spec-words.ts';
 import { anotherKnown } from '../taken-next.ts';
 import { isOneMore, unknownTray } from '../trays.ts';
+import { declareMethod } from '../whose-figure.ts';
 
 const sizeKeys: [string, string][] = [
   ['8', 'hex 8'],
@@ -180,8 +180,7 @@ export const inUseRows: readonly Row[] = [
     ],
     means: (desk, { what }) => {
       const figure = what === 'fastener' ? undefined : methodThere(desk);
-      if (figure && desk.facing.area !== undefined)
-        return declare({ kind: 'area-declared', area: desk.facing.area, method: figure.method });
+      if (figure) return declareMethod(figure.whose, figure.method);
       const there = what === 'figure' ? undefined : specThere(desk);
       if (there) return { face: inUse(desk, there.spec), answer: `now ${specWords(there.spec)}, as at ${there.from}` };
       const other = otherSide(desk);

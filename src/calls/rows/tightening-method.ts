@@ -1,7 +1,6 @@
 // How an area or a hole is tightened, as it is said on the spot: in which order and passes, by what, with which figures
 // and which adapter.
 
-import { stateOf } from '../../job/ledger.ts';
 import type { Method } from '../../job/spec.ts';
 import { unsoundMethod } from '../../job/tightening.ts';
 import { torqueSettingFromAdapter } from '../../trade/adapter.ts';
@@ -9,21 +8,25 @@ import { type Answer, isRefused, refused } from '../../trade/answer.ts';
 import { readStages, type Stage } from '../../trade/torque-stages.ts';
 import { readTorque } from '../../trade/units.ts';
 import { metric, torqueUnitOf } from '../../trade/units-shown.ts';
-import { ofArea, ofHole } from '../declaring.ts';
+import { noArea, ofArea, ofHole } from '../declaring.ts';
 import type { Desk } from '../desk.ts';
 import type { Args } from '../form.ts';
 import { key, type Meant, type No, type Row } from '../row.ts';
+import { declareMethod, figureFor, whoseWords } from '../whose-figure.ts';
 
 function methodMeant(desk: Desk, args: Args): Meant {
-  const { by, value, with: liquid, into, hole } = args;
+  const read = methodSaid(desk, args);
+  if ('no' in read) return read;
+  return args.hole ? ofHole(() => read)(desk, args) : ofArea(() => read)(desk, args);
+}
+function methodSaid(desk: Desk, { by, value, with: liquid, into }: Args): { method: Method } | { no: No } {
   const stages = value === undefined ? [] : torquesOf(value as string, torqueUnitOf(desk.units ?? metric));
   if (isRefused(stages))
     return { no: { because: stages.refused, instead: 'as "40 +90 +90", "25 lbf ft", "30 +90 accept 60-110"' } };
   const [first, second] = stages;
   const only = first && !second && 'newtonMetres' in first ? first.newtonMetres : undefined;
   const figures = only === undefined ? (stages.length > 0 ? { stages } : {}) : { newtonMetres: only };
-  const method = { by, ...figures, ...(liquid ? { with: liquid } : {}), ...(into ? { into } : {}) };
-  return hole ? ofHole(() => ({ method }))(desk, args) : ofArea(() => ({ method }))(desk, args);
+  return { method: { by, ...figures, ...(liquid ? { with: liquid } : {}), ...(into ? { into } : {}) } as Method };
 }
 /** One torque in any unit, or stages of one unit and degrees. */
 function torquesOf(words: string, bare: ReturnType<typeof torqueUnitOf>): Answer<Stage[]> {
@@ -32,13 +35,12 @@ function torquesOf(words: string, bare: ReturnType<typeof torqueUnitOf>): Answer
   return isRefused(torque) || torque === 0 ? readStages(words, bare) : [{ newtonMetres: Number(torque.toFixed(2)) }];
 }
 
-/** How the area in use is tightened as far as that was said, else by torque. */
-const methodHere = ({ ledger, facing: { area } }: Desk): Method =>
-  (area === undefined ? undefined : stateOf(ledger, 'area', area)?.declared?.method) ?? { by: 'torque' };
+const usual: Method = { by: 'torque' };
 /** No figure could be the answer: there is no area in use, or it is brought up by what carries none. */
 function noFigureHere(desk: Desk): No | undefined {
-  if (desk.facing.area === undefined) return { because: 'no area is in use', instead: 'say which', by: 'area' };
-  const because = unsoundMethod({ by: methodHere(desk).by, newtonMetres: 1 });
+  const one = figureFor(desk);
+  if (!one) return { because: 'no area is in use', instead: 'say which', by: 'area' };
+  const because = unsoundMethod({ by: (one.method ?? usual).by, newtonMetres: 1 });
   return because === undefined
     ? undefined
     : { because, instead: 'say another method in a line, as "by torque 40"', by: 'line' };
@@ -98,18 +100,24 @@ export const tighteningMethodRows: readonly Row[] = [
     words: ['figure', 'torque figure'],
     form: '<value:words>',
     label: 'torque figure',
-    help: 'The maker\u2019s figure for the area in use; its method stays as it is, torque where none was said: 40, 25 lbf ft, 40 +90 +90.',
+    help: 'The maker\u2019s figure for the area in use, or for the next one and its like where they have a method of their own; the method stays as it is, torque where none was said: 40, 25 lbf ft, 40 +90 +90.',
     group: 'on the spot',
     // No letter of Strip or Rotation: pressed by habit there it says nothing.
     keys: [key('N', 'build')],
     nothing: noFigureHere,
     questions: {
-      value: (_args, { facing, units }) =>
-        `${facing.area}, in ${torqueUnitOf(units ?? metric)}, as 40 or 40 +90 +90; the maker's manual`,
+      value(_args, desk) {
+        const one = figureFor(desk);
+        const unit = torqueUnitOf(desk.units ?? metric);
+        return `${one ? whoseWords(one) : ''}, in ${unit}, as 40 or 40 +90 +90; the maker's manual`;
+      },
     },
-    means: (desk, { value }) => {
-      const { by, with: liquid, into } = methodHere(desk);
-      return methodMeant(desk, { by, value, with: liquid, into });
+    means(desk, { value }) {
+      const one = figureFor(desk);
+      if (!one) return noArea;
+      const { by, with: liquid, into } = one.method ?? usual;
+      const read = methodSaid(desk, { by, value, with: liquid, into });
+      return 'no' in read ? read : declareMethod(one, read.method);
     },
   },
   {

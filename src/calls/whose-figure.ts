@@ -1,0 +1,36 @@
+// O4: whose figure is asked for on the way back: of the next one and its like where they have a method of their own, of the
+// area where they have not. One said of the area goes to no fastener that has its own.
+import type { Entry } from '../job/entry.ts';
+import { type Ledger, stateOf } from '../job/ledger.ts';
+import type { Method } from '../job/spec.ts';
+import { type Hole, numberOf } from '../job/subjects.ts';
+import { declare } from './declaring.ts';
+import { type Desk, nextHole } from './desk.ts';
+import type { Meant } from './row.ts';
+
+/** `holes`: none where it is the area's. `method`: as far as it was said. */
+export type WhoseFigure = { area: string; holes: readonly Hole[]; method?: Method };
+
+const declaredAt = (ledger: Ledger, hole: Hole) => stateOf(ledger, 'hole', hole)?.declared;
+
+export function figureFor(desk: Desk): WhoseFigure | undefined {
+  const { ledger, facing } = desk;
+  if (facing.area === undefined) return undefined;
+  const { area } = facing;
+  const a = stateOf(ledger, 'area', area);
+  const next = nextHole(desk, 'build');
+  const own = next === undefined ? undefined : declaredAt(ledger, next);
+  if (!own?.method) return { area, holes: [], ...(a?.declared?.method && { method: a.declared.method }) };
+  const kindAt = (hole: Hole) => JSON.stringify([declaredAt(ledger, hole)?.method, declaredAt(ledger, hole)?.wants]);
+  const kind = JSON.stringify([own.method, own.wants]);
+  return { area, holes: (a?.holes ?? []).filter((hole) => kindAt(hole) === kind), method: own.method };
+}
+
+/** "left disc", "left disc 1, 2". */
+export const whoseWords = ({ area, holes }: WhoseFigure): string =>
+  [area, holes.map(numberOf).join(', ')].filter(Boolean).join(' ');
+
+export const declareMethod = ({ area, holes }: WhoseFigure, method: Method): Meant =>
+  holes.length === 0
+    ? declare({ kind: 'area-declared', area, method })
+    : declare(...holes.map((hole): Entry => ({ kind: 'hole-declared', hole, method })));
