@@ -19,7 +19,7 @@ export function boxRows(desk: Desk): Listed[] {
   );
   return [
     ...[...every(desk.ledger, 'box')].map((b) => boxRow(desk, b)),
-    ...parts.map(partRow),
+    ...parts.toSorted((a, b) => Number(isToJudge(b)) - Number(isToJudge(a))).map(partRow),
     ...[...every(desk.ledger, 'tray')].flatMap((t) => [trayRow(desk, t), ...lying(desk, t)]),
     ...lost.map(
       (one): Listed => ({
@@ -34,6 +34,9 @@ export function boxRows(desk: Desk): Listed[] {
     ...pileRow(desk),
   ];
 }
+
+/** A new one is there for it, or comes: these are judged first, and the wheel not at all. */
+const isToJudge = (p: PartState): boolean => !p.judged && (p.replacedAt > 0 || p.declared?.renew === true);
 
 function boxRow(desk: Desk, b: BoxState): Listed {
   const leads = boxLeads(desk, b);
