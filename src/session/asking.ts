@@ -7,6 +7,7 @@ import { howFar } from '../calls/days-on.ts';
 import { areHolesKnown, type Desk } from '../calls/desk.ts';
 import type { Args, Slot } from '../calls/form.ts';
 import { isChoice } from '../calls/form.ts';
+import { keyName } from '../calls/key-caps.ts';
 import { numberAmongCalls } from '../calls/key-names.ts';
 import { holeWord } from '../calls/lists/holes.ts';
 import { measureAsked } from '../calls/measures.ts';
@@ -22,6 +23,7 @@ import { stateOf } from '../job/ledger.ts';
 import { type Spec, specText } from '../job/spec.ts';
 import type { TrayState } from '../job/states.ts';
 import { numberOf } from '../job/subjects.ts';
+import type { ScreenId } from '../view/screens.ts';
 import { type Asking, type Choice, firstInTurn } from '../view/view.ts';
 import { besidesType, callType, mayNameNew, readAnswer } from './answering.ts';
 
@@ -71,13 +73,16 @@ export const aCall = (title: string, choices: readonly Choice[]): Asking => ({
   optional: false,
   choices,
 });
-/** Every call of a screen by its number, which it keeps; those refused just now come last, with why. */
-export function callChoices(all: readonly Bound[], desk: Desk, picks: Args): Choice[] {
+/** Every call of a screen by its number, which it keeps, with its key where there are more than a keypad has; those refused just now come last, with why. */
+export function callChoices(keymap: Keymap, screen: ScreenId, desk: Desk, picks: Args): Choice[] {
+  const all = keymap.keysOn(screen);
   const choices = callIds(all).flatMap((id, at): Choice[] => {
     const bound = all.find(({ row }) => row.id === id);
     const stop = bound && stopOf(bound, desk, picks);
     const refused = stop && { blocked: stop.because, way: stop.instead };
-    return bound ? [{ value: id, text: `${numberAmongCalls(id, at)}  ${bound.row.label}`, ...refused }] : [];
+    const text = `${numberAmongCalls(id, at)}  ${bound?.row.label}`;
+    const beside = bound && !keymap.pad ? { beside: keyName(bound.binding.key) } : {};
+    return bound ? [{ value: id, text, ...beside, ...refused }] : [];
   });
   const first = choices.filter((one) => one.value === 'which');
   const others = choices.filter((one) => one.value !== 'which');

@@ -131,7 +131,7 @@ export function createSteps(floor: Floor): (s: Step) => void {
         return startPlacing(around);
       case 'more': {
         const all = keymap.keysOn(acting(view));
-        return ask(aCall('which call', callChoices(all, desk(), picks())), (id) => {
+        return ask(aCall('which call', callChoices(keymap, acting(view), desk(), picks())), (id) => {
           const bound = all.find((one) => one.row.id === id);
           if (bound) begin(bound);
         });

@@ -323,11 +323,27 @@ describe('what is bought as a supply', () => {
 describe('an old part', () => {
   it('[T3] is named where its verdict is asked for, whatever row is picked', async () => {
     const at = await partWay('bead cam cover face with joint sealant');
-    await at.press('P', 'page-down', 'page-down', 'j');
+    await at.press('P', 'page-down', 'down');
+    const picked = pickedAt(at.bench.listed(), at.view().at.box)?.text;
+    await at.press('j');
     expect(at.view().asking).toMatchObject({
       slot: 'verdict',
-      title: 'judge old part: auxiliary belt, the old one, is',
+      title: `judge old part: ${picked}, the old one, is`,
     });
+    // To be renewed: those that are only off stand behind it.
+    expect(picked).toBe('tensioner');
+  });
+});
+
+describe('the calls of a screen', () => {
+  it('stand with their keys where one is chosen, but on a keypad', async () => {
+    const at = await partWay('clean cam cover face');
+    await at.press('P', 'M');
+    const besides = () => Object.fromEntries(at.view().asking?.choices.map((c) => [c.value, c.beside]) ?? []);
+    expect(besides()).toMatchObject({ 'box-all': 'a', judge: 'j' });
+    await at.press('escape', 'K', '/');
+    expect(at.view().asking?.title).toBe('which call');
+    expect(Object.values(besides()).filter(Boolean)).toEqual([]);
   });
 });
 
