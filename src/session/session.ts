@@ -4,15 +4,12 @@
 import { createStore } from 'zustand/vanilla';
 import type { Desk, PlanOffer } from '../calls/desk.ts';
 import { readLine } from '../calls/line-reader.ts';
-import { askedInWords, type Meant, meantBy, type No, type Row, whereNext } from '../calls/row.ts';
-import { saidToClose } from '../calls/said-to-close.ts';
+import { askedInWords, type Meant, meantBy, type Row, whereNext } from '../calls/row.ts';
 import { sheetWay } from '../calls/sheet-way.ts';
-import { wayOut } from '../calls/ways-out.ts';
-import { blocked, closedJob, decide, type Override } from '../job/decide.ts';
+import { decide, type Override } from '../job/decide.ts';
 import { lastLine } from '../job/ledger.ts';
 import { type Line, type Stamp, whyNotWritten } from '../job/line.ts';
 import { appendLine, readLog } from '../job/log.ts';
-import type { Refusal } from '../job/refusal.ts';
 import type { Said } from '../job/said.ts';
 import { isFault } from '../store/fault.ts';
 import { photographAt } from '../store/photograph.ts';
@@ -23,6 +20,7 @@ import { backToArea, backWords } from './back-to-area.ts';
 import { areaFaced, lastFaced } from './faced.ts';
 import { mindOf } from './minded.ts';
 import { onceMore, putAwayWords, putsAway, tooQuick } from './once-more.ts';
+import { refusingOn } from './refusing.ts';
 import type { Answer, Doubts, Session, SessionOptions, SessionState } from './session-shape.ts';
 import { takenWords } from './taken-words.ts';
 
@@ -68,16 +66,8 @@ export function createSession({
     intervals,
     ...shop,
   });
-  const answered = (answer: Answer): Answer => {
-    store.setState({ answer });
-    return answer;
-  };
-  const no = (text: string, instead: string, refusal?: Refusal): Answer =>
-    answered({ kind: 'refused', text, instead, refusal });
+  const { answered, no, refuse, refusedBy, mayNotCall, mayNotWrite } = refusingOn(store, { job, desk });
 
-  function refuse({ because: text, done, ...rest }: No): Answer {
-    return answered(done ? { kind: 'faced', text: `${text}; ${rest.instead}` } : { kind: 'refused', text, ...rest });
-  }
   function carryOut(row: Row, meant: Meant, by: Line['by'], doubts: Doubts): Answer {
     const before = back.leadsTo(row, by, store.getState().answer);
     if (before) {
@@ -195,29 +185,6 @@ export function createSession({
     if (next.area !== undefined && next.area !== facing.area) again.wentOn(call, answer, next.area, at);
     else again.wentNowhere();
     return answer;
-  }
-
-  function refusedBy(refusal: Refusal, more: { againSays?: string; instead?: string; by?: string } = {}): Answer {
-    const { because: text, instead } = refusal;
-    const by = wayOut(refusal);
-    const [nearest] = refusal.code === 'open-behind' ? refusal.places : [];
-    const closing = nearest === undefined ? undefined : saidToClose(desk(), nearest);
-    return answered({ kind: 'refused', text, instead, refusal, ...(by !== undefined && { by }), ...closing, ...more });
-  }
-  /** Whatever else stands in its way: nothing is called on a job that is only looked at, or was released. */
-  function mayNotCall({ verb }: Row): Answer | undefined {
-    if (verb === undefined) return undefined;
-    const closed = blocked(store.getState().ledger, { verb }, now());
-    return mayNotWrite() ?? (closed?.code === closedJob.code ? refusedBy(closed) : undefined);
-  }
-  function mayNotWrite(): Answer | undefined {
-    if (store.getState().looking) {
-      const why = job.whyLook;
-      if (!why) return no('opened to look only', 'close the other program, and open again');
-      return no(why.kind === 'copy' ? why.what : `opened to look only: ${why.what}`, why.next);
-    }
-    const trouble = job.trouble();
-    return trouble ? no(`NOT SAVED: ${trouble.message}`, 'make room or mend the disk, then save again') : undefined;
   }
 
   function save(line: Line): void {
