@@ -9,7 +9,7 @@ import { isWorkedOn } from '../job/repair.ts';
 import { driveLockedAt, isOffItsMarks } from '../job/rotation.ts';
 import type { Said } from '../job/said.ts';
 import { areaOf, holeIn, named, numberOf, type Subject, subjectText, withinArea } from '../job/subjects.ts';
-import { beforeTheRest } from '../job/warnings.ts';
+import { beforeTheRest } from '../job/warnings-leaving.ts';
 import { areHolesKnown, type Desk } from './desk.ts';
 import { allProposed } from './proposals.ts';
 import type { Once } from './row.ts';

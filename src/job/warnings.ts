@@ -1,16 +1,13 @@
 // What is said beside a call that is taken: it stands in no way and is no open point. Asked of the entries it writes.
 
-import { kilometresOf } from '../trade/units.ts';
 import { areasUnder, unseenUnder } from './before-faces-meet.ts';
 import { lyingOnPile } from './counts.ts';
 import type { Entry } from './entry.ts';
-import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
+import { type Ledger, stateOf, tallyOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
 import { numberJumps } from './number-jump.ts';
-import { isOfTheCar } from './of-the-car.ts';
 import { besideStep } from './repair-figures.ts';
-import { areaOf, type Hole, named } from './subjects.ts';
-import { acceptanceOf, readFarOff } from './tightening.ts';
+import { areaOf } from './subjects.ts';
 import {
   anotherHead,
   beforeItsBelt,
@@ -36,6 +33,7 @@ import {
 import { besideCount, besideHoles } from './warnings-counting.ts';
 import { takenForAnother } from './warnings-exchange.ts';
 import { foundWrong, threadUnderIt } from './warnings-found.ts';
+import { beforeTheRest, drivenBefore, fellBack, offOfService } from './warnings-leaving.ts';
 import { inUnderItsOwn, ofItsOwnName, outFromUnder } from './warnings-masks.ts';
 import {
   foundUnderOff,
@@ -55,40 +53,17 @@ import {
 } from './warnings-parting.ts';
 import { beadNotRun, byPlansLabel, chipsInBead, hangsOnNothing, keepTheirLabel } from './warnings-sealing.ts';
 import { asFoundUnderOff, openBehindShut } from './warnings-striking.ts';
+import { heldByALock, torqueNotRead } from './warnings-turned.ts';
 import { searchedInVain } from './works-searched.ts';
 
-/** R2: a holding bar is made to hold, as is what the plan puts at the bolt itself; any other pin or lock only keeps a place. */
-const locksPlace = (ledger: Ledger, holes: readonly Hole[]): string[] => {
-  const at = new Set(holes.flatMap((hole) => [`hole:${hole}`, `area:${areaOf(hole)}`]));
-  return [...every(ledger, 'temporary')]
-    .filter((t) => t.in && (t.sort === 'lock' || t.sort === 'pin') && !at.has(t.at ?? ''))
-    .map((t) => t.temporary);
-};
-
-const turnsAShaft = (ledger: Ledger, hole: Hole): boolean =>
-  stateOf(ledger, 'hole', hole)?.declared?.sprocketBolt === true ||
-  [...every(ledger, 'drive')].some((d) => d.declared?.crankBolt === hole);
-
-/** Loosened or brought up: also one that comes off in the same call without having been slack before. */
-function wrenched(ledger: Ledger, entry: Entry): Hole | undefined {
-  if (entry.kind === 'fastener-slackened' || entry.kind === 'fastener-tightened') return entry.hole;
-  if (entry.kind !== 'fastener-removed') return undefined;
-  const level = stateOf(ledger, 'hole', entry.hole)?.called.occupant?.level;
-  return level === 'slack' || level === 'on' ? undefined : entry.hole;
-}
-
 export function warningsOf(ledger: Ledger, entries: readonly Entry[], now: Stamp): string[] {
-  const holes = entries.flatMap((entry) => wrenched(ledger, entry) ?? []);
-  const shafts = holes.filter((hole) => turnsAShaft(ledger, hole));
-  const locks = shafts.length > 0 ? locksPlace(ledger, shafts) : [];
-  const unread = entries.flatMap((entry) => unreadAcceptance(entry) ?? misread(entry) ?? []);
   const figures = entries.flatMap((entry) => besideStep(ledger, entry));
   return [
     ...figures,
     ...new Set(entries.flatMap((entry) => besideEntry(ledger, entry, entries, now))),
     ...leftForLater(ledger, entries),
-    ...(locks.length > 0 ? [`${locks.join(' and ')} in: a lock is no holding tool`] : []),
-    ...new Set(unread),
+    ...heldByALock(ledger, entries),
+    ...new Set(entries.flatMap(torqueNotRead)),
     ...withoutFigure(ledger, entries),
     ...stillWaits(ledger, entries),
   ];
@@ -102,18 +77,6 @@ function stillWaits(ledger: Ledger, entries: readonly Entry[]): string[] {
     ? [`the job still waits for ${waiting.who}; where it does not, call that it goes on`]
     : [];
 }
-
-/** O4: a method that ends in a torque to be accepted, and nobody said what the wrench showed. */
-function unreadAcceptance(entry: Entry): string | undefined {
-  if (entry.kind !== 'fastener-tightened' || !entry.last || entry.readNewtonMetres !== undefined) return undefined;
-  const wanted = acceptanceOf(entry.method);
-  return wanted && `the torque at the end was not said: ${wanted}`;
-}
-
-const misread = (entry: Entry): string | undefined =>
-  entry.kind === 'fastener-tightened' && entry.last && entry.readNewtonMetres !== undefined
-    ? readFarOff(entry.method, entry.readNewtonMetres)
-    : undefined;
 
 /** What a mechanic would be told by the one beside him. Common practice, no source, where no rule is named. */
 function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[], now: Stamp): string[] {
@@ -230,38 +193,4 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[], no
     default:
       return [];
   }
-}
-function fellBack(ledger: Ledger, { distance, unit }: Extract<Entry, { kind: 'odometer-noted' }>): string[] {
-  const before = stateOf(ledger, 'vehicle', 'vehicle')?.odometer;
-  const [then, now] = [before && kilometresOf(before.distance, before.unit), kilometresOf(distance, unit)];
-  return before && typeof then === 'number' && typeof now === 'number' && now < then
-    ? [`${before.distance} ${before.unit} were noted before: an odometer does not run back. Was a figure left out?`]
-    : [];
-}
-/** T1, T7: nothing raised it since it was called on the road. */
-function drivenBefore(ledger: Ledger): string[] {
-  const { roadAt = 0, loweredAt = 0 } = stateOf(ledger, 'vehicle', 'vehicle') ?? {};
-  const raised = [...every(ledger, 'temporary')].some((t) => t.putInAt > roadAt && raises.has(t.sort));
-  return roadAt > loweredAt && !raised
-    ? [`the road test was called in line ${roadAt}, before it: the one that is out of turn is struck and called anew`]
-    : [];
-}
-const raises: ReadonlySet<string> = new Set(['stand', 'jack', 'block']);
-/** Of the areas it brought; another service may still want them off. */
-function offOfService(ledger: Ledger, service: string): string[] {
-  const areas = (stateOf(ledger, 'service', service)?.brings ?? []).flatMap((one) => named('area', one) ?? []);
-  const off = areas.filter((area) => tallyOf(ledger, area).off > 0);
-  return off.length > 0
-    ? [`still off: ${off.map((area) => `${tallyOf(ledger, area).off} of ${area}`).join(', ')}`]
-    : [];
-}
-/** What belongs to no area, as the battery's earth does, comes off first and goes on last. */
-export function beforeTheRest(ledger: Ledger, connection: string): string[] {
-  const all = [...every(ledger, 'connection')];
-  const c = stateOf(ledger, 'connection', connection);
-  if (!c || !isOfTheCar(c) || !all.some((c) => c.declared?.area !== undefined)) return [];
-  const { off } = ledger.tallies.all;
-  const parted = all.filter((c) => c.parted && c.connection !== connection).map((c) => c.connection);
-  const open = [off > 0 && `${off} off`, parted.length > 0 && `parted: ${parted.join(', ')}`].filter(Boolean);
-  return open.length > 0 ? [`${connection} goes on last; still ${open.join(', ')}`] : [];
 }

@@ -1,0 +1,43 @@
+// What is said beside the calls with which a job ends: a service done with something of it off, what goes on last, a clock
+// that ran back, a road test before the car was lowered. It stands in no way.
+import { kilometresOf } from '../trade/units.ts';
+import type { Entry } from './entry.ts';
+import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
+import { isOfTheCar } from './of-the-car.ts';
+import { named } from './subjects.ts';
+
+/** A figure left out, most likely. */
+export function fellBack(ledger: Ledger, { distance, unit }: Extract<Entry, { kind: 'odometer-noted' }>): string[] {
+  const before = stateOf(ledger, 'vehicle', 'vehicle')?.odometer;
+  const [then, now] = [before && kilometresOf(before.distance, before.unit), kilometresOf(distance, unit)];
+  return before && typeof then === 'number' && typeof now === 'number' && now < then
+    ? [`${before.distance} ${before.unit} were noted before: an odometer does not run back. Was a figure left out?`]
+    : [];
+}
+/** T1, T7: nothing raised it since it was called on the road. */
+export function drivenBefore(ledger: Ledger): string[] {
+  const { roadAt = 0, loweredAt = 0 } = stateOf(ledger, 'vehicle', 'vehicle') ?? {};
+  const raised = [...every(ledger, 'temporary')].some((t) => t.putInAt > roadAt && raises.has(t.sort));
+  return roadAt > loweredAt && !raised
+    ? [`the road test was called in line ${roadAt}, before it: the one that is out of turn is struck and called anew`]
+    : [];
+}
+const raises: ReadonlySet<string> = new Set(['stand', 'jack', 'block']);
+/** Of the areas it brought; another service may still want them off. */
+export function offOfService(ledger: Ledger, service: string): string[] {
+  const areas = (stateOf(ledger, 'service', service)?.brings ?? []).flatMap((one) => named('area', one) ?? []);
+  const off = areas.filter((area) => tallyOf(ledger, area).off > 0);
+  return off.length > 0
+    ? [`still off: ${off.map((area) => `${tallyOf(ledger, area).off} of ${area}`).join(', ')}`]
+    : [];
+}
+/** What belongs to no area, as the battery's earth does, comes off first and goes on last. */
+export function beforeTheRest(ledger: Ledger, connection: string): string[] {
+  const all = [...every(ledger, 'connection')];
+  const c = stateOf(ledger, 'connection', connection);
+  if (!c || !isOfTheCar(c) || !all.some((c) => c.declared?.area !== undefined)) return [];
+  const { off } = ledger.tallies.all;
+  const parted = all.filter((c) => c.parted && c.connection !== connection).map((c) => c.connection);
+  const open = [off > 0 && `${off} off`, parted.length > 0 && `parted: ${parted.join(', ')}`].filter(Boolean);
+  return open.length > 0 ? [`${connection} goes on last; still ${open.join(', ')}`] : [];
+}
