@@ -20,6 +20,7 @@ import { servicesRows } from './rows/services.ts';
 import { stepRows } from './rows/steps.ts';
 import { stripRows } from './rows/strip.ts';
 import { temporariesRows } from './rows/temporaries.ts';
+import { tighteningRows } from './rows/tightening.ts';
 import { tighteningMethodRows } from './rows/tightening-method.ts';
 import { whereaboutsRows } from './rows/whereabouts.ts';
 
@@ -27,6 +28,7 @@ export const rows: readonly Row[] = [
   ...inUseRows,
   ...stripRows,
   ...buildRows,
+  ...tighteningRows,
   ...partsRows,
   ...temporariesRows,
   ...boxAndFluidsRows,
