@@ -1,7 +1,7 @@
-// take: reads call lines from standard input, one a line, and answers each; the same words, guards and durability as
-// on the screen.
+// take: reads calls from standard input, and answers each; the same words, guards and durability as on the screen.
 import { fstatSync } from 'node:fs';
 import type { Readable } from 'node:stream';
+import { callsIn } from '../calls/line-reader.ts';
 import type { Answer, Session } from '../session/session-shape.ts';
 import { longestText, plainText } from '../trade/plain-text.ts';
 import { type Command, exits, type Out } from './answer.ts';
@@ -59,7 +59,7 @@ function whyUnread(text: string): { because: string; instead: string } | undefin
 const longestEcho = 200;
 const echoed = (text: string): string => (text.length > longestEcho ? `${text.slice(0, longestEcho)}…` : text);
 
-/** Takes lines one after the other, each saved before the next; `stop` is asked before each. */
+/** Takes calls one after the other, each saved before the next; `stop` is asked before each. */
 async function takeLines(
   session: Session,
   lines: AsyncIterable<string>,
@@ -71,17 +71,19 @@ async function takeLines(
     // Takes the mark away, too, that some systems put before the first line.
     const text = raw.trim();
     if (!isCall(text)) continue;
-    if (stop()) return 'stopped';
-    const taken = await takeLine(session, text);
-    tell(taken);
-    if (!taken.ok) allTaken = false;
+    const unread = whyUnread(text);
+    // As on the screen, where one line may hold several calls as well.
+    for (const call of unread ? [text] : callsIn(text)) {
+      if (stop()) return 'stopped';
+      const taken: Taken = unread ? { line: echoed(call), ok: false, ...unread } : await takeCall(session, call);
+      tell(taken);
+      if (!taken.ok) allTaken = false;
+    }
   }
   return allTaken ? 'all taken' : 'some refused';
 }
-async function takeLine(session: Session, text: string): Promise<Taken> {
+async function takeCall(session: Session, text: string): Promise<Taken> {
   const line = echoed(text);
-  const unread = whyUnread(text);
-  if (unread) return { line, ok: false, ...unread };
   const answer = session.runLine(text);
   await session.settled();
   const { notSaved } = session.store.getState();
@@ -97,7 +99,7 @@ export type Input = () => Readable & { fd?: number };
 export const takeOf = (input: Input): Command => ({
   name: 'take',
   usage,
-  help: 'reads call lines from standard input, one a line, and answers each (exit 0 all taken, 3 some refused, 75 in use)',
+  help: 'reads calls from standard input, one a line or several with ";" between them, and answers each (exit 0 all taken, 3 some refused, 75 in use)',
   options: { new: 'flag', json: 'flag' },
   run: (args, out, packageRoot) =>
     orFault(out, async () => {

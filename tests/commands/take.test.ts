@@ -48,6 +48,16 @@ describe('take', () => {
     expect(out).toMatch(/\n {4}3 {2}cam cover 2 off, to tray 1\n$/);
   });
 
+  it('answers each of several calls in one line, as on the screen, and leaves a name in quotes whole', async () => {
+    const list = 'job van\narea left wheel; role wheel; off; off 2\nnote "grey; dented"; slack 3\n';
+    const { exit, out } = await take(list, '--new');
+    expect(exit).toBe(0);
+    expect(out).toContain('left wheel 1 off, to tray 1. Mind');
+    expect(out).toContain('left wheel 2 off, to tray 1\n');
+    expect(out).toContain('grey; dented');
+    expect(out).toContain('left wheel 3 slack');
+  });
+
   it('[U3] takes no slip for a part nobody has named before, nor a part back that is not off for one', async () => {
     begun();
     const { exit, out } = await take(
