@@ -138,6 +138,16 @@ describe('what sits behind', () => {
   });
 });
 
+it('[O1] names every stand where the final wants the weight on, that of its own area first', () => {
+  const on = bench();
+  on.declare({ kind: 'hole-declared', hole: 'right wheel/1', later: 'on-wheels' });
+  for (const side of ['left', 'right'])
+    on.call('put-in', { temporary: `${side} stand`, sort: 'stand', at: `area:${side} wheel` });
+  on.slack('right wheel/1', m8);
+  on.snug('right wheel/1');
+  expect(on.no('tighten', { hole: 'right wheel/1', last: true }).because).toContain('right stand and left stand are in');
+});
+
 describe('parts and their fasteners', () => {
   const cover = () => {
     const on = bench();

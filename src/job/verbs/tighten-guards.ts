@@ -15,7 +15,7 @@ import { later } from '../later.ts';
 import { levelsToTighten } from '../levels.ts';
 import { methodFor, nextPass, passesOf } from '../passes.ts';
 import { methodSchema, specText } from '../spec.ts';
-import { areaOf, holeSchema, nameSchema, subjectText } from '../subjects.ts';
+import { areaOf, holeSchema, nameSchema, type Subject, subjectText } from '../subjects.ts';
 import { acceptanceOf, isReadingAccepted } from '../tightening.ts';
 import type { Guard, Standing } from '../verb.ts';
 
@@ -122,11 +122,16 @@ const weightIsOn: Guard<Tighten> = {
   needs: ['hole'],
   check(s, said) {
     if (!finalOnWheels(s, said)) return null;
-    const stands = inOfSort(s, ['stand']).map((t) => t.temporary);
-    return stands.length > 0
-      ? no(`final with the weight on; ${stands[0]} is in`, 'snug now, lower the car, then final', [
-          `temporary:${stands[0]}`,
-        ])
+    const area = `area:${areaOf(said.hole)}`;
+    // Its own is the one to begin with.
+    const stands = inOfSort(s, ['stand']).toSorted((a, b) => Number(b.at === area) - Number(a.at === area));
+    const names = stands.map((t) => t.temporary);
+    return names.length > 0
+      ? no(
+          `final with the weight on; ${names.join(' and ')} ${names.length === 1 ? 'is' : 'are'} in`,
+          'snug now, lower the car, then final',
+          names.map((name): Subject => `temporary:${name}`),
+        )
       : null;
   },
 };
