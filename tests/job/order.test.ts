@@ -145,7 +145,9 @@ it('[O1] names every stand where the final wants the weight on, that of its own 
     on.call('put-in', { temporary: `${side} stand`, sort: 'stand', at: `area:${side} wheel` });
   on.slack('right wheel/1', m8);
   on.snug('right wheel/1');
-  expect(on.no('tighten', { hole: 'right wheel/1', last: true }).because).toContain('right stand and left stand are in');
+  expect(on.no('tighten', { hole: 'right wheel/1', last: true }).because).toContain(
+    'right stand and left stand are in',
+  );
 });
 
 describe('parts and their fasteners', () => {
