@@ -1,5 +1,6 @@
 // Opening a job by its name or path for a command, with the plans and the workshop's list at hand.
 
+import { lstatSync, realpathSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { type Line, readLine as readJobLine } from '../job/line.ts';
 import { machineClock } from '../session/clock.ts';
@@ -115,7 +116,16 @@ function readInTime(plans: PlanShelf, told: (leftOut: Fault) => void): { timer: 
 export function placeOf(named: string): JobPlace {
   const place = jobPlace(placesOn(thisMachine()), named);
   if (isFault(place)) throw place;
-  return place;
+  return { ...place, path: whereItLies(place.path) };
+}
+/** D3: a lock lies beside the file. By a link to it another would be taken, and the file have two writers. */
+function whereItLies(path: string): string {
+  try {
+    return lstatSync(path).isSymbolicLink() ? realpathSync(path) : path;
+  } catch {
+    // What is wrong with it is told where it is opened.
+    return path;
+  }
 }
 
 async function openThere(

@@ -1,7 +1,7 @@
 // take, seen from a shell: its answers, its exit codes, the lock, and lists of calls that are not what they should be.
 import { spawnSync } from 'node:child_process';
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { type Bench, benchWithJob, launcher, newBench, steersNothing } from './run.ts';
 
@@ -134,6 +134,25 @@ describe('take while another program has the job', () => {
     await other.ended;
     expect(await take('off 3\n')).toMatchObject({ exit: 0, complaint: '' });
     expect(bench.callsOf('hatchback')).toHaveLength(4);
+  });
+
+  it('[D3] knows the job by a link to its file as well, and a copy by a link to it', async () => {
+    begun();
+    const link = join(bench.folder, 'by-another-name.countback.jsonl');
+    symlinkSync(bench.fileOf('hatchback'), link);
+    const other = bench.begin(['take', 'hatchback']);
+    other.type('off 2\n');
+    await other.says('cam cover 2 off');
+    const locked = await bench.run(['take', link], { input: 'off 3\n' });
+    expect(locked).toMatchObject({ exit: 75, out: '' });
+    other.child.kill('SIGKILL');
+    await other.ended;
+    const copies = join(dirname(bench.fileOf('hatchback')), 'copies');
+    const [copy = ''] = readdirSync(copies);
+    const toCopy = join(bench.folder, 'an-old-one.countback.jsonl');
+    symlinkSync(join(copies, copy), toCopy);
+    const looked = await bench.run(['take', toCopy], { input: 'off 3\n' });
+    expect(looked.complaint).toContain('this is a copy, opened to look only');
   });
 
   it('[D2] kills cost no line that was answered', async () => {
