@@ -1,15 +1,19 @@
 // What release does not ask on this job, since nobody declared what it hangs on: a plan does, one's own areas need not. It
 // is told where the car may leave, and judges nothing.
 import { isCritical, isTouched } from './closed.ts';
+import type { HoleState } from './hole-states.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import { circuitOpenedAt } from './open-points.ts';
 import { roleOf } from './roles.ts';
 import type { AreaState, CircuitState } from './states.ts';
+import { wantsFigure } from './tightening.ts';
 
 export type NotAsked = { what: string; because: string };
 
+export const notAsked = (ledger: Ledger): NotAsked[] => [...undeclared(ledger), ...noFigures(ledger)];
+
 /** Empty where nothing was done, and of a plan's areas. */
-export function notAsked(ledger: Ledger): NotAsked[] {
+function undeclared(ledger: Ledger): NotAsked[] {
   const own = ownAreas(ledger);
   const parted = [...every(ledger, 'connection')].filter((c) => c.partedAt > 0 && !c.declared?.area);
   // What belongs to no area is of the whole car, as the battery's earth is; parted alone it asks for nothing more.
@@ -38,6 +42,26 @@ export function notAsked(ledger: Ledger): NotAsked[] {
     ...none({ what: 'a second look', because: `${names(uncritical)}: not called critical` }, uncritical.length > 0),
   ];
 }
+
+/** O4: closed in this job to a figure that nobody said, a plan's areas among them: it is told at each call, and asked at none. */
+function noFigures(ledger: Ledger): NotAsked[] {
+  const areas = [...every(ledger, 'area')].filter((a) =>
+    a.holes.some((hole) => {
+      const h = stateOf(ledger, 'hole', hole);
+      return h !== undefined && isWithoutFigure(ledger, h);
+    }),
+  );
+  const because = `none was noted for ${names(areas.map((a) => a.area))}`;
+  return areas.length > 0 ? [{ what: 'torque figures', because }] : [];
+}
+function isWithoutFigure(ledger: Ledger, { called: { occupant, passes } }: HoleState): boolean {
+  const last = passes.at(-1);
+  if (occupant?.level !== 'tight' || !last?.last || last.readNewtonMetres !== undefined) return false;
+  if (last.method !== undefined) return wantsFigure(last.method);
+  return !noTorque.has(stateOf(ledger, 'fastener', occupant.fastener)?.spec.kind ?? '');
+}
+/** Pulled up by feel where nobody says how. Common practice, no source. */
+const noTorque: ReadonlySet<string> = new Set(['clamp', 'clip', 'cap', 'pin']);
 
 /** A circuit alone asks for nothing: what of it was opened is called of a connection or a face. */
 const notOpened = (circuits: readonly CircuitState[]): string =>
