@@ -1,12 +1,12 @@
 // The pistons of a caliper that is off, pushed back before the pads go in: a note and nothing more, offered where it is due.
 import { areaOpenedAt } from '../job/closed.ts';
 import { every, stateOf, tallyOf } from '../job/ledger.ts';
+import { pistonsNote } from '../job/pistons-noted.ts';
 import { roleOf } from '../job/roles.ts';
 import type { Desk } from './desk.ts';
 
 /** Its bracket has no piston. */
 const isCaliper = (name: string): boolean => /\bcalipers?\b(?!.*\b(bracket|carrier)s?\b)/i.test(name);
-export const pistonsNote = (area: string): string => `pistons pushed back at ${area}`;
 
 /** Of a brake: its caliper is off, as a part, or where nobody named one with the bolts of an area that is called so. */
 export function isCaliperOff({ ledger }: Desk, area: string): boolean {

@@ -6,6 +6,7 @@ import type { Entry } from './entry.ts';
 import { type Ledger, stateOf, tallyOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
 import { numberJumps } from './number-jump.ts';
+import { levelAfterPistons } from './pistons-noted.ts';
 import { besideStep } from './repair-figures.ts';
 import { areaOf } from './subjects.ts';
 import {
@@ -172,6 +173,8 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[], no
       return chipsInBead(ledger, entry, now);
     case 'car-lowered':
       return drivenBefore(ledger);
+    case 'pedal-firm':
+      return levelAfterPistons(ledger);
     case 'road-tested':
       return beadNotRun(ledger);
     case 'product-declared':

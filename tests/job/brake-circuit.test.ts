@@ -2,6 +2,7 @@
 import { expect, it } from 'vitest';
 import { openPointsWithNext } from '../../src/job/next-call.ts';
 import { notAsked } from '../../src/job/not-asked.ts';
+import { pistonsNote } from '../../src/job/pistons-noted.ts';
 import { bench } from './bench.ts';
 
 const circuit = { kind: 'circuit-declared', circuit: 'brakes', fluid: 'brake fluid' } as const;
@@ -28,4 +29,14 @@ it('[T5] proposes the check under pressure for it, and no oil level', () => {
   const next = openPointsWithNext(on.ledger(), on.now()).map((p) => [p.code, p.next?.verb]);
   expect(next).toContainEqual(['circuit-unchecked', 'check-leaks']);
   expect(next.map(([, verb]) => verb)).not.toContain('see-oil-level');
+});
+
+it('[T7] minds with the pedal of the level in the reservoir, once after pistons were pushed back', () => {
+  const on = bench();
+  const minds = () => on.decided('pedal-firm').warnings ?? [];
+  expect(minds()).toEqual([]);
+  on.call('note', { words: pistonsNote('left caliper') });
+  expect(minds().join()).toContain('look whether the brake fluid stands between its marks');
+  on.call('pedal-firm');
+  expect(minds()).toEqual([]);
 });

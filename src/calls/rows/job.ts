@@ -1,5 +1,6 @@
 // The job: the vehicle, notes.
-import { arePistonsBack, isCaliperOff, pistonsAt, pistonsNote } from '../pistons.ts';
+import { pistonsNote } from '../../job/pistons-noted.ts';
+import { arePistonsBack, isCaliperOff, pistonsAt } from '../pistons.ts';
 import { key, type Row } from '../row.ts';
 
 export const jobRows: readonly Row[] = [
