@@ -43,6 +43,7 @@ export async function runBench(
     out.complain(`countback: ${why}`);
     return exits.usage;
   }
+  if (named !== undefined) keepHeapSmall();
   const coming = showAtHand();
   const { habits, wrong, keep, file } = await habitsAtHand();
   const unkept: string[] = [];
@@ -50,12 +51,14 @@ export async function runBench(
   const bench = createBench({
     jobs: () => firstFrame.promise.then(jobsOnShelf),
     shelfLater: named !== undefined,
-    open: (job, how) =>
-      openSession(job, packageRoot, {
+    open(job, how) {
+      keepHeapSmall();
+      return openSession(job, packageRoot, {
         ...how,
         tell: (line) => unkept.push(line),
         plansLater: (leftOut) => bench.tell(leftOut.message),
-      }),
+      });
+    },
     habits,
     settingsFile: file,
     word: wrong[0],
@@ -63,10 +66,7 @@ export async function runBench(
     ...voiceDoors(),
   });
   ringBells(bench, () => process.stdout.write('\u0007'));
-  if (named !== undefined) {
-    keepHeapSmall();
-    await bench.open(named);
-  }
+  if (named !== undefined) await bench.open(named);
   // Whatever ends the program, a bug too: what is not on the disk is told.
   process.on('exit', () => {
     const unsaved = bench.store.getState().session?.job.unsaved() ?? [];

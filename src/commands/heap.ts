@@ -8,16 +8,23 @@ const roomForNew = 16e6;
 const untilReadMs = 3000;
 const lookAgainMs = 250;
 
+/** How far the room for what is new may grow at once. */
+const grow = (factor: number) => setFlagsFromString(`--semi-space-growth-factor=${factor}`);
+
+let untilRead: NodeJS.Timeout | undefined;
+let growing: NodeJS.Timeout | undefined;
+
 /**
- * To be called before a job is read. What is new keeps its first room until then, and has more as it asks for it after, up
+ * To be called before a job is read. What is new keeps the room it has until then, and has more as it asks for it after, up
  * to a bound: held small for ever it would be cleared several times a key.
  */
 export function keepHeapSmall(): void {
-  const grow = (factor: number) => setFlagsFromString(`--semi-space-growth-factor=${factor}`);
+  clearTimeout(untilRead);
+  clearInterval(growing);
   setFlagsFromString('--heap-growing-percent=20');
   grow(1);
-  setTimeout(() => {
-    const growing = setInterval(() => {
+  untilRead = setTimeout(() => {
+    growing = setInterval(() => {
       const young = getHeapSpaceStatistics().find((space) => space.space_name === 'new_space');
       const isEnough = (young?.space_size ?? roomForNew) >= roomForNew;
       grow(isEnough ? 1 : 2);
