@@ -20,7 +20,7 @@ import type { Keeping } from './keeping.ts';
 import { screenFor } from './leading.ts';
 import { newJobOf, newJobTitle } from './new-job.ts';
 import type { Questions } from './questions.ts';
-import type { Session } from './session-shape.ts';
+import type { Answer, Session } from './session-shape.ts';
 import { type LineBegun, lineBegun } from './typed-line.ts';
 import {
   type Around,
@@ -76,6 +76,11 @@ export function createSteps(floor: Floor): (s: Step) => void {
   const findRow = (at = session()) => backToRow(around, (at && rowsOf(at)?.get(get().view.screen)) ?? []);
   /** How all stood when Escape found nothing to put away. */
   let stayed: { where: string; ledger: Ledger } | undefined;
+  /** What was answered on the screen before: put away with the list it came along to. */
+  let cameWith: Answer | undefined;
+  const come = () => {
+    cameWith = session()?.store.getState().answer;
+  };
 
   function takeStep(s: Step): void {
     const { view, keymap } = get();
@@ -91,6 +96,7 @@ export function createSteps(floor: Floor): (s: Step) => void {
       if (!isThere) leaveRow();
       step({ to: s.to });
       if (!isThere) findRow();
+      if (!isThere) come();
       if (s.to === 'todo' && isThere) return step({ move: Number.NEGATIVE_INFINITY, of: 1 });
       const sentTo = startWhereItWaits(around);
       const again = `${keyOf(keymap, 'todo', 'to-todo')} again: the top of the list.`;
@@ -108,6 +114,7 @@ export function createSteps(floor: Floor): (s: Step) => void {
         return moveAcross(around, s.step === 'next-group' ? 1 : -1);
       case 'help':
         step({ to: view.screen === 'help' ? helped(view) : 'help' });
+        come();
         return step({ move: view.screen === 'help' ? 0 : Number.NEGATIVE_INFINITY, of: 1 });
       case 'type':
         return typeLine();
@@ -214,8 +221,9 @@ export function createSteps(floor: Floor): (s: Step) => void {
     const at = session();
     if (at && desk().facing.hole && !view.from) return at.face({ hole: undefined });
     if (hasNo(at)) {
+      const isOfBefore = at?.store.getState().answer === cameWith && !workedOn.has(view.screen);
       at?.store.setState({ answer: undefined });
-      return view.from && set({ note: `Put away. ${openedFrom(view.from)}.` });
+      if (!isOfBefore) return view.from && set({ note: `Put away. ${openedFrom(view.from)}.` });
     }
     if (view.screen === 'help') return step({ to: helped(view) });
     if (view.screen === 'glance') return step({ to: view.before });

@@ -526,6 +526,19 @@ describe('Escape', () => {
       expect({ screen, up: at.view().screen }).toEqual({ screen, up: 'shelf' });
     }
   });
+  it('takes what was answered on the screen before away with the list or help it came along to', async () => {
+    const at = await newJob();
+    await at.press('a', '+', 'enter', 'L', 'x');
+    expect(at.state().answer).toMatchObject({ kind: 'refused' });
+    await at.press('?', 'escape');
+    expect(at.view().screen).toBe('leaving');
+    expect(at.state().answer).toBeUndefined();
+    // What is answered there is put away by itself.
+    await at.press('x', 'escape');
+    expect(at.view().screen).toBe('leaving');
+    await at.press('escape');
+    expect(at.view().screen).toBe('strip');
+  });
   it('leads from a list back to the screen that was worked on', async () => {
     for (const list of [...'FPLJWTGE?']) {
       const at = await newJob();
