@@ -60,7 +60,9 @@ export function declaredWords(entry: Declared, units: Units): string {
     case 'drive-declared':
       return `drive ${entry.drive} over ${entry.areas.join(', ')}`;
     case 'circuit-declared':
-      return `circuit ${entry.circuit} with ${entry.fluid}`;
+      return entry.fluid === entry.circuit
+        ? `circuit ${entry.circuit}`
+        : `circuit ${entry.circuit} with ${entry.fluid}`;
     case 'temporary-declared':
       return `${entry.temporary} will be needed`;
     case 'product-declared':

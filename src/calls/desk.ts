@@ -124,10 +124,29 @@ export const slackToComeOff = (ledger: Ledger, area: string): string[] =>
     return h?.called.occupant?.level === 'slack' && !h.declared?.slackOnly;
   });
 
-/** The hole that gets its own fastener next: the first in order that is off and has one; else the first that is off. */
+/**
+ * The hole that gets its own fastener next: the first in order that is off and has one; else the first that is off. Whoever
+ * passed one over goes on from the one put in, and comes to it last.
+ */
 export function nextBack(desk: Desk): string | undefined {
-  const off = offIn(desk);
-  return off.find((one) => hasItsOwn(desk.ledger, one)) ?? off[0];
+  const { ledger, facing } = desk;
+  const all = offIn(desk);
+  const off = facing.area === undefined || facing.hole ? all : onFromLastBack(ledger, facing.area, all);
+  return off.find((one) => hasItsOwn(ledger, one)) ?? off[0];
+}
+function onFromLastBack(ledger: Ledger, area: string, off: readonly string[]): readonly string[] {
+  const order = inOrder(ledger, area);
+  const at = (hole: string, level: 'on' | 'off'): number =>
+    stateOf(ledger, 'hole', hole)?.called.levels.findLast((one) => one.level === level)?.n ?? 0;
+  const back = order.filter((one) => stateOf(ledger, 'hole', one)?.called.occupant !== undefined);
+  const last = back.reduce<string | undefined>(
+    (a, b) => (a !== undefined && at(a, 'on') > at(b, 'on') ? a : b),
+    undefined,
+  );
+  // It went in before they came off: this is another way back.
+  if (last === undefined || off.some((one) => at(one, 'off') > at(last, 'on'))) return off;
+  const from = order.indexOf(last);
+  return [...off.filter((one) => order.indexOf(one) > from), ...off.filter((one) => order.indexOf(one) < from)];
 }
 /** The hole that gets a new one next: the first whose own is missing, on the scrap pile or may not serve again. */
 export function nextNew(desk: Desk): string | undefined {

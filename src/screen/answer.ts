@@ -113,7 +113,9 @@ function answerWords(
       const rule = answer.refusal ? ` (${answer.refusal.rule})` : '';
       const again = answer.againSays ? ` ${againKey(keymap, screen, answer.againSays)}: it is done already.` : '';
       const instead = insteadWords(answer, keymap, screen);
-      return { text: `NO ${answer.text}; ${instead}.${again}${quickWords(answer)}${rule}`, look: refusedLook };
+      // "NO no stand is in" would read as a slip.
+      const text = answer.text.replace(/^no /, '');
+      return { text: `NO ${text}; ${instead}.${again}${quickWords(answer)}${rule}`, look: refusedLook };
     }
     case 'asked': {
       // Over the question of another call its Enter and its letters answer that one.

@@ -140,9 +140,14 @@ export function createBench(doors: BenchDoors): Bench {
     if (!bound || (!at && bound.row.group !== 'the screen')) return;
     if (bound.row.group === 'the screen' || pace === 'fine') {
       const before = written();
+      const shown = at?.store.getState().answer;
       begin(bound);
-      if (get().view.asking) questions.openedBy(key, onceMore, awakeMs);
-      else if (written() > before) calledBy = key;
+      if (get().view.asking) {
+        questions.openedBy(key, onceMore, awakeMs);
+        // Beneath a question it would be read as an answer to that.
+        if (shown?.kind === 'refused' && at?.store.getState().answer === shown)
+          at.store.setState({ answer: undefined });
+      } else if (written() > before) calledBy = key;
       return;
     }
     const strike = get()

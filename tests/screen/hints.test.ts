@@ -78,6 +78,11 @@ it('names the key of the call to make instead', () => {
     expect(textOf(sceneOf({ screen: 'strip' }, { session }))).toContain(words);
   }
 });
+it('says no twice of nothing: NO, and then what there is none of', () => {
+  const answer = { kind: 'refused', text: 'no stand is in', instead: 'put it in' } as const;
+  const session = { savedTo: 0, looking: false, answer };
+  expect(textOf(sceneOf({ screen: 'strip' }, { session }))).toContain('NO stand is in; put it in');
+});
 it('leaves no blank before a comma where nothing is known of what an empty hole held', () => {
   const story = newStory().call('open-job', { label: 'estate' }).call('find-empty', { hole: 'cover/1' });
   const desk = { ...demoDesk({ area: 'cover', hole: 'cover/1' }), ledger: story.ledger };

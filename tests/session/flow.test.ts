@@ -372,3 +372,30 @@ it('goes back by Escape through the lists opened one from the other, a question 
   }
   expect(back).toEqual(['leaving', 'box', 'build']);
 });
+
+describe('the way back through an area', () => {
+  it('goes on from the one put in, and comes last to those passed over', async () => {
+    const at = await newJob();
+    for (const line of ['area starter', 'off 1', 'off 2', 'off 3', 'off 4', 'holes 4']) at.session().runLine(line);
+    await at.press('B', '#', '2', 'enter');
+    const backs = () => at.state().ledger.lines;
+    for (const _ of [1, 2, 3, 4]) await at.press('enter');
+    const { all, length } = backs();
+    const holes = all
+      .slice(0, length)
+      .flatMap(({ entries }) => entries.flatMap((e) => (e.kind === 'fastener-fitted' ? [e.hole] : [])));
+    expect(holes).toEqual(['starter/2', 'starter/3', 'starter/4', 'starter/1']);
+  });
+});
+
+describe('a refusal', () => {
+  it('is gone once another key asks something: beneath its question it would be read as an answer to that', async () => {
+    const at = await newJob();
+    for (const line of ['area starter', 'off 1', 'holes 1']) at.session().runLine(line);
+    await at.press('L', 'x');
+    expect(at.state().answer?.kind).toBe('refused');
+    await at.press('o');
+    expect(at.view().asking).toBeDefined();
+    expect(at.state().answer).toBeUndefined();
+  });
+});
