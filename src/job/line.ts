@@ -20,7 +20,7 @@ export const lineSchema = z.strictObject({
   call: z.string().min(1).max(60),
   by: z.enum(['key', 'pad', 'voice', 'line']),
   who: z.string().max(60).optional(),
-  /** What was current when it was called: evidence for ranking strays, read by nothing else. */
+  /** What was current when it was called: evidence for ranking strays, and for where a list begins; it judges nothing. */
   facing: z.strictObject({ area: nameSchema.optional(), tray: nameSchema.optional() }),
   /** O5: order only. */
   overrides: z

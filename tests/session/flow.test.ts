@@ -399,3 +399,15 @@ describe('a refusal', () => {
     expect(at.state().answer).toBeUndefined();
   });
 });
+
+describe('what was parted in a job without a plan', () => {
+  it('is pointed at first in the area it was parted in, and keeps its place in the list', async () => {
+    const at = await newJob();
+    const lines = ['area heater', 'parted heater hose', 'area starter', 'off 1', 'parted starter cable', 'parted plug'];
+    for (const line of lines) at.session().runLine(line);
+    await at.press('B', 'j');
+    const { choices = [], at: pointed = -1 } = at.view().asking ?? {};
+    expect(choices.map((c) => c.value)).toEqual(['heater hose', 'starter cable', 'plug']);
+    expect(choices[pointed]?.value).toBe('starter cable');
+  });
+});

@@ -62,13 +62,22 @@ function waitsParted(desk: Desk): No | undefined {
 }
 
 /** What is parted, that of the area in use first; what goes on last is proposed last, though the others wait. */
-function inTurnToBeJoined({ ledger }: Desk, slot: string, known: readonly string[]): readonly string[] {
+function inTurnToBeJoined(desk: Desk, slot: string, known: readonly string[]): readonly string[] {
   if (slot !== 'connection') return known;
   const parted = known.filter((name) => {
-    const c = stateOf(ledger, 'connection', name);
+    const c = stateOf(desk.ledger, 'connection', name);
     return c?.parted || c?.forNow;
   });
-  return [...parted, ...known.filter((name) => !parted.includes(name))];
+  const here = parted.filter((name) => isPartedHere(desk, name));
+  const others = parted.filter((name) => !here.includes(name));
+  return [...here, ...others, ...known.filter((name) => !parted.includes(name))];
+}
+/** Of the area in use; one that no plan knows is where it was called parted. */
+function isPartedHere({ ledger, facing: { area } }: Desk, connection: string): boolean {
+  const c = stateOf(ledger, 'connection', connection);
+  return (
+    area !== undefined && c !== undefined && (c.declared?.area ?? lineAt(ledger, c.partedAt)?.facing.area) === area
+  );
 }
 /** Which one is off; what came off with its last fastener just now need not be called. */
 function askPart(_args: Args, { ledger }: Desk): string {
