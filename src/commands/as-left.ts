@@ -26,12 +26,14 @@ const solid = (text: string): string => plainText(text).replaceAll(' ', '\u00a0'
 /**
  * Of a job that was only looked at no way is told that would open it to write.
  * @param columns of the terminal, whose own end of a row would fall amid a word
+ * @param program as it is called in this shell
  */
 export function asLeft(
   desk: Desk,
   job: Pick<OpenJob<Line>, 'path' | 'mode' | 'whyLook'>,
   places: Pick<Places, 'jobs'>,
   columns?: number,
+  program = 'countback',
 ): string {
   const { ledger } = desk;
   const hanging = whatHangs(ledger, desk.now);
@@ -49,7 +51,7 @@ export function asLeft(
   const stands = isReleased ? ['released'] : [...outParts(all), openSaid(all), ...sums];
   const saved = job.mode === 'look' ? 'only looked at' : `saved in ${solid(job.path)}`;
   const name = path.dirname(job.path) === places.jobs ? fileNameOf(job.path) : job.path;
-  const open = solid(`countback open ${/^[\w./-]+$/.test(name) ? name : JSON.stringify(name)}`);
+  const open = solid(`${program} open ${/^[\w./-]+$/.test(name) ? name : JSON.stringify(name)}`);
   const again = job.whyLook?.kind === 'copy' ? `. To look again: ${open}` : '';
   const back = job.mode === 'look' ? again : `. Back to it: ${open}`;
   const said = plainText(`${jobName(ledger, name)}: ${[saved, stands.join(', '), ...named].join('; ')}${back}`);

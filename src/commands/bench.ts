@@ -14,6 +14,7 @@ import { type ByVoice, joinVoice, voiceDoors } from './listening.ts';
 import { openSession } from './opening.ts';
 import { jobsOnShelf } from './shelf.ts';
 import { watchShelf } from './shelf-watch.ts';
+import { startedAs } from './started-as.ts';
 import { exitAfter, type Shown, takeTerminal } from './terminal.ts';
 
 export type Show = (bench: Bench, keys: ReturnType<typeof keysOf>, options: { colours: boolean }) => Shown;
@@ -98,7 +99,8 @@ export async function runBench(
   const ended = terminal.endedBy();
   const { session } = bench.store.getState();
   if (!ended && session && session.job.unsaved().length === 0) {
-    out.write(`${asLeft(bench.desk(), session.job, placesOn(thisMachine()), process.stdout.columns)}\n`);
+    const program = startedAs(process.env);
+    out.write(`${asLeft(bench.desk(), session.job, placesOn(thisMachine()), process.stdout.columns, program)}\n`);
   }
   return ended ? exitAfter(ended) : exits.fine;
 }

@@ -1,6 +1,7 @@
 // What stands on the terminal once the program is left.
 import { expect, it } from 'vitest';
 import { asLeft } from '../../src/commands/as-left.ts';
+import { startedAs } from '../../src/commands/started-as.ts';
 import type { Stamp } from '../../src/job/line.ts';
 import { fault } from '../../src/store/fault.ts';
 import { playLines, scriptLines, upTo } from '../jobs/lines.ts';
@@ -48,4 +49,12 @@ it('breaks no word and no command at the end of a row', () => {
     expect(rows.every((row) => row.length <= columns)).toBe(true);
     expect(rows.some((row) => row.endsWith('countback open red-estate'))).toBe(true);
   }
+});
+it('names the way back as the program is called in the shell it was started from', () => {
+  const npm = { npm_package_name: 'countback' };
+  expect(startedAs({})).toBe('countback');
+  expect(startedAs({ npm_package_name: 'elsewhere', npm_lifecycle_event: 'start' })).toBe('countback');
+  expect(startedAs({ ...npm, npm_command: 'exec', npm_lifecycle_event: 'npx' })).toBe('npx countback');
+  const program = startedAs({ ...npm, npm_command: 'start', npm_lifecycle_event: 'start' });
+  expect(onOneRow(demoDesk(), red, places, 80, program)).toMatch(/Back to it: npm start -- open red-estate$/);
 });
