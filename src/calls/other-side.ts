@@ -32,7 +32,7 @@ export function methodThere(desk: Desk): { from: string; method: Method; whose: 
   if (from === undefined || !whose) return undefined;
   const [hole] = whose.holes;
   const there = hole === undefined ? undefined : stateOf(ledger, 'hole', holeIn(from, numberOf(hole)));
-  const method = (hole === undefined ? stateOf(ledger, 'area', from) : there)?.declared?.method;
+  const method = there?.declared?.method ?? stateOf(ledger, 'area', from)?.declared?.method;
   if (!method || !hasFigures(method)) return undefined;
   const here = whose.method;
   const isOpen = here === undefined || (wantsFigure(here) && here.by === method.by);

@@ -1,9 +1,10 @@
-// O4: whose figure is asked for on the way back: of the next one and its like where they have a method of their own, of the
-// area where they have not. One said of the area goes to no fastener that has its own.
+// O4: whose figure is asked for on the way back: of the next one and its like, where they have a method of their own or
+// another thread than the rest; of the area where all are alike. One said of the area goes to no fastener that has its own.
 import type { Entry } from '../job/entry.ts';
 import { type Ledger, stateOf } from '../job/ledger.ts';
 import type { Method } from '../job/spec.ts';
 import { type Hole, numberOf } from '../job/subjects.ts';
+import { threadAt } from '../job/tightening.ts';
 import { declare } from './declaring.ts';
 import { type Desk, nextHole } from './desk.ts';
 import type { Meant } from './row.ts';
@@ -18,12 +19,13 @@ export function figureFor(desk: Desk): WhoseFigure | undefined {
   if (facing.area === undefined) return undefined;
   const { area } = facing;
   const a = stateOf(ledger, 'area', area);
+  const all: readonly Hole[] = a?.holes ?? [];
   const next = nextHole(desk, 'build');
-  const own = next === undefined ? undefined : declaredAt(ledger, next);
-  if (!own?.method) return { area, holes: [], ...(a?.declared?.method && { method: a.declared.method }) };
-  const kindAt = (hole: Hole) => JSON.stringify([declaredAt(ledger, hole)?.method, declaredAt(ledger, hole)?.wants]);
-  const kind = JSON.stringify([own.method, own.wants]);
-  return { area, holes: (a?.holes ?? []).filter((hole) => kindAt(hole) === kind), method: own.method };
+  const own = next === undefined ? undefined : declaredAt(ledger, next)?.method;
+  const kindAt = (hole: Hole) => JSON.stringify([declaredAt(ledger, hole)?.method, threadAt(ledger, hole)]);
+  const like = next === undefined ? all : all.filter((hole) => kindAt(hole) === kindAt(next));
+  const method = own ?? a?.declared?.method;
+  return { area, holes: own || like.length < all.length ? like : [], ...(method && { method }) };
 }
 
 /** "left disc", "left disc 1, 2". */

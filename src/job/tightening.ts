@@ -31,6 +31,15 @@ const stagesOf = ({ newtonMetres, stages = [] }: Method): Stage[] => [
 ];
 const isAngle = ({ by, stages = [] }: Method): boolean => by === 'torque-angle' || stages.some((s) => 'degrees' in s);
 
+/** Two methods bring up to the same figures. */
+export const isSameFigure = (one: Method, other: Method): boolean =>
+  JSON.stringify(stagesOf(one)) === JSON.stringify(stagesOf(other));
+/** By which the holes of an area are told apart where a figure is said: its thread, else its head. */
+export function threadAt(ledger: Ledger, hole: Hole): string {
+  const spec = specAt(ledger, hole);
+  return spec?.thread ?? spec?.head ?? '';
+}
+
 export const hasFigures = (method: Method): boolean => stagesOf(method).length > 0;
 /** O4: it is brought up to a figure, and none was said. */
 export const wantsFigure = (method: Method | undefined): boolean =>
@@ -66,7 +75,8 @@ function settingWords(method: Method, adapter: Adapter, units: Units): string | 
 }
 
 /** What is known of the fastener in a hole, or of the one it wants. */
-function specAt(ledger: Ledger, hole: Hole): Spec | undefined {
+/** What sits there, as far as it is known, else what belongs there. */
+export function specAt(ledger: Ledger, hole: Hole): Spec | undefined {
   const h = stateOf(ledger, 'hole', hole);
   const fastener = h?.called.occupant?.fastener;
   const known = fastener === undefined ? undefined : stateOf(ledger, 'fastener', fastener)?.spec;

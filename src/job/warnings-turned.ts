@@ -1,9 +1,9 @@
-// What is said beside a bolt that is loosened or brought up: a lock as its holding tool, and the torque that was to be
-// read at its end. It stands in no way.
+// What is said beside a bolt that is loosened or brought up: a lock as its holding tool, the torque that was to be read at
+// its end; and beside a figure that is said late, or of several threads at once. It stands in no way.
 import type { Entry } from './entry.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
-import { areaOf, type Hole } from './subjects.ts';
-import { acceptanceOf, readFarOff } from './tightening.ts';
+import { areaOf, type Hole, withinArea } from './subjects.ts';
+import { acceptanceOf, hasFigures, isSameFigure, readFarOff, threadAt } from './tightening.ts';
 
 /** R2: a holding bar is made to hold, as is what the plan puts at the bolt itself; any other pin or lock only keeps a place. */
 const locksPlace = (ledger: Ledger, holes: readonly Hole[]): string[] => {
@@ -48,3 +48,44 @@ export const torqueNotRead = (entry: Entry): string[] => {
   const words = unreadAcceptance(entry) ?? misread(entry);
   return words === undefined ? [] : [words];
 };
+
+type Said = Extract<Entry, { kind: 'area-declared' | 'hole-declared' }>;
+const figuresIn = (entries: readonly Entry[]): Said[] =>
+  entries.flatMap((e) =>
+    (e.kind === 'area-declared' || e.kind === 'hole-declared') && e.method && hasFigures(e.method) ? [e] : [],
+  );
+/** Whom a figure is said of: the hole, or all of the area that have no method of their own. */
+const heldTo = (ledger: Ledger, one: Said): Hole[] =>
+  one.kind === 'hole-declared'
+    ? [one.hole]
+    : (stateOf(ledger, 'area', one.area)?.holes ?? []).filter(
+        (hole) => stateOf(ledger, 'hole', hole)?.declared?.method === undefined,
+      );
+
+/** O4: what is tight was brought up to what was said before, and stays so. */
+export function tightByAnother(ledger: Ledger, entries: readonly Entry[]): string[] {
+  const holes = figuresIn(entries).flatMap((one) =>
+    heldTo(ledger, one).filter((hole) => {
+      const c = stateOf(ledger, 'hole', hole)?.called;
+      const last = c?.passes.at(-1);
+      const by = last?.method;
+      return c?.occupant?.level === 'tight' && last?.last && by && one.method && !isSameFigure(by, one.method);
+    }),
+  );
+  const [first] = holes;
+  if (first === undefined) return [];
+  const isOne = holes.length === 1;
+  return [
+    `${areaOf(first)} ${holes.map(withinArea).join(', ')} ${isOne ? 'is' : 'are'} tight by what was said before; pull ${isOne ? 'it' : 'them'} up once more`,
+  ];
+}
+
+/** O4: one figure said of an area with several threads. */
+export function oneForSeveralThreads(ledger: Ledger, entries: readonly Entry[]): string[] {
+  return figuresIn(entries).flatMap((one) => {
+    const threads = [...new Set(heldTo(ledger, one).map((hole) => threadAt(ledger, hole)))].filter(Boolean);
+    return threads.length > 1
+      ? [`one figure for ${threads.join(' and ')}: of one hole it is said by its number, as "by torque at 1 25"`]
+      : [];
+  });
+}

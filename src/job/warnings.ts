@@ -54,7 +54,7 @@ import {
 } from './warnings-parting.ts';
 import { beadNotRun, byPlansLabel, chipsInBead, hangsOnNothing, keepTheirLabel } from './warnings-sealing.ts';
 import { asFoundUnderOff, openBehindShut } from './warnings-striking.ts';
-import { heldByALock, torqueNotRead } from './warnings-turned.ts';
+import { heldByALock, oneForSeveralThreads, tightByAnother, torqueNotRead } from './warnings-turned.ts';
 import { searchedInVain } from './works-searched.ts';
 
 export function warningsOf(ledger: Ledger, entries: readonly Entry[], now: Stamp): string[] {
@@ -66,6 +66,8 @@ export function warningsOf(ledger: Ledger, entries: readonly Entry[], now: Stamp
     ...heldByALock(ledger, entries),
     ...new Set(entries.flatMap(torqueNotRead)),
     ...withoutFigure(ledger, entries),
+    ...tightByAnother(ledger, entries),
+    ...oneForSeveralThreads(ledger, entries),
     ...stillWaits(ledger, entries),
   ];
 }

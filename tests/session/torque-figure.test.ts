@@ -1,5 +1,5 @@
 // O4: the maker's figure for the area in use, by a key and on the keypad, as a typed line says it.
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { waySaid } from '../../src/calls/key-names.ts';
 import { stateOf } from '../../src/job/ledger.ts';
 import type { Line } from '../../src/job/line.ts';
@@ -96,4 +96,37 @@ it('[O4] says the figure of the next one and its like where they have a method o
     { by: 'shoulder' },
     { by: 'torque', newtonMetres: 40 },
   ]);
+});
+describe('an area with two threads', () => {
+  async function tensioner() {
+    const at = await newJob();
+    const lines = ['area tensioner', 'bolt hex 12 M8x1.25x40', 'off 1', 'bolt hex 14 M10x1.25x45', 'off 2', 'off 3'];
+    for (const line of [...lines, 'holes 3', 'by torque']) at.session().runLine(line);
+    await at.press('B');
+    return at;
+  }
+  const of = (at: AtTheBench, hole: string) => methodFor(at.state().ledger, `tensioner/${hole}` as Hole)?.newtonMetres;
+
+  it('[O4] is asked for the figure of the next one and its like, and keeps that of the others', async () => {
+    const at = await tensioner();
+    await at.press('N');
+    expect(at.view().asking?.title).toMatch(/^torque figure: tensioner 1, in /);
+    await at.press('2', '5', 'enter');
+    expect([of(at, '1'), of(at, '2')]).toEqual([25, undefined]);
+    await at.press('enter', 'N');
+    expect(at.view().asking?.title).toMatch(/^torque figure: tensioner 2, 3, in /);
+    await at.press('4', '5', 'enter');
+    expect([of(at, '1'), of(at, '2'), of(at, '3')]).toEqual([25, 45, 45]);
+  });
+  it('[O4] minds one figure said of both in a line, and of what is tight by another', async () => {
+    const at = await tensioner();
+    const said = (line: string) => {
+      const answer = at.session().runLine(line);
+      return answer.kind === 'taken' ? answer.text : answer.kind;
+    };
+    expect(said('by torque 30')).toContain('one figure for M8x1.25 and M10x1.25: of one hole it is said by its number');
+    for (const line of ['back 1', 'back 2', 'back 3', 'tight 1', 'tight 1']) at.session().runLine(line);
+    expect(said('by torque at 1 30')).not.toContain('tight by what was said before');
+    expect(said('by torque at 1 25')).toContain('tensioner 1 is tight by what was said before; pull it up once more');
+  });
 });
