@@ -34,6 +34,8 @@ function askedOnTakingSlack({ ledger, facing }: Desk, { hole }: Said): Once | un
   const h = typeof hole === 'string' ? stateOf(ledger, 'hole', hole) : undefined;
   const a = h && stateOf(ledger, 'area', areaOf(h.hole));
   if (!h || !a || facing.hole !== undefined || h.called.occupant?.level !== 'slack') return undefined;
+  // What a plan has come off comes off, slackened before or not.
+  if (a.declared?.planned && h.declared && !h.declared.slackOnly) return undefined;
   const all = holesOf(ledger, a);
   const areCalled = areHolesKnown(ledger, a.area) && all.every(isTouched);
   const off = all.filter(isOff);

@@ -56,7 +56,7 @@ export function turnedWords(ledger: Ledger, entries: readonly Entry[]): string {
   const turned = entries.find((e) => e.kind === 'crank-turned');
   const d = turned && stateOf(ledger, 'drive', turned.drive);
   const running = d && runningTry(ledger, d);
-  return running ? `: ${running.quarters / 4} of ${running.need / 4} turns` : '';
+  return running ? `: ${running.quarters / 4} of ${running.need / 4} turns made` : '';
 }
 
 /** Behind companions called seen: which of them were. */

@@ -8,9 +8,8 @@ import { acceptanceOf, hasFigures, isSameFigure, readFarOff, threadAt } from './
 /** R2: a holding bar is made to hold, as is what the plan puts at the bolt itself; any other pin or lock only keeps a place. */
 const locksPlace = (ledger: Ledger, holes: readonly Hole[]): string[] => {
   const at = new Set(holes.flatMap((hole) => [`hole:${hole}`, `area:${areaOf(hole)}`]));
-  return [...every(ledger, 'temporary')]
-    .filter((t) => t.in && (t.sort === 'lock' || t.sort === 'pin') && !at.has(t.at ?? ''))
-    .map((t) => t.temporary);
+  const locks = [...every(ledger, 'temporary')].filter((t) => t.in && (t.sort === 'lock' || t.sort === 'pin'));
+  return locks.some((t) => at.has(t.at ?? '')) ? [] : locks.map((t) => t.temporary);
 };
 
 const turnsAShaft = (ledger: Ledger, hole: Hole): boolean =>

@@ -45,7 +45,7 @@ export function cureText(bead: BeadFact): string {
     case 'not together':
       return 'NOT TOGETHER, nothing cures yet';
     case 'cured':
-      return `fully cured (${figure(bead.fullHours)} h by the label)`;
+      return `fully cured (${lengthOfTimeText(bead.fullHours * 3_600_000)} by the label)`;
     case 'curing': {
       const left = `${lengthOfTimeText((bead.fullHours - bead.earnedHours) * 3_600_000)} of label time left`;
       if (bead.onceRight && bead.ready)

@@ -217,7 +217,10 @@ describe('it is refused', () => {
     on.slack('cam gear/1', m8);
     expect(warned('remove', { hole: 'cam gear/1', to: 'tray:1' })).toBeUndefined();
     expect(warned('tighten', { hole: 'cam gear/1' })).toEqual(warning);
-    on.call('take-out', { temporary: 'flywheel lock' });
+    // Held by what is put at the bolt itself, no other lock holds it.
+    on.call('put-in', { temporary: 'pulley lock', sort: 'lock', at: 'area:pulley' });
+    expect(warned('slacken', { hole: 'pulley/1', spec: m8 })).toBeUndefined();
+    for (const temporary of ['pulley lock', 'flywheel lock']) on.call('take-out', { temporary });
     on.call('put-in', { temporary: 'holding bar', sort: 'bar' });
     expect(warned('tighten', { hole: 'cam gear/1' })).toBeUndefined();
   });

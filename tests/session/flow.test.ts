@@ -253,7 +253,7 @@ describe('the check rotation', () => {
     const at = await partWay('mark on crank mark');
     at.say('tension reset');
     await at.press('R', 'enter');
-    expect(at.answer()).toBe('1 quarter turned: 0.25 of 2 turns');
+    expect(at.answer()).toBe('1 quarter turned: 0.25 of 2 turns made');
     await at.press('n');
     expect(at.view().asking?.title).toBe('turns: how many more (1.75 to go)');
   });

@@ -361,7 +361,17 @@ describe('on a job from a plan', () => {
     expect(at.state().answer).toMatchObject({ text: left, instead: 'slack them', by: 'slack' });
     say('slack 4', 'slack 5', 'area mount bracket');
     await at.press('enter');
-    expect(at.state().answer).toMatchObject({ text: 'every hole known of it has been called' });
+    const next = { instead: 'bracket comes off now', by: 'part-off' };
+    expect(at.state().answer).toMatchObject({ text: 'every hole known of it has been called', ...next });
+  });
+
+  it('[L4] takes off without asking what was slackened first where the plan has it come off', async () => {
+    say('area tensioner and idler', 'slack 1', 'off 2', 'area tensioner and idler');
+    await at.press('enter');
+    expect(at.state().answer).toMatchObject({
+      kind: 'taken',
+      text: expect.stringContaining('tensioner and idler 1 off'),
+    });
   });
 
   it('takes no pass pressed once more for "done already": that is said in words', async () => {

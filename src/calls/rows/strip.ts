@@ -1,4 +1,5 @@
 // What comes off: off, slack, empty, damaged, the wrong one.
+import { freedIn } from '../../job/freed.ts';
 import { stateOf } from '../../job/ledger.ts';
 import type { Spec } from '../../job/spec.ts';
 import { inTray, numberOf } from '../../job/subjects.ts';
@@ -31,6 +32,14 @@ function noneOff({ ledger, facing }: Desk): string | No {
   const because = `nothing more of it comes off; ${numbers(left)} ${are} only to be slackened`;
   return { because, instead: `slack ${them}`, by: 'slack' };
 }
+/** Nothing more of it: what its bolts held comes next. */
+function noneComesOff(desk: Desk): string | No {
+  const none = noneOff(desk);
+  const loose = desk.facing.area === undefined ? [] : freedIn(desk.ledger, desk.facing.area);
+  return none === allCalled && loose.length > 0
+    ? { because: none, instead: `${loose.join(', ')} comes off now`, by: 'part-off' }
+    : none;
+}
 /** None is as found; what is slack may be to come off. */
 function noneSlack({ ledger, facing }: Desk): string | No {
   const slack = facing.area === undefined ? [] : slackToComeOff(ledger, facing.area);
@@ -59,7 +68,7 @@ export const stripRows: readonly Row[] = [
     spoken: ['take away number <hole> [to <to:place>]', 'take away next one'],
     label: 'off',
     help: 'A fastener came off; it lies in the tray in use. What is known under its number comes with it; a stud that comes out after its nut is said, and called at that number.',
-    none: noneOff,
+    none: noneComesOff,
     group: 'strip',
     keys: [key('enter', 'strip', { pad: 'enter' }), key('space', 'strip', { footer: false })],
     verb: 'remove',
