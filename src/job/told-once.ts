@@ -1,5 +1,5 @@
-// The open points as they are told: a hole that only what was found at it keeps open is told with the finding, not twice, and
-// one with a working fastener in it once. All that lists or counts them for the eye goes by this; what may leave goes by
+// The open points as they are told: a hole that only what was found at it keeps open is told with the finding, not twice, one
+// with a working fastener in it once, and the second look that a hole wants once the hole itself is closed. All that lists or counts them for the eye goes by this; what may leave goes by
 // all of them.
 import { nothingElse, workingIn } from './closed.ts';
 import { type Ledger, stateOf } from './ledger.ts';
@@ -11,9 +11,11 @@ export function toldOnce(ledger: Ledger, all: readonly OpenPoint[]): readonly Op
     all.flatMap(({ code, at }) => (code === 'finding-open' ? (stateOf(ledger, 'finding', nameOf(at))?.at ?? []) : [])),
   );
   const working = new Set(all.flatMap(({ code, at }) => (code === 'working-in' ? [at] : [])));
-  return all.filter(
+  const once = all.filter(
     ({ code, at, because }) =>
       code !== 'hole-open' ||
       !((because === nothingElse && found.has(at)) || (because === workingIn && working.has(at))),
   );
+  const open = new Set(once.flatMap(({ code, at }) => (code === 'hole-open' ? [at] : [])));
+  return once.filter(({ code, at }) => code !== 'second-look' || !open.has(at));
 }

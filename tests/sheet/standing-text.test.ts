@@ -2,6 +2,7 @@
 import { expect, it } from 'vitest';
 import { openPoints } from '../../src/job/open-points.ts';
 import type { Said } from '../../src/job/said.ts';
+import { toldOnce } from '../../src/job/told-once.ts';
 import { openPointLine, standingText } from '../../src/sheet/standing-text.ts';
 import type { Story } from './bench-story.ts';
 import { builtJob, releasedJob, strippedJob } from './jobs.ts';
@@ -12,10 +13,12 @@ const standing = (s: Story) => standingText(s.ledger, { now: s.now, wordsOf }).t
 it('X5: each open point is one line with its place, why, and the next call in words', () => {
   const s = builtJob();
   const [head, ...lines] = standing(s);
-  const points = openPoints(s.ledger, s.now);
+  const points = toldOnce(s.ledger, openPoints(s.ledger, s.now));
   expect(head).toBe(`NOT RELEASED, ${points.length} open points`);
   expect(lines).toHaveLength(points.length);
   expect(lines).toContain('- mount 1: off -> fit mount/1');
+  // The second look it wants as well is told once it is closed.
+  expect(lines.filter((line) => line.startsWith('- mount 1:'))).toHaveLength(1);
   expect(lines).toContain('- connection bottom hose: parted -> make-connection bottom hose');
   expect(lines.find((line) => line.includes('is curing'))).toMatch(
     /^- face pump face: grey sealant is curing, ready \w+day \d\d:\d\d/,
