@@ -7,6 +7,8 @@ import { bundled, programs } from './programs.ts';
 import { compiledOnce, watch } from './terminal.ts';
 
 const rounds = 7;
+/** As often as each order of the three comes twice. */
+const starts = 12;
 const jobIsUp = / Strip .* \d+ off .* \d+ holes open/;
 const bareIsUp = /bare \d+ lines, 0 keys/;
 
@@ -34,11 +36,15 @@ export async function startTime(): Promise<Figure[]> {
   const shelf: number[] = [];
   const job: number[] = [];
   const bare: number[] = [];
-  for (let round = 0; round < rounds; round += 1) {
-    bare.push(await firstFrame(programs.bareInk, [], data, bareIsUp));
-    shelf.push(await firstFrame(programs.countback, [], data, / Shelf of jobs/));
-    job.push(await firstFrame(programs.countback, ['open', 'short'], data, jobIsUp));
-  }
+  const turns = [
+    async () => bare.push(await firstFrame(programs.bareInk, [], data, bareIsUp)),
+    async () => shelf.push(await firstFrame(programs.countback, [], data, / Shelf of jobs/)),
+    async () => job.push(await firstFrame(programs.countback, ['open', 'short'], data, jobIsUp)),
+  ];
+  // Another one begins each round: what is started right behind the bare program takes longer by a tenth.
+  for (let round = 0; round < starts; round += 1)
+    for (let turn = 0; turn < turns.length; turn += 1)
+      await turns[(round * 2 + turn * (1 + (round % 2))) % turns.length]?.();
   const goal = '<= 1.3';
   return [
     figure({ name: 'start, shelf', of: 'start to first frame / bare Ink program', unit: 'ms', goal }, shelf, bare),
