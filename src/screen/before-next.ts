@@ -1,7 +1,7 @@
 // What is to be done or minded before the next one is touched, in rows over it and below it, each with its key.
 
 import { type Desk, nextSlack } from '../calls/desk.ts';
-import { keyOf } from '../calls/key-names.ts';
+import { keyOf, waySaid } from '../calls/key-names.ts';
 import { mindedBack } from '../calls/minded-back.ts';
 import { facesAwaited, mindedHere } from '../calls/sent-to.ts';
 import { isBack } from '../calls/tally-words.ts';
@@ -11,8 +11,9 @@ import { isOff } from '../job/closed.ts';
 import { holesUncounted } from '../job/counts.ts';
 import { missingBefore, missingToBringUp, missingWhereOpen, slackBeforeBelt } from '../job/first-in.ts';
 import { inFrontOf } from '../job/in-front.ts';
-import { stateOf, tallyOf } from '../job/ledger.ts';
+import { type Ledger, stateOf, tallyOf } from '../job/ledger.ts';
 import { gatedBy } from '../job/order.ts';
+import { driveLockedAt, isOffItsMarks } from '../job/rotation.ts';
 import { areaOf, named, numberOf, type Subject, subjectText } from '../job/subjects.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { acting } from '../view/view.ts';
@@ -23,6 +24,16 @@ import { plainRow, type Row } from './rows.tsx';
 import { cellsOf } from './width.ts';
 
 export const mostMinded = 2;
+/** What a lock would lock beside its marks: its timing would be lost with the belt. Common practice, no source. */
+const offMarksUnder = (ledger: Ledger, temporaries: readonly string[]): string[] => [
+  ...new Set(
+    temporaries.flatMap((name) => {
+      const t = stateOf(ledger, 'temporary', name);
+      const drive = t?.sort === 'lock' || t?.sort === 'pin' ? driveLockedAt(ledger, t.at) : undefined;
+      return drive && isOffItsMarks(ledger, drive) ? [drive.drive] : [];
+    }),
+  ),
+];
 /** Until it is done, each with its key: what goes in, or comes away, before the next of the area in use is touched. */
 function firstSaid({ desk, keymap }: Scene, next: string | undefined): string[] {
   const { ledger, facing } = desk;
@@ -41,8 +52,11 @@ function firstSaid({ desk, keymap }: Scene, next: string | undefined): string[] 
   const tight = parts.length > 0 ? slackBeforeBelt(ledger, facing.area) : [];
   const slack = tight[0] === nextSlack(desk) ? ` ${keyOf(keymap, 'strip', 'slack')}` : '';
   const loosened = tight.length > 0 ? `${slack}: ${tight.map(numberOf).join(', ')} slack, then` : '';
+  const toMarks = offMarksUnder(ledger, missing);
+  const marks =
+    toMarks.length > 0 ? ` ${waySaid(keymap, 'strip', 'to-marks')}: ${toMarks.join(', ')} to its marks, then` : '';
   return [
-    ...(missing.length > 0 ? [`first${withKey('put-in', missing)}`] : []),
+    ...(missing.length > 0 ? [`first${marks}${withKey('put-in', missing)}`] : []),
     ...(parts.length > 0 ? [`${turn}${loosened}${withKey('part-off', parts)}`] : []),
     ...(others.length > 0 ? [`first: ${others.join(', ')}`] : []),
     ...missingWhereOpen(ledger)

@@ -40,6 +40,13 @@ it('asks for what locks the shafts, then for the belt, over the bolts of what te
   await at.press('i', 'i', 'p');
   expect(shown(at)).not.toContain('!');
 });
+it('[R2] says before what locks a shaft that the drive is brought to its marks, as its key asks', async () => {
+  const at = await partWay('to marks');
+  at.say('area crank pulley');
+  expect(shown(at)).toContain('! first R k: timing drive to its marks, then i: flywheel lock');
+  at.say('to marks', 'area crank pulley');
+  expect(shown(at)).toContain('! first i: flywheel lock');
+});
 it('cuts no caution off in the middle', async () => {
   const at = await partWay('in flywheel lock');
   at.say('area crank pulley');
