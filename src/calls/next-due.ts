@@ -35,6 +35,15 @@ export function dueNext(desk: Desk, what: string): Due | { why: string } {
   return { ...(next.date && { on: next.date }), ...(next.odometer && { atDistance: next.odometer.distance }) };
 }
 
+/** "by 2029-11-27 or at 176336 km": what is written where nothing but what falls due is said. */
+export function dueWords(desk: Desk, what: string): string | undefined {
+  const due = dueNext(desk, what);
+  if ('why' in due) return undefined;
+  const unit = stateOf(desk.ledger, 'vehicle', 'vehicle')?.odometer?.unit ?? 'km';
+  const said = [due.on && `by ${due.on}`, due.atDistance && `at ${due.atDistance} ${unit}`];
+  return said.filter(Boolean).join(' or ');
+}
+
 const wholeDate = /^\d{4}-\d\d-\d\d$/;
 /** X4: a distance is said as it will stand on the clock, and a date is one to come: what is past would be read as overdue. */
 export function askedOnPastDue({ ledger, now }: Desk, { what, on, atDistance }: Said): Once | undefined {

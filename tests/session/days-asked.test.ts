@@ -80,3 +80,12 @@ it('[X4] asks once of a distance that the clock has passed, and of a day that is
     text: expect.not.stringContaining('Mind'),
   });
 });
+
+it('[X4] says beside each that may fall due what would be written of it', async () => {
+  const at = await newJob();
+  const lines = ['odometer 120000 km', 'circuit coolant with coolant', 'drained coolant', 'filled coolant'];
+  for (const line of lines) at.session().runLine(line);
+  await at.press('L', 'i');
+  const plain = at.view().asking?.choices.find(({ text }) => text === 'coolant, plain');
+  expect(plain?.beside).toMatch(/^by 2034-03-0\d or at 17\d{4} km$/);
+});

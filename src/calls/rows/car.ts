@@ -7,7 +7,7 @@ import { daysOn, figuresHow, yearsOn } from '../days-on.ts';
 import type { Desk } from '../desk.ts';
 import { dueUnsaid } from '../due-unsaid.ts';
 import type { Args } from '../form.ts';
-import { askedOnPastDue, dueNext } from '../next-due.ts';
+import { askedOnPastDue, dueNext, dueWords } from '../next-due.ts';
 import { key, type Row } from '../row.ts';
 
 /** Where no interval is known for it, or the maker's alone will do, date and distance are asked for. */
@@ -135,6 +135,10 @@ export const carRows: readonly Row[] = [
       atDistance: 'at which distance on the clock (leave out: none)',
     },
     offers: (desk, slot, known) => (slot === 'what' ? fallsDue(desk) : slot === 'on' ? yearsOn(desk) : known),
+    unasked: (desk, { what, on, atDistance }) => {
+      const words = typeof what === 'string' && on === undefined && !atDistance ? dueWords(desk, what) : undefined;
+      return words === undefined ? undefined : { words, by: 'line' };
+    },
     verb: 'note-due',
     asksOnce: askedOnPastDue,
     means: (desk, args) => {
