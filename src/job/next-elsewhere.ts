@@ -17,6 +17,11 @@ export function firstWords(ledger: Ledger, { code, at: place, next }: OpenPoint)
   const at = stateOf(ledger, 'finding', named('finding', place) ?? '')?.at ?? place;
   if (!next || !(ofAPlace.has(sortOf(at)) || code === 'temporary-in')) return '';
   const places = placesOf(next);
-  if (places.length === 0 || Object.values(next).flat().includes(nameOf(at))) return '';
+  if (Object.values(next).flat().includes(nameOf(at))) return '';
+  // A call of the whole car, as the oil level, closes no circuit by itself; of the clock it is said what for.
+  if (places.length === 0) {
+    const isOther = sortOf(at) === 'circuit' || (code === 'road-test' && next.verb !== 'road-test');
+    return isOther && next.verb !== 'confirm-clock' ? '; first' : '';
+  }
   return next.verb === 'count-holes' ? '; its holes are counted first' : '; first';
 }

@@ -33,6 +33,12 @@ it('S7: says what the clock is called right for, where it is not said already', 
     openPointLine({ code, at: 'vehicle', because: 'x', next }, wordsOf);
   expect(line('road-test')).toBe('the car: x -> confirm-clock, for what cures before it');
   expect(line('bead-curing')).toBe('the car: x -> confirm-clock');
+  // What is of the whole car is to it what comes first.
+  const oil = openPointLine(
+    { code: 'road-test', at: 'vehicle', because: 'x', next: { verb: 'see-oil-level' } },
+    wordsOf,
+  );
+  expect(oil).toBe('the car: x; first -> see-oil-level');
 });
 
 it('says so where no call is free', () => {
