@@ -10,7 +10,7 @@ const waits = [1, 2, 3, 4, 5, 6, 7, 14, 28];
 const years = [1, 2, 3, 4, 5, 6, 8, 10];
 
 /** How a day is answered that is not proposed. */
-export const figuresHow = 'by its number, or a date behind a 0';
+export const figuresHow = 'by its number, or a date; on a keypad behind a 0';
 const behindNought = /^0(?=\d)/;
 /** "02031-03-04" is 2031-03-04, and "014.3." the 14th of March. */
 export const withoutNought = (text: string): string => text.replace(behindNought, '');

@@ -9,7 +9,7 @@ import { whyNot } from '../calls/pressing.ts';
 import { numberOf } from '../job/subjects.ts';
 import { callType } from '../session/answering.ts';
 import { freshName } from '../session/fresh-name.ts';
-import { acting, areNumbered, helped, offered } from '../view/view.ts';
+import { acting, areNumbered, helped, isOfADay, offered } from '../view/view.ts';
 import { fitted } from './cells.ts';
 import { quietLook } from './colours.ts';
 import type { Scene } from './frame.ts';
@@ -28,7 +28,9 @@ export function footOf({ view, desk, columns, listed, keymap }: Scene): Row[] {
         ? 'type it'
         : areNumbered(choices)
           ? numberWords(type, choices.length, view.asking.most)
-          : '1-9 take at once';
+          : isOfADay(view.asking) && !keymap.pad
+            ? `a number and ${cap.take}, or a date`
+            : '1-9 take at once';
     const goesBack = after ? `   ${keymap.pad ? padQuestionKeys.erase : cap.erase} back` : '';
     const freshKey = (keymap.pad ? padQuestionKeys : questionKeys).fresh;
     const fresh = freshName(desk, view.asking) === undefined ? '' : `   ${freshKey} a new one`;

@@ -7,7 +7,7 @@ import { matchForm, tokens } from '../calls/form.ts';
 import type { Pressing } from '../calls/pressing.ts';
 import { readSlot } from '../calls/slots.ts';
 import { formOf } from '../calls/table.ts';
-import { type Asking, areNumbered, type Choice, offered } from '../view/view.ts';
+import { type Asking, areNumbered, type Choice, isOfADay, offered } from '../view/view.ts';
 
 /** Calls that may name something new; what is known is no answer for them. */
 export const mayNameNew: ReadonlySet<string> = new Set([
@@ -60,6 +60,8 @@ export function answerOf(asking: Asking): string {
   const typed = asking.typed.trim();
   const exact = choices.find((c) => c.text.toLowerCase() === typed.toLowerCase() || c.value === typed);
   if (exact) return exact.value;
+  // One figure is no day.
+  if (isOfADay(asking) && /^[1-9]$/.test(typed)) return choices[Number(typed) - 1]?.value ?? typed;
   if (typed !== '' && !(isOfTheseOnly(asking) && choices.length > 0)) return typed;
   return choices[asking.at]?.value ?? typed;
 }

@@ -2,7 +2,7 @@
 // What an answer comes to is its asker's.
 import { cap, padQuestionKeys, questionKeys } from '../calls/key-caps.ts';
 import { choicesAPage } from '../calls/key-names.ts';
-import { type Asking, areNumbered, offered, type ViewStep } from '../view/view.ts';
+import { type Asking, areNumbered, isOfADay, offered, type ViewStep } from '../view/view.ts';
 import { answerOf, begunBy, callType, isOfTheseOnly, meantAlready } from './answering.ts';
 import { openedBy } from './opened-by.ts';
 
@@ -161,7 +161,9 @@ export function createQuestions(
     const padSaid = pad() && (isUntouched || key === padQuestionKeys.erase) ? byPad[key] : undefined;
     if (padSaid) return padSaid(asking);
     const choices = offered(asking);
-    if (nothingTyped && /^[1-9]$/.test(key) && choices.length > 0 && !areNumbered(choices)) {
+    // A day is typed in figures, of which none may be taken before the rest; a keypad has another way to say it.
+    const isCounted = !areNumbered(choices) && (pad() || !isOfADay(asking));
+    if (nothingTyped && /^[1-9]$/.test(key) && choices.length > 0 && isCounted) {
       const first = Math.floor(Math.max(0, asking.at) / choicesAPage) * choicesAPage;
       const choice = choices[first + Number(key) - 1];
       if (!choice) return step({ wrong: `no row ${key} stands here` });

@@ -77,12 +77,14 @@ export type ViewStep =
   | { wrong: string }
   | { stopAsking: true };
 
-/** Choices that hold what was typed, in their order. */
 /** The slot of a question that is a line of calls: what is asked of it is answered by its Enter. */
 export const typedLine = 'typed line';
+/** A day: its figures are typed, and stand in all that is proposed. */
+export const isOfADay = ({ type }: Asking): boolean => type === 'date' || type === 'day';
+/** Choices that hold what was typed, in their order. */
 export const offered = (asking: Asking): readonly Choice[] => {
   const typed = asking.typed.trim().toLowerCase();
-  return typed === ''
+  return typed === '' || isOfADay(asking)
     ? asking.choices
     : asking.choices.filter((c) => `${c.text}\n${c.finds ?? ''}`.toLowerCase().includes(typed));
 };

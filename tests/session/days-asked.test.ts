@@ -59,7 +59,7 @@ it('[X4] asks once of a distance that the clock has passed, and of a day that is
   const at = await newJob();
   for (const line of ['service timing belt', 'odometer 142300']) at.session().runLine(line);
   const due = () => vehicle(at)?.due ?? [];
-  await at.press('L', 'i', '1', '6', ...lettersOf('120000'), 'enter');
+  await at.press('L', 'i', '1', '6', 'enter', ...lettersOf('120000'), 'enter');
   expect(at.state().answer).toMatchObject({
     kind: 'asked',
     text: '142300 km stand on the clock, and 120000 km are passed',
@@ -88,4 +88,23 @@ it('[X4] says beside each that may fall due what would be written of it', async 
   await at.press('L', 'i');
   const plain = at.view().asking?.choices.find(({ text }) => text === 'coolant, plain');
   expect(plain?.beside).toMatch(/^by 2034-03-0\d or at 17\d{4} km$/);
+});
+
+describe('a day by letters', () => {
+  it('[X4] is typed whole, with no figure of it taken before the rest', async () => {
+    for (const day of ['2034-11-27', '27.11.2034']) {
+      const at = await newJob();
+      at.session().runLine('service timing belt');
+      await at.press('L', 'i', '1', ...day.split(''));
+      expect(at.view().asking).toMatchObject({ slot: 'on', typed: day });
+      await at.press('enter', 'enter');
+      expect(vehicle(at)?.due).toMatchObject([{ what: 'timing belt', on: day }]);
+    }
+  });
+  it('[X4] is chosen by its number and Enter', async () => {
+    const at = await newJob();
+    at.session().runLine('service timing belt');
+    await at.press('L', 'i', '1', '5', 'enter', 'enter');
+    expect(vehicle(at)?.due).toMatchObject([{ what: 'timing belt', on: '2036-03-03' }]);
+  });
 });
