@@ -24,7 +24,7 @@ import type { PartState, TemporaryState } from '../job/states.ts';
 import { areaOf, holeIn, named, numberOf } from '../job/subjects.ts';
 import { isWithdrawn } from '../job/withdrawn.ts';
 import { circuitsHere } from './circuits-in-turn.ts';
-import { type Desk, nextHole, workingHoles } from './desk.ts';
+import { type Desk, nextHole, nextTight, workingHoles } from './desk.ts';
 import type { Args } from './form.ts';
 import { nextArea } from './next-area.ts';
 import { oldOnes } from './old-ones.ts';
@@ -59,12 +59,19 @@ function within<T>({ facing }: Desk, all: readonly T[], areasOf: (one: T) => rea
   return [...here, ...all.filter((one) => areasOf(one).length === 0)];
 }
 
-/** The hole that the last call was of, as long as work is in its area; one that is pointed at is taken as it is. */
-function holeJustCalled({ ledger, facing: { area, hole } }: Desk): string[] {
+/**
+ * The hole that the last call was of, as long as work is in its area; one that is pointed at is taken as it is. While they
+ * are pulled up it is the next: what strips does so in the wrench, and not where it was just called tight.
+ */
+function holeJustCalled(desk: Desk): string[] {
+  const { ledger } = desk;
+  const { area, hole } = desk.facing;
   const entries = lastLine(ledger)?.entries ?? [];
   const numbers = new Set(entries.flatMap((e) => ('hole' in e ? [holeIn(areaOf(e.hole), numberOf(e.hole))] : [])));
   const [only, second] = numbers;
-  return hole !== undefined || only === undefined || second || areaOf(only) !== area ? [] : [`hole:${only}`];
+  if (hole !== undefined || only === undefined || second || areaOf(only) !== area) return [];
+  const pulledUp = entries.every(({ kind }) => kind === 'fastener-tightened') ? nextTight(desk) : undefined;
+  return [`hole:${pulledUp ?? only}`];
 }
 
 const connections = ({ ledger }: Desk) => [...every(ledger, 'connection')];

@@ -74,6 +74,15 @@ describe('a finding', () => {
     await at.press('f');
     expect(at.view().asking?.title).toContain('at lid, was it so');
   });
+  it('[F1] is of the one in the wrench while they are pulled up, and of the one just called put in by hand', async () => {
+    const at = await begun('off 1', 'off 2', 'holes 2', 'back 1', 'back 2');
+    await at.press('B', 'f');
+    expect(at.view().asking?.title).toContain('at cover 2, was it so');
+    await at.press('escape', 't', 'f');
+    expect(at.view().asking?.title).toContain('at cover 2, was it so');
+    await at.press('escape', 't', 'f');
+    expect(at.view().asking?.title).toContain('at cover 1, was it so');
+  });
   it('[F1] is of the hole pointed at, whichever was called', async () => {
     const at = await begun('holes 2', 'off 1');
     await at.press('#', '2', 'enter', 'f');

@@ -60,7 +60,7 @@ export const findingsRows: readonly Row[] = [
       ],
     },
     label: 'finding',
-    help: 'Something is wrong: whether it was so on arrival, where, and what. Right after a call it is of the hole that was called; a comma before the key makes it the area.',
+    help: 'Something is wrong: whether it was so on arrival, where, and what. Right after a call it is of the hole that was called, while they are pulled up of the next one; a comma before the key makes it the area.',
     group: 'findings',
     keys: [key('f', ['strip', 'build'], { asks: ['when'] }), key('f', 'findings', { pad: '7', asks: ['when'] })],
     questions: {
