@@ -22,14 +22,13 @@ export function outFromUnder(ledger: Ledger, temporary: string): string[] {
   ];
 }
 
-/** One mask is not called twice: what went in by its own name is in already, and comes out by its own call. */
-export function ofItsOwnName(ledger: Ledger, entry: EntryOf<'all-masked' | 'all-unmasked'>): string[] {
+/** What went in by its own name comes out by its own call, and is no matter before. */
+export function ofItsOwnName(ledger: Ledger, { areas }: EntryOf<'all-unmasked'>): string[] {
   const own = [...every(ledger, 'temporary')].filter(
-    (t) => t.in && t.sort === 'mask' && entry.areas.includes(areaAt(t) ?? ''),
+    (t) => t.in && t.sort === 'mask' && areas.includes(areaAt(t) ?? ''),
   );
-  const how = entry.kind === 'all-masked' ? 'in already' : 'in still';
   return own.map(
-    (t) => `${t.temporary} at ${areaAt(t)} is ${how} by its own name: "out ${t.temporary}" once it is away`,
+    (t) => `${t.temporary} at ${areaAt(t)} is in still by its own name: "out ${t.temporary}" once it is away`,
   );
 }
 

@@ -142,7 +142,6 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[], no
       return [stillCarries, stillHolds, outFromUnder].flatMap((of) => of(ledger, entry.temporary));
     case 'temporary-put-in':
       return inUnderItsOwn(ledger, entry);
-    case 'all-masked':
     case 'all-unmasked':
       return ofItsOwnName(ledger, entry);
     case 'calls-struck':
