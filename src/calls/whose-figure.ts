@@ -2,9 +2,10 @@
 // another thread than the rest; of the area where all are alike. One said of the area goes to no fastener that has its own.
 import type { Entry } from '../job/entry.ts';
 import { type Ledger, stateOf } from '../job/ledger.ts';
+import { methodFor } from '../job/passes.ts';
 import type { Method } from '../job/spec.ts';
 import { type Hole, numberOf } from '../job/subjects.ts';
-import { threadAt } from '../job/tightening.ts';
+import { threadAt, wantsFigure } from '../job/tightening.ts';
 import { declare } from './declaring.ts';
 import { type Desk, nextHole } from './desk.ts';
 import type { Meant } from './row.ts';
@@ -20,7 +21,8 @@ export function figureFor(desk: Desk): WhoseFigure | undefined {
   const { area } = facing;
   const a = stateOf(ledger, 'area', area);
   const all: readonly Hole[] = a?.holes ?? [];
-  const next = nextHole(desk, 'build');
+  // With all of them tight it is said late, of those that have none.
+  const next = nextHole(desk, 'build') ?? all.find((hole) => wantsFigure(methodFor(ledger, hole)));
   const own = next === undefined ? undefined : declaredAt(ledger, next)?.method;
   const kindAt = (hole: Hole) => JSON.stringify([declaredAt(ledger, hole)?.method, threadAt(ledger, hole)]);
   const like = next === undefined ? all : all.filter((hole) => kindAt(hole) === kindAt(next));

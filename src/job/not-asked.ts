@@ -1,16 +1,24 @@
 // What release does not ask on this job, since nobody declared what it hangs on: a plan does, one's own areas need not. It
 // is told where the car may leave, and judges nothing.
+
+import { noSealant } from './beads.ts';
 import { isCritical, isTouched } from './closed.ts';
 import type { HoleState } from './hole-states.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import { circuitOpenedAt } from './open-points.ts';
 import { roleOf } from './roles.ts';
-import type { AreaState, CircuitState } from './states.ts';
+import type { AreaState, CircuitState, FaceState } from './states.ts';
+import { type Hole, subjectText } from './subjects.ts';
 import { wantsFigure } from './tightening.ts';
+import { makesChips } from './warnings-sealing.ts';
 
 export type NotAsked = { what: string; because: string };
 
-export const notAsked = (ledger: Ledger): NotAsked[] => [...undeclared(ledger), ...noFigures(ledger)];
+export const notAsked = (ledger: Ledger): NotAsked[] => [
+  ...undeclared(ledger),
+  ...noFigures(ledger),
+  ...chipsInBeads(ledger),
+];
 
 /** Empty where nothing was done, and of a plan's areas. */
 function undeclared(ledger: Ledger): NotAsked[] {
@@ -60,6 +68,20 @@ function isWithoutFigure(ledger: Ledger, { called: { occupant, passes } }: HoleS
   if (last.method !== undefined) return wantsFigure(last.method);
   return !noTorque.has(stateOf(ledger, 'fastener', occupant.fastener)?.spec.kind ?? '');
 }
+/** S1: minded as it was drilled, and nobody saw since whether the bead that lay open there was to be laid anew. */
+const chipsInBeads = (ledger: Ledger): NotAsked[] =>
+  [...every(ledger, 'face')].flatMap((f) => {
+    const bead = f.beads.findLast((b) => b.n > f.cleanedAt && b.label.product !== noSealant.product);
+    const drilled = holesAtFace(ledger, f).filter((hole) =>
+      stateOf(ledger, 'hole', hole)?.called.repair.some(({ n, step }) => bead && n > bead.n && makesChips.has(step)),
+    );
+    const because = `${drilled.map((hole) => subjectText(`hole:${hole}`)).join(', ')} drilled or tapped while it lay open`;
+    return drilled.length > 0 ? [{ what: `chips in the bead on ${f.face}`, because }] : [];
+  });
+const holesAtFace = (ledger: Ledger, { declared }: FaceState): readonly Hole[] => [
+  ...new Set([...(stateOf(ledger, 'area', declared?.area ?? '')?.holes ?? []), ...(declared?.pressedBy ?? [])]),
+];
+
 /** Pulled up by feel where nobody says how. Common practice, no source. */
 const noTorque: ReadonlySet<string> = new Set(['clamp', 'clip', 'cap', 'pin']);
 

@@ -32,9 +32,10 @@ export const byPlansLabel = (ledger: Ledger, label: Product): string[] =>
       ]
     : [];
 
+export const makesChips: ReadonlySet<string> = new Set(['drilled', 'tapped']);
 /** F5, F6: nothing that still lies open can be masked. Common practice, no source. */
 export function chipsInBead(ledger: Ledger, { hole, step }: EntryOf<'repair-step'>, now: Stamp): string[] {
-  if (step !== 'drilled' && step !== 'tapped') return [];
+  if (!makesChips.has(step)) return [];
   const faces = [...every(ledger, 'face')].filter(
     (f) => f.declared?.area === areaOf(hole) || f.declared?.pressedBy.includes(hole),
   );

@@ -130,3 +130,16 @@ describe('an area with two threads', () => {
     expect(said('by torque at 1 25')).toContain('tensioner 1 is tight by what was said before; pull it up once more');
   });
 });
+
+it('[O4] names in an area with two threads those of a pass that have no figure, and asks for theirs late', async () => {
+  const at = await newJob();
+  const lines = ['area mount', 'bolt hex 14 M10x1.25x60', 'off 1', 'nut hex 17 M12x1.25', 'off 2', 'off 3', 'holes 3'];
+  for (const line of [...lines, 'by torque', 'by torque at 1 55', 'back 1', 'back 2', 'back 3', 'pass complete'])
+    at.session().runLine(line);
+  expect(at.session().runLine('pass complete')).toMatchObject({
+    text: expect.stringContaining('no figure is known for mount 2, 3: '),
+  });
+  at.session().runLine('area mount');
+  await at.press('B', 'N');
+  expect(at.view().asking?.title).toMatch(/^torque figure: mount 2, 3, in /);
+});
