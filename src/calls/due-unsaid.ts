@@ -13,6 +13,13 @@ const fluids: readonly (readonly [RegExp, string])[] = [
 
 /** Each with the line that says it. */
 export function dueUnsaid(desk: Desk): { what: string; line: string }[] {
+  const said = (stateOf(desk.ledger, 'vehicle', 'vehicle')?.due ?? []).map((d) => d.what.toLowerCase());
+  return comesRound(desk)
+    .filter((what) => !said.some((one) => one.includes(shortOf(what))))
+    .map((what) => ({ what, line: `due ${what}${isMakersAlone(what) ? ' on DATE at DISTANCE' : ''}` }));
+}
+/** What was done here and comes round again, said or not. */
+export function comesRound(desk: Desk): string[] {
   const { ledger } = desk;
   const belts = [...every(ledger, 'part')].filter((p) => p.replacedAt > 0 && isMakersAlone(p.part)).map((p) => p.part);
   const filled = [...every(ledger, 'circuit')]
@@ -21,10 +28,7 @@ export function dueUnsaid(desk: Desk): { what: string; line: string }[] {
   const services = [...every(ledger, 'service')]
     .filter((s) => s.state === 'done' && (isMakersAlone(s.service) || !('why' in dueNext(desk, s.service))))
     .map((s) => s.service);
-  const said = (stateOf(ledger, 'vehicle', 'vehicle')?.due ?? []).map((d) => d.what.toLowerCase());
-  return [...new Set([...belts, ...filled, ...services])]
-    .filter((what) => !said.some((one) => one.includes(shortOf(what))))
-    .map((what) => ({ what, line: `due ${what}${isMakersAlone(what) ? ' on DATE at DISTANCE' : ''}` }));
+  return [...new Set([...belts, ...filled, ...services])];
 }
 /** "coolant, long-life" said is coolant said. */
 const shortOf = (what: string): string => what.toLowerCase().replace(/,.*/, '');

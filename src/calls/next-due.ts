@@ -65,3 +65,12 @@ export function askedOnPastDue({ ledger, now }: Desk, { what, on, atDistance }: 
     again,
   };
 }
+/** What was said of it before goes: pressed on the wrong row, one service would lose its date to another. */
+export function askedOnDueAnew({ ledger }: Desk, { what }: Said): Once | undefined {
+  const before = (stateOf(ledger, 'vehicle', 'vehicle')?.due ?? []).find((one) => one.what === what);
+  if (!before) return undefined;
+  const how = [before.on && `by ${before.on}`, before.atDistance && `at ${before.atDistance}`]
+    .filter(Boolean)
+    .join(' or ');
+  return { because: `${what} was said to fall due ${how || 'already'}`, instead: 'that stands', again: 'says it anew' };
+}

@@ -76,9 +76,28 @@ it('[X4] asks once of a distance that the clock has passed, and of a day that is
   expect(at.session().runLine('due timing belt on 2031-03-03')).toMatchObject({
     text: expect.stringContaining('Mind: 2031-03-03 is today'),
   });
-  expect(at.session().runLine('due timing belt on 2033-03-03 at 180000')).toMatchObject({
+  expect(at.session().runLine('due wiper blades on 2033-03-03 at 180000')).toMatchObject({
     text: expect.not.stringContaining('Mind'),
   });
+});
+
+it('[X4] asks once before what was said to fall due is said anew, and keeps its place in the list', async () => {
+  const at = await newJob();
+  for (const line of ['service timing belt', 'service coolant pump']) at.session().runLine(line);
+  const list = () => at.view().asking?.choices.map(({ text }) => text);
+  await at.press('L', 'i');
+  const before = list();
+  await at.press('1');
+  expect(at.view().asking?.title).toMatch(/^next due: timing belt: by which date /);
+  await at.press('6', 'enter', 'enter');
+  await at.press('i');
+  expect(list()).toEqual(before);
+  await at.press('1', '4', 'enter', 'enter');
+  expect(at.state().answer).toMatchObject({
+    kind: 'asked',
+    text: expect.stringMatching(/^timing belt was said to fall due by /),
+  });
+  expect(vehicle(at)?.due).toMatchObject([{ what: 'timing belt', on: '2037-03-03' }]);
 });
 
 it('[X4] says beside each that may fall due what would be written of it', async () => {

@@ -5,21 +5,18 @@ import { metric } from '../../trade/units-shown.ts';
 import { askedOnDriving, askedOnMoving } from '../asked-on-driving.ts';
 import { daysOn, figuresHow, yearsOn } from '../days-on.ts';
 import type { Desk } from '../desk.ts';
-import { dueUnsaid } from '../due-unsaid.ts';
+import { comesRound } from '../due-unsaid.ts';
 import type { Args } from '../form.ts';
-import { askedOnPastDue, dueNext, dueWords } from '../next-due.ts';
+import { askedOnDueAnew, askedOnPastDue, dueNext, dueWords } from '../next-due.ts';
 import { key, type Row } from '../row.ts';
 
 /** Where no interval is known for it, or the maker's alone will do, date and distance are asked for. */
 const asksWhenDue = (desk: Desk, { what }: Args): readonly string[] =>
   typeof what === 'string' && 'why' in dueNext(desk, what) ? ['on', 'atDistance'] : [];
 
-/** What was done here comes first, then each service of the job. */
+/** What was done here comes first, then each service of the job; what is said of one moves none. */
 const fallsDue = (desk: Desk): readonly string[] => [
-  ...new Set([
-    ...dueUnsaid(desk).map(({ what }) => what),
-    ...[...every(desk.ledger, 'service')].map(({ service }) => service),
-  ]),
+  ...new Set([...comesRound(desk), ...[...every(desk.ledger, 'service')].map(({ service }) => service)]),
 ];
 
 /** For whom and why a job mostly waits; anything else is typed. Common practice, no source. */
@@ -131,8 +128,8 @@ export const carRows: readonly Row[] = [
     keys: [key('i', 'leaving', { footer: false, asks: asksWhenDue })],
     questions: {
       what: 'what falls due',
-      on: `by which date (${figuresHow}; leave out: none)`,
-      atDistance: 'at which distance on the clock (leave out: none)',
+      on: ({ what }) => `${what}: by which date (${figuresHow}; leave out: none)`,
+      atDistance: ({ what }) => `${what}: at which distance on the clock (leave out: none)`,
     },
     offers: (desk, slot, known) => (slot === 'what' ? fallsDue(desk) : slot === 'on' ? yearsOn(desk) : known),
     unasked: (desk, { what, on, atDistance }) => {
@@ -140,7 +137,7 @@ export const carRows: readonly Row[] = [
       return words === undefined ? undefined : { words, by: 'line' };
     },
     verb: 'note-due',
-    asksOnce: askedOnPastDue,
+    asksOnce: (desk, said) => askedOnPastDue(desk, said) ?? askedOnDueAnew(desk, said),
     means: (desk, args) => {
       const { what, on, atDistance } = args as { what: string; on?: string; atDistance?: number };
       const noOdometer = stateOf(desk.ledger, 'vehicle', 'vehicle')?.odometer === undefined;
