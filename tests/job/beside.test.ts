@@ -4,8 +4,8 @@ import { everyBead, noSealant } from '../../src/job/beads.ts';
 import { decide } from '../../src/job/decide.ts';
 import type { Entry } from '../../src/job/entry.ts';
 import { missingWhereOpen } from '../../src/job/first-in.ts';
-import { notAsked } from '../../src/job/not-asked.ts';
 import { openPointsWithNext } from '../../src/job/next-call.ts';
+import { notAsked } from '../../src/job/not-asked.ts';
 import { gapWords } from '../../src/job/number-jump.ts';
 import { openPoints } from '../../src/job/open-points.ts';
 import { bench } from './bench.ts';
@@ -504,7 +504,10 @@ it('[F5 S1] minds chips over a bead that lies open, and over none that is togeth
   const told = () => notAsked(on.ledger()).find(({ what }) => what.startsWith('chips'));
   expect(told()).toBeUndefined();
   on.call('repair-thread', { hole: 'pan/2', step: 'drilled', millimetres: 8.4 });
-  expect(told()).toEqual({ what: 'chips in the bead on pan face', because: 'pan 2 drilled or tapped while it lay open' });
+  expect(told()).toEqual({
+    what: 'chips in the bead on pan face',
+    because: 'pan 2 drilled or tapped while it lay open',
+  });
   on.call('fit', { hole: 'pan/1' });
   on.call('tighten', { hole: 'pan/1' });
   expect(drilled()).toEqual([]);
