@@ -1,5 +1,5 @@
 // What a slot could be filled with now, for choosing from a list, and how each choice is shown.
-import { every, stateOf } from '../job/ledger.ts';
+import { every, isStruck, stateOf } from '../job/ledger.ts';
 import { isOfTheCar } from '../job/of-the-car.ts';
 import type { Sort } from '../job/states.ts';
 import { areaOf, named, sortOf, subjectText, withinArea } from '../job/subjects.ts';
@@ -108,10 +108,10 @@ const mostFirst = 4;
 /** By size; the commonest five are the smallest (common practice, no source), so that they stand on the first page. */
 const usualHeads = [8, 10, 12, 13, 14, 16, 17, 19];
 
-/** Whoever works here, and who signed something on this job, the last one first; whom it waited for signed nothing. */
+/** Whoever works here, and who signed something that stands, the last one first; whom the job waited for signed nothing. */
 function namesSaid({ ledger, name }: Desk): string[] {
   const { all, length } = ledger.lines;
-  const entries = all.slice(0, length).flatMap((line) => line.entries);
+  const entries = all.slice(0, length).flatMap(({ n, entries: of }) => (isStruck(ledger, n) ? [] : of));
   const said = entries.flatMap((e) => ('who' in e && e.who && e.kind !== 'job-waiting' ? [e.who] : []));
   return [...new Set([...(name === undefined ? [] : [name]), ...said.reverse()])];
 }

@@ -37,3 +37,13 @@ it('is said to want another pair of eyes where it is taken by the one who works 
   expect(at.state().answer).toMatchObject({ kind: 'taken' });
   expect(at.state().answer).not.toHaveProperty('otherwise');
 });
+it('is offered whoever signed what stands, and no name that was struck', async () => {
+  const at = await atTheBench([]);
+  at.session().runLine('job "van"');
+  for (const call of ['area cap', 'critical', 'off 1', 'holes 1', 'back 1', 'tight 1', 'tight 1'])
+    at.session().runLine(call);
+  for (const line of ['looked again cap by N55', 'strike last', 'looked again cap by Ann'])
+    expect(at.session().runLine(line)).toMatchObject({ kind: 'taken' });
+  await at.press('B', ',', 'z');
+  expect(at.view().asking?.choices.map(({ text }) => text)).toEqual(['Ann']);
+});
