@@ -1,11 +1,12 @@
-// O4: whose figure is asked for on the way back: of the next one and its like, where they have a method of their own or
-// another thread than the rest; of the area where all are alike. One said of the area goes to no fastener that has its own.
+// O4: whose figure is asked for on the way back: of the one pointed at alone; else of the next one and its like, where
+// they have a method of their own or are of another kind, thread or class than the rest; of the area where all are alike.
+// One said of the area goes to no fastener that has its own.
 import type { Entry } from '../job/entry.ts';
 import { type Ledger, stateOf } from '../job/ledger.ts';
 import { methodFor } from '../job/passes.ts';
 import type { Method } from '../job/spec.ts';
 import { type Hole, numberOf } from '../job/subjects.ts';
-import { threadAt, wantsFigure } from '../job/tightening.ts';
+import { specAt, threadAt, wantsFigure } from '../job/tightening.ts';
 import { declare } from './declaring.ts';
 import { type Desk, nextHole } from './desk.ts';
 import type { Meant } from './row.ts';
@@ -13,7 +14,12 @@ import type { Meant } from './row.ts';
 /** `holes`: none where it is the area's. `method`: as far as it was said. */
 export type WhoseFigure = { area: string; holes: readonly Hole[]; method?: Method };
 
-const declaredAt = (ledger: Ledger, hole: Hole) => stateOf(ledger, 'hole', hole)?.declared;
+const methodAt = (ledger: Ledger, hole: Hole) => stateOf(ledger, 'hole', hole)?.declared?.method;
+/** A nut is brought up to another figure than a bolt of its thread, a 10.9 than an 8.8. */
+function likenessAt(ledger: Ledger, hole: Hole): string {
+  const spec = specAt(ledger, hole);
+  return JSON.stringify([methodAt(ledger, hole), spec?.kind, threadAt(ledger, hole), spec?.class]);
+}
 
 export function figureFor(desk: Desk): WhoseFigure | undefined {
   const { ledger, facing } = desk;
@@ -22,10 +28,10 @@ export function figureFor(desk: Desk): WhoseFigure | undefined {
   const a = stateOf(ledger, 'area', area);
   const all: readonly Hole[] = a?.holes ?? [];
   // With all of them tight it is said late, of those that have none.
-  const next = nextHole(desk, 'build') ?? all.find((hole) => wantsFigure(methodFor(ledger, hole)));
-  const own = next === undefined ? undefined : declaredAt(ledger, next)?.method;
-  const kindAt = (hole: Hole) => JSON.stringify([declaredAt(ledger, hole)?.method, threadAt(ledger, hole)]);
-  const like = next === undefined ? all : all.filter((hole) => kindAt(hole) === kindAt(next));
+  const next = facing.hole ?? nextHole(desk, 'build') ?? all.find((hole) => wantsFigure(methodFor(ledger, hole)));
+  const own = next === undefined ? undefined : methodAt(ledger, next);
+  const isLike = (hole: Hole) => next === undefined || likenessAt(ledger, hole) === likenessAt(ledger, next);
+  const like = facing.hole ? [facing.hole] : all.filter(isLike);
   const method = own ?? a?.declared?.method;
   return { area, holes: own || like.length < all.length ? like : [], ...(method && { method }) };
 }

@@ -34,7 +34,7 @@ const isAngle = ({ by, stages = [] }: Method): boolean => by === 'torque-angle' 
 /** Two methods bring up to the same figures. */
 export const isSameFigure = (one: Method, other: Method): boolean =>
   JSON.stringify(stagesOf(one)) === JSON.stringify(stagesOf(other));
-/** By which the holes of an area are told apart where a figure is said: its thread, else its head. */
+/** The thread at a hole, else its head; empty where neither is known. */
 export function threadAt(ledger: Ledger, hole: Hole): string {
   const spec = specAt(ledger, hole);
   return spec?.thread ?? spec?.head ?? '';
@@ -74,7 +74,6 @@ function settingWords(method: Method, adapter: Adapter, units: Units): string | 
   return `set the wrench to ${(set as number[]).map((one) => torqueFigure(Number(one.toFixed(1)), units)).join(', then ')} ${torqueUnitOf(units)}: ${lever(adapter)}`;
 }
 
-/** What is known of the fastener in a hole, or of the one it wants. */
 /** What sits there, as far as it is known, else what belongs there. */
 export function specAt(ledger: Ledger, hole: Hole): Spec | undefined {
   const h = stateOf(ledger, 'hole', hole);

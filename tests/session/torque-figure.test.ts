@@ -118,6 +118,13 @@ describe('an area with two threads', () => {
     await at.press('4', '5', 'enter');
     expect([of(at, '1'), of(at, '2'), of(at, '3')]).toEqual([25, 45, 45]);
   });
+  it('[O4] is said of the hole pointed at alone', async () => {
+    const at = await tensioner();
+    await at.press('#', '3', 'N');
+    expect(at.view().asking?.title).toMatch(/^torque figure: tensioner 3, in /);
+    await at.press('5', '5', 'enter');
+    expect([of(at, '1'), of(at, '2'), of(at, '3')]).toEqual([undefined, undefined, 55]);
+  });
   it('[O4] minds one figure said of both in a line, and of what is tight by another', async () => {
     const at = await tensioner();
     const said = (line: string) => {
@@ -131,6 +138,21 @@ describe('an area with two threads', () => {
   });
 });
 
+it.each([
+  ['kind', 'nut hex 13 M8', 'bolt hex 13 M8x45'],
+  ['class', 'bolt hex 13 M8x45 8.8', 'bolt hex 13 M8x45 10.9'],
+])('[O4] tells apart by %s what has one thread', async (_, first, second) => {
+  const at = await newJob();
+  for (const line of ['area alternator', first, 'off 1', second, 'off 2', 'holes 2', 'by torque'])
+    at.session().runLine(line);
+  await at.press('B', 'N');
+  expect(at.view().asking?.title).toMatch(/^torque figure: alternator 1, in /);
+  await at.press('1', '5', 'enter', 'enter', 'N');
+  expect(at.view().asking?.title).toMatch(/^torque figure: alternator 2, in /);
+  await at.press('2', '5', 'enter');
+  const of = (hole: string) => methodFor(at.state().ledger, `alternator/${hole}` as Hole)?.newtonMetres;
+  expect([of('1'), of('2')]).toEqual([15, 25]);
+});
 it('[O4] names in an area with two threads those of a pass that have no figure, and asks for theirs late', async () => {
   const at = await newJob();
   const lines = ['area mount', 'bolt hex 14 M10x1.25x60', 'off 1', 'nut hex 17 M12x1.25', 'off 2', 'off 3', 'holes 3'];
