@@ -50,7 +50,7 @@ export function wrongSince(
 }
 /** F1: the owner reads that it came so: whoever broke it says so instead. */
 export const foundDamaged = (entries: readonly Entry[], { verb, when }: Said): Otherwise | undefined => {
-  if (verb === 'condemn') return { words: 'Not kept as a pattern', by: 'scrap' };
+  if (verb === 'condemn') return { words: 'Onto the scrap pile with it', by: 'scrap' };
   return when === undefined && entries.some((e) => e.kind === 'finding-made' && e.when === 'on arrival')
     ? { words: 'Noted as found on arrival; if the work did it', by: ['strike-last', 'which', 'damaged'] }
     : undefined;

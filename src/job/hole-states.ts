@@ -59,6 +59,8 @@ export type CalledOfHole = {
 };
 export type HoleState = { hole: Hole; declared?: Omit<EntryOf<'hole-declared'>, 'kind'>; called: CalledOfHole };
 
+/** Why what is only laid on the scrap pile goes back no more. */
+export const asScrap = 'scrapped';
 export type FastenerState = {
   id: string;
   spec: Spec;

@@ -1,7 +1,7 @@
 // What the sheet says of goods: parts renewed and refitted, what became of the old ones and of the parts box, how many
 // fasteners came off and where they are, what is lost and what was stated to be no part of the car.
 
-import type { FastenerState, Loss } from '../job/hole-states.ts';
+import { asScrap, type FastenerState, type Loss } from '../job/hole-states.ts';
 import { every, lineAt, stateOf } from '../job/ledger.ts';
 import { specText } from '../job/spec.ts';
 import { nameOf, sortOf, subjectText } from '../job/subjects.ts';
@@ -39,6 +39,8 @@ export type FastenerSums = {
   /** Strays that were given to a hole. */
   given: number;
   ofGiven: Whereabouts;
+  /** L8: condemned for a reason that no finding tells. */
+  condemned: { what: string; because: string }[];
 };
 export type LossFact = {
   what: string;
@@ -125,7 +127,16 @@ export function fastenerSums(of: Reading): FastenerSums {
     ofFresh: whereabouts(fresh),
     given: given.length,
     ofGiven: whereabouts(given),
+    condemned: condemnedOf(of, all),
   };
+}
+function condemnedOf({ ledger }: Reading, all: readonly FastenerState[]): FastenerSums['condemned'] {
+  const found = new Set([...every(ledger, 'finding')].map((one) => one.fastener));
+  return all.flatMap((f) =>
+    f.condemned === undefined || f.condemned === asScrap || found.has(f.id)
+      ? []
+      : [{ what: whatOf(f), because: f.condemned }],
+  );
 }
 function whereabouts(fasteners: readonly FastenerState[]): Whereabouts {
   const sums: Whereabouts = {};
@@ -136,8 +147,9 @@ function whereabouts(fasteners: readonly FastenerState[]): Whereabouts {
   return sums;
 }
 
+const whatOf = (f: FastenerState): string => `${specText(f.spec)} of ${subjectText(f.origin)}`;
+
 export function lossFacts(of: Reading): LossFact[] {
-  const whatOf = (f: FastenerState) => `${specText(f.spec)} of ${subjectText(f.origin)}`;
   const fasteners = [...every(of.ledger, 'fastener')].flatMap((f) => (f.loss ? [lossFact(whatOf(f), f.loss)] : []));
   const pieces = [...every(of.ledger, 'piece')].flatMap((p) => {
     const whole = stateOf(of.ledger, 'fastener', p.fastener);

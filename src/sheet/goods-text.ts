@@ -43,6 +43,7 @@ export function fastenersPoints({ fasteners: f }: SheetFacts): string[] {
     ...(f.slack > 0 ? [`${f.slack} only slackened: ${slackWords(f)}`] : []),
     ...(f.fresh > 0 ? [`${counted(f.fresh, 'new one')} from the parts box${sums(f.ofFresh)}`] : []),
     ...(f.given > 0 ? [`${counted(f.given, 'stray')} given to a hole${sums(f.ofGiven)}`] : []),
+    ...f.condemned.map((one) => `not used again: ${one.what} (${one.because})`),
   ];
 }
 const slackWords = ({ slack, stillSlack }: SheetFacts['fasteners']): string =>

@@ -100,7 +100,7 @@ const openFinding = (s: Story, what: string): string => {
   }
   throw new Error(`no finding ${what}`);
 };
-const fastenerOf = (s: Story, name: string): string => {
+export const fastenerOf = (s: Story, name: string): string => {
   for (const line of s.ledger.lines.all.slice(0, s.ledger.lines.length)) {
     for (const e of line.entries) if (e.kind === 'fastener-found' && e.hole === name) return e.fastener;
   }

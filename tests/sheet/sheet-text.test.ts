@@ -9,7 +9,7 @@ import { sheetText } from '../../src/sheet/text.ts';
 import { conditionsText, methodText } from '../../src/sheet/words.ts';
 import type { Units } from '../../src/trade/units-shown.ts';
 import { newStory, type Story, unwrapped } from './bench-story.ts';
-import { builtJob, releasedJob, strippedJob } from './jobs.ts';
+import { builtJob, fastenerOf, releasedJob, strippedJob } from './jobs.ts';
 
 const sheet = (s: Story, more: { copy?: 'owner'; digest?: string; zone?: number; units?: Units } = {}) =>
   sheetText(s.ledger, { now: s.now, ...more });
@@ -93,6 +93,19 @@ it('names new, new-pattern and substitute fasteners, holes left empty, and a spe
     '  - 6 came off: 4 back, 2 scrap pile',
     '  - 2 new ones from the parts box: 2 back',
   ]);
+});
+
+it('[L8] says to the owner as well why a fastener is not used again, where no finding tells it', () => {
+  const fasteners = (one: Story) => sectionOf(sheet(one, { copy: 'owner' }), 'FASTENERS');
+  const s = strippedJob();
+  const before = fasteners(s);
+  s.call('condemn', { fastener: fastenerOf(s, 'pump/1'), because: 'damaged after it came off' })
+    .call('scrap-own', { hole: 'pump/3' })
+    .call('fit', { hole: 'mount/1' })
+    .call('remove', { hole: 'mount/1', to: 'tray:1', wrong: 'damaged' });
+  expect(unwrapped(fasteners(s).slice(before.length).join('\n'))).toBe(
+    ' - not used again: bolt hex 10 M6x25 of pump 1 (damaged after it came off)',
+  );
 });
 
 it('tells a thread repair step by step', () => {

@@ -4,6 +4,7 @@ import * as z from 'zod';
 import { fastenerIdSchema, pieceIdSchema } from '../entries/fasteners.ts';
 import type { Entry } from '../entry.ts';
 import { fastenerState, holeState, mayNotServe, no } from '../guards.ts';
+import { asScrap } from '../hole-states.ts';
 import { stateOf } from '../ledger.ts';
 import { reasonSchema } from '../reasons.ts';
 import { holeSchema, placeSchema, subjectText } from '../subjects.ts';
@@ -177,7 +178,7 @@ const scrapHole = verb(
     const f = fastenerState(s, holeState(s, hole)?.called.own as string);
     const barred = f && mayNotServe(f, false);
     const condemned: Entry[] =
-      f && !barred ? [{ kind: 'fastener-condemned', fastener: f.id, at: f.place, because: 'scrapped' }] : [];
+      f && !barred ? [{ kind: 'fastener-condemned', fastener: f.id, at: f.place, because: asScrap }] : [];
     return f ? [...condemned, { kind: 'fastener-moved', fastener: f.id, from: f.place, to: 'scrap' }] : [];
   },
 );
