@@ -33,8 +33,17 @@ export function boxFor(desk: Desk, hole: string): string | undefined {
 /** A plain nut of another head stands behind the one-use one that was bought for the hole. */
 const farFrom = (wants: Spec, spec: Spec = {}): number =>
   seenFields.filter((field) => !isAlike(field, wants, spec)).length + (wants.oneUse === spec.oneUse ? 0 : 1);
-/** Nothing new lies there that could go into the hole. */
+/** Nothing is bought for a hole pointed at that is full. */
+function holdsOne({ ledger, facing }: Desk, hole: string): No | undefined {
+  const held = stateOf(ledger, 'hole', hole)?.called.occupant;
+  return held && facing.hole === hole
+    ? { because: `${withinArea(hole)} still holds ${specText(held.spec)}`, instead: 'it comes off first', by: 'off' }
+    : undefined;
+}
+/** It is full, or nothing new lies there that could go into it. */
 export function noneNew(desk: Desk, hole: string | undefined): No | undefined {
+  const full = hole === undefined ? undefined : holdsOne(desk, hole);
+  if (full) return full;
   const { fit, others } = newFor(desk, hole);
   if (hole === undefined || fit.length > 0) return undefined;
   const wants = specText(wantsIn(desk.ledger, hole) ?? {});

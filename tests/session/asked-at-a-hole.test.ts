@@ -61,6 +61,19 @@ describe('a whole pass', () => {
 });
 
 describe('a new one for a hole with none in the box', () => {
+  it('[L1] buys none for one pointed at that is full, and takes off what is in it by the key named', async () => {
+    const at = await cover();
+    for (const line of ['holes 8', 'back 1']) at.session().runLine(line);
+    await at.press('B', '#', '1', 'n');
+    expect(at.state().answer).toMatchObject({
+      kind: 'refused',
+      text: '1 still holds bolt hex 10',
+      instead: 'it comes off first',
+      by: 'off',
+    });
+    await at.press('S', 'd');
+    expect(levelIn(at, 'cam cover/1')).toBeUndefined();
+  });
   it('[L11] opens the line that puts it there, with more to be typed behind, and then takes it', async () => {
     const at = await cover();
     at.session().runLine('holes 8');
