@@ -17,10 +17,11 @@ import {
 import { isRenewed } from '../job/guards.ts';
 import { inFrontOf } from '../job/in-front.ts';
 import { every, type Ledger, lastLine, stateOf, tallyOf } from '../job/ledger.ts';
+import { isOfTheCar, openBeforeIt } from '../job/of-the-car.ts';
 import { wantsLeakCheck } from '../job/open-points.ts';
 import { openBehind } from '../job/order.ts';
 import { areasThroughParts, partsOffBehind } from '../job/parts-behind.ts';
-import type { PartState, TemporaryState } from '../job/states.ts';
+import type { ConnectionState, PartState, TemporaryState } from '../job/states.ts';
 import { areaOf, holeIn, named, numberOf } from '../job/subjects.ts';
 import { isWithdrawn } from '../job/withdrawn.ts';
 import { circuitsHere } from './circuits-in-turn.ts';
@@ -128,7 +129,7 @@ const kinds: Readonly<Record<string, Kind>> = {
   made: {
     slot: 'connection',
     noneSkipped: true,
-    // One that belongs to no area, as the battery's earth, waits until nothing is off any more.
+    // One that belongs to no area waits until nothing is off any more; the battery's earth, until nothing is loose.
     inTurn(desk) {
       const parted = lastFirst(
         connections(desk).filter((c) => c.parted),
@@ -136,8 +137,9 @@ const kinds: Readonly<Record<string, Kind>> = {
       );
       const { area } = desk.facing;
       const here = parted.filter((c) => area !== undefined && c.declared?.area === area);
-      const others = desk.ledger.tallies.all.off === 0 ? parted.filter((c) => !here.includes(c)) : [];
-      return [...here, ...others].map((c) => c.connection);
+      const isNext = (c: ConnectionState): boolean =>
+        !here.includes(c) && (isOfTheCar(c) ? openBeforeIt(desk.ledger).length : desk.ledger.tallies.all.off) === 0;
+      return [...here, ...parted.filter(isNext)].map((c) => c.connection);
     },
   },
   'put-in': {

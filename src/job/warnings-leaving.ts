@@ -3,7 +3,7 @@
 import { kilometresOf } from '../trade/units.ts';
 import type { Entry } from './entry.ts';
 import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
-import { isOfTheCar } from './of-the-car.ts';
+import { isOfTheCar, openBeforeIt } from './of-the-car.ts';
 import { named } from './subjects.ts';
 
 /** A figure left out, most likely. */
@@ -35,9 +35,9 @@ export function offOfService(ledger: Ledger, service: string): string[] {
 export function beforeTheRest(ledger: Ledger, connection: string): string[] {
   const all = [...every(ledger, 'connection')];
   const c = stateOf(ledger, 'connection', connection);
-  if (!c || !isOfTheCar(c) || !all.some((c) => c.declared?.area !== undefined)) return [];
-  const { off } = ledger.tallies.all;
-  const parted = all.filter((c) => c.parted && c.connection !== connection).map((c) => c.connection);
-  const open = [off > 0 && `${off} off`, parted.length > 0 && `parted: ${parted.join(', ')}`].filter(Boolean);
+  // Declared with no area where no other has one, it may belong anywhere.
+  if (!c || !isOfTheCar(c) || (c.declared && !all.some((one) => one.declared?.area !== undefined))) return [];
+  const parted = all.filter((one) => one.parted && one.connection !== connection).map((one) => one.connection);
+  const open = [...openBeforeIt(ledger), ...(parted.length > 0 ? [`parted: ${parted.join(', ')}`] : [])];
   return open.length > 0 ? [`${connection} goes on last; still ${open.join(', ')}`] : [];
 }

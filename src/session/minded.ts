@@ -22,7 +22,8 @@ type Around = {
 };
 
 export const mindOf = (line: Line, { before, after, warnings, remembered }: Around): string[] => [
-  ...warnings,
+  // What was minded instead of asked once is warned of too.
+  ...new Set(warnings),
   ...newlySuspected(before.ledger, after, line.entries),
   ...newlyDoubted(before.ledger, after, line.entries),
   ...traysOf(line).flatMap((tray) => (tray === before.facing.tray ? [] : (unknownTray(before, tray) ?? []))),

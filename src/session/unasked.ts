@@ -6,7 +6,7 @@ import { type Pressing, unanswered } from '../calls/pressing.ts';
 import { meantBy } from '../calls/row.ts';
 import { areasOfPart } from '../calls/where-parts-are.ts';
 import { stateOf } from '../job/ledger.ts';
-import { isOfTheCar } from '../job/of-the-car.ts';
+import { isOfTheCar, openBeforeIt } from '../job/of-the-car.ts';
 import { mayNameNew, readAnswer } from './answering.ts';
 import { choiceOf } from './asking.ts';
 
@@ -36,7 +36,7 @@ function isOfAnother({ ledger, facing }: Desk, type: string, name: string): bool
   const c = type === 'connection' ? stateOf(ledger, 'connection', name) : undefined;
   const joint = c?.declared?.area;
   // What belongs to the whole car, as the battery's earth does, goes on last; of one named as it was parted nobody said so.
-  if (c?.parted && joint === undefined) return ledger.tallies.all.off > 0 && isOfTheCar(c);
+  if (c?.parted && joint === undefined) return isOfTheCar(c) && openBeforeIt(ledger).length > 0;
   const of = joint === undefined ? areas : [joint];
   return of.length > 0 && facing.area !== undefined && !of.includes(facing.area);
 }

@@ -243,7 +243,9 @@ describe('going on by itself', () => {
   it('is asked of the battery only at last, and says what is open before', async () => {
     const at = await partWay('area coolant pump', 2);
     at.say('made battery earth');
-    expect(at.answer()).toMatch(/battery earth goes on last; still \d+ off, parted: /);
+    expect(at.answer()).toMatch(
+      /^battery earth made\. Mind: battery earth goes on last; still \d+ off, \d+ loose, parted: [^.]*$/,
+    );
     expect(stateOf(at.state().ledger, 'connection', 'battery earth')?.parted).toBe(false);
   });
 });

@@ -88,6 +88,10 @@ describe('on a job from a plan', () => {
     await at.press('j', 'enter');
     expect(at.state().answer).toMatchObject({ kind: 'asked', text: 'battery earth goes on last; still 1 off' });
     say('back 1', 'area coolant pump');
+    await at.press('j', 'enter');
+    expect(at.state().answer).toMatchObject({ kind: 'asked', text: 'battery earth goes on last; still 1 loose' });
+    // The nut of its own clamp is drawn up once it is on.
+    say('area right front wheel', 'tight 1', 'area battery', 'off 1', 'area coolant pump');
     await at.press('j');
     expect(answer()).toMatch(/^battery earth made/);
   });
