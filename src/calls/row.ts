@@ -5,7 +5,7 @@ import type { Facing } from '../view/facing.ts';
 import type { ScreenId } from '../view/screens.ts';
 import type { Desk } from './desk.ts';
 import type { Args } from './form.ts';
-import { nextArea } from './next-area.ts';
+import { lackingIn } from './lacking.ts';
 
 /** What is changed on the screen of settings and has no key of its own. */
 export type Settable = 'name' | 'trays' | 'colours' | 'distance' | 'temperature' | 'torque';
@@ -161,36 +161,6 @@ export function askedInWords(row: Row, desk: Desk, args: Args): Besides | undefi
 }
 
 const undefinedGone = (args: Args): Args => Object.fromEntries(Object.entries(args).filter(([, v]) => v !== undefined));
-
-/** It begins with the one that is next, or with any other. */
-function noAreaInUse(desk: Desk, building: boolean): No {
-  const next = nextArea(desk, building);
-  const because = 'no area is in use';
-  if (next === undefined) return { because, instead: 'name one', by: 'area' };
-  return { because, instead: `begin with ${next}`, by: 'next-area', or: { instead: 'with another', by: 'area' } };
-}
-
-/** Nothing of the area in use is left for a key: work goes on in the next one; after the last, in what is left besides. */
-export function whereNext({ group }: Pick<Row, 'group'>, desk: Desk): OrElse {
-  const next = nextArea(desk, group !== 'strip');
-  if (next !== undefined) return { instead: `go on with ${next}`, by: 'next-area' };
-  return group === 'strip'
-    ? { instead: 'see what goes back', by: 'to-build' }
-    : { instead: 'see what keeps the car here', by: 'to-leaving' };
-}
-
-/** A call about a hole, an area or a drive that was not said and could not be filled by itself. */
-export function lackingIn(row: Row, desk: Desk, filled: Args): No | undefined {
-  if (!row.verb || !row.fills) return undefined;
-  const slot = ['hole', 'area', 'drive'].find((one) => row.form.includes(`[<${one}>]`) && filled[one] === undefined);
-  if (slot === undefined) return undefined;
-  if (slot === 'drive') return { because: 'no drive is declared, or more than one', instead: 'say which drive' };
-  if (desk.facing.area === undefined) return noAreaInUse(desk, row.group === 'build');
-  const none = (typeof row.none === 'function' ? row.none(desk) : row.none) ?? 'no hole is pointed at';
-  if (typeof none !== 'string') return none;
-  const { instead, by } = whereNext(row, desk);
-  return { because: none, instead: `say which ${slot}`, or: { instead: `or ${instead}`, by } };
-}
 
 /** What is said, and what the desk knows besides. */
 export const filledFor = (row: Row, desk: Desk, args: Args): Args => ({

@@ -9,11 +9,12 @@ import type { Args, Slot } from '../calls/form.ts';
 import { isChoice } from '../calls/form.ts';
 import { keyName } from '../calls/key-caps.ts';
 import { numberAmongCalls } from '../calls/key-names.ts';
+import { lackingIn } from '../calls/lacking.ts';
 import { holeWord } from '../calls/lists/holes.ts';
 import { measureAsked } from '../calls/measures.ts';
 import { type Pressing, pressing, unanswered, whyNot } from '../calls/pressing.ts';
 import type { Besides, No, Row } from '../calls/row.ts';
-import { lackingIn, meantBy } from '../calls/row.ts';
+import { meantBy } from '../calls/row.ts';
 import { showSlot } from '../calls/slots.ts';
 import { rowById } from '../calls/table.ts';
 import { usuallySaidBy, usualReasons } from '../calls/usual-reasons.ts';
@@ -22,7 +23,7 @@ import { blocked } from '../job/decide.ts';
 import { stateOf } from '../job/ledger.ts';
 import { type Spec, specText } from '../job/spec.ts';
 import type { TrayState } from '../job/states.ts';
-import { numberOf } from '../job/subjects.ts';
+import { numberOf, subjectText } from '../job/subjects.ts';
 import type { ScreenId } from '../view/screens.ts';
 import { type Asking, type Choice, firstInTurn } from '../view/view.ts';
 import { besidesType, callType, mayNameNew, readAnswer } from './answering.ts';
@@ -179,12 +180,17 @@ function mostHoles({ ledger, facing: { area } }: Desk): number {
   if (!a || (a.counted === undefined && !areHolesKnown(ledger, a.area))) return 99;
   return Math.max(a.counted?.count ?? 0, ...a.holes.map((hole) => Number.parseInt(numberOf(hole), 10) || 0));
 }
+/** "(cam cover 7: thread stripped)": what it is that is answered for. */
+function foundAt({ ledger }: Desk, finding: unknown): string | undefined {
+  const f = typeof finding === 'string' ? stateOf(ledger, 'finding', finding) : undefined;
+  return f && `(${subjectText(f.at)}: ${f.what})`;
+}
 function titleOf(row: Row, slot: string, type: string, args: Args, desk: Desk): string {
   const { units } = desk;
   const said = row.questions?.[slot];
   const asked =
     (typeof said === 'function' ? said(args, desk) : said) ?? measureAsked(units, type) ?? titles[type] ?? slot;
-  const about = args.tray ?? args.circuit;
+  const about = args.tray ?? args.circuit ?? args.service ?? foundAt(desk, args.finding);
   const label = typeof about === 'string' ? `${row.label} ${about}` : row.label;
   return asked === row.label ? asked : `${label}: ${asked}`;
 }

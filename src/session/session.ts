@@ -3,8 +3,9 @@
 
 import { createStore } from 'zustand/vanilla';
 import type { Desk, PlanOffer } from '../calls/desk.ts';
+import { whereNext } from '../calls/lacking.ts';
 import { readLine } from '../calls/line-reader.ts';
-import { askedInWords, type Meant, meantBy, type Row, whereNext } from '../calls/row.ts';
+import { askedInWords, type Meant, meantBy, type Row } from '../calls/row.ts';
 import { sheetWay } from '../calls/sheet-way.ts';
 import { decide, type Override } from '../job/decide.ts';
 import { lastLine } from '../job/ledger.ts';

@@ -83,6 +83,13 @@ describe('a finding', () => {
     await at.press('escape', 't', 'f');
     expect(at.view().asking?.title).toContain('at cover 1, was it so');
   });
+  it('[F2] is named where it is accepted, and a service where it is dropped', async () => {
+    const at = await begun('off 1', 'holes 1', 'finding thread stripped', 'service oil', 'service front brakes');
+    await at.press('F', 'a');
+    expect(at.view().asking?.title).toBe('accepted (cover: thread stripped): who says so');
+    await at.press('escape', 'W', 'down', 'd');
+    expect(at.view().asking?.title).toMatch(/^service dropped front brakes: /);
+  });
   it('[F1] is of the hole pointed at, whichever was called', async () => {
     const at = await begun('holes 2', 'off 1');
     await at.press('#', '2', 'enter', 'f');
