@@ -125,8 +125,10 @@ export const openUnmasked = (ledger: Ledger, areas: Iterable<string>): string[] 
     return a?.declared?.keepClean === true && a.maskedAt === 0 && areaStandsOpen(ledger, a);
   });
 
-/** The nearest thing behind an area that stands open: as long as it does, nothing of the area can be closed. */
-export const gatedBy = oncePerLedger((ledger, area): OpenBehind | undefined => {
+/** What stands open behind an area or a part of it, the nearest first. */
+export const openUnder = oncePerLedger((ledger, area): readonly OpenBehind[] => {
   const parts = stateOf(ledger, 'area', area)?.parts ?? [];
-  return openBehind(ledger, [`area:${area}`, ...parts.map((part) => `part:${part}`)])[0];
+  return openBehind(ledger, [`area:${area}`, ...parts.map((part) => `part:${part}`)]);
 });
+/** The nearest of it: as long as it stands open, nothing of the area can be closed. */
+export const gatedBy = (ledger: Ledger, area: string): OpenBehind | undefined => openUnder(ledger, area)[0];

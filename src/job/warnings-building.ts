@@ -8,7 +8,7 @@ import { missingToHold } from './first-in.ts';
 import { isRenewed, wantsIn } from './guards.ts';
 import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
-import { edgesOf, gatedBy, type OpenBehind } from './order.ts';
+import { edgesOf, type OpenBehind, openUnder } from './order.ts';
 import { partsOffBehind } from './parts-behind.ts';
 import { dueIn, passesOf } from './passes.ts';
 import { pinsBehind } from './pins-behind.ts';
@@ -35,20 +35,25 @@ export function anotherHead(ledger: Ledger, { hole, spec, newPattern }: EntryOf<
 /** Said with the first fastener of what it holds: with more of them in, all of it would have to come off again. */
 export function overOpen(ledger: Ledger, hole: Hole): string[] {
   const parts = stateOf(ledger, 'area', areaOf(hole))?.parts ?? [];
-  const goesOn = parts.some((name) => {
+  const goesOn = parts.find((name) => {
     const p = stateOf(ledger, 'part', name);
     return p?.off && p.declared?.heldBy.includes(hole) && p.declared.heldBy.every(isEmpty(ledger));
   });
-  const gate = goesOn ? gatedBy(ledger, areaOf(hole)) : undefined;
-  return gate ? [`behind it ${subjectText(gate.subject)} is open: ${gate.because}`] : [];
+  const gate = goesOn === undefined ? undefined : gateUnder(ledger, goesOn, areaOf(hole));
+  return gate ? [openWords(gate)] : [];
 }
 /** The same with a part that is set on by itself. */
-export function setOverOpen(ledger: Ledger, part: string): string[] {
-  return gatesOver(ledger, part).map((gate) => `behind it ${subjectText(gate.subject)} is open: ${gate.because}`);
-}
+export const setOverOpen = (ledger: Ledger, part: string): string[] => gatesOver(ledger, part).map(openWords);
+const openWords = ({ subject, because }: OpenBehind): string => `behind it ${subjectText(subject)} is open: ${because}`;
 function gatesOver(ledger: Ledger, part: string): OpenBehind[] {
-  const areas = new Set((stateOf(ledger, 'part', part)?.declared?.heldBy ?? []).map(areaOf));
-  return [...areas].flatMap((area) => gatedBy(ledger, area) ?? []);
+  return [...areasHolding(ledger, part)].flatMap((area) => gateUnder(ledger, part, area) ?? []);
+}
+const areasHolding = (ledger: Ledger, part: string): ReadonlySet<string> =>
+  new Set((stateOf(ledger, 'part', part)?.declared?.heldBy ?? []).map(areaOf));
+/** Another area that holds the part closes only after it is on. */
+function gateUnder(ledger: Ledger, part: string, area: string): OpenBehind | undefined {
+  const holding = areasHolding(ledger, part);
+  return openUnder(ledger, area).find(({ subject }) => !holding.has(named('area', subject) ?? ''));
 }
 export const isEmpty =
   (ledger: Ledger) =>

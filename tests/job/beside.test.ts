@@ -612,6 +612,24 @@ it('[O1] minds with the first fastener of what goes back what stands open behind
   for (const area of ['pulley', 'cover']) on.count(area, area === 'pulley' ? 2 : 1);
   expect(said(on, 'fit', { hole: 'pulley/1' })).toEqual(['behind it cover is open: cover 1 off']);
 });
+it('[O1] minds of no area that closes only with the part itself, but of what stands open behind that', () => {
+  const on = bench();
+  const behind = (front: string, behind: string) =>
+    on.declare({ kind: 'behind-declared', front, behind, until: 'closed', from: 'plan' });
+  on.declare({ kind: 'part-declared', part: 'strut', heldBy: ['foot/1', 'top/1'] });
+  behind('area:foot', 'area:top');
+  for (const area of ['foot', 'top']) {
+    on.call('remove', off(`${area}/1`));
+    on.count(area, 1);
+  }
+  expect(said(on, 'fit-part', { part: 'strut' })).toEqual([]);
+  expect(said(on, 'fit', { hole: 'foot/1' })).toEqual([]);
+  behind('area:top', 'area:cover');
+  on.call('remove', off('cover/1'));
+  on.count('cover', 1);
+  expect(said(on, 'fit-part', { part: 'strut' })).toEqual(['behind it cover is open: cover 1 off']);
+  expect(said(on, 'fit', { hole: 'foot/1' })).toEqual(['behind it cover is open: cover 1 off']);
+});
 
 it('[U1] minds with a strike that a hole is as found again under a part that is off, and of no other', () => {
   const on = bench();
