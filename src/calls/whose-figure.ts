@@ -1,12 +1,12 @@
-// O4: whose figure is asked for on the way back: of the one pointed at alone; else of the next one and its like, where
-// they have a method of their own or are of another kind, thread or class than the rest; of the area where all are alike.
-// One said of the area goes to no fastener that has its own.
+// O4: whose figure is asked for on the way back: of the next one, or the one pointed at, and its like, where they have a
+// method of their own or are of another kind, thread or class than the rest; of the area where all are alike. One pointed
+// at that has its figure is corrected alone. One said of the area goes to no fastener that has its own.
 import type { Entry } from '../job/entry.ts';
 import { type Ledger, stateOf } from '../job/ledger.ts';
 import { methodFor } from '../job/passes.ts';
 import type { Method } from '../job/spec.ts';
 import { type Hole, numberOf } from '../job/subjects.ts';
-import { specAt, threadAt, wantsFigure } from '../job/tightening.ts';
+import { hasFigures, specAt, threadAt, wantsFigure } from '../job/tightening.ts';
 import { declare } from './declaring.ts';
 import { type Desk, nextHole } from './desk.ts';
 import type { Meant } from './row.ts';
@@ -31,7 +31,8 @@ export function figureFor(desk: Desk): WhoseFigure | undefined {
   const next = facing.hole ?? nextHole(desk, 'build') ?? all.find((hole) => wantsFigure(methodFor(ledger, hole)));
   const own = next === undefined ? undefined : methodAt(ledger, next);
   const isLike = (hole: Hole) => next === undefined || likenessAt(ledger, hole) === likenessAt(ledger, next);
-  const like = facing.hole ? [facing.hole] : all.filter(isLike);
+  const said = facing.hole === undefined ? undefined : methodFor(ledger, facing.hole);
+  const like = facing.hole && said && hasFigures(said) ? [facing.hole] : all.filter(isLike);
   const method = own ?? a?.declared?.method;
   return { area, holes: own || like.length < all.length ? like : [], ...(method && { method }) };
 }

@@ -13,8 +13,7 @@ import { partsOffBehind } from './parts-behind.ts';
 import { dueIn, passesOf } from './passes.ts';
 import { pinsBehind } from './pins-behind.ts';
 import type { FaceState } from './states.ts';
-import { areaOf, type Hole, named, numberOf, subjectText, withinArea } from './subjects.ts';
-import { wantsFigure } from './tightening.ts';
+import { areaOf, type Hole, named, numberOf, subjectText } from './subjects.ts';
 
 export function offItsPart(ledger: Ledger, hole: Hole): string[] {
   const parts = stateOf(ledger, 'area', areaOf(hole))?.parts ?? [];
@@ -130,23 +129,6 @@ export function facesNotClean(ledger: Ledger, { hole, part }: { hole?: Hole; par
 export function notHeld(ledger: Ledger, hole: Hole): string[] {
   const missing = stateOf(ledger, 'hole', hole)?.called.occupant?.working ? [] : missingToHold(ledger, hole);
   return missing.length > 0 ? [`not in: ${missing.join(', ')}, to hold while ${areaOf(hole)} is brought up`] : [];
-}
-/** O4: said once an area, with the first of its finals, of those that have none. */
-export function withoutFigure(ledger: Ledger, entries: readonly Entry[]): string[] {
-  const finals = entries.flatMap((e) => (e.kind === 'fastener-tightened' && e.last ? [e] : []));
-  const lacking = finals.filter((e) => e.readNewtonMetres === undefined && wantsFigure(e.method)).map((e) => e.hole);
-  const wasSaid = (area: string) =>
-    (stateOf(ledger, 'area', area)?.holes ?? []).some((hole) => {
-      const { occupant, passes = [] } = stateOf(ledger, 'hole', hole)?.called ?? {};
-      return occupant?.level === 'tight' && passes.some(({ last, method }) => last && wantsFigure(method));
-    });
-  return [...Map.groupBy(lacking, areaOf)]
-    .filter(([area]) => !wasSaid(area))
-    .map(([area, holes]) => {
-      const isAll = finals.every((e) => areaOf(e.hole) !== area || holes.includes(e.hole));
-      const which = isAll ? area : `${area} ${holes.map(withinArea).join(', ')}`;
-      return `no figure is known for ${which}: the torque is in the maker's manual`;
-    });
 }
 export const stillOff = (ledger: Ledger, area: string): string[] => {
   const { off, empty } = tallyOf(ledger, area);

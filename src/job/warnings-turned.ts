@@ -1,9 +1,11 @@
 // What is said beside a bolt that is loosened or brought up: a lock as its holding tool, the torque that was to be read at
-// its end; and beside a figure that is said late, or of several threads at once. It stands in no way.
-import type { Entry } from './entry.ts';
+// its end or the figure it was brought up to; and beside a figure that is said late, or of several threads at once. It
+// stands in no way.
+import type { Entry, EntryOf } from './entry.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
+import { methodFor } from './passes.ts';
 import { areaOf, type Hole, withinArea } from './subjects.ts';
-import { acceptanceOf, hasFigures, isSameFigure, readFarOff, threadAt } from './tightening.ts';
+import { acceptanceOf, hasFigures, isSameFigure, readFarOff, specAt, threadAt, wantsFigure } from './tightening.ts';
 
 /** R2: a holding bar is made to hold, as is what the plan puts at the bolt itself; any other pin or lock only keeps a place. */
 const locksPlace = (ledger: Ledger, holes: readonly Hole[]): string[] => {
@@ -48,6 +50,36 @@ export const torqueNotRead = (entry: Entry): string[] => {
   return words === undefined ? [] : [words];
 };
 
+/** O4: said once an area, with the first of its finals, of those that have none. */
+export function withoutFigure(ledger: Ledger, entries: readonly Entry[]): string[] {
+  const finals = entries.flatMap((e) => (e.kind === 'fastener-tightened' && e.last ? [e] : []));
+  const lacks = ({ hole, method }: EntryOf<'fastener-tightened'>) =>
+    method === undefined ? hasItsLikeAFigure(ledger, hole) : wantsFigure(method);
+  const lacking = finals.filter((e) => e.readNewtonMetres === undefined && lacks(e)).map((e) => e.hole);
+  const wasSaid = (area: string) =>
+    holesIn(ledger, area).some((hole) => {
+      const { occupant, passes = [] } = stateOf(ledger, 'hole', hole)?.called ?? {};
+      return occupant?.level === 'tight' && passes.some(({ last, method }) => last && wantsFigure(method));
+    });
+  return [...Map.groupBy(lacking, areaOf)]
+    .filter(([area]) => !wasSaid(area))
+    .map(([area, holes]) => {
+      const isAll = !holesIn(ledger, area).some((hole) => hasAFigure(ledger, hole));
+      const which = isAll ? area : `${area} ${holes.map(withinArea).join(', ')}`;
+      return `no figure is known for ${which}: the torque is in the maker's manual`;
+    });
+}
+const holesIn = (ledger: Ledger, area: string): readonly Hole[] => stateOf(ledger, 'area', area)?.holes ?? [];
+function hasAFigure(ledger: Ledger, hole: Hole): boolean {
+  const method = methodFor(ledger, hole);
+  return method !== undefined && hasFigures(method);
+}
+/** Nobody said how it is tightened, and of one of its kind and thread in the area a figure was said. */
+function hasItsLikeAFigure(ledger: Ledger, hole: Hole): boolean {
+  const kindAt = (one: Hole) => `${specAt(ledger, one)?.kind} ${threadAt(ledger, one)}`;
+  return holesIn(ledger, areaOf(hole)).some((one) => hasAFigure(ledger, one) && kindAt(one) === kindAt(hole));
+}
+
 type Said = Extract<Entry, { kind: 'area-declared' | 'hole-declared' }>;
 const figuresIn = (entries: readonly Entry[]): Said[] =>
   entries.flatMap((e) =>
@@ -57,9 +89,7 @@ const figuresIn = (entries: readonly Entry[]): Said[] =>
 const heldTo = (ledger: Ledger, one: Said): Hole[] =>
   one.kind === 'hole-declared'
     ? [one.hole]
-    : (stateOf(ledger, 'area', one.area)?.holes ?? []).filter(
-        (hole) => stateOf(ledger, 'hole', hole)?.declared?.method === undefined,
-      );
+    : holesIn(ledger, one.area).filter((hole) => stateOf(ledger, 'hole', hole)?.declared?.method === undefined);
 
 /** O4: what is tight was brought up to what was said before, and stays so. */
 export function tightByAnother(ledger: Ledger, entries: readonly Entry[]): string[] {

@@ -28,7 +28,6 @@ import {
   stillOff,
   withoutBead,
   withoutBeadUnder,
-  withoutFigure,
   workingUnder,
 } from './warnings-building.ts';
 import { besideCount, besideHoles } from './warnings-counting.ts';
@@ -54,7 +53,7 @@ import {
 } from './warnings-parting.ts';
 import { beadNotRun, byPlansLabel, chipsInBead, hangsOnNothing, keepTheirLabel } from './warnings-sealing.ts';
 import { asFoundUnderOff, openBehindShut } from './warnings-striking.ts';
-import { heldByALock, oneForSeveralThreads, tightByAnother, torqueNotRead } from './warnings-turned.ts';
+import { heldByALock, oneForSeveralThreads, tightByAnother, torqueNotRead, withoutFigure } from './warnings-turned.ts';
 import { searchedInVain } from './works-searched.ts';
 
 export function warningsOf(ledger: Ledger, entries: readonly Entry[], now: Stamp): string[] {

@@ -14,10 +14,8 @@ import { freedIn } from '../job/freed.ts';
 import { unpartedOf } from '../job/in-front.ts';
 import { every, type Ledger, lineAt, stateOf, tallyOf } from '../job/ledger.ts';
 import { mayLeave } from '../job/open-points.ts';
-import { methodFor } from '../job/passes.ts';
 import { areaOf, numberOf, subjectText, withinArea } from '../job/subjects.ts';
 import { suspectedAt, suspicionText } from '../job/suspicions.ts';
-import { tighteningWords, wantsFigure } from '../job/tightening.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { firstOnRows, firstRows, gatedRows, mindedBackRows, mindedRows, mostMinded } from './before-next.ts';
 import { fitted, inPieces, wrapped } from './cells.ts';
@@ -26,6 +24,7 @@ import { comingWords, isUntouched } from './coming.ts';
 import type { Scene } from './frame.ts';
 import { keyThatIsNext } from './key-next.ts';
 import { plainRow, type Row } from './rows.tsx';
+import { tighteningRows } from './tightening-rows.ts';
 
 const quietRows = 3;
 /** Beside the list the sheet is narrow, and high: what the keys would take stands there in whole. */
@@ -193,12 +192,3 @@ function hintRows({ desk: { ledger, now, facing }, keymap }: Scene, columns: num
   return wrapped(hint, columns - 2, most).map((text) => plainRow(fitted(` ${text}`, columns), quietLook));
 }
 const tenMinutesMs = 10 * 60_000;
-/** O4: how the next one is brought up, what to set on the wrench, what of it is doubtful, and how a figure is said. */
-const tighteningRows = ({ desk, keymap }: Scene, next: string, columns: number, most: number): Row[] => {
-  const words = tighteningWords(desk.ledger, next, desk.units).join('. ');
-  if (words === '') return [];
-  const says = wantsFigure(methodFor(desk.ledger, next)) ? `; ${waySaid(keymap, 'build', 'figure')} says it` : '';
-  return wrapped(`tightened: ${words}${says}`, columns - 2, most).map((text) =>
-    plainRow(fitted(` ${plainText(text)}`, columns)),
-  );
-};

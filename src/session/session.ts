@@ -159,8 +159,10 @@ export function createSession({
     const unwritten = whyNotWritten(line);
     if (unwritten) return no(`this cannot be written down (${unwritten})`, 'say it otherwise');
     const { hole: _, ...elsewhere } = facing;
-    // What is bought for the hole pointed at goes in there next.
-    const kept = line.entries.every(({ kind }) => kind === 'box-filled') ? facing : elsewhere;
+    // What is bought for the hole pointed at goes in there next, and what is said of it is no call on what it holds.
+    const kept = line.entries.every(({ kind }) => kind === 'box-filled' || kind === 'hole-declared')
+      ? facing
+      : elsewhere;
     const after = appendLine(ledger, line);
     const remembered = line.entries.flatMap((e) => (e.kind === 'job-opened' ? reminders(e.vehicle) : []));
     const mind = mindOf(line, {

@@ -118,12 +118,20 @@ describe('an area with two threads', () => {
     await at.press('4', '5', 'enter');
     expect([of(at, '1'), of(at, '2'), of(at, '3')]).toEqual([25, 45, 45]);
   });
-  it('[O4] is said of the hole pointed at alone', async () => {
+  it('[O4] is said of the hole pointed at and its like, which stays pointed at, and corrected of it alone', async () => {
     const at = await tensioner();
     await at.press('#', '3', 'N');
-    expect(at.view().asking?.title).toMatch(/^torque figure: tensioner 3, in /);
+    expect(at.view().asking?.title).toMatch(/^torque figure: tensioner 2, 3, in /);
     await at.press('5', '5', 'enter');
-    expect([of(at, '1'), of(at, '2'), of(at, '3')]).toEqual([undefined, undefined, 55]);
+    expect([of(at, '1'), of(at, '2'), of(at, '3')]).toEqual([undefined, 55, 55]);
+    expect(at.bench.desk().facing.hole).toBe('tensioner/3');
+    await at.press('N');
+    expect(at.view().asking?.title).toMatch(/^torque figure: tensioner 3, in /);
+    await at.press('6', '0', 'enter');
+    expect([of(at, '1'), of(at, '2'), of(at, '3')]).toEqual([undefined, 55, 60]);
+    await at.press('enter');
+    expect(lastEntries(at)).toMatchObject([{ kind: 'fastener-fitted', hole: 'tensioner/3' }]);
+    expect(at.bench.desk().facing.hole).toBeUndefined();
   });
   it('[O4] minds one figure said of both in a line, and of what is tight by another', async () => {
     const at = await tensioner();
@@ -152,6 +160,35 @@ it.each([
   await at.press('2', '5', 'enter');
   const of = (hole: string) => methodFor(at.state().ledger, `alternator/${hole}` as Hole)?.newtonMetres;
   expect([of('1'), of('2')]).toEqual([15, 25]);
+});
+it('[O4] shows the figure of the one pulled up while another is next, where it is another', async () => {
+  const at = await newJob();
+  const lines = ['area starter', 'nut hex 13 M8', 'off 1', 'bolt hex 16 M10x45', 'off 2', 'off 3', 'holes 3', 'back 2'];
+  for (const line of [...lines, 'back 3', 'by torque at 1 10']) at.session().runLine(line);
+  await at.press('B');
+  expect(shown(at)).toContain('t snug: 2, no figure was said');
+  for (const hole of [2, 3]) at.session().runLine(`by torque at ${hole} 48`);
+  await at.press('t', 't');
+  expect(shown(at)).toMatch(/> 1 off nut .*tightened: 10 N·m .*t tight: 2, 48 N·m/s);
+  at.session().runLine('by torque at 1 48');
+  expect(shown(at)).not.toContain('t tight: ');
+});
+it('[O4] minds with a final of which nothing was said that its like has a figure, and with a clamp does not', async () => {
+  const at = await newJob();
+  const lines = [
+    'area starter',
+    'bolt hex 16 M10x45',
+    'off 1',
+    'off 2',
+    'clamp',
+    'off 3',
+    'holes 3',
+    'by torque at 1 48',
+  ];
+  for (const line of [...lines, 'back 1', 'back 2', 'back 3', 'tight 2', 'tight 3']) at.session().runLine(line);
+  const said = (line: string) => at.session().runLine(line);
+  expect(said('tight 2')).toMatchObject({ text: expect.stringContaining('no figure is known for starter 2: ') });
+  expect(said('tight 3')).toMatchObject({ text: expect.not.stringContaining('no figure') });
 });
 it('[O4] names in an area with two threads those of a pass that have no figure, and asks for theirs late', async () => {
   const at = await newJob();

@@ -100,7 +100,7 @@ export const tighteningMethodRows: readonly Row[] = [
     words: ['figure', 'torque figure'],
     form: '<value:words>',
     label: 'torque figure',
-    help: 'The maker\u2019s figure for the area in use, or for the next one and its like where they have a method of their own or another thread; the method stays as it is, torque where none was said: 40, 25 lbf ft, 40 +90 +90.',
+    help: 'The maker\u2019s figure for the area in use, or for the next one, or the one pointed at, and its like where they have a method of their own or are of another kind, thread or class; the method stays as it is, torque where none was said: 40, 25 lbf ft, 40 +90 +90.',
     group: 'on the spot',
     // No letter of Strip or Rotation: pressed by habit there it says nothing.
     keys: [key('N', 'build')],

@@ -1,0 +1,40 @@
+// O4: how a fastener is brought up, below the cardboard: the next one, and the one that is pulled up while another is next.
+
+import { nextTight } from '../calls/desk.ts';
+import { keyOf, waySaid } from '../calls/key-names.ts';
+import { rowById } from '../calls/table.ts';
+import { methodFor } from '../job/passes.ts';
+import { withinArea } from '../job/subjects.ts';
+import { tighteningWords, wantsFigure } from '../job/tightening.ts';
+import { plainText } from '../trade/plain-text.ts';
+import { fitted, wrapped } from './cells.ts';
+import type { Scene } from './frame.ts';
+import { plainRow, type Row } from './rows.tsx';
+
+/** @param most rows for the next one; the other has two of its own */
+export const tighteningRows = (scene: Scene, next: string, columns: number, most: number): Row[] => [
+  ...rowsOf(ofTheNext(scene, next), columns, most),
+  ...rowsOf(ofThePulledUp(scene, next), columns, 2),
+];
+const rowsOf = (words: string, columns: number, most: number): Row[] =>
+  words === '' ? [] : wrapped(words, columns - 2, most).map((text) => plainRow(fitted(` ${plainText(text)}`, columns)));
+
+const wordsOf = ({ desk: { ledger, units } }: Scene, hole: string): string =>
+  tighteningWords(ledger, hole, units).join('. ');
+/** How it is brought up, what to set on the wrench, what of it is doubtful, and how a figure is said. */
+function ofTheNext(scene: Scene, next: string): string {
+  const words = wordsOf(scene, next);
+  const lacks = wantsFigure(methodFor(scene.desk.ledger, next));
+  return words === ''
+    ? ''
+    : `tightened: ${words}${lacks ? `; ${waySaid(scene.keymap, 'build', 'figure')} says it` : ''}`;
+}
+/** "t tight: 2, 48 N·m", where that is another than what stands above it. */
+function ofThePulledUp(scene: Scene, next: string): string {
+  const hole = nextTight(scene.desk);
+  if (hole === undefined || hole === next) return '';
+  const words = wordsOf(scene, hole);
+  if (words === wordsOf(scene, next)) return '';
+  const label = rowById.get('tight')?.labelNow?.(scene.desk) ?? 'tight';
+  return `${keyOf(scene.keymap, 'build', 'tight')} ${label}: ${withinArea(hole)}, ${words || 'no figure was said'}`;
+}
