@@ -22,6 +22,18 @@ const none = 'none';
 const isElectric = (name: string): boolean =>
   /\b(plug|sensor|lamp|lead|wire|cable|harness|clip|connector)\b/i.test(name);
 
+/** By the words of a joint, or of where it sits. A vacuum hose of a brake carries none. Common practice, no source. */
+const wordsOfFluid: readonly (readonly [RegExp, string])[] = [
+  [/\b(coolant|radiator|heater|thermostat|expansion)\b/i, 'coolant'],
+  [/\bfuel\b/i, 'fuel'],
+  [/\bsteering\b/i, 'steering fluid'],
+  [/\b(oil cooler|oil filter)\b/i, 'oil'],
+];
+function likelyFluid(isBrake: boolean, ...named: readonly string[]): string | undefined {
+  if (isBrake) return 'brake fluid';
+  return wordsOfFluid.find(([words]) => named.some((one) => words.test(one)))?.[1];
+}
+
 export function askedOnCircuit(desk: Desk, { connection, of }: Args): Besides | undefined {
   const { ledger, facing } = desk;
   const a = facing.area === undefined ? undefined : stateOf(ledger, 'area', facing.area);
@@ -34,25 +46,32 @@ export function askedOnCircuit(desk: Desk, { connection, of }: Args): Besides | 
     [...every(ledger, 'circuit')].map(({ circuit }) => circuit),
   );
   const others = Object.keys(usual).filter((name) => !known.includes(name));
+  const fluid = likelyFluid(isBrake, connection, facing.area);
+  const isLikely = ({ value }: { value: string }): boolean =>
+    fluid !== undefined && (isBrake ? isOfBrake(value) : fluidOf(desk, value) === fluid);
   const named = [...known, ...others].map((value) => ({ value, text: value }));
   const nothing = { value: none, text: 'of none: air, vacuum, a lead; nothing more is asked of it' };
   return {
     key: 'of',
     title: `${connection}: of which circuit is it? Its fluid, a leak check and what goes with them are asked then`,
-    // What is taken by habit asks for nothing that was not meant; of a brake its fluid is.
-    choices: isBrake
-      ? [...named.filter(isOfBrake), ...named.filter((one) => !isOfBrake(one)), nothing]
-      : [nothing, ...named],
+    // What is taken by habit asks for nothing that was not meant; of what its name says a fluid of, that is.
+    choices:
+      fluid === undefined
+        ? [nothing, ...named]
+        : [...named.filter(isLikely), ...named.filter((one) => !isLikely(one)), nothing],
     inWords: '',
     notInWords: true,
   };
 }
-const isOfBrake = ({ value }: { value: string }): boolean => /\bbrakes?\b/i.test(value);
+const isOfBrake = (circuit: string): boolean => /\bbrakes?\b/i.test(circuit);
+const fluidOf = ({ ledger }: Desk, circuit: string): string | undefined =>
+  stateOf(ledger, 'circuit', circuit)?.fluid ?? usual[circuit];
 
 /** With its circuit it belongs to the area in use. */
-export function partedMeant({ ledger, facing }: Desk, { connection, of }: Args): Meant {
+export function partedMeant(desk: Desk, { connection, of }: Args): Meant {
   const said = { verb: 'part-connection', connection };
-  if (typeof of !== 'string' || of === none || facing.area === undefined) return { say: said };
-  const fluid = stateOf(ledger, 'circuit', of)?.fluid ?? usual[of];
-  return { say: { ...said, of: { circuit: of, area: facing.area, ...(fluid !== undefined && { fluid }) } } };
+  const { area } = desk.facing;
+  if (typeof of !== 'string' || of === none || area === undefined) return { say: said };
+  const fluid = fluidOf(desk, of);
+  return { say: { ...said, of: { circuit: of, area, ...(fluid !== undefined && { fluid }) } } };
 }

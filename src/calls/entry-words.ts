@@ -130,7 +130,7 @@ export function entryWords(entry: Entry, units: Units = metric): string {
     case 'fluid-drained':
       return `${entry.circuit} drained`;
     case 'fluid-filled':
-      return `${entry.circuit} filled with ${entry.fluid}${entry.litres ? `, ${entry.litres} l` : ''}`;
+      return `${entry.circuit} filled${entry.fluid === entry.circuit ? '' : ` with ${entry.fluid}`}${entry.litres ? `, ${entry.litres} l` : ''}`;
     case 'oil-level-seen':
       return 'oil level looked at';
     case 'leak-checked':

@@ -8,7 +8,7 @@ import { every, type Ledger, stateOf } from './ledger.ts';
 import { circuitOpenedAt } from './open-points.ts';
 import { roleOf } from './roles.ts';
 import type { AreaState, CircuitState, FaceState } from './states.ts';
-import { type Hole, subjectText } from './subjects.ts';
+import { type Hole, subjectText, withinArea } from './subjects.ts';
 import { wantsFigure } from './tightening.ts';
 import { makesChips } from './warnings-sealing.ts';
 
@@ -53,14 +53,13 @@ function undeclared(ledger: Ledger): NotAsked[] {
 
 /** O4: closed in this job to a figure that nobody said, a plan's areas among them: it is told at each call, and asked at none. */
 function noFigures(ledger: Ledger): NotAsked[] {
-  const areas = [...every(ledger, 'area')].filter((a) =>
-    a.holes.some((hole) => {
-      const h = stateOf(ledger, 'hole', hole);
-      return h !== undefined && isWithoutFigure(ledger, h);
-    }),
-  );
-  const because = `none was noted for ${names(areas.map((a) => a.area))}`;
-  return areas.length > 0 ? [{ what: 'torque figures', because }] : [];
+  const without = [...every(ledger, 'area')].flatMap(({ area, holes }) => {
+    const tight = holes.filter((hole) => stateOf(ledger, 'hole', hole)?.called.occupant?.level === 'tight');
+    const lacking = tight.filter((hole) => isWithoutFigure(ledger, stateOf(ledger, 'hole', hole) as HoleState));
+    if (lacking.length === 0) return [];
+    return [lacking.length === tight.length ? area : `${area} ${lacking.map(withinArea).join(', ')}`];
+  });
+  return without.length > 0 ? [{ what: 'torque figures', because: `none was noted for ${names(without)}` }] : [];
 }
 function isWithoutFigure(ledger: Ledger, { called: { occupant, passes } }: HoleState): boolean {
   const last = passes.at(-1);

@@ -91,22 +91,26 @@ const heldTo = (ledger: Ledger, one: Said): Hole[] =>
     ? [one.hole]
     : holesIn(ledger, one.area).filter((hole) => stateOf(ledger, 'hole', hole)?.declared?.method === undefined);
 
-/** O4: what is tight was brought up to what was said before, and stays so. */
+/** O4: what is tight was brought up to what was said before, or to nothing that was said, and the log keeps it so. */
 export function tightByAnother(ledger: Ledger, entries: readonly Entry[]): string[] {
-  const holes = figuresIn(entries).flatMap((one) =>
-    heldTo(ledger, one).filter((hole) => {
+  const tight = figuresIn(entries).flatMap((one) =>
+    heldTo(ledger, one).flatMap((hole) => {
       const c = stateOf(ledger, 'hole', hole)?.called;
       const last = c?.passes.at(-1);
-      const by = last?.method;
-      return c?.occupant?.level === 'tight' && last?.last && by && one.method && !isSameFigure(by, one.method);
+      const isOther = !last?.method || (one.method && !isSameFigure(last.method, one.method));
+      return c?.occupant?.level === 'tight' && last?.last && isOther ? [{ hole, by: last.method }] : [];
     }),
   );
+  const [said, unsaid] = [tight.filter(({ by }) => by), tight.filter(({ by }) => !by)].map((some) =>
+    some.map(({ hole }) => hole),
+  ) as [Hole[], Hole[]];
+  return [...oncePulledUp(said, 'by what was said before'), ...oncePulledUp(unsaid, 'with no figure said')];
+}
+function oncePulledUp(holes: readonly Hole[], how: string): string[] {
   const [first] = holes;
   if (first === undefined) return [];
-  const isOne = holes.length === 1;
-  return [
-    `${areaOf(first)} ${holes.map(withinArea).join(', ')} ${isOne ? 'is' : 'are'} tight by what was said before; pull ${isOne ? 'it' : 'them'} up once more`,
-  ];
+  const [is, it] = holes.length === 1 ? ['is', 'it'] : ['are', 'them'];
+  return [`${areaOf(first)} ${holes.map(withinArea).join(', ')} ${is} tight ${how}; pull ${it} up once more`];
 }
 
 /** O4: one figure said of an area with several threads. */

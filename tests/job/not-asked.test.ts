@@ -27,3 +27,16 @@ it('[O4] tells of the areas that were closed to a figure nobody said, a plan’s
   on.call('slacken', { hole: 'cover/1' });
   expect(figures(on)).toBe('none was noted for disc');
 });
+
+it('[O4] names the holes where the others of the area have their figure', () => {
+  const on = bench();
+  on.declare({ kind: 'hole-declared', hole: 'starter/1', method: { by: 'torque', newtonMetres: 48 } });
+  for (const hole of ['starter/1', 'starter/2']) on.off(hole, m8);
+  on.count('starter', 2);
+  for (const hole of ['starter/1', 'starter/2']) {
+    on.back(hole);
+    on.snug(hole);
+    on.tight(hole);
+  }
+  expect(figures(on)).toBe('none was noted for starter 2');
+});

@@ -32,13 +32,21 @@ it('offers a circuit that was said before the usual ones, and asks no second tim
       .view()
       .asking?.choices.slice(0, 2)
       .map(({ value }) => value),
-  ).toEqual(['none', 'cooling']);
-  await at.press('2');
+  ).toEqual(['cooling', 'coolant']);
+  await at.press('1');
   expect(connection(at, 'top hose')?.declared?.circuit).toBe('cooling');
   for (const line of ['made top hose']) at.session().runLine(line);
   await at.press('c', ...lettersOf('top hose'), 'enter');
   expect(at.view().asking).toBeUndefined();
   expect(connection(at, 'top hose')).toMatchObject({ parted: true });
+});
+it.each([
+  ['radiator', 'hose', 'coolant'],
+  ['tank', 'fuel hose', 'fuel'],
+  ['inlet', 'hose', 'none'],
+])('begins at %s with what its names say it carries, else with none: %s', async (area, name, first) => {
+  const at = await parting(area, name);
+  expect(at.view().asking?.choices[0]?.value).toBe(first);
 });
 it('says nothing of a circuit where it is of none, or carries nothing', async () => {
   const at = await parting('inlet', 'vacuum hose');

@@ -173,6 +173,15 @@ it('[O4] shows the figure of the one pulled up while another is next, where it i
   at.session().runLine('by torque at 1 48');
   expect(shown(at)).not.toContain('t tight: ');
 });
+it('[O4] minds a figure said of what is tight already with none, until that is pulled up to it', async () => {
+  const at = await newJob();
+  const lines = ['area starter', 'bolt hex 16 M10x45', 'off 1', 'off 2', 'holes 2', 'back 1', 'back 2'];
+  for (const line of [...lines, 'tight 1', 'tight 2', 'tight 1', 'tight 2']) at.session().runLine(line);
+  const mind = (one: string) => `starter ${one} tight with no figure said; pull `;
+  expect(at.session().runLine('by torque 48')).toMatchObject({ text: expect.stringContaining(mind('1, 2 are')) });
+  at.session().runLine('tight 1');
+  expect(at.session().runLine('by torque 48')).toMatchObject({ text: expect.stringContaining(mind('2 is')) });
+});
 it('[O4] minds with a final of which nothing was said that its like has a figure, and with a clamp does not', async () => {
   const at = await newJob();
   const lines = [
