@@ -72,9 +72,11 @@ const byScreen: Partial<Record<ScreenId, (desk: Desk, from: ScreenId) => Wanted>
     },
   todo(desk, from) {
     // Over the next hole that comes off the strip screen says how much there is to mind; else the list is what is asked for.
-    const isSent = from === 'strip' && nextHole(desk, 'strip') !== undefined;
+    const isAnywhere = desk.facing.area === undefined;
+    const isSent = from === 'strip' && (isAnywhere || nextHole(desk, 'strip') !== undefined);
     const minded = isSent ? mindedHere(desk) : from === 'build' ? mindedBack(desk).map(({ words }) => words) : [];
-    return (row) => (row.name === 'mind' && row.end !== '' && minded.includes(row.text) ? 0 : undefined);
+    return (row) =>
+      row.name === 'mind' && (isAnywhere || row.end !== '') && minded.includes(row.text) ? 0 : undefined;
   },
 };
 

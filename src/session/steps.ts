@@ -100,7 +100,9 @@ export function createSteps(floor: Floor): (s: Step) => void {
       if (s.to === 'todo' && isThere) return step({ move: Number.NEGATIVE_INFINITY, of: 1 });
       const sentTo = startWhereItWaits(around);
       const again = `${keyOf(keymap, 'todo', 'to-todo')} again: the top of the list.`;
-      return sentTo?.name === 'mind' ? set({ note: `To be minded at ${desk().facing.area}. ${again}` }) : undefined;
+      const { area } = desk().facing;
+      const where = area === undefined ? 'on the whole car' : `at ${area}`;
+      return sentTo?.name === 'mind' ? set({ note: `To be minded ${where}. ${again}` }) : undefined;
     }
     switch (s.step) {
       case 'up':

@@ -1,13 +1,15 @@
 // The list of faces: where it begins, and what is asked before a call is written of a face nobody can reach.
 import { describe, expect, it } from 'vitest';
+import { offerOf } from '../../src/calls/desk.ts';
 import { nextWords } from '../../src/calls/line-reader.ts';
 import { pickedAt } from '../../src/calls/listed.ts';
 import { stateOf } from '../../src/job/ledger.ts';
 import { openPointsWithNext } from '../../src/job/next-call.ts';
 import type { OpenPoint } from '../../src/job/open-point.ts';
 import { waitWords } from '../../src/job/ready.ts';
+import { shipped } from '../plan/shipped/shipped.ts';
 import { sceneOf, textOf } from '../screen/scene.ts';
-import { lettersOf, newJob } from './at-the-bench.ts';
+import { atTheBench, lettersOf, newJob } from './at-the-bench.ts';
 import { type PartWay, partWay } from './part-way.ts';
 
 const count = (at: PartWay) => at.state().ledger.lines.length;
@@ -202,6 +204,16 @@ describe('a screen that one is sent to', () => {
     expect(at.bench.store.getState().note).toBe('To be minded at tensioner and idler. T again: the top of the list.');
     await at.press('T');
     expect(picked()?.name).toBe('service');
+  });
+  it('opens on what is to be minded on the whole car before an area is in use', async () => {
+    const at = await atTheBench(undefined, {
+      plans: [offerOf({ plan: shipped('front-struts.json'), file: 'front-struts.json' })],
+    });
+    await at.press('n', 'x', 'enter');
+    at.session().runLine('plan front struts for front struts');
+    await at.press('S', 'T');
+    expect(pickedAt(at.bench.listed(), at.view().at.todo)?.name).toBe('mind');
+    expect(at.bench.store.getState().note).toMatch(/^To be minded on the whole car/);
   });
   it('[X5] lists what is open as the way back goes: what came off last first, what waits behind another last', async () => {
     const at = await partWay('finding at cam cover 7 thread stripped in the head');

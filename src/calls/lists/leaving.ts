@@ -62,15 +62,14 @@ export function leavingRows(desk: Desk): Rows {
   return rowsMadeBy(points.length, rowAt, (i) => groupOf(points[i] as OpenPoint));
 }
 
-/** Those of one area together, the area opened last first, as the way back goes; then what is of no area. */
+/** Those of one area together, the area opened last first, as the way back goes; then what is of no area, a service at last. */
 function asItGoesBack({ ledger }: Desk, some: readonly OpenPoint[]): OpenPoint[] {
   const there = some.map((point) => ({ point, area: areaOfPlace(ledger, point.at) }));
   const areas = [...new Set(there.flatMap(({ area }) => area ?? []))];
   const turn = new Map(lastOpenedFirst(ledger, areas).map((area, i) => [area, i]));
-  const last = areas.length;
-  return there
-    .toSorted((one, other) => (turn.get(one.area ?? '') ?? last) - (turn.get(other.area ?? '') ?? last))
-    .map(({ point }) => point);
+  const turnOf = ({ point, area = '' }: (typeof there)[number]): number =>
+    turn.get(area) ?? areas.length + Number(point.code === 'service-open');
+  return there.toSorted((one, other) => turnOf(one) - turnOf(other)).map(({ point }) => point);
 }
 
 /** The fastener that the call names by its number in the log. */
