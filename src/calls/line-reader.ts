@@ -38,11 +38,16 @@ function beginnings(line: readonly Token[]): { row: Row; used: number }[] {
     .sort((a, b) => b.parts.length - a.parts.length);
 }
 
-const beginsAlike = ([first]: readonly Token[]): string =>
-  perhaps(
-    first?.text.toLowerCase() ?? '',
-    [...beginningsOfRows.keys()].filter((word) => word !== undefined),
+/** A word that only begins one, as "brake" does "brake pedal firm", is gone on with; else it has a slip. */
+function beginsAlike([first]: readonly Token[]): string {
+  const word = first?.text.toLowerCase() ?? '';
+  const [longer] = beginningsOfRows.get(word) ?? [];
+  if (longer) return `, perhaps "${longer.parts.join(' ')}"`;
+  return perhaps(
+    word,
+    [...beginningsOfRows.keys()].filter((one) => one !== undefined),
   );
+}
 /** Fewer words are a call with a slip in it, and nothing worth a note. */
 const fewestNoted = 3;
 /** The call that is near: one whose words stand at the end ("coil plug 1 parted"), one whose word has a slip, else a note of it all. */

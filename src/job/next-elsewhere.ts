@@ -20,7 +20,9 @@ export function firstWords(ledger: Ledger, { code, at: place, next }: OpenPoint)
   if (Object.values(next).flat().includes(nameOf(at))) return '';
   // A call of the whole car, as the oil level, closes no circuit by itself; of the clock it is said what for.
   if (places.length === 0) {
-    const isOther = sortOf(at) === 'circuit' || (code === 'road-test' && next.verb !== 'road-test');
+    // Bought for a hole, which is all that it closes.
+    const isBought = next.verb === 'fill-box' && sortOf(at) !== 'hole';
+    const isOther = isBought || sortOf(at) === 'circuit' || (code === 'road-test' && next.verb !== 'road-test');
     return isOther && next.verb !== 'confirm-clock' ? '; first' : '';
   }
   return next.verb === 'count-holes' ? '; its holes are counted first' : '; first';

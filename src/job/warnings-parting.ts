@@ -101,7 +101,23 @@ export function undrained(ledger: Ledger, area: string): string[] {
     const state = circuit === undefined ? undefined : stateOf(ledger, 'circuit', circuit);
     return state && state.drainedAt <= state.filledAt ? [state.circuit] : [];
   });
-  return full.map((circuit) => `${circuit} was not called drained: hot it stands under pressure, let it cool first`);
+  return full.map((circuit) => {
+    const how = howItStands(ledger, circuit) ?? 'it runs out where it is opened';
+    return `${circuit} was not called drained: ${how}`;
+  });
+}
+/** What hurts in its own way where it is opened. Common practice, no source: the maker's manual says how. */
+const waysOfStanding: readonly (readonly [RegExp, string])[] = [
+  [
+    /fuel|petrol|diesel/i,
+    "hot or cold it stands under pressure, let off as the maker's manual says; no flame, no spark",
+  ],
+  [/coolant|antifreeze|water/i, 'hot it stands under pressure, let it cool first'],
+  [/refrigerant/i, 'it is taken out by licensed practice alone'],
+];
+function howItStands(ledger: Ledger, circuit: string): string | undefined {
+  const named = [circuit, stateOf(ledger, 'circuit', circuit)?.fluid ?? ''];
+  return waysOfStanding.find(([words]) => named.some((one) => words.test(one)))?.[1];
 }
 /** T5: what was filled runs out where it is parted, and nothing asks for it again unless that is called. */
 export function stillFull(ledger: Ledger, connection: string, entries: readonly Entry[]): string[] {
@@ -110,9 +126,9 @@ export function stillFull(ledger: Ledger, connection: string, entries: readonly 
   const declared = stateOf(ledger, 'connection', connection)?.declared;
   const circuit = declared?.circuit ?? (saidNow?.kind === 'connection-declared' ? saidNow.circuit : undefined);
   const c = circuit === undefined ? undefined : stateOf(ledger, 'circuit', circuit);
-  return circuit === undefined || (c && c.drainedAt > c.filledAt)
-    ? []
-    : [`is ${circuit} still in it? Where it is not, call it drained`];
+  if (circuit === undefined || (c && c.drainedAt > c.filledAt)) return [];
+  const how = howItStands(ledger, circuit);
+  return [`is ${circuit} still in it? Where it is not, call it drained${how === undefined ? '' : `; ${how}`}`];
 }
 /** What holds the shafts of a drive in place, before the belt between them comes off; not what is only for a bolt of it. */
 export function unlocked(ledger: Ledger, part: string): string[] {

@@ -103,7 +103,7 @@ function noAreaRows(scene: Scene, columns: number): Row[] {
             : `${keyOf(keymap, 'strip', 'next-area')} begins with ${plainText(first)}, ${keyOf(keymap, 'strip', 'area')} with another.`,
         ]
       : [
-          `Nothing of ${plainText(area)} was called yet.`,
+          `No fastener of ${plainText(area)} was called yet.`,
           `${keyOf(keymap, 'strip', 'off')}: the first of it came off.`,
         ];
   return [

@@ -33,6 +33,14 @@ it('[X5] says of a finding that what its way is about comes first, where that is
     /^d\S+: cover 2: wrong fastener in it; first > clean cover face/,
   );
 });
+it('[X5] says that one is bought for a hole first where another thing waits for it', async () => {
+  const rows = await listedAfter('area caliper', 'bolt hex 13 M8x25', 'off 1', 'holes 1', 'damaged 1');
+  expect(rows.filter((row) => row.includes('> box')).map((row) => row.split(' > ')[0])).toEqual([
+    'caliper 1: off',
+    'brake pedal not called firm; first',
+    'no road test, no reason why not; first',
+  ]);
+});
 it('[F5] leads from a stripped thread to its repair, and to put right once it was chased or is whole', async () => {
   const found = ['area cover', 'bolt hex 10 M6x25', 'off 1', 'off 2', 'holes 2', 'finding at 2 thread stripped'];
   const rows = async (...more: string[]) => (await listedAfter(...found, ...more)).filter((row) => /cover 2/.test(row));

@@ -13,5 +13,6 @@ it('names the call whose words stand at the end, else a note of what no call say
   expect(why('cam sensor plug parted')).toBe('"cam" begins no call, perhaps "parted cam sensor plug"');
   expect(why('rear breather joined again')).toBe('"rear" begins no call, perhaps "joined again rear breather"');
   expect(why('tihgt 1 and 2')).toBe('"tihgt" begins no call, perhaps "tight"');
+  expect(why('brake')).toBe('"brake" begins no call, perhaps "brake pedal firm"');
   expect(why('sideways 2')).toBe('"sideways" begins no call');
 });

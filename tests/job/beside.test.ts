@@ -307,6 +307,19 @@ it('[T5] misses the draining before the first bolt of an area that a hose of it 
   expect(said(on, 'remove', off('pump/1'))).toEqual([]);
 });
 
+it.each([
+  ['fuel', 'petrol', /let off as the maker's manual says; no flame, no spark$/],
+  ['cooling', 'antifreeze mix', /let it cool first$/],
+  ['air conditioning', 'refrigerant', /by licensed practice alone$/],
+  ['gearbox oil', 'gear oil', /: it runs out where it is opened$/],
+])('[T5] says of %s with %s how it stands where it is opened', (circuit, fluid, how) => {
+  const on = bench();
+  on.declare(
+    { kind: 'circuit-declared', circuit, fluid },
+    { kind: 'connection-declared', connection: 'hose', area: 'pump', circuit },
+  );
+  expect(said(on, 'remove', off('pump/1'))[0]).toMatch(how);
+});
 it('[O2] says of a part that comes off which bolts are only slack in it', () => {
   const on = bench();
   on.declare(
@@ -520,7 +533,9 @@ it('[T5] asks whether a circuit that was not called drained is still in it, wher
     { kind: 'connection-declared', connection: 'bottom hose', circuit: 'coolant' },
     { kind: 'connection-declared', connection: 'pump plug' },
   );
-  const full = ['is coolant still in it? Where it is not, call it drained'];
+  const full = [
+    'is coolant still in it? Where it is not, call it drained; hot it stands under pressure, let it cool first',
+  ];
   expect(said(on, 'part-connection', { connection: 'pump plug' })).toEqual([]);
   expect(said(on, 'part-connection', { connection: 'bottom hose' })).toEqual(full);
   const top = { connection: 'top hose', of: { circuit: 'coolant', area: 'radiator' } };
