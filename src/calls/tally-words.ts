@@ -2,9 +2,9 @@
 import type { Tally } from '../job/ledger.ts';
 import { holesSaid } from '../job/subjects.ts';
 
-/** What was taken out and is to be counted in the trays; not the holes that were empty on arrival. */
 /** Something came off, and nothing of it is out or slack. */
 export const isBack = (t: Tally): boolean => t.touched > 0 && t.slack === 0 && outOf(t) === 0;
+/** What was taken out and is to be counted in the trays; not the holes that were empty on arrival. */
 export const outOf = ({ off, empty }: Tally): number => off - empty;
 /** "1 hole open". */
 export const openSaid = ({ open }: Tally): string => `${holesSaid(open)} open`;

@@ -96,8 +96,9 @@ function heldByOf(ledger: Ledger, part: string, entries: readonly Entry[]): read
 /** A connection of the area says that what lies behind it is full: a cover that only keeps oil in has none. */
 export function undrained(ledger: Ledger, area: string): string[] {
   if (tallyOf(ledger, area).off > 0) return [];
-  const full = [...every(ledger, 'connection')].flatMap(({ declared }) => {
-    const circuit = declared?.area === area ? declared.circuit : undefined;
+  const full = [...every(ledger, 'connection')].flatMap(({ declared, partedAt }) => {
+    // Of one that was parted before it was asked then.
+    const circuit = declared?.area === area && partedAt === 0 ? declared.circuit : undefined;
     const state = circuit === undefined ? undefined : stateOf(ledger, 'circuit', circuit);
     return state && state.drainedAt <= state.filledAt ? [state.circuit] : [];
   });

@@ -162,9 +162,11 @@ function doneWords(scene: Scene): string {
     ? `> ${left.map(numberOf).join(', ')} ${left.length === 1 ? 'is' : 'are'} only slackened: ${keyOf(keymap, 'strip', 'slack')}`
     : isAllBack(ledger) && nextArea(desk, false) === undefined
       ? `All that came off is back. ${leavesWords(scene, 'strip')}`
-      : nextArea(desk, false) === undefined && areHolesKnown(ledger, facing.area ?? '')
-        ? `Every fastener that comes off is off. ${keyOf(keymap, 'strip', 'to-todo')} lists what else comes off, ${keyOf(keymap, 'strip', 'to-build')} what goes back.`
-        : `Every hole known of it has been called. ${keyOf(keymap, 'strip', 'next-area')} is the next area.`;
+      : isBack(tallyOf(ledger, facing.area ?? ''))
+        ? `Nothing of it is off. One that comes off again is pointed at first: ${keyOf(keymap, 'strip', 'point')}.`
+        : nextArea(desk, false) === undefined && areHolesKnown(ledger, facing.area ?? '')
+          ? `Every fastener that comes off is off. ${keyOf(keymap, 'strip', 'to-todo')} lists what else comes off, ${keyOf(keymap, 'strip', 'to-build')} what goes back.`
+          : `Every hole known of it has been called. ${keyOf(keymap, 'strip', 'next-area')} is the next area.`;
 }
 /** Before an area is in use: what is to be minded on the whole car, and what the keys would take. */
 export const aroundRows = (scene: Scene, columns: number): Row[] => [

@@ -303,6 +303,9 @@ it('[T5] misses the draining before the first bolt of an area that a hose of it 
   expect(said(on, 'remove', off('pump/1'))).toEqual([
     'coolant was not called drained: hot it stands under pressure, let it cool first',
   ]);
+  on.call('part-connection', { connection: 'hose' });
+  expect(said(on, 'remove', off('pump/1'))).toEqual([]);
+  on.call('strike', { lines: [on.ledger().lines.length] });
   on.call('drain', { circuit: 'coolant' });
   expect(said(on, 'remove', off('pump/1'))).toEqual([]);
 });

@@ -54,6 +54,18 @@ describe('a finding', () => {
     await at.press('#', '1', 'enter', ',', 'd');
     expect(said(at)).toContain('condemned');
   });
+  it('[F1] is of the one pointed at by the same three keys, once all are back in', async () => {
+    const at = await begun(
+      ...['off 1', 'off 2', 'off 3', 'holes 3', 'back 1', 'back 2', 'back 3'],
+      ...['area lid', 'off 1', 'holes 1', 'area cover'],
+    );
+    await at.press('S');
+    expect(
+      textOf(sceneOf({ screen: 'strip' }, { desk: at.bench.desk(), session: at.state() })).replace(/[\s│]+/g, ' '),
+    ).toContain('Nothing of it is off. One that comes off again is pointed at first: #.');
+    await at.press('#', '2', 'd', 'backspace', ',', 'd', '2');
+    expect(findingsOf(at)).toMatchObject([{ at: 'hole:cover/2', when: 'during the work' }]);
+  });
   it('[F1] is of what came off damaged by the work, where it was the last of an area from a plan too', async () => {
     const at = await partWay('off 5');
     await at.press('d');

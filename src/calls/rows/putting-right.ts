@@ -1,9 +1,11 @@
 // Putting a call right: another spec, another hole, struck, restored, done already.
 import { isTouched } from '../../job/closed.ts';
 import { isStruck, lineAt, stateOf } from '../../job/ledger.ts';
+import type { Line } from '../../job/line.ts';
 import { leaningOn, unstrikable } from '../../job/striking.ts';
 import { withinArea } from '../../job/subjects.ts';
-import type { Desk } from '../desk.ts';
+import type { Facing } from '../../view/facing.ts';
+import { type Desk, nextComing } from '../desk.ts';
 import { lastHoleCalled } from '../lists/log.ts';
 import { key, type Row } from '../row.ts';
 
@@ -12,6 +14,12 @@ const wasCalled = ({ ledger, facing: { area = '' } }: Desk, name: string): boole
     const h = withinArea(hole) === name ? stateOf(ledger, 'hole', hole) : undefined;
     return h !== undefined && isTouched(h);
   });
+
+/** What came off wrong or damaged is struck to be said otherwise: its hole is pointed at, where another would be next. */
+function saidAnew(desk: Desk, { call, entries }: Line): Partial<Facing> {
+  const off = ['damaged', 'wrong-one'].includes(call) && entries.find((e) => e.kind === 'fastener-removed');
+  return off && off.hole !== nextComing(desk) ? { hole: off.hole } : {};
+}
 
 export const puttingRightRows: readonly Row[] = [
   {
@@ -98,7 +106,7 @@ export const puttingRightRows: readonly Row[] = [
       const struck = lineAt(desk.ledger, (lines as number[])[0] as number);
       const area =
         struck?.entries.some(({ kind }) => /^(fastener|hole|part|connection)-/.test(kind)) && struck.facing.area;
-      return area ? { area } : {};
+      return struck && area ? { area, ...saidAnew(desk, struck) } : {};
     },
   },
   {
