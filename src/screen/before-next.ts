@@ -1,6 +1,6 @@
 // What is to be done or minded before the next one is touched, in rows over it and below it, each with its key.
 
-import { type Desk, nextSlack } from '../calls/desk.ts';
+import { nextSlack } from '../calls/desk.ts';
 import { keyOf, waySaid } from '../calls/key-names.ts';
 import { mindedBack } from '../calls/minded-back.ts';
 import { facesAwaited, mindedHere } from '../calls/sent-to.ts';
@@ -14,7 +14,7 @@ import { inFrontOf } from '../job/in-front.ts';
 import { type Ledger, stateOf, tallyOf } from '../job/ledger.ts';
 import { gatedBy } from '../job/order.ts';
 import { driveLockedAt, isOffItsMarks } from '../job/rotation.ts';
-import { areaOf, named, numberOf, type Subject, subjectText } from '../job/subjects.ts';
+import { areaOf, named, numberOf, type Subject, sortOf, subjectText } from '../job/subjects.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { acting } from '../view/view.ts';
 import { fitted, inPieces, wrapped } from './cells.ts';
@@ -129,18 +129,25 @@ export function mindedBackRows({ desk, keymap }: Scene, columns: number, room: n
   const text = told > 0 ? said(told) : `${fitted(cut, columns - 3 - cellsOf(tail(1)))} ${tail(1)}`;
   return [plainRow(fitted(` ${text}`, columns), quietLook)];
 }
-/** O1: why nothing of the area in use can be closed yet. */
-function gatedSaid({ ledger, facing: { area } }: Desk): string[] {
-  const gate = area === undefined || tallyOf(ledger, area).open === 0 ? undefined : gatedBy(ledger, area);
-  return gate ? [`first: ${subjectText(gate.subject)} (${gate.because})`] : [];
+/** "first R: timing drive (check rotation not passed)"; empty where nothing stands open behind the area. */
+export function gateWords({ desk: { ledger }, keymap }: Scene, area: string): string {
+  const gate = gatedBy(ledger, area);
+  const key = gate && sortOf(gate.subject) === 'rotation' ? ` ${keyOf(keymap, 'build', 'to-rotation')}` : '';
+  return gate ? `first${key}: ${subjectText(gate.subject)} (${gate.because})` : '';
 }
-export const gatedRows = (desk: Desk, columns: number, most: number): Row[] =>
-  gatedSaid(desk).flatMap((said) =>
+/** O1: why nothing of the area in use can be closed yet. */
+function gatedSaid(scene: Scene): string[] {
+  const { area } = scene.desk.facing;
+  const words = area === undefined || tallyOf(scene.desk.ledger, area).open === 0 ? '' : gateWords(scene, area);
+  return words === '' ? [] : [words];
+}
+export const gatedRows = (scene: Scene, columns: number, most: number): Row[] =>
+  gatedSaid(scene).flatMap((said) =>
     wrapped(plainText(said), columns - 2, most).map((text) => plainRow(fitted(` ${text}`, columns))),
   );
 /** All of that in one row, for where the next one stands large: "! first C: bead on cam cover face; first: gasket (off)". */
 export function firstInShort(scene: Scene, next: string): string | undefined {
   const isBack = acting(scene.view) === 'build';
-  const said = isBack ? [...firstOnSaid(scene, next), ...gatedSaid(scene.desk)] : firstSaid(scene, next);
+  const said = isBack ? [...firstOnSaid(scene, next), ...gatedSaid(scene)] : firstSaid(scene, next);
   return said.length === 0 ? undefined : plainText(`! ${said.join('; ')}`);
 }

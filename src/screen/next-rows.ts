@@ -17,7 +17,7 @@ import { mayLeave } from '../job/open-points.ts';
 import { areaOf, numberOf, subjectText, withinArea } from '../job/subjects.ts';
 import { suspectedAt, suspicionText } from '../job/suspicions.ts';
 import { plainText } from '../trade/plain-text.ts';
-import { firstOnRows, firstRows, gatedRows, mindedBackRows, mindedRows, mostMinded } from './before-next.ts';
+import { firstOnRows, firstRows, gatedRows, gateWords, mindedBackRows, mindedRows, mostMinded } from './before-next.ts';
 import { fitted, inPieces, wrapped } from './cells.ts';
 import { nextWordsLook, quietLook } from './colours.ts';
 import { comingWords, isUntouched } from './coming.ts';
@@ -77,7 +77,7 @@ export function nextRows(
     ...suspectedRows(scene, columns, 3 + roomy),
   ];
   const how = [
-    ...(view.screen === 'build' ? gatedRows(desk, columns, 2 + roomy) : hintRows(scene, columns, 2 + roomy)),
+    ...(view.screen === 'build' ? gatedRows(scene, columns, 2 + roomy) : hintRows(scene, columns, 2 + roomy)),
     ...(next !== undefined && view.screen === 'build' ? tighteningRows(scene, next, columns, 3 + roomy) : []),
   ];
   const usual = roomy > 0 ? quietRowsWithRoom : quietRows;
@@ -115,7 +115,10 @@ function restWords(scene: Scene): string {
 /** Where the way back goes on: in the next area, else with what keeps the car besides its fasteners; at last it leaves. */
 function onwardsWords(scene: Scene): string {
   const next = nextArea(scene.desk, true);
-  if (next !== undefined) return `${keyOf(scene.keymap, 'build', 'next-area')} is the next area: ${next}.`;
+  if (next !== undefined) {
+    const gate = gateWords(scene, next);
+    return `${keyOf(scene.keymap, 'build', 'next-area')} is the next area: ${next}${gate && `, ${gate}`}.`;
+  }
   return leavesWords(scene, 'build');
 }
 const leavesWords = ({ desk, keymap }: Scene, screen: 'strip' | 'build'): string =>

@@ -316,3 +316,8 @@ it('calls no belt loose that is only free in front', async () => {
   at.say('area lower belt cover');
   expect(shown(at)).toContain('> timing belt: free in front, and still on; its tension off first. p takes it off');
 });
+it('[R7] names the key of the rotation that gates the area in use', async () => {
+  const at = await partWay('mark on crank mark');
+  at.say('area lower belt cover');
+  expect(shown(at, 'build')).toContain('first R: timing drive (check rotation not passed)');
+});

@@ -281,6 +281,22 @@ it('names on the way back, where nothing of the area waits, what goes on: the ne
   off('pump/1');
   closed('cover');
   expect(below()).toContain('Nothing of it waits. > is the next area: pump.');
+  const drive = { drive: 'timing belt', areas: ['cover'], parts: [], marks: ['crank'], turns: 2, tensioner: 'sprung' };
+  story.call('declare', {
+    entries: [
+      { kind: 'drive-declared', crankKeyed: true, ...drive },
+      {
+        kind: 'behind-declared',
+        front: 'area:pump',
+        behind: 'rotation:timing belt',
+        until: 'closed',
+        gate: true,
+        from: 'plan',
+      },
+    ],
+  });
+  expect(below()).toContain('> is the next area: pump, first R: timing belt (check rotation not passed).');
+  story.call('strike', { lines: [story.ledger.lines.length] });
   closed('pump');
   expect(below()).toContain('Nothing of it waits. L lists what else keeps the car here.');
   story
