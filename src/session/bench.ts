@@ -185,7 +185,7 @@ export function createBench(doors: BenchDoors): Bench {
   function notMade(row: Row | undefined): void {
     if (row && session()) set({ note: row.notMade ?? `Left: "${row.label}" was not called.` });
   }
-  function carryOut(row: Row, args: Args): void {
+  function carryOut(row: Row, args: Args, isChosen = false): void {
     const meant = meantBy(row, desk(), args);
     if ('step' in meant) return takeStep(meant.step);
     const at = session();
@@ -197,7 +197,7 @@ export function createBench(doors: BenchDoors): Bench {
     const { length } = at.store.getState().ledger.lines;
     const picked = onHoles(get().view) ? undefined : pickedOf(around)?.key;
     const { pad } = get().keymap;
-    const answer = at.run(row, args, pad ? 'pad' : 'key');
+    const answer = at.run(row, args, pad ? 'pad' : 'key', isChosen);
     show(answer);
     // K4: a keypad has no key left for it, so the refusal asks.
     const wantsCount = answer.kind === 'refused' && answer.refusal?.code === 'holes-not-counted';

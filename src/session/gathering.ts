@@ -26,7 +26,8 @@ type Hands = {
   around: Around;
   questions: Questions;
   picks(): Args;
-  carryOut(row: Row, args: Args): void;
+  /** @param isChosen by an answer to a question, and no key alone */
+  carryOut(row: Row, args: Args, isChosen: boolean): void;
   notMade(row: Row): void;
   /** Opens a line in words with the call ready in it, unless there is no keyboard to finish it. */
   lineFor(begun: LineBegun): boolean;
@@ -73,10 +74,11 @@ export function createGathering({
     if (question) return questions.ask(question, answered, [], asked.length > 0 ? before : undefined);
     const meant = gathering;
     const { sure: _, ...said } = meant.args;
-    const isChosen = asked.length > 0 || chosen !== undefined;
+    const isAnswered = asked.length > 0;
+    const isChosen = isAnswered || chosen !== undefined;
     gathering = undefined;
     questions.stop();
-    carryOut(meant.bound.row, said);
+    carryOut(meant.bound.row, said, isAnswered);
     const answer = session()?.store.getState().answer;
     chosen = isChosen && answer?.kind === 'asked' ? { pressing: meant, answer } : undefined;
   }

@@ -54,7 +54,8 @@ export type Doubts = 'asked' | 'minded' | 'meant';
 export type Session = {
   store: StoreApi<SessionState>;
   job: OpenJob<Line>;
-  run(row: Row, args: Args, by: Line['by']): Answer;
+  /** @param isChosen something of it was answered to a question: it is no key pressed once too often */
+  run(row: Row, args: Args, by: Line['by'], isChosen?: boolean): Answer;
   /** Lines that are read one after the other have nobody to ask: `doubts` is 'asked' where one was typed on the screen. */
   runLine(text: string, by?: Line['by'], doubts?: Doubts): Answer;
   /** The workshop it works in, as the settings have it now. */

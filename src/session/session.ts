@@ -220,7 +220,10 @@ export function createSession({
     now,
     desk,
     // What was heard the ear has asked already.
-    run: (row, args, by) => carryOut(row, meantBy(row, desk(), args), by, isKey(by) ? 'asked' : 'meant'),
+    run(row, args, by, isChosen) {
+      if (isChosen) again.wentNowhere();
+      return carryOut(row, meantBy(row, desk(), args), by, isKey(by) ? 'asked' : 'meant');
+    },
     runLine(text, by = 'line', doubts = isKey(by) ? 'asked' : 'minded') {
       const read = readLine(desk(), plainText(text));
       if ('why' in read) {

@@ -77,3 +77,13 @@ it('takes its own letter for no name, however late Enter comes', async () => {
   await at.press(...lettersOf('lutch cable'), 'enter');
   expect(at.state().answer).toMatchObject({ kind: 'taken', text: expect.stringContaining('clutch cable parted') });
 });
+it('[T2] takes what was chosen of a list, though the key that opened it had just gone on to another area', async () => {
+  at = await newJob();
+  say('area bracket', 'off 1', 'holes 1', 'area manifold', 'off 1', 'holes 1', 'connection fuel hose in manifold');
+  say('parted fuel hose', 'parted left hose', 'parted right hose', 'back 1', 'tight 1', 'tight 1');
+  await at.press('B', 'j');
+  expect(at.state().answer).toMatchObject({ text: expect.stringMatching(/^fuel hose made.* On to bracket/) });
+  at.pace.stepMs = 200;
+  await at.press('j', '2');
+  expect(at.state().answer).toMatchObject({ kind: 'taken', text: expect.stringMatching(/^left hose made/) });
+});
