@@ -1,8 +1,7 @@
 // Reads a typed line into a row of the table and its slots, and says a call back in the words of its row.
 
 import { stateOf } from '../job/ledger.ts';
-import { levelsToTighten } from '../job/levels.ts';
-import { nextPass } from '../job/passes.ts';
+import { broughtUpAt } from '../job/passes.ts';
 import { measuredSteps } from '../job/repair.ts';
 import type { Said } from '../job/said.ts';
 import { named } from '../job/subjects.ts';
@@ -112,7 +111,7 @@ export function nextWords(desk: Desk, next: Said): string {
 function withItsPass({ ledger }: Desk, next: Said): Said {
   const { verb, hole, pass } = next;
   if (verb !== 'tighten' || typeof hole !== 'string' || pass !== undefined) return next;
-  return { ...next, pass: nextPass(ledger, levelsToTighten(ledger, hole)[0] ?? hole) };
+  return { ...next, pass: broughtUpAt(ledger, hole).pass };
 }
 
 /** No proposal knows which tray is in use: left out, it is that one. */

@@ -22,6 +22,7 @@ const ways: Readonly<Record<string, Way>> = {
     ['call the part back', 'part-back'],
   ],
   'nothing-in-hand-fits': [['call a new one', 'new']],
+  'stud-is-out': [['a new one', 'new']],
   'wants-another': [['fit what it wants', 'substitute']],
   'nothing-known-in-hole': 'back',
   'spent-is-never-tight': [['take it out', 'working-out']],

@@ -4,7 +4,7 @@ import { type Layout, tighteningOrder } from '../trade/tightening-order.ts';
 import { isShouldered, laterOf } from './closed.ts';
 import type { Pass } from './hole-states.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
-import { levelsOf } from './levels.ts';
+import { levelsOf, levelsToTighten } from './levels.ts';
 import { oncePerLedger } from './once-per-ledger.ts';
 import type { Method } from './spec.ts';
 import type { AreaState } from './states.ts';
@@ -30,6 +30,19 @@ export function nextPass(ledger: Ledger, hole: Hole): string {
     if (on >= 0) at = on;
   }
   return passes[Math.min(at + 1, passes.length - 1)] as string;
+}
+
+/**
+ * What one tightening on a number brings up, and by which pass: the levels that have it still to come, a pin straight with
+ * its nut. A stud that is snug is not snugged again with its nut; where none has it to come all are brought up once more.
+ * @param said the pass that was said; else the one that its own fastener, the first of them, has to come
+ */
+export function broughtUpAt(ledger: Ledger, hole: Hole, said?: string): { pass: string; levels: readonly Hole[] } {
+  const passes = passesOf(ledger, areaOf(hole));
+  const held = levelsToTighten(ledger, hole);
+  const pass = said ?? nextPass(ledger, held[0] ?? hole);
+  const due = held.filter((level) => passes.indexOf(nextPass(ledger, level)) <= passes.indexOf(pass));
+  return { pass, levels: due.length > 0 ? due : held };
 }
 
 /** Which order an area has: its maker's, as declared; else one proposed from where its holes sit; else as numbered. */

@@ -3,6 +3,7 @@
 import { holeNumbers, partsOffHeldBy } from './closed.ts';
 import { mayNotServe, unfit, wantsIn } from './guards.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
+import { nutOverStud, studOutUnder } from './levels.ts';
 import type { Stamp } from './line.ts';
 import { stepLacking, threadToMend } from './repair.ts';
 import type { Said } from './said.ts';
@@ -19,7 +20,13 @@ export function towardsHole(ledger: Ledger, hole: string, now: Stamp): Said[] {
   if (c?.temporaries[0]) return [{ verb: 'take-out', temporary: c.temporaries[0] }];
   const off: Said = { verb: 'remove', hole, to: 'scrap' };
   if (o?.working) return [off];
-  if (!o) return [...intoEmpty(ledger, hole, now), ...(finding ? towardsFinding(ledger, finding) : [])];
+  const nut = o ? undefined : nutOverStud(ledger, hole);
+  if (nut) return [{ verb: 'remove', hole: nut, to: 'tray:1' }];
+  if (!o)
+    return [
+      ...intoEmpty(ledger, studOutUnder(ledger, hole as Hole) ?? hole, now),
+      ...(finding ? towardsFinding(ledger, finding) : []),
+    ];
   const f = stateOf(ledger, 'fastener', o.fastener);
   if (f && mayNotServe(f, false)) return [off];
   if (o.level !== 'tight') return [...beadBefore(ledger, hole, now), { verb: 'tighten', hole }];

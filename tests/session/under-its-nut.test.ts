@@ -1,5 +1,6 @@
 // A stud that came out after its nut, in one hole; and a part named like another area than the one in use.
 import { describe, expect, it } from 'vitest';
+import { leavingRows } from '../../src/calls/lists/leaving.ts';
 import { stateOf } from '../../src/job/ledger.ts';
 import { sceneOf, textOf } from '../screen/scene.ts';
 import { type AtTheBench, lettersOf, newJob } from './at-the-bench.ts';
@@ -43,6 +44,42 @@ describe('a stud that came out after its nut', () => {
     at.session().runLine('holes 2');
     await at.press('B', 'enter');
     expect(at.state().answer).toMatchObject({ text: 'flange 1 back; flange 1 stud back' });
+  });
+  it('[L1] is in before its nut where a new one is needed, and is led to by its key and by what is open', async () => {
+    const at = await flange();
+    await at.press('x', ...lettersOf('stud M8x30'), 'enter', '#', '1', 'enter', 'd');
+    at.session().runLine('holes 2');
+    await at.press('B', '#', '1', 'enter', 'enter');
+    expect(at.state().answer).toMatchObject({
+      kind: 'refused',
+      text: 'flange 1 stud is out',
+      instead: 'a new one goes in before its nut',
+      by: 'new',
+    });
+    const open = leavingRows(at.bench.desk()).slice(0, 9);
+    expect(open.find(({ text }) => text.startsWith('flange 1:'))?.end).toMatch(/^box "new for flange 1 stud"/);
+    await at.press('n', 'enter', 'n');
+    expect(at.state().answer).toMatchObject({ text: 'flange 1 stud new one in' });
+    await at.press('enter');
+    expect(at.state().answer).toMatchObject({ text: 'flange 1 back' });
+  });
+  it('[L1] goes in under no nut that is in, which comes off first', async () => {
+    const at = await flange();
+    const say = (...lines: string[]) => lines.map((line) => at.session().runLine(line)).at(-1);
+    expect(say('stud M8x30', 'off 1 stud', 'holes 2', 'back 1', 'off 1 stud', 'back 1 stud')).toMatchObject({
+      kind: 'refused',
+      text: 'flange 1 is in, and no stud under it',
+    });
+    const open = leavingRows(at.bench.desk()).slice(0, 9);
+    expect(open.find(({ text }) => text.startsWith('flange 1 stud:'))?.end).toBe('off flange 1');
+    expect(say('off 1', 'back 1')).toMatchObject({ text: 'flange 1 back; flange 1 stud back' });
+  });
+  it('[O3] that is snug by itself is not snugged again with its nut', async () => {
+    const at = await flange();
+    const say = (...lines: string[]) => lines.map((line) => at.session().runLine(line)).at(-1);
+    say('stud M8x30', 'off 1 stud', 'holes 2', 'back 1 stud', 'tight 1 stud', 'back 1');
+    expect(say('tight 1')).toMatchObject({ text: 'flange 1 snug' });
+    expect(say('tight 1')).toMatchObject({ text: expect.stringMatching(/^flange 1 tight; flange 1 stud tight/) });
   });
   it('[L1] is never guessed at another nut, nor once it was called', async () => {
     const at = await flange();

@@ -4,7 +4,7 @@ import type { Entry } from '../../job/entry.ts';
 import { waitingFinalsText } from '../../job/finished-later.ts';
 import { stateOf, tallyOf } from '../../job/ledger.ts';
 import { levelsToTighten } from '../../job/levels.ts';
-import { nextPass, passesOf } from '../../job/passes.ts';
+import { broughtUpAt, passesOf } from '../../job/passes.ts';
 import type { Said } from '../../job/said.ts';
 import { areaOf, withinArea } from '../../job/subjects.ts';
 import { askedOnPass } from '../asked-once.ts';
@@ -16,9 +16,8 @@ import { key, type No, type Otherwise, type Row } from '../row.ts';
 
 /** The pass that a hole comes to next: "snug"; its last one makes it tight. */
 export function passNow({ ledger }: Desk, hole: string | undefined): string | undefined {
-  const level = hole === undefined ? undefined : levelsToTighten(ledger, hole)[0];
-  if (hole === undefined || level === undefined) return undefined;
-  const pass = nextPass(ledger, level);
+  if (hole === undefined || levelsToTighten(ledger, hole).length === 0) return undefined;
+  const { pass } = broughtUpAt(ledger, hole);
   return pass === passesOf(ledger, areaOf(hole)).at(-1) ? 'tight' : pass;
 }
 

@@ -17,7 +17,7 @@ import {
 import type { FastenerState } from '../hole-states.ts';
 import { later } from '../later.ts';
 import { stateOf } from '../ledger.ts';
-import { emptiedLevels, levelToFill } from '../levels.ts';
+import { emptiedLevels, levelToFill, nutOverStud, studOutUnder } from '../levels.ts';
 import { fieldWords, specText } from '../spec.ts';
 import { areaOf, fromBox, type Hole, holeSchema, nameSchema, subjectText } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
@@ -48,6 +48,23 @@ function meant(s: Standing, said: Fit): FastenerState | undefined {
 }
 
 const levelIsFree: Guard<Fit> = { ...holeIsFree, check: (s, said) => holeIsFree.check(s, { hole: into(s, said) }) };
+
+/** L1: a nut holds on its stud alone: they go in together, or the stud before it. */
+const studIsIn: Guard<Fit> = {
+  code: 'stud-is-out',
+  rule: 'L1',
+  kind: 'footing',
+  needs: ['hole'],
+  check(s, said) {
+    const hole = into(s, said);
+    const nut = nutOverStud(s.ledger, hole);
+    if (nut) return no(`${subjectText(`hole:${nut}`)} is in, and no stud under it`, 'call the nut off first');
+    const stud = studOutUnder(s.ledger, hole);
+    const own = stud && chosenFor(s.ledger, stud);
+    if (!stud || (own && others(s, said, hole).includes(stud))) return null;
+    return no(`${subjectText(`hole:${stud}`)} is out`, `${own ? 'it' : 'a new one'} goes in before its nut`);
+  },
+};
 
 const boxHasIt: Guard<Fit> = {
   code: 'not-in-the-box',
@@ -149,6 +166,7 @@ const fit = verb(
     holesAreCounted,
     boxHasIt,
     somethingFits,
+    studIsIn,
     barredBy('L7', 'may-not-serve-again'),
     barredBy('L8', 'condemned-never-goes-back'),
     barredBy('L10', 'broken-never-goes-back'),
@@ -160,8 +178,7 @@ const fit = verb(
     const first = meant(s, said);
     const taken = new Set(first ? [first.id] : []);
     const entries = fitOne(s, said, hole, first);
-    const others = said.working || hole !== said.hole ? [] : emptiedLevels(s.ledger, hole).filter((l) => l !== hole);
-    for (const level of others) {
+    for (const level of others(s, said, hole)) {
       const f = chosenFor(s.ledger, level, { except: taken });
       if (!f) continue;
       taken.add(f.id);
@@ -170,6 +187,10 @@ const fit = verb(
     return [...entries, ...(said.working || said.partStays ? [] : partsBack(s, said, hole))];
   },
 );
+
+/** What shares the number and goes in with the one called. */
+const others = (s: Standing, said: Fit, hole: Hole): Hole[] =>
+  said.working || hole !== said.hole ? [] : emptiedLevels(s.ledger, hole).filter((level) => level !== hole);
 
 function fitOne(s: Standing, said: Fit, hole: Hole, f: FastenerState | undefined): Entry[] {
   const flags = {

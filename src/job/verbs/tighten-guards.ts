@@ -13,9 +13,9 @@ import {
 } from '../guards.ts';
 import { later } from '../later.ts';
 import { levelsToTighten } from '../levels.ts';
-import { methodFor, nextPass, passesOf } from '../passes.ts';
+import { broughtUpAt, methodFor, passesOf } from '../passes.ts';
 import { methodSchema, specText } from '../spec.ts';
-import { areaOf, holeSchema, nameSchema, type Subject, subjectText } from '../subjects.ts';
+import { areaOf, type Hole, holeSchema, nameSchema, type Subject, subjectText } from '../subjects.ts';
 import { acceptanceOf, isReadingAccepted } from '../tightening.ts';
 import type { Guard, Standing } from '../verb.ts';
 
@@ -32,10 +32,9 @@ export const tightenTakes = later(() =>
 );
 export type Tighten = z.infer<ReturnType<typeof tightenTakes>>;
 
-export const passMeant = (s: Standing, said: Tighten): { pass: string; last: boolean } => {
-  const passes = passesOf(s.ledger, areaOf(said.hole));
-  const pass = said.pass ?? nextPass(s.ledger, levelsToTighten(s.ledger, said.hole)[0] ?? said.hole);
-  return { pass, last: said.last ?? pass === passes.at(-1) };
+export const passMeant = (s: Standing, said: Tighten): { pass: string; last: boolean; levels: readonly Hole[] } => {
+  const meant = broughtUpAt(s.ledger, said.hole, said.pass);
+  return { ...meant, last: said.last ?? meant.pass === passesOf(s.ledger, areaOf(said.hole)).at(-1) };
 };
 
 /** L1: what is to be tightened is in its hole by a call, or as found. */
@@ -54,8 +53,8 @@ const holdsKnown: Guard<Tighten> = {
 const ofEachLevel = (guard: Guard<Tighten>): Guard<Tighten> => ({
   ...guard,
   check(s, said) {
-    const { pass } = passMeant(s, said);
-    for (const hole of levelsToTighten(s.ledger, said.hole)) {
+    const { pass, levels } = passMeant(s, said);
+    for (const hole of levels) {
       const stop = guard.check(s, { ...said, pass, hole });
       if (stop) return stop;
     }

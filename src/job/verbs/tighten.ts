@@ -13,16 +13,15 @@ import {
   partsMissingOf,
 } from '../guards.ts';
 import { snugOrBetter } from '../hole-states.ts';
-import { levelsToTighten } from '../levels.ts';
 import { methodFor, outOfTurn } from '../passes.ts';
 import { type Hole, holeSchema, subjectText } from '../subjects.ts';
 import { type Guard, type Standing, verb } from '../verb.ts';
 import { passMeant, type Tighten, tightenGuards, tightenTakes } from './tighten-guards.ts';
 
 export function tightenEntries(s: Standing, said: Tighten): Entry[] {
-  const { pass, last } = passMeant(s, said);
+  const { pass, last, levels } = passMeant(s, said);
   const outOfOrder = outOfTurn(s.ledger, said.hole, pass) ? { outOfOrder: true as const } : {};
-  return levelsToTighten(s.ledger, said.hole).map((level, i): Entry => {
+  return levels.map((level, i): Entry => {
     const method = said.method ?? methodFor(s.ledger, level);
     return {
       kind: 'fastener-tightened',
