@@ -70,6 +70,8 @@ const notChosen = new Set([
   'down',
   'page-up',
   'page-down',
+  'first-row',
+  'last-row',
   'next-group',
   'group-before',
   'choose',

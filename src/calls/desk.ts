@@ -6,6 +6,7 @@ import type { Product } from '../job/entries/declared.ts';
 import { dueNow } from '../job/finished-later.ts';
 import type { HoleState } from '../job/hole-states.ts';
 import { every, type Ledger, stateOf } from '../job/ledger.ts';
+import { studOutUnder } from '../job/levels.ts';
 import type { Stamp } from '../job/line.ts';
 import { oncePerLedger } from '../job/once-per-ledger.ts';
 import { dueIn, inLooseningOrder, inOrder, passesOf } from '../job/passes.ts';
@@ -156,9 +157,12 @@ export function nextNew(desk: Desk): string | undefined {
   const lacking = numbers.flatMap((one) => withItsLevels(ledger, one)).find((one) => lacksIts(ledger, one));
   return lacking ?? offIn(desk)[0];
 }
+/** A stud goes in before its nut, all else after what the number is called for. */
 function withItsLevels(ledger: Ledger, hole: string): string[] {
   const all = stateOf(ledger, 'area', areaOf(hole))?.holes ?? [];
-  return [hole, ...all.filter((one) => one !== hole && numberOf(one) === numberOf(hole))];
+  const stud = studOutUnder(ledger, hole);
+  const others = all.filter((one) => one !== hole && one !== stud && numberOf(one) === numberOf(hole));
+  return [...(stud ? [stud] : []), hole, ...others];
 }
 /** Nothing is in it, and nothing of its own may go back there. */
 export function lacksIts(ledger: Ledger, hole: string): boolean {

@@ -10,6 +10,8 @@ const names: Record<string, string> = {
   left: 'Left',
   'page-up': 'PgUp',
   'page-down': 'PgDn',
+  home: 'Home',
+  end: 'End',
 };
 export const keyName = (key: string): string => names[key] ?? key;
 

@@ -13,7 +13,8 @@ export type Settable = 'name' | 'trays' | 'colours' | 'distance' | 'temperature'
 /** Steps of the screen itself; they write nothing and mean nothing on the command line. */
 export type Step =
   | { to: ScreenId }
-  | { step: 'up' | 'down' | 'left' | 'right' | 'page-up' | 'page-down' | 'next-group' | 'group-before' }
+  | { step: 'up' | 'down' | 'left' | 'right' | 'page-up' | 'page-down' }
+  | { step: 'first-row' | 'last-row' | 'next-group' | 'group-before' }
   | {
       step:
         | 'leave'

@@ -5,7 +5,7 @@ import type { Entry } from '../job/entry.ts';
 import { type Ledger, stateOf } from '../job/ledger.ts';
 import { methodFor } from '../job/passes.ts';
 import type { Method } from '../job/spec.ts';
-import { type Hole, numberOf } from '../job/subjects.ts';
+import { type Hole, withinArea } from '../job/subjects.ts';
 import { hasFigures, specAt, threadAt, wantsFigure } from '../job/tightening.ts';
 import { declare } from './declaring.ts';
 import { type Desk, nextHole } from './desk.ts';
@@ -37,9 +37,9 @@ export function figureFor(desk: Desk): WhoseFigure | undefined {
   return { area, holes: own || like.length < all.length ? like : [], ...(method && { method }) };
 }
 
-/** "left disc", "left disc 1, 2". */
+/** "left disc", "left disc 1, 2 stud". */
 export const whoseWords = ({ area, holes }: WhoseFigure): string =>
-  [area, holes.map(numberOf).join(', ')].filter(Boolean).join(' ');
+  [area, holes.map(withinArea).join(', ')].filter(Boolean).join(' ');
 
 export const declareMethod = ({ area, holes }: WhoseFigure, method: Method): Meant =>
   holes.length === 0

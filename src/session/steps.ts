@@ -111,6 +111,9 @@ export function createSteps(floor: Floor): (s: Step) => void {
       case 'page-up':
       case 'page-down':
         return moveBy(around, s.step === 'page-up' ? -pageRows : pageRows);
+      case 'first-row':
+      case 'last-row':
+        return moveBy(around, s.step === 'first-row' ? Number.NEGATIVE_INFINITY : Number.POSITIVE_INFINITY);
       case 'next-group':
       case 'group-before':
         return moveAcross(around, s.step === 'next-group' ? 1 : -1);

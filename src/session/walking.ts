@@ -69,7 +69,8 @@ export function rowsLeft({ view, listed }: Around): readonly string[] {
   if (onHoles(view()) || isPassing.has(screen)) return [];
   const rows = listed();
   const from = Math.min(at[screen] ?? 0, rows.length - 1);
-  return rows.slice(from, from + rowsKnown).map(({ key }) => key);
+  // What keeps the car is read from its top again, once what was picked there is done.
+  return rows.slice(from, from + (screen === 'leaving' ? 1 : rowsKnown)).map(({ key }) => key);
 }
 /** Lists that begin anew, or are read from their end. */
 const isPassing: ReadonlySet<ScreenId> = new Set(['help', 'glance', 'shelf', 'settings', 'log']);
@@ -85,6 +86,7 @@ export function backToRow({ view, listed, step }: Around, left: readonly string[
   const keys = rows.slice(first, was + mostMoved).map(({ key }) => key);
   const key = left.find((one) => keys.includes(one));
   if (key !== undefined) step({ move: first + keys.indexOf(key) - was, of: rows.length });
+  else if (screen === 'leaving') step({ move: Number.NEGATIVE_INFINITY, of: rows.length });
 }
 
 /** The row to be read after a call: of the stray it made known, since that says whose it likely is; of the finding it has mended. */

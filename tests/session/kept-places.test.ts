@@ -75,3 +75,16 @@ it('turns from the last page to the first on the keypad, which has no way back',
   await at.press('+');
   expect(pointed(at)).toBe('solenoid plug');
 });
+it('reads what keeps the car from its top where all that stood at the row picked is gone', async () => {
+  const at = await withLeads('holes 2');
+  await at.press('escape', 'L', 'end');
+  const { leaving = 0 } = at.view().at;
+  expect(leaving).toBe(at.bench.listed().length - 1);
+  await at.press('home');
+  expect(at.view().at.leaving).toBe(0);
+  await at.press('down', 'B');
+  for (const line of [...leads.map((name) => `made ${name}`), 'back 1', 'back 2', 'pass complete', 'pass complete'])
+    at.session().runLine(line);
+  await at.press('L');
+  expect(at.view().at.leaving).toBe(0);
+});

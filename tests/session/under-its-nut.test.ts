@@ -63,6 +63,19 @@ describe('a stud that came out after its nut', () => {
     await at.press('enter');
     expect(at.state().answer).toMatchObject({ text: 'flange 1 back' });
   });
+  it('[L1 L12] is the one that a new one is bought for where its nut is spoilt too, and has a figure of its own', async () => {
+    const at = await flange();
+    await at.press('#', '1', 'enter', 'd', 'x', ...lettersOf('stud M8x30'), 'enter', '#', '1', 'enter', 'd');
+    at.session().runLine('holes 2');
+    await at.press('B', '#', '1', 'enter', 'n');
+    expect(at.view().asking?.typed).toMatch(/^box "new for flange 1 stud" as stud M8x30/);
+    await at.press('enter', 'n');
+    expect(at.state().answer).toMatchObject({ text: 'flange 1 stud new one in' });
+    await at.press('#', '1', 'enter', 'n');
+    expect(at.view().asking?.typed).toMatch(/^box "new for flange 1" as nut/);
+    await at.press('escape', '#', ...lettersOf('1 stud'), 'enter', 'N');
+    expect(at.view().asking?.title).toMatch(/^torque figure: flange 1 stud, in /);
+  });
   it('[L1] goes in under no nut that is in, which comes off first', async () => {
     const at = await flange();
     const say = (...lines: string[]) => lines.map((line) => at.session().runLine(line)).at(-1);

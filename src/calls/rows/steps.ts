@@ -83,6 +83,12 @@ export const stepRows: readonly Row[] = [
   stepRow('page-down', ['page down'], 'page down', 'A page down.', { step: 'page-down' }, [
     key('page-down', inLists, { footer: false }),
   ]),
+  stepRow('first-row', ['first row'], 'first row', 'The first row.', { step: 'first-row' }, [
+    key('home', listsAlone, { footer: false }),
+  ]),
+  stepRow('last-row', ['last row'], 'last row', 'The last row.', { step: 'last-row' }, [
+    key('end', listsAlone, { footer: false }),
+  ]),
   stepRow(
     'next-group',
     ['next group'],
