@@ -2,9 +2,9 @@
 // a key alone. The two sides of an axle are built alike; common practice, no source.
 import { stateOf } from '../job/ledger.ts';
 import type { Method, Spec } from '../job/spec.ts';
-import { specText } from '../job/spec.ts';
+import { hasFigures, specText } from '../job/spec.ts';
 import { holeIn, numberOf, withinArea } from '../job/subjects.ts';
-import { hasFigures, wantsFigure } from '../job/tightening.ts';
+import { wantsFigure } from '../job/tightening.ts';
 import { type Desk, nextComing } from './desk.ts';
 import { knownIn } from './taken-next.ts';
 import { figureFor, type WhoseFigure } from './whose-figure.ts';

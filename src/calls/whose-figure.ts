@@ -4,9 +4,9 @@
 import type { Entry } from '../job/entry.ts';
 import { type Ledger, stateOf } from '../job/ledger.ts';
 import { methodFor } from '../job/passes.ts';
-import type { Method } from '../job/spec.ts';
+import { hasFigures, type Method } from '../job/spec.ts';
 import { type Hole, withinArea } from '../job/subjects.ts';
-import { hasFigures, specAt, threadAt, wantsFigure } from '../job/tightening.ts';
+import { specAt, threadAt, wantsFigure } from '../job/tightening.ts';
 import { declare } from './declaring.ts';
 import { type Desk, nextHole } from './desk.ts';
 import type { Meant } from './row.ts';

@@ -6,7 +6,7 @@ import type { Pass } from './hole-states.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import { levelsOf, levelsToTighten } from './levels.ts';
 import { oncePerLedger } from './once-per-ledger.ts';
-import type { Method } from './spec.ts';
+import { hasFigures, isSameFigure, type Method } from './spec.ts';
 import type { AreaState } from './states.ts';
 import { areaOf, type Hole, holeIn, numberOf } from './subjects.ts';
 
@@ -111,8 +111,20 @@ const dueOnce = oncePerLedger((ledger, areaAndPass): readonly Hole[] => {
   const [area = '', pass = ''] = areaAndPass.split('/');
   const all = inOrder(ledger, area);
   const due = all.filter((hole) => levelsOf(ledger, hole).some((level) => levelIsDue(ledger, level, pass)));
-  return due.length > 0 ? due : dueAgain(ledger, area, all, pass);
+  const again = due.length > 0 ? due : dueAgain(ledger, area, all, pass);
+  if (again.length > 0 || pass !== passesOf(ledger, area).at(-1)) return again;
+  return all.filter((hole) =>
+    levelsOf(ledger, hole).some((level) => bearsAnother(ledger, level) && isTightByAnother(ledger, level)),
+  );
 });
+/** O4: tight with no figure said or by another one than is said now, and nobody read what it came to. */
+function isTightByAnother(ledger: Ledger, hole: Hole): boolean {
+  const c = stateOf(ledger, 'hole', hole)?.called;
+  const last = c?.passes.at(-1);
+  const now = methodFor(ledger, hole);
+  if (c?.occupant?.level !== 'tight' || !last?.last || last.readNewtonMetres !== undefined) return false;
+  return now !== undefined && hasFigures(now) && !(last.method && isSameFigure(last.method, now));
+}
 
 /** O3: a closing round never touches torque-and-angle or shouldered fasteners. */
 function bearsAnother(ledger: Ledger, hole: Hole): boolean {

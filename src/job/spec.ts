@@ -2,6 +2,7 @@
 // live here; whether a head can carry a thread is a computation of the trade, not of this module.
 import * as z from 'zod';
 import { isSameThread } from '../trade/threads.ts';
+import type { Stage } from '../trade/torque-stages.ts';
 
 export const fastenerKinds = [
   'bolt',
@@ -62,6 +63,16 @@ export const methodSchema = z.strictObject({
   into: z.enum(['aluminium', 'steel', 'iron']).optional(),
 });
 export type Method = z.infer<typeof methodSchema>;
+
+/** All figures of a method in order; the one torque of a plain one is a stage as well. */
+export const stagesOf = ({ newtonMetres, stages = [] }: Method): Stage[] => [
+  ...(newtonMetres === undefined ? [] : [{ newtonMetres }]),
+  ...stages,
+];
+/** Two methods bring up to the same figures. */
+export const isSameFigure = (one: Method, other: Method): boolean =>
+  JSON.stringify(stagesOf(one)) === JSON.stringify(stagesOf(other));
+export const hasFigures = (method: Method): boolean => stagesOf(method).length > 0;
 
 /** The fields in which a fastener is refused where it differs (L5). */
 export const tellingFields = ['kind', 'head', 'thread', 'lengthMm', 'class'] as const;

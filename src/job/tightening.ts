@@ -4,13 +4,13 @@ import { type Adapter, torqueSettingFromAdapter } from '../trade/adapter.ts';
 import { figure, isRefused, refused } from '../trade/answer.ts';
 import { threadNamed } from '../trade/threads.ts';
 import { judgeTorque, withoutFigure } from '../trade/torque-judged.ts';
-import { isAccepted, isReadFarOff, type Stage, soundStages, stagesText } from '../trade/torque-stages.ts';
+import { isAccepted, isReadFarOff, soundStages, stagesText } from '../trade/torque-stages.ts';
 import { metric, torqueFigure, torqueUnitOf, type Units } from '../trade/units-shown.ts';
 import { wantsOf } from './closed.ts';
 import type { Entry } from './entry.ts';
 import { type Ledger, stateOf } from './ledger.ts';
 import { methodFor } from './passes.ts';
-import type { Method, Spec } from './spec.ts';
+import { hasFigures, type Method, type Spec, stagesOf } from './spec.ts';
 import { areaOf, type Hole, subjectText } from './subjects.ts';
 import { touches } from './touches.ts';
 
@@ -24,23 +24,14 @@ const manners: Readonly<Record<Method['by'], string>> = {
   castle: 'castle nut, new pin',
 };
 
-/** All figures of a method in order; the one torque of a plain one is a stage as well. */
-const stagesOf = ({ newtonMetres, stages = [] }: Method): Stage[] => [
-  ...(newtonMetres === undefined ? [] : [{ newtonMetres }]),
-  ...stages,
-];
 const isAngle = ({ by, stages = [] }: Method): boolean => by === 'torque-angle' || stages.some((s) => 'degrees' in s);
 
-/** Two methods bring up to the same figures. */
-export const isSameFigure = (one: Method, other: Method): boolean =>
-  JSON.stringify(stagesOf(one)) === JSON.stringify(stagesOf(other));
 /** The thread at a hole, else its head; empty where neither is known. */
 export function threadAt(ledger: Ledger, hole: Hole): string {
   const spec = specAt(ledger, hole);
   return spec?.thread ?? spec?.head ?? '';
 }
 
-export const hasFigures = (method: Method): boolean => stagesOf(method).length > 0;
 /** O4: it is brought up to a figure, and none was said. */
 export const wantsFigure = (method: Method | undefined): boolean =>
   method !== undefined && (method.by === 'torque' || method.by === 'torque-angle') && !hasFigures(method);

@@ -4,8 +4,9 @@
 import type { Entry, EntryOf } from './entry.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
 import { methodFor } from './passes.ts';
+import { hasFigures, isSameFigure } from './spec.ts';
 import { areaOf, type Hole, withinArea } from './subjects.ts';
-import { acceptanceOf, hasFigures, isSameFigure, readFarOff, specAt, threadAt, wantsFigure } from './tightening.ts';
+import { acceptanceOf, readFarOff, specAt, threadAt, wantsFigure } from './tightening.ts';
 
 /** R2: a holding bar is made to hold, as is what the plan puts at the bolt itself; any other pin or lock only keeps a place. */
 const locksPlace = (ledger: Ledger, holes: readonly Hole[]): string[] => {
@@ -98,19 +99,19 @@ export function tightByAnother(ledger: Ledger, entries: readonly Entry[]): strin
       const c = stateOf(ledger, 'hole', hole)?.called;
       const last = c?.passes.at(-1);
       const isOther = !last?.method || (one.method && !isSameFigure(last.method, one.method));
-      return c?.occupant?.level === 'tight' && last?.last && isOther ? [{ hole, by: last.method }] : [];
+      if (c?.occupant?.level !== 'tight' || !last?.last || !isOther) return [];
+      const how = last.method ? 'by what was said before' : 'with no figure said';
+      return [{ hole, how, isTurned: one.method?.by === 'torque-angle' }];
     }),
   );
-  const [said, unsaid] = [tight.filter(({ by }) => by), tight.filter(({ by }) => !by)].map((some) =>
-    some.map(({ hole }) => hole),
-  ) as [Hole[], Hole[]];
-  return [...oncePulledUp(said, 'by what was said before'), ...oncePulledUp(unsaid, 'with no figure said')];
-}
-function oncePulledUp(holes: readonly Hole[], how: string): string[] {
-  const [first] = holes;
-  if (first === undefined) return [];
-  const [is, it] = holes.length === 1 ? ['is', 'it'] : ['are', 'them'];
-  return [`${areaOf(first)} ${holes.map(withinArea).join(', ')} ${is} tight ${how}; pull ${it} up once more`];
+  return [...Map.groupBy(tight, ({ how }) => how)].map(([how, some]) => {
+    const [is, it] = some.length === 1 ? ['is', 'it'] : ['are', 'them'];
+    const which = some.map(({ hole }) => withinArea(hole)).join(', ');
+    const anew = some.some(({ isTurned }) => isTurned)
+      ? `slacken ${it} and bring ${it} up anew: turned by an angle, none is pulled once more`
+      : `pull ${it} up once more`;
+    return `${areaOf((some[0] as (typeof some)[number]).hole)} ${which} ${is} tight ${how}; ${anew}`;
+  });
 }
 
 /** O4: one figure said of an area with several threads. */

@@ -1,8 +1,10 @@
 // What the sheet says of proofs: sealant laid and cured, check rotations with every try, fluids and leak checks.
 import { type BeadStanding, beadsOn, noSealant } from '../job/beads.ts';
+import { ranCold } from '../job/cold-run.ts';
 import { every, isStruck, lineAt, stateOf } from '../job/ledger.ts';
 import { circuitOpenedAt } from '../job/open-points.ts';
 import { onceRightAtMs, wholeMinuteMs } from '../job/ready.ts';
+import { isOfBrakes } from '../job/roles.ts';
 import { driveOpenedAt, rotationNeeded } from '../job/rotation.ts';
 import type { CircuitState, DriveState, FaceState, Try } from '../job/states.ts';
 import { type Moment, moment, momentOf, type Reading, standingEntries } from './reading.ts';
@@ -50,7 +52,8 @@ export type CircuitFact = {
   circuit: string;
   drained?: Moment;
   filled?: Moment & { fluid: string; litres?: number };
-  checked?: Moment & { how: string; stands: boolean };
+  /** `cold`: how short a time the engine had run. */
+  checked?: Moment & { how: string; stands: boolean; cold?: string };
 };
 
 export function faceFacts(of: Reading): FaceFact[] {
@@ -168,8 +171,18 @@ function circuitFact(of: Reading, c: CircuitState): CircuitFact {
     circuit: c.circuit,
     ...(drained && { drained }),
     ...(filled && { filled: { ...filled, ...fillingIn(of, c) } }),
-    ...(checked && { checked: { ...checked, how: c.checkedHow ?? '', stands } }),
+    ...(checked && { checked: { ...checked, how: c.checkedHow ?? '', stands, ...coldAt(of, c) } }),
   };
+}
+/** T5: called dry all the same, so soon after the start. */
+function coldAt({ ledger }: Reading, c: CircuitState): { cold?: string } {
+  const at = lineAt(ledger, c.checkedAt);
+  if (!at || c.checkedHow === 'under pressure' || isOfBrakes(c)) return {};
+  const started = ledger.lines.all
+    .slice(0, at.n)
+    .findLast(({ n, entries }) => !isStruck(ledger, n) && entries.some((e) => e.kind === 'engine-started'));
+  const cold = started && ranCold(started, at);
+  return cold === undefined ? {} : { cold };
 }
 /** From the line itself: what an earlier filling measured says nothing of the last one. */
 function fillingIn(of: Reading, c: CircuitState): { fluid: string; litres?: number } {

@@ -84,6 +84,8 @@ export const fluidPoints = ({ circuits, oil }: Pick<SheetFacts, 'circuits' | 'oi
   ...circuits.map((c) => `${c.circuit}: ${circuitText(c)}`),
   ...(oil ? [`engine oil level seen ${timeText(oil)}`] : []),
 ];
+const coldText = ({ cold }: { cold?: string }): string =>
+  cold === undefined ? '' : ` (cold, ${cold} after the start)`;
 export function circuitText({ drained, filled, checked }: CircuitFact): string {
   const litres = filled?.litres === undefined ? '' : ` ${figure(filled.litres)} l`;
   const isFull = filled && (!drained || filled.n > drained.n);
@@ -92,7 +94,9 @@ export function circuitText({ drained, filled, checked }: CircuitFact): string {
     ...(filled && isFull ? [`filled ${timeText(filled)},${litres} ${filled.fluid}`] : []),
     ...(drained && !isFull ? ['NOT FILLED'] : []),
     ...(checked
-      ? [`leak-checked ${checked.how} ${timeText(checked)}${checked.stands ? '' : ', WHICH NO LONGER STANDS'}`]
+      ? [
+          `leak-checked ${checked.how}${coldText(checked)} ${timeText(checked)}${checked.stands ? '' : ', WHICH NO LONGER STANDS'}`,
+        ]
       : []),
     ...(drained && !checked ? ['NOT LEAK-CHECKED'] : []),
   ].join('; ');

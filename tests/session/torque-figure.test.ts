@@ -181,6 +181,19 @@ it('[O4] minds a figure said of what is tight already with none, until that is p
   expect(at.session().runLine('by torque 48')).toMatchObject({ text: expect.stringContaining(mind('1, 2 are')) });
   at.session().runLine('tight 1');
   expect(at.session().runLine('by torque 48')).toMatchObject({ text: expect.stringContaining(mind('2 is')) });
+  // The key of the pass takes those that are left, once.
+  await at.press('B', '.');
+  expect(lastEntries(at)).toMatchObject([
+    { kind: 'fastener-tightened', hole: 'starter/2', last: true, method: { by: 'torque', newtonMetres: 48 } },
+  ]);
+  await at.press('.');
+  expect(at.state().answer).toMatchObject({ kind: 'refused', text: 'every one of starter is tight already' });
+  expect(shown(at)).toContain('Nothing of it waits');
+  // Turned by an angle it is not pulled once more.
+  expect(at.session().runLine('by torque-angle 40 +90')).toMatchObject({
+    text: expect.stringContaining('slacken them and bring them up anew: '),
+  });
+  expect(shown(at)).toContain('Nothing of it waits');
 });
 it('[O4] minds with a final of which nothing was said that its like has a figure, and with a clamp does not', async () => {
   const at = await newJob();

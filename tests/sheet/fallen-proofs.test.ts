@@ -23,7 +23,9 @@ it('a leak check falls when a hose of its circuit is parted', () => {
   const s = reopened();
   expect(text(s)).not.toContain('WHICH NO LONGER STANDS');
   s.call('part-connection', { connection: 'bottom hose' });
-  expect(text(s)).toContain('leak-checked after running 2026-11-25 07:21, WHICH NO LONGER STANDS');
+  expect(text(s)).toContain(
+    'leak-checked after running (cold, 1 min after the start) 2026-11-25 07:21, WHICH NO LONGER STANDS',
+  );
 });
 
 it('a filling says what was filled then, not what an earlier one measured', () => {
@@ -73,6 +75,14 @@ it('a bind stops a try, and its cause is told', () => {
     .call('feel-bind', { drive: 'timing belt' })
     .call('explain-bind', { drive: 'timing belt', cause: 'socket against the rail' });
   expect(text(s)).toContain('0.25 turns; FAILED: bind felt, cause: socket against the rail');
+});
+
+it('[T5] says of a leak check how soon after the start it was called, where that was too soon to show one', () => {
+  const checked = (minutes: number, how = 'after running') =>
+    text(reopened().call('start-engine').later(minutes).call('check-leaks', { circuit: 'coolant', how }));
+  expect(checked(2)).toMatch(/leak-checked after running \(cold, 3 min after the start\) 2026/);
+  expect(checked(4)).toMatch(/leak-checked after running 2026/);
+  expect(checked(0, 'under pressure')).toMatch(/leak-checked under pressure 2026/);
 });
 
 it('what does not fit what was there is counted and changes nothing', () => {

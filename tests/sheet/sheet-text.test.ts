@@ -149,7 +149,7 @@ it('tells each try of the check rotation with its result', () => {
 
 it('tells fluids, parts with the verdict on the old ones, the road test not made, and the struck line', () => {
   expect(said(releasedSheet, 'FLUIDS AND LEAK CHECKS')).toContain(
-    'coolant: drained 2026-11-23 08:12; filled 2026-11-25 07:16, 5.2 l coolant mix; leak-checked after running 2026-11-25 07:21',
+    'coolant: drained 2026-11-23 08:12; filled 2026-11-25 07:16, 5.2 l coolant mix; leak-checked after running (cold, 1 min after the start) 2026-11-25 07:21',
   );
   const parts = said(releasedSheet, 'PARTS');
   expect(parts).toContain('new: pump, 2026-11-24 04:40; the old one: leaking (at the shaft)');
