@@ -118,8 +118,9 @@ function answerWords(
       return { text: `NO ${text}; ${instead}.${again}${quickWords(answer)}${rule}`, look: refusedLook };
     }
     case 'asked': {
-      // Over the question of another call its Enter and its letters answer that one.
-      const isOther = asking !== undefined && asking.slot !== typedLine && asking.row !== answer.call;
+      // Over the question of another call, or a line opened since, its Enter and its letters answer that one.
+      const isAskedOfLine = asking?.slot === typedLine && asking.why !== undefined;
+      const isOther = asking !== undefined && !isAskedOfLine && asking.row !== answer.call;
       if (isOther) return { text: `${answer.text}.`, look: refusedLook };
       const instead = insteadWords(answer, keymap, screen);
       // A line that was typed stands there still, and its letters are no keys.

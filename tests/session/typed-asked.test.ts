@@ -44,6 +44,14 @@ it('[F3] asks a typed line what its key is asked, keeps what is left of it, and 
   expect(stateOf(at.state().ledger, 'vehicle', 'vehicle')?.odometer?.distance).toBe(12);
   expect(at.view().asking).toBeUndefined();
 });
+it('says no key of what was asked before over a line that was opened since', async () => {
+  const at = await stripped();
+  await at.press('F', 'p');
+  expect(shown(at)).toContain('p again calls it put right all the same');
+  await at.press('/');
+  expect(shown(at)).toContain('nothing was called done at cover 2 since it was found: thread stripped.');
+  expect(shown(at)).not.toContain('again calls it');
+});
 it('is asked by its key where the line was left', async () => {
   const at = await stripped();
   await typed(at, 'put right d5.1');

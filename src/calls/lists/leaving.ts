@@ -2,10 +2,11 @@
 
 import { areaOfPlace } from '../../job/area-of-place.ts';
 import { lastOpenedFirst } from '../../job/learned.ts';
-import { stateOf } from '../../job/ledger.ts';
+import { type Ledger, stateOf } from '../../job/ledger.ts';
 import { openPointsToLookAt } from '../../job/next-call.ts';
 import { firstWords } from '../../job/next-elsewhere.ts';
 import { gapWords } from '../../job/number-jump.ts';
+import { isOfTheCar } from '../../job/of-the-car.ts';
 import type { OpenPoint } from '../../job/open-point.ts';
 import { gatedBy } from '../../job/order.ts';
 import { waitWords } from '../../job/ready.ts';
@@ -62,14 +63,23 @@ export function leavingRows(desk: Desk): Rows {
   return rowsMadeBy(points.length, rowAt, (i) => groupOf(points[i] as OpenPoint));
 }
 
-/** Those of one area together, the area opened last first, as the way back goes; then what is of no area, a service at last. */
+/**
+ * Those of one area together, the area opened last first, as the way back goes; then what is of no area: a joint of the whole
+ * car behind the rest, a service at last.
+ */
 function asItGoesBack({ ledger }: Desk, some: readonly OpenPoint[]): OpenPoint[] {
   const there = some.map((point) => ({ point, area: areaOfPlace(ledger, point.at) }));
   const areas = [...new Set(there.flatMap(({ area }) => area ?? []))];
   const turn = new Map(lastOpenedFirst(ledger, areas).map((area, i) => [area, i]));
   const turnOf = ({ point, area = '' }: (typeof there)[number]): number =>
-    turn.get(area) ?? areas.length + Number(point.code === 'service-open');
+    turn.get(area) ?? areas.length + (point.code === 'service-open' ? 2 : Number(isOnLast(ledger, point.at)));
   return there.toSorted((one, other) => turnOf(one) - turnOf(other)).map(({ point }) => point);
+}
+
+/** "connection:battery earth". */
+function isOnLast(ledger: Ledger, at: string): boolean {
+  const c = stateOf(ledger, 'connection', named('connection', at) ?? '');
+  return c !== undefined && isOfTheCar(c);
 }
 
 /** The fastener that the call names by its number in the log. */
