@@ -2,31 +2,27 @@
 // meant where that is asked twice. Pure: the question, and what an answer to it comes to, from the desk as it stands.
 
 import { type Bound, callIds, type Keymap, screenIds } from '../calls/bindings.ts';
-import { choicesFor, textOfChoice } from '../calls/choices.ts';
-import { howFar } from '../calls/days-on.ts';
+import { choicesFor } from '../calls/choices.ts';
 import { areHolesKnown, type Desk } from '../calls/desk.ts';
 import type { Args, Slot } from '../calls/form.ts';
 import { isChoice } from '../calls/form.ts';
 import { keyName } from '../calls/key-caps.ts';
 import { numberAmongCalls } from '../calls/key-names.ts';
 import { lackingIn } from '../calls/lacking.ts';
-import { holeWord } from '../calls/lists/holes.ts';
-import { measureAsked } from '../calls/measures.ts';
 import { type Pressing, pressing, unanswered, whyNot } from '../calls/pressing.ts';
 import type { Besides, No, Row } from '../calls/row.ts';
 import { meantBy } from '../calls/row.ts';
 import { showSlot } from '../calls/slots.ts';
 import { rowById } from '../calls/table.ts';
 import { usuallySaidBy, usualReasons } from '../calls/usual-reasons.ts';
-import { countStands } from '../job/counts.ts';
 import { blocked } from '../job/decide.ts';
 import { stateOf } from '../job/ledger.ts';
-import { type Spec, specText } from '../job/spec.ts';
-import type { TrayState } from '../job/states.ts';
-import { numberOf, subjectText } from '../job/subjects.ts';
+import { numberOf } from '../job/subjects.ts';
 import type { ScreenId } from '../view/screens.ts';
 import { type Asking, type Choice, firstInTurn } from '../view/view.ts';
-import { besidesType, callType, mayNameNew, readAnswer } from './answering.ts';
+import { besidesType, callType, mayNameNew } from './answering.ts';
+import { choiceOf } from './choice-asked.ts';
+import { titleOf } from './title-asked.ts';
 
 /** What is asked next for a call; undefined when nothing is. */
 export function questionOf(pressing: Pressing, desk: Desk): Asking | undefined {
@@ -180,59 +176,6 @@ function mostHoles({ ledger, facing: { area } }: Desk): number {
   if (!a || (a.counted === undefined && !areHolesKnown(ledger, a.area))) return 99;
   return Math.max(a.counted?.count ?? 0, ...a.holes.map((hole) => Number.parseInt(numberOf(hole), 10) || 0));
 }
-/** "(cam cover 7: thread stripped)": what it is that is answered for. */
-function foundAt({ ledger }: Desk, finding: unknown): string | undefined {
-  const f = typeof finding === 'string' ? stateOf(ledger, 'finding', finding) : undefined;
-  return f && `(${subjectText(f.at)}: ${f.what})`;
-}
-function titleOf(row: Row, slot: string, type: string, args: Args, desk: Desk): string {
-  const { units } = desk;
-  const said = row.questions?.[slot];
-  const asked =
-    (typeof said === 'function' ? said(args, desk) : said) ?? measureAsked(units, type) ?? titles[type] ?? slot;
-  const about = args.tray ?? args.circuit ?? args.service ?? foundAt(desk, args.finding);
-  const label = typeof about === 'string' ? `${row.label} ${about}` : row.label;
-  return asked === row.label ? asked : `${label}: ${asked}`;
-}
-export function choiceOf(row: Row, slot: string, type: string, value: string, args: Args, desk: Desk): Choice {
-  const read = readAnswer(desk, type, value, args);
-  const meant = 'value' in read ? meantBy(row, desk, { ...args, [slot]: read.value }) : undefined;
-  const stop = meant && 'say' in meant ? blocked(desk.ledger, meant.say, desk.now) : null;
-  const unasked = 'value' in read ? row.unasked?.(desk, { ...args, [slot]: read.value })?.words : undefined;
-  const once = meant && 'say' in meant && !stop ? row.asksOnce?.(desk, meant.say)?.short : undefined;
-  const beside = unasked ?? once ?? ('value' in read ? besideChoice(desk, row, type, read.value) : undefined);
-  const plan = type === 'plan' ? desk.plans().find(({ name }) => name === value) : undefined;
-  return {
-    value,
-    text: textOfChoice(desk, type, value),
-    ...(plan && { finds: [plan.plan.vehicle, ...plan.services].join('\n') }),
-    ...(beside !== undefined && { beside }),
-    ...(stop && { blocked: stop.because, way: stop.instead, ...(stop.kind === 'footing' && { never: true as const }) }),
-  };
-}
-const countWords = (t: TrayState): string => (countStands(t) ? `counted ${t.counted?.count}` : 'to be counted');
-/** Which fastener is in use, how a hole stands, whether anything lies in a tray, and what a plan is for. */
-function besideChoice(desk: Desk, row: Row, type: string, value: unknown): string | undefined {
-  const { ledger, plans } = desk;
-  if (type === 'plan')
-    return plans()
-      .find(({ name }) => name === value)
-      ?.services.join(', ');
-  if (type === 'day') return howFar(desk, String(value));
-  if (type === 'spec' && row.id === 'use')
-    return specText(value as Spec) === specText(desk.facing.spec) ? 'in use' : undefined;
-  if (type === 'hole') {
-    const hole = stateOf(ledger, 'hole', value as string);
-    return hole && holeWord(ledger, hole);
-  }
-  if (type !== 'tray') return undefined;
-  const tray = stateOf(ledger, 'tray', value as string);
-  // K1: the eye counts before it is told the figure.
-  if (row.id === 'count') return tray?.everUsed ? countWords(tray) : undefined;
-  if (row.id === 'stray' && tray && tray.contents.length > 0) return undefined;
-  const many = tray?.contents.length ?? 0;
-  return many > 0 ? `${many} in it` : 'empty';
-}
 /** Asked a second time before it is made (X3), whoever signs it. */
 export const sureAsking = (row: Row, { who }: Args): Asking => ({
   ...plainAsking(`${row.twice ?? row.label}${typeof who === 'string' ? ` Signed by ${who}.` : ''}`, 'sure'),
@@ -244,15 +187,3 @@ export const sureAsking = (row: Row, { who }: Args): Asking => ({
     { value: 'yes', text: row.label },
   ],
 });
-
-const titles: Record<string, string> = {
-  why: 'why',
-  who: 'who says so',
-  words: 'in words',
-  mm: 'millimetres',
-  count: 'how many',
-  number: 'how much',
-  spec: 'which fastener, as "bolt hex 10 M6x25 8.8"',
-  subject: 'where (leave out: here)',
-  fastener: 'which one',
-};

@@ -8,7 +8,7 @@ import { areasOfPart } from '../calls/where-parts-are.ts';
 import { stateOf } from '../job/ledger.ts';
 import { isOfTheCar, openBeforeIt } from '../job/of-the-car.ts';
 import { mayNameNew, readAnswer } from './answering.ts';
-import { choiceOf } from './asking.ts';
+import { choiceOf } from './choice-asked.ts';
 
 /** Slots of which a call that is about one of what there is needs no answer, where only one comes into question. */
 const soleTypes = new Set([

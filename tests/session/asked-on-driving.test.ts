@@ -14,19 +14,25 @@ describe('a circuit', () => {
   });
 });
 
+/** Coolant drained and filled, the engine started, and a second between two keys. */
+async function started(): Promise<AtTheBench> {
+  const at = await newJob();
+  at.pace.stepMs = 1000;
+  const lines = [
+    'circuit coolant with water',
+    'drained coolant',
+    'filled coolant',
+    'oil level',
+    'tools out',
+    'first start',
+  ];
+  for (const line of lines) expect(at.session().runLine(line)).toMatchObject({ kind: 'taken' });
+  return at;
+}
+
 describe('a circuit looked over for leaks', () => {
   it('is asked about where the engine was started a moment ago, and not once it ran for a while', async () => {
-    const at = await newJob();
-    at.pace.stepMs = 1000;
-    for (const line of [
-      'circuit coolant with water',
-      'drained coolant',
-      'filled coolant',
-      'oil level',
-      'tools out',
-      'first start',
-    ])
-      expect(at.session().runLine(line)).toMatchObject({ kind: 'taken' });
+    const at = await started();
     await at.press('C', 'k');
     expect(asked(at)).toMatch(
       /^the engine was called started \d+ s ago: cold, it hides a leak; let it get warm, .*dry/,
@@ -48,27 +54,14 @@ describe('a circuit looked over for leaks', () => {
     expect(lines(at)).toBe(before + 2);
   });
   it('is not asked about under pressure', async () => {
-    const at = await newJob();
-    at.pace.stepMs = 1000;
-    for (const line of ['circuit coolant with water', 'drained coolant', 'filled coolant', 'oil level', 'tools out'])
-      at.session().runLine(line);
-    at.session().runLine('first start');
+    const at = await started();
     expect(at.session().runLine('leak check coolant under pressure', 'key')).toMatchObject({ kind: 'taken' });
   });
 });
 
 describe('the road test', () => {
   it('is asked about while a circuit was not looked over for leaks', async () => {
-    const at = await newJob();
-    for (const line of [
-      'circuit coolant with water',
-      'drained coolant',
-      'filled coolant',
-      'oil level',
-      'tools out',
-      'first start',
-    ])
-      expect(at.session().runLine(line)).toMatchObject({ kind: 'taken' });
+    const at = await started();
     await at.press('L', 'r');
     expect(asked(at)).toMatch(/^coolant not looked over for leaks since; look it over first; leak-check; /);
     expect(at.session().runLine('leak check coolant')).toMatchObject({ kind: 'taken' });
