@@ -65,13 +65,22 @@ function wheelsWait(ledger: Ledger, area: string): boolean {
 /** `turn`: first what can be worked on, then what waits, wheels that wait last. `rank`: of one turn, what needs nothing first. */
 type WithWork = { area: string; turn: number; rank: number; place: number | undefined };
 
+/** Slackened before, as a hub nut is with the weight on it, of an area without a plan whose holes nobody counted yet. */
+const slackAndUncounted = (ledger: Ledger): string[] =>
+  [...every(ledger, 'area')].flatMap(({ area }) => {
+    const { slack, touched, holes } = tallyOf(ledger, area);
+    return slack > 0 && touched >= holes && !areHolesKnown(ledger, area) ? [area] : [];
+  });
 /** Areas with something left: to come off, in their order, or to go back, from the last. */
 function areasWithWork({ ledger, ...desk }: Desk, building: boolean): WithWork[] {
   const isHere = (area: string) => !isWithdrawn(ledger, `area:${area}`);
   if (!building)
-    return areasToStrip(ledger)
+    return [
+      ...areasToStrip(ledger).map(({ area, isFree }) => ({ area, turn: isFree ? 0 : 1 })),
+      ...slackAndUncounted(ledger).map((area) => ({ area, turn: 2 })),
+    ]
       .filter(({ area }) => isHere(area))
-      .map(({ area, isFree }) => ({ area, turn: isFree ? 0 : 1, rank: 0, place: placeOf(ledger, area) }));
+      .map((one) => ({ ...one, rank: 0, place: placeOf(ledger, one.area) }));
   const open = [...every(ledger, 'area')]
     .map((a) => a.area)
     .filter((area) => isHere(area) && (tallyOf(ledger, area).open > 0 || restOf(ledger, area).some((one) => one.now)));

@@ -129,3 +129,13 @@ it('[F3] stays where only put right is left of a finding, and goes on once that 
   story.call('close-finding', { finding: 'd4.1', how: 'put right' });
   expect(next()).toBe('right link');
 });
+
+it('leads to what was slackened before in an area whose holes nobody counted, after those with more to come off', () => {
+  const story = newStory().call('open-job', { label: 'estate' });
+  story.call('slacken', { hole: 'hub/1', spec: { kind: 'nut', head: 'hex 30' } });
+  story.call('remove', { hole: 'wheel/1', to: 'tray:1', spec: { kind: 'bolt', head: 'hex 17' } });
+  story.call('count-holes', { area: 'wheel', count: 1 });
+  expect(nextArea(deskAt(story, 'wheel'), false)).toBe('hub');
+  story.call('count-holes', { area: 'hub', count: 1 });
+  expect(nextArea(deskAt(story, 'wheel'), false)).toBeUndefined();
+});

@@ -166,3 +166,25 @@ describe('another fastener in use than the one known in the hole that comes next
     expect(at.state().answer).toMatchObject({ text: 'now nut hex 8' });
   });
 });
+
+it('[L2] is in use again as it comes off where another was said elsewhere since it was slackened', async () => {
+  const at = await newJob();
+  const say = (...lines: string[]) => lines.map((line) => at.session().runLine(line).kind);
+  say(
+    'area wheel',
+    'use bolt hex 17 M12x1.5',
+    'slack 1',
+    'slack 2',
+    'area hub',
+    'use nut hex 30',
+    'slack 1',
+    'area wheel',
+  );
+  await at.press('enter');
+  expect(at.state().answer).toMatchObject({ text: expect.stringContaining('wheel 1 off') });
+  expect(at.state().facing.spec).toMatchObject({ kind: 'bolt', head: 'hex 17' });
+  // What is said for the area itself stays said.
+  say('use bolt hex 13', 'off 3');
+  await at.press('enter');
+  expect(at.state().facing.spec).toEqual({ kind: 'bolt', head: 'hex 13' });
+});

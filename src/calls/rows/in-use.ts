@@ -2,13 +2,13 @@
 import { restOf } from '../../job/area-rest.ts';
 import { holesUncounted } from '../../job/counts.ts';
 import { every } from '../../job/ledger.ts';
-import { fastenerKinds, makes, type Spec, specText } from '../../job/spec.ts';
+import { fastenerKinds, makes, type Spec } from '../../job/spec.ts';
 import { areaOf, subjectText } from '../../job/subjects.ts';
-import type { Facing } from '../../view/facing.ts';
 import type { Desk } from '../desk.ts';
 import { facedAt, facedPast, facedWords, isInTurn, nextArea } from '../next-area.ts';
 import { methodThere, otherSide, specThere } from '../other-side.ts';
 import { key, type No, type Row } from '../row.ts';
+import { inUse } from '../spec-in-use.ts';
 import { specWords } from '../spec-words.ts';
 import { anotherKnown } from '../taken-next.ts';
 import { isOneMore, unknownTray } from '../trays.ts';
@@ -42,13 +42,6 @@ function keptOf({ head, thread, ...rest }: Spec, kind: string | undefined): Spec
   const isNutNow = isOther && (withoutShank.has(kind) || withoutShank.has(rest.kind ?? ''));
   return { ...(isNutNow ? {} : rest), ...(head !== undefined && { head }), ...(thread !== undefined && { thread }) };
 }
-
-const mostBefore = 3;
-const inUse = ({ facing }: Desk, spec: Spec): Partial<Facing> => {
-  const before = [facing.spec, ...(facing.specsBefore ?? [])].filter((one) => specText(one) !== specText(spec));
-  const once = new Map(before.map((one) => [specText(one), one]));
-  return { spec, specsBefore: [...once.values()].slice(0, mostBefore) };
-};
 
 /** K4: what is off waits for a look yet, before its first fastener goes back. */
 function noneComesOff({ ledger }: Desk): No {

@@ -11,6 +11,7 @@ import { onwards } from '../next-area.ts';
 import { askedOnSlackening, askedOnTakingOff } from '../number-beyond.ts';
 import { damagedMeant, foundDamaged, offBefore, wrongMeant, wrongSince } from '../off-before.ts';
 import { key, type No, type Row } from '../row.ts';
+import { usedAgain } from '../spec-in-use.ts';
 import { knownIn } from '../taken-next.ts';
 import { callThemParted } from '../where-parts-are.ts';
 
@@ -76,7 +77,7 @@ export const stripRows: readonly Row[] = [
     asksOnce: askedOnComingOff,
     fills: (desk, args) => coming(desk, (args.hole as string | undefined) ?? nextComing(desk)),
     otherwise: callThemParted,
-    after: onwards(false),
+    after: (desk, said) => ({ ...usedAgain(desk, said), ...onwards(false)(desk) }),
   },
   {
     id: 'slack',
