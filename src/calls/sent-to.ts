@@ -75,8 +75,8 @@ const byScreen: Partial<Record<ScreenId, (desk: Desk, from: ScreenId) => Wanted>
     const isAnywhere = desk.facing.area === undefined;
     const isSent = from === 'strip' && (isAnywhere || nextHole(desk, 'strip') !== undefined);
     const minded = isSent ? mindedHere(desk) : from === 'build' ? mindedBack(desk).map(({ words }) => words) : [];
-    return (row) =>
-      row.name === 'mind' && (isAnywhere || row.end !== '') && minded.includes(row.text) ? 0 : undefined;
+    // What is said of this place is read before what is said of the whole car.
+    return (row) => (row.name === 'mind' && minded.includes(row.text) ? Number(row.end === '') : undefined);
   },
 };
 

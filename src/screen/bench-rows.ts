@@ -104,7 +104,9 @@ function noAreaRows(scene: Scene, columns: number): Row[] {
         ]
       : [
           `No fastener of ${plainText(area)} was called yet.`,
-          `${keyOf(keymap, 'strip', 'off')}: the first of it came off.`,
+          view.screen === 'build'
+            ? `What came off is called on Strip: ${keyOf(keymap, 'build', 'to-strip')}.`
+            : `${keyOf(keymap, 'strip', 'off')}: the first of it came off.`,
         ];
   return [
     plainRow(fitted('', columns)),

@@ -214,6 +214,13 @@ describe('a screen that one is sent to', () => {
     await at.press('S', 'T');
     expect(pickedAt(at.bench.listed(), at.view().at.todo)?.name).toBe('mind');
     expect(at.bench.store.getState().note).toMatch(/^To be minded on the whole car/);
+    // And in the first area, of which nothing is said itself.
+    at.session().runLine('area right front wheel');
+    await at.press('T', 'home', 'S', 'T');
+    expect(pickedAt(at.bench.listed(), at.view().at.todo)).toMatchObject({ name: 'mind' });
+    await at.press('S', 'a', ...lettersOf('jack point'), 'enter', 'B');
+    const shown = textOf(sceneOf(at.view(), { desk: at.bench.desk(), session: at.state() })).replace(/[\s│]+/g, ' ');
+    expect(shown).toContain('No fastener of jack point was called yet. What came off is called on Strip: S.');
   });
   it('[X5] lists what is open as the way back goes: what came off last first, what waits behind another last', async () => {
     const at = await partWay('finding at cam cover 7 thread stripped in the head');
