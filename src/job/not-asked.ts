@@ -9,7 +9,7 @@ import { circuitOpenedAt } from './open-points.ts';
 import { roleOf } from './roles.ts';
 import type { AreaState, CircuitState, FaceState } from './states.ts';
 import { type Hole, subjectText, withinArea } from './subjects.ts';
-import { wantsFigure } from './tightening.ts';
+import { isByFeel, wantsFigure } from './tightening.ts';
 import { makesChips } from './warnings-sealing.ts';
 
 export type NotAsked = { what: string; because: string };
@@ -65,7 +65,7 @@ function isWithoutFigure(ledger: Ledger, { called: { occupant, passes } }: HoleS
   const last = passes.at(-1);
   if (occupant?.level !== 'tight' || !last?.last || last.readNewtonMetres !== undefined) return false;
   if (last.method !== undefined) return wantsFigure(last.method);
-  return !noTorque.has(stateOf(ledger, 'fastener', occupant.fastener)?.spec.kind ?? '');
+  return !isByFeel(stateOf(ledger, 'fastener', occupant.fastener)?.spec);
 }
 /** S1: minded as it was drilled, and nobody saw since whether the bead that lay open there was to be laid anew. */
 const chipsInBeads = (ledger: Ledger): NotAsked[] =>
@@ -80,9 +80,6 @@ const chipsInBeads = (ledger: Ledger): NotAsked[] =>
 const holesAtFace = (ledger: Ledger, { declared }: FaceState): readonly Hole[] => [
   ...new Set([...(stateOf(ledger, 'area', declared?.area ?? '')?.holes ?? []), ...(declared?.pressedBy ?? [])]),
 ];
-
-/** Pulled up by feel where nobody says how. Common practice, no source. */
-const noTorque: ReadonlySet<string> = new Set(['clamp', 'clip', 'cap', 'pin']);
 
 /** A circuit alone asks for nothing: what of it was opened is called of a connection or a face. */
 const notOpened = (circuits: readonly CircuitState[]): string =>

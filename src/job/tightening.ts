@@ -36,6 +36,9 @@ export function threadAt(ledger: Ledger, hole: Hole): string {
 export const wantsFigure = (method: Method | undefined): boolean =>
   method !== undefined && (method.by === 'torque' || method.by === 'torque-angle') && !hasFigures(method);
 
+/** Pulled up by feel where nobody says how. Common practice, no source. */
+export const isByFeel = (spec: Spec | undefined): boolean => ['clamp', 'clip', 'cap', 'pin'].includes(spec?.kind ?? '');
+
 /** Why a method makes no sense as it stands; undefined when it does. */
 export function unsoundMethod(method: Method): string | undefined {
   const stages = stagesOf(method);

@@ -3,9 +3,10 @@
 import { nextTight } from '../calls/desk.ts';
 import { keyOf, waySaid } from '../calls/key-names.ts';
 import { rowById } from '../calls/table.ts';
-import { methodFor } from '../job/passes.ts';
-import { withinArea } from '../job/subjects.ts';
-import { tighteningWords, wantsFigure } from '../job/tightening.ts';
+import { type Ledger, stateOf } from '../job/ledger.ts';
+import { broughtUpAt, methodFor, passesOf } from '../job/passes.ts';
+import { areaOf, type Hole, withinArea } from '../job/subjects.ts';
+import { isByFeel, specAt, tighteningWords, wantsFigure } from '../job/tightening.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { fitted, wrapped } from './cells.ts';
 import type { Scene } from './frame.ts';
@@ -23,11 +24,17 @@ const wordsOf = ({ desk: { ledger, units } }: Scene, hole: string): string =>
   tighteningWords(ledger, hole, units).join('. ');
 /** How it is brought up, what to set on the wrench, what of it is doubtful, and how a figure is said. */
 function ofTheNext(scene: Scene, next: string): string {
+  const { ledger } = scene.desk;
   const words = wordsOf(scene, next);
-  const lacks = wantsFigure(methodFor(scene.desk.ledger, next));
-  return words === ''
-    ? ''
-    : `tightened: ${words}${lacks ? `; ${waySaid(scene.keymap, 'build', 'figure')} says it` : ''}`;
+  const says = waySaid(scene.keymap, 'build', 'figure');
+  if (words === '') return isFinalUnsaid(ledger, next) ? `no torque figure was said; ${says} says it` : '';
+  return `tightened: ${words}${wantsFigure(methodFor(ledger, next)) ? `; ${says} says it` : ''}`;
+}
+/** Nobody said how its final is done, and that comes next. */
+function isFinalUnsaid(ledger: Ledger, hole: Hole): boolean {
+  const o = stateOf(ledger, 'hole', hole)?.called.occupant;
+  if (!o || o.level === 'tight' || o.working || isByFeel(specAt(ledger, hole))) return false;
+  return broughtUpAt(ledger, hole).pass === passesOf(ledger, areaOf(hole)).at(-1);
 }
 /** "t tight: 2, 48 N·m", where that is another than what stands above it. */
 function ofThePulledUp(scene: Scene, next: string): string {

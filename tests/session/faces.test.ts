@@ -220,7 +220,8 @@ describe('a screen that one is sent to', () => {
     expect(pickedAt(at.bench.listed(), at.view().at.todo)).toMatchObject({ name: 'mind' });
     await at.press('S', 'a', ...lettersOf('jack point'), 'enter', 'B');
     const shown = textOf(sceneOf(at.view(), { desk: at.bench.desk(), session: at.state() })).replace(/[\s│]+/g, ' ');
-    expect(shown).toContain('No fastener of jack point was called yet. What came off is called on Strip: S.');
+    expect(shown).toContain('No fastener of jack point was called yet.');
+    expect(shown).toContain('What came off is called on Strip: S.');
   });
   it('[X5] lists what is open as the way back goes: what came off last first, what waits behind another last', async () => {
     const at = await partWay('finding at cam cover 7 thread stripped in the head');

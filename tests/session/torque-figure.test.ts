@@ -161,6 +161,17 @@ it.each([
   const of = (hole: string) => methodFor(at.state().ledger, `alternator/${hole}` as Hole)?.newtonMetres;
   expect([of('1'), of('2')]).toEqual([15, 25]);
 });
+it('[O4] names its key before a final of which nobody said how it is done, but for what is pulled up by feel', async () => {
+  const at = await newJob();
+  for (const line of ['area pipe', 'bolt hex 10', 'off 1', 'clamp', 'off 2', 'holes 2', 'back 1', 'back 2'])
+    at.session().runLine(line);
+  await at.press('B');
+  expect(shown(at)).not.toContain('no torque figure was said');
+  await at.press('t', 't');
+  expect(shown(at)).toContain('no torque figure was said; N says it');
+  await at.press('t');
+  expect(shown(at)).toMatch(/> 2 snug clamp(?!.*no torque figure)/s);
+});
 it('[O4] shows the figure of the one pulled up while another is next, where it is another', async () => {
   const at = await newJob();
   const lines = ['area starter', 'nut hex 13 M8', 'off 1', 'bolt hex 16 M10x45', 'off 2', 'off 3', 'holes 3', 'back 2'];
