@@ -132,7 +132,7 @@ export function entryWords(entry: Entry, units: Units = metric): string {
     case 'fluid-filled':
       return `${entry.circuit} filled${entry.fluid === entry.circuit ? '' : ` with ${entry.fluid}`}${entry.litres ? `, ${entry.litres} l` : ''}`;
     case 'oil-level-seen':
-      return 'oil level looked at';
+      return 'engine oil level looked at';
     case 'leak-checked':
       return `${entry.circuit} dry ${entry.how}`;
     case 'finding-made':

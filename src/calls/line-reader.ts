@@ -38,13 +38,13 @@ function beginnings(line: readonly Token[]): { row: Row; used: number }[] {
 }
 
 /** A word that only begins one, as "brake" does "brake pedal firm", is gone on with; else it has a slip. */
-function beginsAlike([first]: readonly Token[]): string {
+function beginsAlike([first, ...more]: readonly Token[]): string {
   const word = first?.text.toLowerCase() ?? '';
-  const [longer] = beginningsOfRows.get(word) ?? [];
+  const [longer] = more.length === 0 ? (beginningsOfRows.get(word) ?? []) : [];
   if (longer) return `, perhaps "${longer.parts.join(' ')}"`;
   return perhaps(
     word,
-    [...beginningsOfRows.keys()].filter((one) => one !== undefined),
+    [...beginningsOfRows.keys()].flatMap((one) => (one === undefined || one === word ? [] : [one])),
   );
 }
 /** Fewer words are a call with a slip in it, and nothing worth a note. */

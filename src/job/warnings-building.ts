@@ -31,6 +31,11 @@ export function anotherHead(ledger: Ledger, { hole, spec, newPattern }: EntryOf<
     ? [`new pattern: its head is ${spec.head}, ${wanted} came out`]
     : [];
 }
+/** What holds by a locking thread or by compound on it holds once. Common practice, no source: the maker's manual says. */
+export const holdsOnce = ({ from, spec, working }: EntryOf<'fastener-fitted'>): string[] =>
+  !working && from.startsWith('tray:') && (spec.coating === 'locking' || spec.coating === 'microencapsulated')
+    ? [`${spec.coating}: it holds once; a new one, unless the maker's manual has it serve again`]
+    : [];
 /** Said with the first fastener of what it holds: with more of them in, all of it would have to come off again. */
 export function overOpen(ledger: Ledger, hole: Hole): string[] {
   const parts = stateOf(ledger, 'area', areaOf(hole))?.parts ?? [];

@@ -16,6 +16,7 @@ import {
   closedOver,
   facesNotClean,
   goesOnFirst,
+  holdsOnce,
   isEmpty,
   leftForLater,
   notClean,
@@ -109,6 +110,7 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[], no
       return [
         ...offItsPart(ledger, entry.hole),
         ...anotherHead(ledger, entry),
+        ...holdsOnce(entry),
         ...(entry.working ? [] : overOpen(ledger, entry.hole)),
         ...withoutBead(ledger, entry.hole, now, isEmpty(ledger)),
         ...(entry.working ? [] : notClean(facesNotClean(ledger, { hole: entry.hole }))),

@@ -16,7 +16,7 @@ export type PassFact = Moment & {
   pass: string;
   last: boolean;
   method?: Method;
-  /** Its method in words, in the units of the workshop; and what the wrench showed. */
+  /** Its method in words, in the units of the workshop, empty where it is only snug; and what the wrench showed. */
   how: string;
   /** O4: said to be missing where it counts, with the last pass. */
   noFigure?: true;
@@ -96,8 +96,9 @@ function areaFact(of: Reading, a: AreaState): AreaFact {
 }
 
 function passFact(of: Reading, { n, pass, last, tool, readNewtonMetres, outOfOrder, ...call }: Pass): PassFact {
-  // The figure is the last pass's: snug is pulled up by hand.
-  const method = pass === 'snug' && !last ? undefined : call.method;
+  // The figure is the last pass's: of one that is only snug nothing is said.
+  const isSnug = pass === 'snug' && !last;
+  const method = isSnug ? undefined : call.method;
   return {
     ...moment(of, n),
     pass,
@@ -106,7 +107,7 @@ function passFact(of: Reading, { n, pass, last, tool, readNewtonMetres, outOfOrd
     ...(method && { method }),
     ...(tool && { tool }),
     ...(last && readNewtonMetres === undefined && wantsFigure(method) && { noFigure: true as const }),
-    how: method ? methodText(method, of.units) : call.method ? 'by hand' : 'method not said',
+    how: method ? methodText(method, of.units) : isSnug ? '' : 'method not said',
     ...(readNewtonMetres !== undefined && {
       readNewtonMetres,
       readWords: torqueWords(readNewtonMetres, of.units),

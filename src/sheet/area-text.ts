@@ -41,10 +41,10 @@ function passText(group: readonly Taken[], copy: Copy): string[] {
   const read = ({ readWords, notTheFigure: isFar }: PassFact) =>
     readWords === undefined ? '' : ` (read ${readWords}${isFar ? notTheFigure : ''})`;
   const holes = group.map((one) => `${one.hole.number}${marked(one) ? '*' : ''}${read(one.pass)}`).join(', ');
-  const said = [how, ...(noFigure ? [figureNotNoted] : []), ...(tool ? [`tool: ${tool}`] : [])].join('; ');
+  const said = [how, noFigure && figureNotNoted, tool && `tool: ${tool}`, spanText(group.map((one) => one.pass))];
   return [
     ...wrapped(label(last && pass !== 'final' ? `${pass}, last` : pass), holes),
-    ...wrapped(label(''), `${said}; ${spanText(group.map((one) => one.pass))}${by(who)}`),
+    ...wrapped(label(''), `${said.filter(Boolean).join('; ')}${by(who)}`),
   ];
 }
 

@@ -169,7 +169,10 @@ function sections(f: SheetFacts, copy: Copy): [string, Row[]][] {
     ['photograph', f.photos.map((p) => ({ place: p.place, what: p.words ?? '', value: photoFile(p, copy), at: p }))],
     ['caution', (copy === 'owner' ? [] : f.cautions).map((c) => ({ place: c.place ?? '', value: c.words }))],
     ['struck', copy === 'workshop' ? f.struck.map((s) => ({ value: s.what, at: s })) : []],
-    ['correction', f.corrections.map((c) => ({ value: c.what, because: c.because, at: c }))],
+    [
+      'correction',
+      f.corrections.map((c) => ({ what: c.confirmed ? 'confirmed' : '', value: c.what, because: c.because, at: c })),
+    ],
     ['leaving', f.leavings.map((l) => ({ what: l.how, because: l.because ?? '', at: l, who: l.by }))],
   ];
 }

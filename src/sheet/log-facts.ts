@@ -9,7 +9,8 @@ import { asCorrected, type Moment, moment, placeWords, type Reading, standingEnt
 
 /** O5: what was done out of order, and for the workshop why. */
 export type OverrideFact = Moment & { rule: string; because: string; places: string[]; critical: boolean };
-export type CorrectionFact = Moment & { what: string; because: string };
+/** `confirmed`: what was called stands, though it was suspected. */
+export type CorrectionFact = Moment & { what: string; because: string; confirmed?: true };
 /** X2: `said` is a release that was none. */
 export type LeavingFact = Moment & { how: 'released' | 'said' | 'reopened' | 'left'; by: string; because?: string };
 export type LogFact = { lines: number; struck: number; misfits: number };
@@ -56,7 +57,7 @@ export function correctionFacts(of: Reading): CorrectionFact[] {
     return said ? [{ ...moment(of, line.n), ...said }] : [];
   });
 }
-function correction(entry: Entry): { what: string; because: string } | undefined {
+function correction(entry: Entry): Pick<CorrectionFact, 'what' | 'because' | 'confirmed'> | undefined {
   switch (entry.kind) {
     case 'holes-exchanged': {
       const [one, other] = [entry.one, entry.other].map((hole) => subjectText(`hole:${hole}`));
@@ -73,7 +74,8 @@ function correction(entry: Entry): { what: string; because: string } | undefined
     case 'suspicion-dismissed': {
       const what = `${specText(entry.spec)} in ${subjectText(`hole:${entry.hole}`)}`;
       // Without a reason of its own that is all there is to say.
-      return { what: entry.because === 'meant so' ? what : `${what} is meant so`, because: entry.because };
+      const words = entry.because === 'meant so' ? what : `${what} is meant so`;
+      return { what: words, because: entry.because, confirmed: true };
     }
     default:
       return undefined;

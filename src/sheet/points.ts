@@ -109,6 +109,6 @@ export const struckText = ({ log }: SheetFacts): string =>
   `${log.struck} struck${log.misfits > 0 ? `, ${log.misfits} THAT DO NOT FIT WHAT WAS THERE` : ''}`;
 export const logPoints = ({ corrections, leavings, struck }: SheetFacts, copy: Copy): string[] => [
   ...(copy === 'workshop' ? struck.map((s) => `struck again, line ${s.n}, called ${timeText(s)}: ${s.what}`) : []),
-  ...corrections.map((c) => `corrected ${timeText(c)}: ${c.what}: ${c.because}`),
+  ...corrections.map((c) => `${c.confirmed ? 'confirmed' : 'corrected'} ${timeText(c)}: ${c.what}: ${c.because}`),
   ...leavings.map((l) => `${hows[l.how]} by ${l.by}, ${timeText(l)}, line ${l.n}${why(l.because)}`),
 ];

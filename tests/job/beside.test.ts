@@ -612,6 +612,19 @@ describe('the label of a bead', () => {
   });
 });
 
+it.each([
+  ['nut', 'locking', 1],
+  ['bolt', 'microencapsulated', 1],
+  ['nut', 'zinc', 0],
+] as const)('[L7] minds with an old %s, %s, that goes back what holds once', (kind, coating, many) => {
+  const on = bench();
+  on.off('cover/1', { kind, thread: 'M8', coating });
+  on.count('cover', 1);
+  expect(said(on, 'fit', { hole: 'cover/1' }).filter((one) => one.includes('holds once'))).toHaveLength(many);
+  expect(said(on, 'fit', { hole: 'cover/1', working: true })).toEqual([]);
+  on.call('fill-box', { name: 'new one', spec: { kind, thread: 'M8', coating } });
+  expect(said(on, 'fit', { hole: 'cover/1', box: 'new one' })).toEqual([]);
+});
 it('[T8] minds with the first call after the job was said to wait, and no more', () => {
   const on = bench();
   on.call('wait', { who: 'parts', because: 'ordered' });

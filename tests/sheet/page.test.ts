@@ -83,7 +83,7 @@ it('[F4 X4] declined and accepted findings are plain to see, a declined safety p
 it('[O3] keeps method, value, pass, tool and time of each hole, and what is not as it was', () => {
   const text = readable(page(released));
   expect(text).toContain(
-    'hole fastener snug by hand, 2026-11-24 final torque: 10 Nm, torque wrench, by Kim, 2026-11-24 1 bolt hex 10 M6x25 04:46 04:50',
+    'hole fastener snug 2026-11-24 final torque: 10 Nm, torque wrench, by Kim, 2026-11-24 1 bolt hex 10 M6x25 04:46 04:50',
   );
   expect(text).toContain('3 bolt flange 10 M6x25 new (flanged bolt) new pattern: another head');
   expect(text).toContain('4 left empty by Ola: no boss behind it');

@@ -69,7 +69,7 @@ it('keeps the tightening record in the order in which the holes were called, out
   const pump = areas.slice(areas.indexOf('  pump: 4 of 4 closed'), areas.indexOf('  mount, critical: 2 of 2 closed'));
   expect(pump.slice(1, 5)).toEqual([
     '    snug        1, 3, 2',
-    '                by hand; 2026-11-24 04:46',
+    '                2026-11-24 04:46',
     '    final       3*, 1, 2',
     '                torque: 10 Nm; tool: torque wrench; 2026-11-24 04:49 to 04:50 by',
   ]);
@@ -495,5 +495,5 @@ it('[F2] says once that what was suspected is meant so', () => {
   for (const [n, thread] of [...'12345'].map((n) => [n, n === '5' ? 'M12x1.25' : 'M12x1.5']))
     story.call('remove', { hole: `arm/${n}`, to: 'tray:1', spec: { kind: 'bolt', thread } });
   story.call('dismiss-suspicion', { hole: 'arm/5' });
-  expect(unwrapped(sheet(story))).toMatch(/corrected [-\d: ]+: bolt M12x1.25 in arm 5: meant so/);
+  expect(unwrapped(sheet(story))).toMatch(/confirmed [-\d: ]+: bolt M12x1.25 in arm 5: meant so/);
 });

@@ -94,7 +94,7 @@ const startGates: Guard<object>[] = [
   ...runGates,
   // It stands at no place of the car where something else is open.
   gate('oil-level-not-seen', 'T6', (s) =>
-    isOilToSee(s.ledger) ? no('the oil level was not looked at', 'look at the oil level, and call it') : null,
+    isOilToSee(s.ledger) ? no('the engine oil level was not looked at', 'look at it, and call it') : null,
   ),
   gate('jack-still-in', 'T1', (s) => stillIn(inOfSort(s, ['jack', 'block'])[0]?.temporary)),
   gate('working-fastener-in', 'T1', (s) => {

@@ -84,7 +84,7 @@ function recordOf({ number, state }: MapHole, all: readonly HoleFact[]): Pick<Dr
   return { sort, record: [sort, ...levels.map(levelText)].join('; ') };
 }
 function levelText({ number, holds, passes }: HoleFact): string {
-  const called = passes.map((p) => `${p.pass} ${p.how}, ${timeText(p)}`);
+  const called = passes.map((p) => `${[p.pass, p.how].filter(Boolean).join(' ')}, ${timeText(p)}`);
   return [`${number} ${holds ?? 'holds nothing'}`, ...called].join('; ');
 }
 
