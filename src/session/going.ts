@@ -90,6 +90,7 @@ export function createGoing({ get, set, around, doors, carryOut, open, refreshSh
       return set({ note: `That is called here: ${keysSaid(['next-call'])}.` });
     leaveRow();
     goTo(around, row.leads, row.leadsOn);
+    come();
     const { screen } = get().view;
     if (screen === from) return;
     const { goesOnBy = '' } = row;
@@ -114,7 +115,8 @@ export function createGoing({ get, set, around, doors, carryOut, open, refreshSh
     const at = session();
     if (at && desk().facing.hole && !view.from) return at.face({ hole: undefined });
     if (hasNo(at)) {
-      const isOfBefore = at?.store.getState().answer === cameWith && !workedOn.has(view.screen);
+      const isOpened = !workedOn.has(view.screen) || view.from !== undefined;
+      const isOfBefore = at?.store.getState().answer === cameWith && isOpened;
       at?.store.setState({ answer: undefined });
       if (!isOfBefore) return view.from && set({ note: `Put away. ${openedFrom(view.from)}.` });
     }

@@ -196,4 +196,13 @@ describe('a thread repair', () => {
     await at.press('escape');
     expect(note()).toBe('Put away. Build, opened from Findings. Esc back.');
   });
+  it('[F5] goes back by Escape at once, with a refusal that stood there before', async () => {
+    const at = await begun('off 1', 'off 2', 'finding on arrival at 2 stripped', 'repair 2 depth 22');
+    await at.press('F', 'd', 'escape', 'p');
+    expect(at.state().answer?.kind).not.toBe('taken');
+    await at.press('enter');
+    expect(at.view().screen).toBe('build');
+    await at.press('escape');
+    expect(at.view().screen).toBe('findings');
+  });
 });
