@@ -130,6 +130,8 @@ export type Row = {
   asksOnce?: (desk: Desk, said: Said) => Once | undefined;
   /** What it takes by hand at least: a key of it sooner than that is held down, or slipped. */
   leastMs?: number;
+  /** Slots left out where they are known: asked for, they have to be said. */
+  neededWhereAsked?: readonly string[];
   /** Whoever works here signs it: the name of the settings is offered. */
   signed?: true;
   /** Asked a second time before it is made (X3). */

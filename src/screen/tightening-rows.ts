@@ -28,7 +28,7 @@ function ofTheNext(scene: Scene, next: string): string {
   const words = wordsOf(scene, next);
   const says = waySaid(scene.keymap, 'build', 'figure');
   if (words === '') return isFinalUnsaid(ledger, next) ? `no torque figure was said; ${says} says it` : '';
-  return `tightened: ${words}${wantsFigure(methodFor(ledger, next)) ? `; ${says} says it` : ''}`;
+  return `tighten: ${words}${wantsFigure(methodFor(ledger, next)) ? `; ${says} says it` : ''}`;
 }
 /** Nobody said how its final is done, and that comes next. */
 function isFinalUnsaid(ledger: Ledger, hole: Hole): boolean {

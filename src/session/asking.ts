@@ -139,10 +139,12 @@ function askingFor(row: Row, { slot, type, optional }: Slot, args: Args, desk: D
   const at = choices.findIndex((c) => c.value === usual);
   const turn = places && turnOf(inTurn);
   const stands = row.stands?.(desk, slot, args);
-  const isLeftOut = optional && usual === undefined;
+  const isNeeded = row.neededWhereAsked?.includes(slot) === true;
+  const isLeftOut = optional && usual === undefined && !isNeeded;
   // No reason stands there by an Enter pressed by habit, nor a name where nobody said who works here.
   const unpointed =
     isLeftOut ||
+    isNeeded ||
     reasons.length > 0 ||
     isStatement ||
     (row.signed === true && type === 'who' && desk.name === undefined);

@@ -106,7 +106,7 @@ it('[O4] asks for what holds a bolt over the bolt that is in, and says where its
   const at = await partWay('tight 1', 3);
   at.say('area crank pulley');
   expect(shown(at, 'build')).toContain(
-    "! first i: flywheel lock > 1 on bolt hex 19 M14x1.5x65 one-use tightened: torque, then angle, no figures known: they are in the maker's manual",
+    "! first i: flywheel lock > 1 on bolt hex 19 M14x1.5x65 one-use tighten: torque, then angle, no figures known: they are in the maker's manual",
   );
   at.say('in flywheel lock');
   expect(shown(at, 'build')).not.toContain('! first');

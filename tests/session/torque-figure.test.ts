@@ -46,7 +46,7 @@ it.each([
   [[], { by: 'torque', newtonMetres: 40 }],
   [['by torque-angle with oil'], { by: 'torque-angle', newtonMetres: 40, with: 'oil' }],
   [['by castle'], { by: 'castle', newtonMetres: 40 }],
-])('[O4] keeps how the area is tightened: %j', async (said, kept) => {
+])('[O4] keeps how the area is tighten: %j', async (said, kept) => {
   const at = await coverOff(said);
   await at.press('N', '4', '0', 'enter');
   expect(method(at)).toEqual(kept);
@@ -180,7 +180,7 @@ it('[O4] shows the figure of the one pulled up while another is next, where it i
   expect(shown(at)).toContain('t snug: 2, no figure was said');
   for (const hole of [2, 3]) at.session().runLine(`by torque at ${hole} 48`);
   await at.press('t', 't');
-  expect(shown(at)).toMatch(/> 1 off nut .*tightened: 10 N·m .*t tight: 2, 48 N·m/s);
+  expect(shown(at)).toMatch(/> 1 off nut .*tighten: 10 N·m .*t tight: 2, 48 N·m/s);
   at.session().runLine('by torque at 1 48');
   expect(shown(at)).not.toContain('t tight: ');
 });

@@ -8,12 +8,19 @@ import { asKnown, everInFirst } from '../kept-places.ts';
 import { key, type No, type Row } from '../row.ts';
 
 const sorts = temporaryKinds.join('|');
-/** What it is, as it was declared or as its name says: "crank pin", "jack with block". */
+/** Other names of the same. Common practice, no source. */
+const otherNames: Readonly<Record<string, string>> = {
+  ...{ hook: 'strap', hanger: 'strap', wire: 'strap', tie: 'strap', cord: 'strap', sling: 'strap' },
+  ...{ bung: 'plug', stopper: 'plug', cloth: 'rag', towel: 'rag', tape: 'mask', foil: 'mask', film: 'mask' },
+  ...{ timber: 'block', wood: 'block', wedge: 'chock', trestle: 'stand' },
+};
+/** What it is, as it was declared or as its name says: "crank pin", "jack with block", "caliper hook". */
 function sortOf(desk: Desk, temporary: string | undefined): string | undefined {
   if (temporary === undefined) return undefined;
   const known = stateOf(desk.ledger, 'temporary', temporary)?.sort;
   const words = temporary.toLowerCase().split(/\s+/);
-  return known ?? words.find((word) => (temporaryKinds as readonly string[]).includes(word));
+  const named = words.find((word) => (temporaryKinds as readonly string[]).includes(word));
+  return known ?? named ?? words.flatMap((word) => (Object.hasOwn(otherNames, word) ? otherNames[word] : []))[0];
 }
 
 const askSort = (_desk: Desk, { sort }: Args): string[] => (sort ? [] : ['sort']);
@@ -42,6 +49,7 @@ export const temporariesRows: readonly Row[] = [
     keys: [key('i', 'strip', { pad: '6', asks: askSort }), key('i', 'build', { asks: askSort })],
     questions: { temporary: 'what goes in', sort: 'what it is' },
     places: asKnown,
+    neededWhereAsked: ['sort'],
     verb: 'put-in',
     asksOnce: askedOnLocking,
     fills: (desk, { temporary }) => ({ sort: sortOf(desk, temporary as string | undefined) }),
