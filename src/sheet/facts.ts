@@ -87,7 +87,7 @@ export type SheetFacts = StandingFacts & {
   car: {
     started?: Moment;
     /** T1: onto its wheels. */
-    lowered?: Moment;
+    lowered?: Moment & { standsOut?: Moment };
     moved?: Moment;
     pedal?: Moment;
     tools?: Moment;
@@ -171,6 +171,17 @@ function cautionFacts(of: Reading): SheetFacts['cautions'] {
   return [...cautions.values()];
 }
 
+/** T1: with the last of them out the weight is on the wheels, and their finals may come before the call that it is. */
+function standsOut(of: Reading, loweredAt: number): { standsOut?: Moment } {
+  const out = [...standingEntries(of.ledger)].findLast(
+    ({ line, entry }) =>
+      entry.kind === 'temporary-taken-out' &&
+      line.n < loweredAt &&
+      stateOf(of.ledger, 'temporary', entry.temporary)?.sort === 'stand',
+  );
+  return out ? { standsOut: moment(of, out.line.n) } : {};
+}
+
 function carFact(of: Reading, v: VehicleState | undefined): SheetFacts['car'] {
   if (!v) return {};
   const started = momentOf(of, v.startedAt);
@@ -182,7 +193,7 @@ function carFact(of: Reading, v: VehicleState | undefined): SheetFacts['car'] {
   const { waiting: w, roadWaived: waived } = v;
   return {
     ...(started && { started }),
-    ...(lowered && { lowered }),
+    ...(lowered && { lowered: { ...lowered, ...standsOut(of, v.loweredAt) } }),
     ...(moved && { moved }),
     ...(pedal && { pedal }),
     ...(tools && { tools }),

@@ -88,7 +88,7 @@ export function wayOutPoints({ car }: SheetFacts): string[] {
     ...(tools ? [`tools called out ${timeText(tools)}`] : []),
     ...(started ? [`engine last started ${timeText(started)}`] : []),
     ...(pedal ? [`brake pedal called firm ${timeText(pedal)}`] : []),
-    ...(lowered ? [`last lowered onto its wheels ${timeText(lowered)}`] : []),
+    ...(lowered ? [`last lowered onto its wheels ${timeText(lowered)}${standsText(lowered)}`] : []),
     ...(moved ? [`last moved ${timeText(moved)}`] : []),
     ...(road && !road.waived ? [`road test made ${timeText(road)}`] : []),
     ...(road?.waived ? [`NO ROAD TEST: ${road.waived.because} (${road.waived.who}, ${timeText(road)})`] : []),
@@ -107,6 +107,8 @@ const hows = { released: 'released', said: 'a release that was none', reopened: 
 /** What stands behind the number of lines. */
 export const struckText = ({ log }: SheetFacts): string =>
   `${log.struck} struck${log.misfits > 0 ? `, ${log.misfits} THAT DO NOT FIT WHAT WAS THERE` : ''}`;
+const standsText = ({ standsOut: out }: NonNullable<SheetFacts['car']['lowered']>): string =>
+  out ? `; the last stand out ${timeText(out)}` : '';
 export const logPoints = ({ corrections, leavings, struck }: SheetFacts, copy: Copy): string[] => [
   ...(copy === 'workshop' ? struck.map((s) => `struck again, line ${s.n}, called ${timeText(s)}: ${s.what}`) : []),
   ...corrections.map((c) => `${c.confirmed ? 'confirmed' : 'corrected'} ${timeText(c)}: ${c.what}: ${c.because}`),

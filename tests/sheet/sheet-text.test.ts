@@ -462,6 +462,17 @@ it('[T1 T7] tells when the car last came down onto its wheels and last moved, in
   expect(table).toMatch(/^way out,[^\n]*car down/m);
 });
 
+it('[T1] tells beside the car that came down when its last stand was out, which puts the weight on', () => {
+  const story = newStory().call('open-job', { label: 'estate' });
+  for (const temporary of ['left stand', 'right stand']) story.call('put-in', { temporary, sort: 'stand' });
+  story.call('put-in', { temporary: 'sump rag', sort: 'rag' });
+  for (const temporary of ['right stand', 'left stand', 'sump rag']) story.call('take-out', { temporary });
+  story.call('lower-car');
+  expect(unwrapped(sheet(story))).toContain(
+    'last lowered onto its wheels 2026-11-23 08:07; the last stand out 2026-11-23 08:05',
+  );
+});
+
 it('L9: what was lost in the works and found again is told on the workshop\u2019s copy alone', () => {
   const s = newStory()
     .call('open-job', { label: 'bench car' })
