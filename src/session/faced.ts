@@ -8,6 +8,11 @@ import type { Facing } from '../view/facing.ts';
 export function areaFaced(said: Said): Partial<Facing> {
   return typeof said.hole === 'string' && said.hole.includes('/') ? { area: areaOf(said.hole) } : {};
 }
+/** What is bought for the hole pointed at goes in there next, and what is said of it is no call on what it holds. */
+export function keptFaced(facing: Facing, entries: Line['entries']): Facing {
+  const { hole: _, ...elsewhere } = facing;
+  return entries.every(({ kind }) => kind === 'box-filled' || kind === 'hole-declared') ? facing : elsewhere;
+}
 /** Opened again, the bench looks as it was left. */
 export function lastFaced(lines: readonly Line[]): Partial<Facing> {
   const last = lines.at(-1)?.facing;

@@ -8,7 +8,6 @@ import { readLine } from '../calls/line-reader.ts';
 import { askedInWords, type Meant, meantBy, type Row } from '../calls/row.ts';
 import { sheetWay } from '../calls/sheet-way.ts';
 import { decide, type Override } from '../job/decide.ts';
-import { lastLine } from '../job/ledger.ts';
 import { type Line, type Stamp, whyNotWritten } from '../job/line.ts';
 import { appendLine, readLog } from '../job/log.ts';
 import type { Said } from '../job/said.ts';
@@ -18,7 +17,8 @@ import { fileNameOf } from '../store/places.ts';
 import { plainDeep, plainText } from '../trade/plain-text.ts';
 import { firstFacing } from '../view/facing.ts';
 import { backToArea, backWords } from './back-to-area.ts';
-import { areaFaced, lastFaced } from './faced.ts';
+import { areaFaced, keptFaced, lastFaced } from './faced.ts';
+import { lookOn } from './look-on.ts';
 import { mindOf } from './minded.ts';
 import { onceMore, putAwayWords, putsAway, tooQuick } from './once-more.ts';
 import { refusingOn } from './refusing.ts';
@@ -146,23 +146,14 @@ export function createSession({
     const once = isAsked ? doubt.of.asksOnce?.(desk(), said) : undefined;
     if (once && doubt?.doubts === 'asked') return answered(again.asks(once, call, said, shown, at));
     again.noneAsked();
-    const line: Line = {
-      n: ledger.lines.length + 1,
-      ...at,
-      call,
-      by,
-      facing: { ...(facing.area !== undefined && { area: facing.area }), tray: facing.tray },
-      ...(decided.overrides && { overrides: decided.overrides }),
-      entries: decided.entries,
-    };
+    const n = ledger.lines.length + 1;
+    const { area, tray } = facing;
+    const { entries, overrides } = decided;
+    const faced = { ...(area !== undefined && { area }), tray };
+    const line: Line = { n, ...at, call, by, facing: faced, ...(overrides && { overrides }), entries };
     // A line that could not be read again would close the whole job.
     const unwritten = whyNotWritten(line);
     if (unwritten) return no(`this cannot be written down (${unwritten})`, 'say it otherwise');
-    const { hole: _, ...elsewhere } = facing;
-    // What is bought for the hole pointed at goes in there next, and what is said of it is no call on what it holds.
-    const kept = line.entries.every(({ kind }) => kind === 'box-filled' || kind === 'hole-declared')
-      ? facing
-      : elsewhere;
     const after = appendLine(ledger, line);
     const remembered = line.entries.flatMap((e) => (e.kind === 'job-opened' ? reminders(e.vehicle) : []));
     const mind = mindOf(line, {
@@ -174,7 +165,7 @@ export function createSession({
     });
     store.setState({
       ledger: after,
-      facing: { ...kept, ...areaFaced(said) },
+      facing: { ...keptFaced(facing, entries), ...areaFaced(said) },
       ...(remembered.length > 0 && { remembered }),
     });
     save(line);
@@ -198,21 +189,7 @@ export function createSession({
     saving = saving.then(() => done);
   }
 
-  const endLooking =
-    job.mode === 'look'
-      ? job.onLine({
-          line: (line) =>
-            store.setState((s) => ({
-              ledger: appendLine(s.ledger, line),
-              savedTo: line.n,
-              // Whoever looks on where work is goes along with it.
-              ...(lastLine(s.ledger)?.facing.area === s.facing.area && {
-                facing: { ...s.facing, ...lastFaced([line]) },
-              }),
-            })),
-          fault: (fault) => void no(fault.message, 'leave, and open the job again'),
-        })
-      : undefined;
+  const endLooking = lookOn(job, store, (fault) => void no(fault, 'leave, and open the job again'));
 
   return {
     store,
