@@ -51,7 +51,8 @@ export function choicesFor(desk: Desk, type: string, args: Args = {}): string[] 
   };
   const sort = sorts[type];
   if (!sort) return [];
-  const all = names(desk.ledger, sort).filter((name) => !isWithdrawn(desk.ledger, `${sort}:${name}`));
+  const known = [...names(desk.ledger, sort), ...(sort === 'area' ? areasWorkedAt(desk) : [])];
+  const all = [...new Set(known)].filter((name) => !isWithdrawn(desk.ledger, `${sort}:${name}`));
   const others = all.filter((name) => !isHere(desk, sort, name));
   const isLast = (name: string): boolean => {
     const c = sort === 'connection' ? stateOf(desk.ledger, 'connection', name) : undefined;
@@ -64,6 +65,11 @@ export function choicesFor(desk: Desk, type: string, args: Args = {}): string[] 
     ...others.filter(isLast),
   ];
 }
+/** Areas where something was called that is of no hole, as a pin that went in there or a part. */
+const areasWorkedAt = ({ ledger }: Desk): string[] =>
+  ledger.lines.all
+    .slice(0, ledger.lines.length)
+    .flatMap(({ n, facing: { area } }) => (area === undefined || isStruck(ledger, n) ? [] : [area]));
 /** Whether something belongs to the area in use: it is offered first. */
 export function isHere({ ledger, facing: { area } }: Desk, sort: string, name: string): boolean {
   if (area === undefined) return false;

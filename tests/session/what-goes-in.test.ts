@@ -27,3 +27,13 @@ it('[T1] asks what it is where its name does not say it, and offers no way of le
   await at.press(...lettersOf('strap'), 'enter');
   expect(stateOf(at.state().ledger, 'temporary', 'clever thing')).toMatchObject({ in: true, sort: 'strap' });
 });
+it('leads back to an area of no holes where it went in, until that is struck', async () => {
+  const at = await newJob();
+  for (const line of ['area auxiliary belt', 'in tensioner pin', 'area battery', 'off 1']) at.session().runLine(line);
+  await at.press('a');
+  expect(at.view().asking?.choices.map(({ value }) => value)).toEqual(['battery', 'auxiliary belt']);
+  await at.press('escape');
+  at.session().runLine('strike 2');
+  await at.press('a');
+  expect(at.view().asking?.choices.map(({ value }) => value)).toEqual(['battery']);
+});
