@@ -37,9 +37,10 @@ export const saveAsPlan = (names: readonly string[], args: Parsed, out: Out): Pr
     }
   });
 
+const textOf = (plan: Plan): string => `${JSON.stringify(plan, null, 2)}\n`;
 /** It is read back as any other before it is kept: what can't be opened is no plan. */
 async function keep(plan: Plan, file: string, force: boolean): Promise<void> {
-  const text = `${JSON.stringify(plan, null, 2)}\n`;
+  const text = textOf(plan);
   const read = readPlan(text, file);
   if (!read.ok)
     throw fault('bad-plan', `no plan can be made of it: ${read.fault.what}`, read.fault.where, read.fault.next);
@@ -65,6 +66,18 @@ async function improve(
     return exits.usage;
   }
   const isTaken = new Set(taken);
+  const lacking = taken.length === 0 ? [] : wantedBeside(read.plan, changes, isTaken);
+  if (lacking.length > 0) {
+    const all = changes.flatMap((one, i) => (isTaken.has(one) || lacking.includes(one) ? [i + 1] : []));
+    throw fault(
+      'bad-plan',
+      `nothing was taken: what was chosen leans on ${someOf(lacking)}`,
+      file,
+      `--take ${all.join(',')}, or --take all`,
+    );
+  }
+  // Kept before it is told: what can't be is listed as taken nowhere.
+  if (taken.length > 0) await keep(improved(read.plan, taken), file, true);
   for (const [i, change] of changes.entries()) {
     const mark = isTaken.has(change) ? ' taken' : '';
     out.write(`${String(i + 1).padStart(3)}  ${plainText(change.words)}${mark}\n`);
@@ -77,9 +90,27 @@ async function improve(
     out.write(`${file}: nothing is written; take some with --take 1,2 or --take all\n`);
     return exits.open;
   }
-  await keep(improved(read.plan, taken), file, true);
   out.write(`${file}: ${taken.length} of ${changes.length} taken\n`);
   return exits.fine;
+}
+
+const mostNamed = 3;
+const someOf = (changes: readonly Change[]): string => {
+  const named = changes.slice(0, mostNamed).map((one) => plainText(one.words));
+  const more = changes.length - named.length;
+  return `${named.join('; ')}${more > 0 ? `, and ${more} more` : ''}`;
+};
+/** The fewest of the others without which the chosen ones make no plan that can be opened; none where it is one, or all make none. */
+function wantedBeside(plan: Plan, changes: readonly Change[], chosen: ReadonlySet<Change>): readonly Change[] {
+  const isSound = (some: readonly Change[]) => readPlan(textOf(improved(plan, some)), '').ok;
+  const only = changes.filter((one) => chosen.has(one));
+  if (isSound(only) || !isSound(changes)) return [];
+  let wanted = [...changes];
+  for (const one of changes) {
+    const fewer = wanted.filter((other) => other !== one);
+    if (!chosen.has(one) && isSound(fewer)) wanted = fewer;
+  }
+  return wanted.filter((one) => !chosen.has(one));
 }
 
 /** "all", or numbers of the list parted by commas; undefined where one is none. */

@@ -122,10 +122,16 @@ async function besideCopies(disk: Disk, path: string, seal: Seal): Promise<strin
       wrong.push(
         `${name} holds ${counted(there.length - 1, 'call')}, the file ${callsIn(seal) || 'none'}: the rest was cut off, or this is an older copy`,
       );
-    else if (last >= 0 && there[last] !== seal.digests[last])
-      wrong.push(`${name} says otherwise: the log was changed after that copy and its chain computed anew`);
+    else if (last >= 0 && there[last] !== seal.digests[last]) wrong.push(`${name} ${otherwise(there, seal.digests)}`);
   }
   return wrong;
+}
+
+/** From the first call in which they part: an end that was left out, and what was called since, look so as well. */
+function otherwise(copy: readonly string[], log: readonly string[]): string {
+  const parts = copy.findIndex((digest, i) => digest !== log[i]);
+  const since = parts > 0 ? ` from call ${parts} on` : '';
+  return `says otherwise${since}: the log was changed after that copy and its chain computed anew, or its end was cut off and left out, and calls were made since`;
 }
 
 /** Ends that were left out when the job was opened again leave no trace in the file: the copies made before tell of them. */

@@ -11,7 +11,7 @@ import { type AsRead, type JobFile, type JournalAdapter, journalAdapter, readJob
 import { type Lock, takeLock } from './lock.ts';
 import { type Processes, realProcesses } from './processes.ts';
 import { type Saved, savingOf } from './saving.ts';
-import { onlyACopy, withWayBack } from './way-back.ts';
+import { onlyACopy, withMoreInCopy, withWayBack } from './way-back.ts';
 import { writeWhole } from './whole-file.ts';
 
 export type OpenJob<L> = {
@@ -104,7 +104,11 @@ async function openWith<L extends { n: number }>(
   const ofCopy = isFault(held) && held.kind === 'copy';
   // While another program writes, a line that is not whole yet is no news.
   const isWritten = isFault(held) && !ofCopy;
-  const torn = isWritten ? undefined : read.torn;
+  // Without an end that is cut off: a copy that held it would not be the beginning of what the job is by evening.
+  const holding = read.bytes.subarray(0, read.reached.end);
+  const ofEnd = { bytes: holding, calls: low.data.lines.length };
+  const cut = isWritten ? undefined : read.torn;
+  const torn = cut && !ofCopy ? await withMoreInCopy(cut, { disk, path, readLine }, ofEnd) : cut;
   const doubted = isWritten || read.doubt?.byte === withoutLineAt ? undefined : read.doubt;
   // Of a copy it is told and not asked: nothing goes on from it here.
   const doubt = ofCopy ? undefined : doubted;
@@ -124,8 +128,6 @@ async function openWith<L extends { n: number }>(
 
   if (read.doubt) await copyBeforeCut(disk, path, read.bytes, now());
   if (torn) shared.notices = [await keptBeforeCut(torn, disk, path, read.bytes, now())];
-  // Without an end that is cut off: a copy that held it would not be the beginning of what the job is by evening.
-  const holding = read.bytes.subarray(0, read.reached.end);
   await copyOfTheDay(disk, path, holding, now()).catch((thrown: unknown) => shared.notices.push(noCopy(thrown, path)));
   // Settles what an earlier end left behind; where that fails, the job is open and in trouble.
   if (!saving.trouble()) await saving.retry();

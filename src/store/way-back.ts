@@ -28,6 +28,25 @@ export async function goodCopyOf<L extends { n: number }>(
   return undefined;
 }
 
+/**
+ * A file whose end was cut off after it had been whole: a copy that goes on where the file stops holds what is gone.
+ * @param held what of the file holds
+ */
+export async function withMoreInCopy<L extends { n: number }>(
+  told: Fault,
+  { disk, path, readLine }: { disk: Disk; path: string; readLine: ReadLine<L> },
+  { bytes, calls }: { bytes: Buffer; calls: number },
+): Promise<Fault> {
+  const copy = await goodCopyOf(disk, path, readLine);
+  if (!copy || copy.calls <= calls) return told;
+  const there = await readFile(disk, copy.path);
+  if (!there.subarray(0, bytes.length).equals(bytes)) return told;
+  const more = copy.calls - calls;
+  const way = commandBack(path, copy, process.platform, `${basename(path)}.cut`);
+  const next = `a copy holds ${more} ${more === 1 ? 'call' : 'calls'} more: leave, and go on from it: ${way}`;
+  return fault(told.kind, told.what, told.where, `${next}; else ${told.next}`);
+}
+
 /** @param aside what the file that is there is called from then on; undefined where none is there */
 export function commandBack(
   jobPath: string,

@@ -51,6 +51,26 @@ it('[D2] a torn end that is cut off the file stays in a copy, which is told, and
   expect(disk.bytesAt(copyOf('2026-03-05'))).toEqual(disk.bytesAt(path));
 });
 
+it('[D4] of an end cut off what was whole a copy that holds more is told, with the command that goes on from it', async () => {
+  const disk = await twoDays();
+  const whole = disk.bytesAt(path) as Buffer;
+  disk.put(path, whole.subarray(0, whole.length - 9));
+  const way =
+    'cd /jobs && mv blue.countback.jsonl blue.countback.jsonl.cut && cp copies/blue.2026-03-05.countback.jsonl';
+  for (const how of [{ look: true }, of(6)]) {
+    const job = await openOn(disk, how);
+    expect(job.notices.map((one) => one.next)).toEqual([
+      expect.stringContaining(`a copy holds 1 call more: leave, and go on from it: ${way}`),
+    ]);
+    await job.close();
+  }
+  // One that says otherwise holds nothing of it.
+  const other = await newJobOn();
+  disk.put(copyOf('2026-03-05'), other.bytesAt(path) as Buffer);
+  disk.put(path, whole.subarray(0, whole.length - 9));
+  expect((await openOn(disk, of(7))).notices.map((one) => one.next)).toEqual([expect.not.stringContaining('more')]);
+});
+
 it('a command quotes what a shell would read otherwise', () => {
   const copy = { path: "/my jobs/copies/o'x", calls: 1, changedMs: 0 };
   expect(commandBack('/my jobs/x', copy, 'linux', 'x.broken')).toBe(
