@@ -6,6 +6,7 @@ import { countOf, mustComeOff, type Need, needOf, stepsOf } from '../plan/need.t
 import { buildText, countText, readyFor, stepText } from '../plan/need-words.ts';
 import type { Plan } from '../plan/plan.ts';
 import { type Works, worksOf } from '../plan/works.ts';
+import type { Fault } from '../store/fault.ts';
 import { perhaps } from '../trade/perhaps.ts';
 import { exits, type Out, type Parsed } from './answer.ts';
 import { readPlanFile } from './plan-file.ts';
@@ -23,6 +24,7 @@ export async function needForServices(
   };
   const sources = await sourcesFor(args, packageRoot);
   if ('why' in sources) return complain(sources.why);
+  for (const one of sources.leftOut) complain(one.message);
   const chosen = chosenAmong(sources.all, named);
   if ('why' in chosen) return complain(chosen.why);
   const merged = mergePlans(chosen.sources);
@@ -57,16 +59,22 @@ export function needSaid(
 const clashText = ({ what, places }: Clash): string => `${what}: ${places.join(' and ')}`;
 
 /** The plans named, else those at hand. */
-async function sourcesFor(args: Parsed, packageRoot: URL): Promise<{ all: readonly Source[] } | { why: string }> {
+async function sourcesFor(
+  args: Parsed,
+  packageRoot: URL,
+): Promise<{ all: readonly Source[]; leftOut: readonly Fault[] } | { why: string }> {
   const files = args.lists.get('plan');
-  if (!files) return { all: plansAtHand(packageRoot).offers };
+  if (!files) {
+    const { offers, faults } = plansAtHand(packageRoot);
+    return { all: offers, leftOut: faults };
+  }
   const all: Source[] = [];
   for (const file of files) {
     const read = readPlanFile(file);
     if (!read.ok) return { why: `${read.fault.where}: ${read.fault.what}; ${read.fault.next}` };
     all.push({ plan: read.plan, file });
   }
-  return { all };
+  return { all, leftOut: [] };
 }
 
 type Chosen = { sources: [Source, ...Source[]]; services: string[] };

@@ -31,7 +31,10 @@ export function planShelf(packageRoot: URL): PlanShelf {
     if (file === undefined) return false;
     const read = readPlanFile(file);
     if (read.ok) offers.push(offerOf({ plan: read.plan, file }));
-    else faults.push(fault('bad-plan', `left out: ${read.fault.what}`, read.fault.where, read.fault.next));
+    else
+      faults.push(
+        fault('bad-plan', read.fault.what, read.fault.where, `${read.fault.next}; the plan is left out until then`),
+      );
     return true;
   }
   return {

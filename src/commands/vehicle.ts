@@ -1,6 +1,8 @@
 // vehicle: what is remembered of a vehicle, everything of it in one file, and forgetting it.
 import { unlink } from 'node:fs/promises';
+import { stateOf } from '../job/ledger.ts';
 import { type Line, readLine } from '../job/line.ts';
+import { readLog } from '../job/log.ts';
 import { memoryText } from '../sheet/memory.ts';
 import { counted } from '../sheet/words.ts';
 import { copiesOf } from '../store/copies.ts';
@@ -20,8 +22,8 @@ type OnFile = { job: string; path: string; vehicle: Named; lines: readonly Line[
 
 export const vehicle: Command = {
   name: 'vehicle',
-  usage: 'vehicle list | show VEHICLE | export VEHICLE [-o FILE] [--force] | forget VEHICLE [--with-jobs]',
-  help: 'what is remembered of a vehicle, named by registration or label; export gives everything of it as JSON, job logs too; forget takes it out of the memory, --with-jobs deletes its job files and their copies as well',
+  usage: 'vehicle list | show VEHICLE | export VEHICLE [-o FILE] [--force] | forget VEHICLE [--with-jobs [--force]]',
+  help: 'what is remembered of a vehicle, named by registration or label; export gives everything of it as JSON, job logs too; forget takes it out of the memory, --with-jobs deletes its job files and their copies as well, those not released only with --force',
   branches: ['list', 'show', 'export', 'forget'],
   options: { o: 'value', force: 'flag', 'with-jobs': 'flag' },
   run: (args, out) =>
@@ -97,6 +99,11 @@ async function forget(vehicles: Vehicles, named: string, args: Parsed, out: Out)
     throw fault('bad-name', 'several vehicles go by this name', named, next);
   }
   if (args.flags.has('with-jobs')) {
+    const open = args.flags.has('force') ? [] : jobs.filter(({ lines }) => !isReleased(lines));
+    if (open.length > 0) {
+      const what = `${counted(open.length, 'job')} of it ${open.length === 1 ? 'is' : 'are'} not released, and nothing was deleted`;
+      throw fault('exists', what, open.map(({ path }) => path).join(', '), '--force deletes what is not released too');
+    }
     // All or none, as far as that can be known before the first is gone.
     for (const one of jobs) await notInUse(one);
     for (const one of jobs) await deleteJob(one, out);
@@ -109,6 +116,8 @@ async function forget(vehicles: Vehicles, named: string, args: Parsed, out: Out)
   out.write('Printed sheets, exports, backups and job files kept elsewhere are not reached.\n');
   return exits.fine;
 }
+const isReleased = (lines: readonly Line[]): boolean =>
+  (stateOf(readLog(lines), 'vehicle', 'vehicle')?.releasedAt ?? 0) > 0;
 const forgetOne = (vehicles: Vehicles, one: RememberedVehicle) => vehicles.forget(one);
 
 async function deleteJob({ path }: OnFile, out: Out): Promise<void> {

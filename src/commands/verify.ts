@@ -131,7 +131,7 @@ async function besideCopies(disk: Disk, path: string, seal: Seal): Promise<strin
 function otherwise(copy: readonly string[], log: readonly string[]): string {
   const parts = copy.findIndex((digest, i) => digest !== log[i]);
   const since = parts > 0 ? ` from call ${parts} on` : '';
-  return `says otherwise${since}: the log was changed after that copy and its chain computed anew, or its end was cut off and left out, and calls were made since`;
+  return `says otherwise${since}: the log was changed after that copy and its chain computed anew, or its end was cut off and left out, or two programs each went on from one file; where you know why, put the copy away`;
 }
 
 /** Ends that were left out when the job was opened again leave no trace in the file: the copies made before tell of them. */

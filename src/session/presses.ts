@@ -17,6 +17,8 @@ import { type Around, placedBy } from './walking.ts';
 
 /** Two figures of one number follow one another as fast as this. */
 const oneBreathMs = 1000;
+/** Later than this behind a number that only pointed, who presses has seen where: that is the call there. */
+const aGlanceMs = 2500;
 
 type Hands = {
   get(): BenchState;
@@ -67,11 +69,13 @@ export function createPresses({
     if (key === 'ctrl+c') return quit();
     if (keeping.learns(key)) return;
     const { awakeMs } = desk().now;
-    const isInOneBreath = awakeMs - lastPressMs < oneBreathMs;
+    const sinceMs = awakeMs - lastPressMs;
+    const isInOneBreath = sinceMs < oneBreathMs;
     lastPressMs = awakeMs;
     const took = questions.tookItself();
     // A row that only says what is in use, as the head, is followed by its call.
-    if (took === 'number' || (took === 'row' && (wroteByAnswer || view.asking))) {
+    const isSeen = sinceMs >= aGlanceMs && !wroteByAnswer && !view.asking;
+    if (!isSeen && (took === 'number' || (took === 'row' && (wroteByAnswer || view.asking)))) {
       if (key === questionKeys.take)
         return set({ word: `The number was taken without ${cap.take}: this ${cap.take} called nothing.` });
       // A second figure of a number there is none of would be a head, or on a keypad a call.

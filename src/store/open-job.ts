@@ -108,7 +108,8 @@ async function openWith<L extends { n: number }>(
   const holding = read.bytes.subarray(0, read.reached.end);
   const ofEnd = { bytes: holding, calls: low.data.lines.length };
   const cut = isWritten ? undefined : read.torn;
-  const torn = cut && !ofCopy ? await withMoreInCopy(cut, { disk, path, readLine }, ofEnd) : cut;
+  const isWhole = !isWritten && !ofCopy && !read.doubt;
+  const torn = isWhole ? await withMoreInCopy(cut, { disk, path, readLine }, ofEnd) : cut;
   const doubted = isWritten || read.doubt?.byte === withoutLineAt ? undefined : read.doubt;
   // Of a copy it is told and not asked: nothing goes on from it here.
   const doubt = ofCopy ? undefined : doubted;
@@ -127,7 +128,7 @@ async function openWith<L extends { n: number }>(
   }
 
   if (read.doubt) await copyBeforeCut(disk, path, read.bytes, now());
-  if (torn) shared.notices = [await keptBeforeCut(torn, disk, path, read.bytes, now())];
+  if (torn && cut) shared.notices = [await keptBeforeCut(torn, disk, path, read.bytes, now())];
   await copyOfTheDay(disk, path, holding, now()).catch((thrown: unknown) => shared.notices.push(noCopy(thrown, path)));
   // Settles what an earlier end left behind; where that fails, the job is open and in trouble.
   if (!saving.trouble()) await saving.retry();

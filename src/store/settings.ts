@@ -137,8 +137,10 @@ export async function openSettings(path: string, disk: Disk = realDisk): Promise
   };
 }
 
+/** Nothing of a file that is wrong somewhere is taken: a figure would else be read in a unit that nobody meant. */
+const asStandard = 'put it right and start again; until then none of it holds: N·m, km and °C are taken';
 function readSettings(text: string, path: string): { ok: true; settings: Settings } | { ok: false; faults: Fault[] } {
-  const bad = (what: string, where: string) => fault('bad-settings', what, where, 'put it right and start again');
+  const bad = (what: string, where: string) => fault('bad-settings', what, where, asStandard);
   let value: unknown;
   try {
     value = plainDeep(JSON.parse(text) as unknown);

@@ -16,35 +16,58 @@ export async function goodCopyOf<L extends { n: number }>(
 ): Promise<GoodCopy | undefined> {
   const copies = await copiesOf(disk, jobPath).catch(() => []);
   for (const path of copies.reverse()) {
-    try {
-      const { lines, doubt } = readJournal(await readFile(disk, path), path, readLine);
-      if (lines.length > 0 && !doubt)
-        return { path, calls: lines.length, changedMs: (await disk.stat(path)).changedMs };
-    } catch (thrown) {
-      // A copy that is broken too is passed over for an older one.
-      if (!isFault(thrown) && !(thrown instanceof Error && 'code' in thrown)) throw thrown;
-    }
+    const copy = await goodCopyAt(disk, path, readLine);
+    if (copy) return copy;
   }
   return undefined;
 }
+/** One that is broken too is passed over for an older one. */
+async function goodCopyAt<L extends { n: number }>(
+  disk: Disk,
+  path: string,
+  readLine: ReadLine<L>,
+  beginning: Buffer = Buffer.alloc(0),
+): Promise<GoodCopy | undefined> {
+  try {
+    const bytes = await readFile(disk, path);
+    if (!bytes.subarray(0, beginning.length).equals(beginning)) return undefined;
+    const { lines, doubt } = readJournal(bytes, path, readLine);
+    const { changedMs } = await disk.stat(path);
+    return lines.length > 0 && !doubt ? { path, calls: lines.length, changedMs } : undefined;
+  } catch (thrown) {
+    if (!isFault(thrown) && !(thrown instanceof Error && 'code' in thrown)) throw thrown;
+    return undefined;
+  }
+}
 
 /**
- * A file whose end was cut off after it had been whole: a copy that goes on where the file stops holds what is gone.
+ * Of a file whose end was cut off after it had been whole, or an older one in its place: a copy that goes on where it stops
+ * holds what is gone.
+ * @param torn what is told of its end already
  * @param held what of the file holds
  */
 export async function withMoreInCopy<L extends { n: number }>(
-  told: Fault,
+  torn: Fault | undefined,
   { disk, path, readLine }: { disk: Disk; path: string; readLine: ReadLine<L> },
   { bytes, calls }: { bytes: Buffer; calls: number },
-): Promise<Fault> {
-  const copy = await goodCopyOf(disk, path, readLine);
-  if (!copy || copy.calls <= calls) return told;
-  const there = await readFile(disk, copy.path);
-  if (!there.subarray(0, bytes.length).equals(bytes)) return told;
-  const more = copy.calls - calls;
-  const way = commandBack(path, copy, process.platform, `${basename(path)}.cut`);
-  const next = `a copy holds ${more} ${more === 1 ? 'call' : 'calls'} more: leave, and go on from it: ${way}`;
-  return fault(told.kind, told.what, told.where, `${next}; else ${told.next}`);
+): Promise<Fault | undefined> {
+  for (const longer of await longerCopies(disk, path, bytes.length)) {
+    const copy = await goodCopyAt(disk, longer, readLine, bytes);
+    if (!copy || copy.calls <= calls) continue;
+    const more = copy.calls - calls;
+    const holds = `a copy holds ${more} ${more === 1 ? 'call' : 'calls'} more`;
+    const next = `leave, and go on from it: ${commandBack(path, copy, process.platform, `${basename(path)}.cut`)}`;
+    return torn
+      ? fault(torn.kind, torn.what, torn.where, `${holds}: ${next}; else ${torn.next}`)
+      : fault('torn', `${holds}: the end of the file was cut off, or it is an older one`, path, next);
+  }
+  return torn;
+}
+/** The newest first. Asked with every job that is opened: no copy is read for it that is no longer than the file. */
+async function longerCopies(disk: Disk, path: string, bytes: number): Promise<string[]> {
+  const copies = await copiesOf(disk, path).catch(() => []);
+  const sizes = await Promise.all(copies.map((copy) => disk.stat(copy).catch(() => undefined)));
+  return copies.filter((_, i) => (sizes[i]?.size ?? 0) > bytes).reverse();
 }
 
 /** @param aside what the file that is there is called from then on; undefined where none is there */

@@ -18,6 +18,10 @@ function meant(text: string) {
 const declared = (entry: object) => ({ say: { verb: 'declare', entries: [entry] } });
 const ofArea = (method: object) => declared({ kind: 'area-declared', area: 'head', method });
 
+it('[O3] takes the name of a pass for no area', () => {
+  expect(meant('pass final')).toMatchObject({ no: { because: '"final" is a pass, and no area' } });
+  expect(meant('pass')).toMatchObject({ say: { verb: 'complete-pass', area: 'head' } });
+});
 describe('a method as it is typed', () => {
   it.each([
     ['by torque 40', { by: 'torque', newtonMetres: 40 }],

@@ -312,10 +312,14 @@ describe('take beside broken settings and plans', () => {
     expect(complaint).toMatch(steersNothing);
     const told = complaint.trimEnd().split('\n');
     expect(told).toHaveLength(4);
-    expect(told[0]).toMatch(/settings\.json, trays\[0\]: .*; put it right and start again$/);
-    expect(told[1]).toMatch(/broken\.json: left out: this is not JSON in line 1, column 24; /);
-    expect(told[2]).toMatch(/folder\.json: left out: this is a folder \(EISDIR\); /);
-    expect(told[3]).toMatch(/steering\.json: version: left out: /);
+    expect(told[0]).toMatch(
+      /settings\.json, trays\[0\]: .*; put it right and start again; until then none of it holds: N·m, km and °C are taken$/,
+    );
+    expect(told[1]).toMatch(
+      /broken\.json: this is not JSON in line 1, column 24; .*; the plan is left out until then$/,
+    );
+    expect(told[2]).toMatch(/folder\.json: this is a folder \(EISDIR\); .*left out until then$/);
+    expect(told[3]).toMatch(/steering\.json: version: .*left out until then$/);
     expect(readFileSync(join(bench.dataDir, 'settings.json'), 'utf8')).toContain('2J');
   });
 });

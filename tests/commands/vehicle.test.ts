@@ -164,7 +164,11 @@ it('forget --with-jobs leaves nothing of it in the data folder, and everything o
   // The memory, the two jobs, their copies of the day and these two.
   expect(filesWith('AB-12')).toHaveLength(7);
   const blue = readFileSync(bench.fileOf('blue'));
-  const { exit, out } = await bench.run(['vehicle', 'forget', 'red estate', '--with-jobs']);
+  const open = await bench.run(['vehicle', 'forget', 'red estate', '--with-jobs']);
+  expect(open).toMatchObject({ exit: 2, out: '' });
+  expect(open.complaint).toMatch(/: 2 jobs of it are not released, and nothing was deleted; --force deletes /);
+  expect(existsSync(bench.fileOf('red-one'))).toBe(true);
+  const { exit, out } = await bench.run(['vehicle', 'forget', 'red estate', '--with-jobs', '--force']);
   expect(exit).toBe(0);
   expect(out).toContain(`deleted: ${bench.fileOf('red-one')}\n`);
   expect([...filesWith('AB-12'), ...filesWith('red estate'), ...filesWith('rubber')]).toEqual([]);
@@ -183,7 +187,7 @@ it('two vehicles of one label are not forgotten together, and a job in use not d
   const open = bench.begin(['take', 'red one']);
   open.type('note still here\n');
   await open.says('still here');
-  const inUse = await bench.run(['vehicle', 'forget', 'AB-12', '--with-jobs']);
+  const inUse = await bench.run(['vehicle', 'forget', 'AB-12', '--with-jobs', '--force']);
   expect(inUse).toMatchObject({ exit: 2, out: '' });
   expect(existsSync(bench.fileOf('red-one'))).toBe(true);
   expect(remembered().vehicles).toHaveLength(2);

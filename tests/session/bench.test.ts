@@ -224,6 +224,7 @@ describe('one key, one fastener', () => {
   });
   it('takes an Enter right after a number that was taken by itself for the end of the question, once', async () => {
     const at = await newJob();
+    at.pace.stepMs = 200;
     await at.press('a', '+', 'b', '0', 'enter', 'enter', 'h', '3', 'enter', '#', '2', 'enter');
     expect(at.state().ledger.tallies.all.off).toBe(2);
     expect(at.state().facing.hole).toBe('area 1/2');
@@ -234,6 +235,16 @@ describe('one key, one fastener', () => {
     expect(at.state().ledger.tallies.all.off).toBe(3);
     await at.press('#', '2', 'up', 'enter');
     expect(at.bench.store.getState().word).toBeUndefined();
+  });
+  it('takes an Enter a while after a number that only pointed for the call there, and after one that made a call for none', async () => {
+    const at = await newJob();
+    at.pace.stepMs = 3000;
+    await at.press('a', '+', 'b', '0', 'enter', 'enter', 'h', '2', 'enter', 'B', '#', '2', 'enter');
+    expect(at.state().answer).toMatchObject({ kind: 'taken', text: 'area 1 2 back' });
+    for (const line of ['parted plug', 'parted hose']) at.session().runLine(line);
+    await at.press(',', 'j', '1', 'enter');
+    expect(at.bench.store.getState().word).toContain('this Enter called nothing');
+    expect(at.state().ledger.tallies.all.off).toBe(1);
   });
   it('waits for the second figure of a hole that nobody called yet, by letters and by keypad', async () => {
     const at = await newJob();

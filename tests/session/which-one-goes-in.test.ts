@@ -43,7 +43,7 @@ describe('Enter', () => {
     expect(shown(at)).toContain(
       '> 4: Enter takes the bolt hex 8 M6x35 that came out of 1. 4 off bolt hex 8 M6x40, a finding on it is open',
     );
-    await at.press('enter', 'enter');
+    await at.press('enter');
     expect(words(at)).toBe('cover 4 back. In 4 is the bolt hex 8 M6x35 that came out of 1');
     await at.press('enter');
     expect(words(at)).toBe('cover 2 back');
@@ -76,7 +76,7 @@ describe('a new one', () => {
     at.session().runLine('box spare as bolt hex 8 M8x40');
     await at.press('B', 'n');
     expect(words(at)).toBe('nothing new in the parts box fits 1, which is next');
-    await at.press('#', '1', 'enter', 'n');
+    await at.press('#', '1', 'n');
     expect(at.view().asking?.title).toContain(
       'fits cover 1, which wants bolt hex 8 M6x20; spare there would go into 2',
     );
@@ -89,7 +89,7 @@ describe('a new one', () => {
   });
   it('goes, bought for a hole pointed at, into that hole', async () => {
     const at = await wrongInFour();
-    await at.press('#', '2', 'enter', 'n', 'enter', 'n');
+    await at.press('#', '2', 'n', 'enter', 'n');
     expect(words(at)).toBe('cover 2 new one in');
   });
 });

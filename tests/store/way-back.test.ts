@@ -64,9 +64,20 @@ it('[D4] of an end cut off what was whole a copy that holds more is told, with t
     ]);
     await job.close();
   }
+  // By whole lines nothing of the file itself shows it.
+  disk.put(path, whole.subarray(0, whole.lastIndexOf(0x0a, whole.length - 2) + 1));
+  const older = await openOn(disk, of(6));
+  expect(older.notices.map((one) => one.message)).toEqual([
+    expect.stringMatching(
+      /a copy holds 1 call more: the end of the file was cut off, or it is an older one; leave, and go/,
+    ),
+  ]);
+  await older.append(linesTo(2)[1] ?? { n: 2, said: '' });
+  await older.close();
+  expect((await openOn(disk, of(6))).notices).toEqual([]);
   // One that says otherwise holds nothing of it.
   const other = await newJobOn();
-  disk.put(copyOf('2026-03-05'), other.bytesAt(path) as Buffer);
+  for (const day of ['2026-03-05', '2026-03-06']) disk.put(copyOf(day), other.bytesAt(path) as Buffer);
   disk.put(path, whole.subarray(0, whole.length - 9));
   expect((await openOn(disk, of(7))).notices.map((one) => one.next)).toEqual([expect.not.stringContaining('more')]);
 });

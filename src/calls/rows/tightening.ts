@@ -97,6 +97,16 @@ export const tighteningRows: readonly Row[] = [
     asksOnce: askedOnPass,
     answeredInWords: true,
     fills: (desk) => ({ area: desk.facing.area }),
+    // "pass final" would be an area of that name: which pass it is follows from what was called.
+    means: ({ ledger, facing }, { area, tool }) =>
+      stateOf(ledger, 'area', String(area)) === undefined && passesOf(ledger, facing.area ?? '').includes(String(area))
+        ? {
+            no: {
+              because: `"${area}" is a pass, and no area`,
+              instead: 'the pass that is due is called by "pass complete" alone',
+            },
+          }
+        : { say: { verb: 'complete-pass', area, ...(tool !== undefined && { tool }) } },
     otherwise: stillFound,
     after: onwards(true),
   },
