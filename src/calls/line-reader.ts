@@ -78,6 +78,8 @@ export function readLine(desk: Desk, text: string): Read {
   }
   let why: string | undefined;
   for (const { row, used } of found) {
+    // "part off" alone is that call with its name left out, and no part called "off".
+    if (why !== undefined && found[0]?.used === line.length) break;
     const matched = matchForm(formOf.get(row.id) ?? [], line.slice(used), readSlot(desk));
     if ('args' in matched) return { row, args: matched.args };
     why ??= matched.why;

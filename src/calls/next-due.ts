@@ -7,6 +7,16 @@ import { dateText } from '../trade/civil-time.ts';
 import { type Interval, intervalFor, nextDue } from '../trade/intervals.ts';
 import type { Desk } from './desk.ts';
 import type { Once } from './row.ts';
+import { dateOfWords } from './slots.ts';
+
+/** Read into what falls due, since it is no day or no distance: "coolant on 2030-02-31", "coolant at soon". */
+export function dueMisread(what: string): string | undefined {
+  const [, sort, said = ''] = /\s(on|at)\s+(\S+)$/.exec(what) ?? [];
+  if (sort === 'at') return `"${said}" is no distance`;
+  if (sort === undefined || !/\d/.test(said)) return undefined;
+  const day = dateOfWords(said);
+  return isRefused(day) ? day.refused : undefined;
+}
 
 export type Due = { on?: string; atDistance?: number };
 

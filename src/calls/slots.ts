@@ -1,6 +1,9 @@
 // How each sort of slot in a call's form is read from words, and how a value is said back in the same words.
 import type { Spec } from '../job/spec.ts';
 import { areaOf, nameOf, sortOf, subjectText, withinArea } from '../job/subjects.ts';
+import { type Answer, isRefused, refused } from '../trade/answer.ts';
+import { dateOf, readDate } from '../trade/calendar.ts';
+import { withoutNought } from './days-on.ts';
 import type { Desk } from './desk.ts';
 import { type Args, isChoice, type Reading, type ReadSlot, type Token } from './form.ts';
 import { readHours, readLitres, readTemperatureIn, readTorqueIn, showMeasure } from './measures.ts';
@@ -29,6 +32,25 @@ const readWho: Read = (desk, rest, stops, args) => {
   const [said] = read.map(({ value }) => String(value));
   return said === undefined || /\p{L}/u.test(said) ? read : none(`"${said}" is no name of anybody`);
 };
+/**
+ * A whole date is a day there is, written year first; "1.2.2030" has its day in front, and of "1/2/2030" nobody knows which
+ * it is. Without a year it stands as it was said.
+ */
+const readDateSaid: Read = (desk, rest, stops, args) => {
+  const read = readWords('the date')(desk, rest, stops, args);
+  if ('why' in read) return read;
+  const dates = read.map(({ value, used }) => ({ read: dateOfWords(withoutNought(String(value))), used }));
+  const [whole] = dates;
+  if (whole && isRefused(whole.read)) return none(whole.read.refused);
+  return dates.flatMap(({ read: value, used }) => (isRefused(value) ? [] : [{ value, used }]));
+};
+export function dateOfWords(said: string): Answer<string> {
+  const dayFirst = /^(\d{1,2})\.(\d{1,2})\.(\d{4})$/.exec(said);
+  if (/^\d+\/\d+(\/\d+)?$/.test(said)) return refused(`"${said}" may be two days: year first, as 2031-02-01`);
+  if (!dayFirst && !/^\d{4}-/.test(said)) return said;
+  const date = readDate(dayFirst ? `${dayFirst[3]}-${dayFirst[2]}-${dayFirst[1]}` : said);
+  return isRefused(date) ? date : dateOf(date);
+}
 /** "dowels, O-ring": names up to the next word of the form, parted by commas. */
 const readList: Read = (_desk, rest, stops) =>
   rest.length === 0
@@ -107,7 +129,7 @@ const readers: Record<string, Read> = {
   torque: ({ units }, rest) => readTorqueIn(units, rest),
   words: readWords('this'),
   day: readWords('until when'),
-  date: readWords('the date'),
+  date: readDateSaid,
   path: readWords('the file'),
   who: readWho,
   why: readWords('why'),

@@ -13,6 +13,7 @@ import { isPath, type JobPlace, jobPlace, placesOn, slugOf, thisMachine } from '
 import { openSettings } from '../store/settings.ts';
 import { jobsIn } from '../store/shelf.ts';
 import { openVehicles } from '../store/vehicles.ts';
+import { commandBack, goodCopyOf } from '../store/way-back.ts';
 import { perhaps, stepsApart } from '../trade/perhaps.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { exits, type Out } from './answer.ts';
@@ -150,6 +151,13 @@ export async function calledInstead(thrown: unknown, named: string): Promise<str
 /** Of a job that was named by its name and is not there: which jobs there are. */
 export async function notThere(thrown: unknown, named: string, path: string, toLook = false): Promise<unknown> {
   if (!isFault(thrown) || thrown.kind !== 'missing' || isPath(named)) return thrown;
+  const copy = await goodCopyOf(realDisk, path, readJobLine);
+  if (copy) {
+    const calls = copy.calls === 1 ? '1 call' : `${copy.calls} calls`;
+    const way = commandBack(path, copy, process.platform, undefined);
+    const next = `a copy of it has ${calls}, and comes back with: ${way}`;
+    return fault('missing', `there is no job "${plainText(named)}" any more`, path, next, true);
+  }
   const names = await jobsNear(named);
   // Whoever only reads is not after a new one.
   const makes = toLook && names.length > 0 ? '' : '; "countback take NAME --new" makes a new one';

@@ -1,5 +1,6 @@
 // vehicle: what is remembered of a vehicle, everything of it in one file, and forgetting it.
 import { unlink } from 'node:fs/promises';
+import { join } from 'node:path';
 import { stateOf } from '../job/ledger.ts';
 import { type Line, readLine } from '../job/line.ts';
 import { readLog } from '../job/log.ts';
@@ -112,9 +113,15 @@ async function forget(vehicles: Vehicles, named: string, args: Parsed, out: Out)
   out.write(`forgotten: ${[...names].join(', ')}\n`);
   if (!args.flags.has('with-jobs'))
     for (const { path } of jobs) out.write(`still tells of it, and a call in it is remembered anew: ${path}\n`);
-  for (const path of unread) out.write(`could not be read, and may tell of it: ${path}\n`);
+  for (const path of [...unread, ...(await putAside())]) out.write(`could not be read, and may tell of it: ${path}\n`);
   out.write('Printed sheets, exports, backups and job files kept elsewhere are not reached.\n');
   return exits.fine;
+}
+/** Files put aside where a copy took their place. */
+async function putAside(): Promise<string[]> {
+  const { jobs } = placesOn(thisMachine());
+  const names = await realDisk.readdir(jobs).catch(() => []);
+  return names.filter((name) => /\.(?:broken|cut|aside)$/.test(name)).map((name) => join(jobs, name));
 }
 const isReleased = (lines: readonly Line[]): boolean =>
   (stateOf(readLog(lines), 'vehicle', 'vehicle')?.releasedAt ?? 0) > 0;

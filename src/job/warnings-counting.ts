@@ -14,12 +14,24 @@ export const besideCount = (ledger: Ledger, entry: EntryOf<'tray-counted'>): str
 /** K4: of an area that no plan describes, and whose holes are called by now. */
 export function besideHoles(ledger: Ledger, { area, count }: EntryOf<'holes-counted'>): string[] {
   const a = stateOf(ledger, 'area', area);
+  if (!a && [...every(ledger, 'area')].length > 0) return [nobodyNamed(area, 'area')];
   const called = a && !a.declared?.planned ? holeNumbers(ledger, a).size : 0;
   if (called === 0 || called === count) return [];
   return called < count
     ? [`${called} of ${count} called: ${count - called} more to call, or to count again`]
     : [`${called} called, and ${count} counted: one is called that is none, or count again`];
 }
+
+/** A slip in a name makes another of it, and what was meant goes without. */
+export const nobodyNamed = (name: string, what: 'area' | 'circuit'): string =>
+  `nobody named ${what === 'area' ? 'an area' : 'a circuit'} "${name}" before; where it is a slip, strike it`;
+/** T5: with other circuits known. */
+export const ofNoCircuit = (ledger: Ledger, circuit: string): string[] => {
+  const known = [...every(ledger, 'circuit')].map((one) => one.circuit);
+  return known.length === 0 || known.includes(circuit)
+    ? []
+    : [`${nobodyNamed(circuit, 'circuit')}: ${known.join(', ')}`];
+};
 
 /** K2: at first to count again, then what may be over. */
 function differing(ledger: Ledger, { tray, count }: EntryOf<'tray-counted'>): string[] {

@@ -31,7 +31,7 @@ import {
   withoutBeadUnder,
   workingUnder,
 } from './warnings-building.ts';
-import { besideCount, besideHoles } from './warnings-counting.ts';
+import { besideCount, besideHoles, ofNoCircuit } from './warnings-counting.ts';
 import { takenForAnother } from './warnings-exchange.ts';
 import { foundWrong, threadUnderIt } from './warnings-found.ts';
 import { beforeTheRest, drivenBefore, fellBack, offOfService } from './warnings-leaving.ts';
@@ -169,6 +169,9 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[], no
       return searchedInVain(ledger);
     case 'connection-parted':
       return stillFull(ledger, entry.connection, entries);
+    case 'fluid-drained':
+    case 'fluid-filled':
+      return ofNoCircuit(ledger, entry.circuit);
     case 'holes-counted':
       return besideHoles(ledger, entry);
     case 'repair-step':

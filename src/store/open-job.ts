@@ -108,13 +108,15 @@ async function openWith<L extends { n: number }>(
   const holding = read.bytes.subarray(0, read.reached.end);
   const ofEnd = { bytes: holding, calls: low.data.lines.length };
   const cut = isWritten ? undefined : read.torn;
-  const isWhole = !isWritten && !ofCopy && !read.doubt;
-  const torn = isWhole ? await withMoreInCopy(cut, { disk, path, readLine }, ofEnd) : cut;
-  const doubted = isWritten || read.doubt?.byte === withoutLineAt ? undefined : read.doubt;
+  const isLooked = isWritten || ofCopy;
+  const torn = isLooked || read.doubt ? cut : await withMoreInCopy(cut, { disk, path, readLine }, ofEnd);
+  const odd = isWritten || read.doubt?.byte === withoutLineAt ? undefined : read.doubt;
+  const told = odd && !isLooked ? await withMoreInCopy(odd.fault, { disk, path, readLine }, ofEnd) : undefined;
+  const doubted = odd && { ...odd, ...(told && { fault: told }) };
   // Of a copy it is told and not asked: nothing goes on from it here.
   const doubt = ofCopy ? undefined : doubted;
-  const odd = torn ?? (ofCopy ? doubted?.fault : undefined);
-  const shared = { path, job: low.data.job, notices: odd ? [odd] : [], lines: () => low.data.lines };
+  const noticed = torn ?? (ofCopy ? doubted?.fault : undefined);
+  const shared = { path, job: low.data.job, notices: noticed ? [noticed] : [], lines: () => low.data.lines };
 
   if (!lock || doubt) {
     if (lock) await letGo(lock);

@@ -18,6 +18,10 @@ function meant(text: string) {
 const declared = (entry: object) => ({ say: { verb: 'declare', entries: [entry] } });
 const ofArea = (method: object) => declared({ kind: 'area-declared', area: 'head', method });
 
+it('makes no new area of a name with a slip', () => {
+  expect(meant('critical haed')).toMatchObject({ no: { because: 'there is no area "haed"' } });
+  expect(meant('critical head')).toMatchObject(declared({ kind: 'area-declared', area: 'head', critical: true }));
+});
 it('[O3] takes the name of a pass for no area', () => {
   expect(meant('pass final')).toMatchObject({ no: { because: '"final" is a pass, and no area' } });
   expect(meant('pass')).toMatchObject({ say: { verb: 'complete-pass', area: 'head' } });

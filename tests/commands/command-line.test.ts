@@ -1,7 +1,7 @@
 // The command line as a whole: help, what it does not know, calls, and pipes and users that give way.
 import { spawn } from 'node:child_process';
-import { chmodSync, mkdirSync, readFileSync, utimesSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { chmodSync, mkdirSync, readFileSync, renameSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
 import { shelfRows } from '../../src/calls/lists/shelf.ts';
 import { jobsOnShelf } from '../../src/commands/shelf.ts';
@@ -39,6 +39,22 @@ it('a job goes by one name on the shelf and at the head of its screens; its file
   } finally {
     vi.unstubAllEnvs();
   }
+});
+
+it('a file that was given a name of its own is found by it and by the name of its job, and one that is gone by its copy', async () => {
+  const from = bench.fileOf('hatchback');
+  const to = join(dirname(from), "Ma car's.countback.jsonl");
+  renameSync(from, to);
+  for (const name of ["Ma car's", 'hatchback']) {
+    const { out, complaint } = await bench.run(['standing', name]);
+    expect({ out: out.includes('open'), complaint }).toEqual({ out: true, complaint: '' });
+  }
+  rmSync(to);
+  const { exit, complaint } = await bench.run(['standing', 'hatchback']);
+  expect(exit).toBe(2);
+  expect(complaint).toMatch(
+    /there is no job "hatchback" any more; a copy of it has \d+ calls?, and comes back with: cd .* && cp copies\//,
+  );
 });
 
 it('[T8] a job that waits says so on the shelf', async () => {

@@ -50,6 +50,16 @@ describe('plans', () => {
     expect(exit).toBe(1);
   });
 
+  it('tells with what must come off which plans were left out', async () => {
+    mkdirSync(join(bench.dataDir, 'plans'), { recursive: true });
+    writeFileSync(join(bench.dataDir, 'plans', 'broken.json'), '{');
+    const { exit, complaint } = await bench.run(['plans', 'need', 'timing belt']);
+    expect(exit).toBe(0);
+    expect(complaint).toMatch(
+      /broken\.json: this is not JSON in line 1, column 2; .*; the plan is left out until then\n$/,
+    );
+  });
+
   it('answers what it does not know with one line and 64', async () => {
     const misused = [
       ['plans', 'sideways'],

@@ -310,6 +310,18 @@ it('[T5] misses the draining before the first bolt of an area that a hose of it 
   expect(said(on, 'remove', off('pump/1'))).toEqual([]);
 });
 
+it('[T5 K4] minds with a name of which nobody spoke, where others are known', () => {
+  const on = bench();
+  expect(said(on, 'drain', { circuit: 'brakes' })).toEqual([]);
+  on.declare({ kind: 'circuit-declared', circuit: 'brake', fluid: 'brake fluid' });
+  on.off('lid/1', m8);
+  expect(said(on, 'drain', { circuit: 'brakes' })).toEqual([
+    'nobody named a circuit "brakes" before; where it is a slip, strike it: brake',
+  ]);
+  expect(said(on, 'count-holes', { area: 'lidd', count: 1 })).toEqual([
+    'nobody named an area "lidd" before; where it is a slip, strike it',
+  ]);
+});
 it.each([
   ['fuel', 'petrol', /let off as the maker's manual says; no flame, no spark$/],
   ['cooling', 'antifreeze mix', /let it cool first$/],

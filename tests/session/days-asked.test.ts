@@ -117,7 +117,7 @@ describe('a day by letters', () => {
       await at.press('L', 'i', '1', ...day.split(''));
       expect(at.view().asking).toMatchObject({ slot: 'on', typed: day });
       await at.press('enter', 'enter');
-      expect(vehicle(at)?.due).toMatchObject([{ what: 'timing belt', on: day }]);
+      expect(vehicle(at)?.due).toMatchObject([{ what: 'timing belt', on: '2034-11-27' }]);
     }
   });
   it('[X4] is chosen by its number and Enter', async () => {

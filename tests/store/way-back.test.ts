@@ -75,6 +75,11 @@ it('[D4] of an end cut off what was whole a copy that holds more is told, with t
   await older.append(linesTo(2)[1] ?? { n: 2, said: '' });
   await older.close();
   expect((await openOn(disk, of(6))).notices).toEqual([]);
+  // So of a last line that is not as it was written.
+  const changed = Buffer.from(whole);
+  changed[whole.length - 12] = (changed[whole.length - 12] ?? 0) ^ 1;
+  disk.put(path, changed);
+  expect((await openOn(disk, of(6))).doubt?.fault.next).toContain('a copy holds 1 call more: leave, and go on from it');
   // One that says otherwise holds nothing of it.
   const other = await newJobOn();
   for (const day of ['2026-03-05', '2026-03-06']) disk.put(copyOf(day), other.bytesAt(path) as Buffer);

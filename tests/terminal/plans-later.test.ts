@@ -21,7 +21,7 @@ it('tells of a broken plan on the bench, and offers the others', async () => {
   bench.press(keyFor('new-job', 'shelf'));
   bench.type('green van');
   bench.press('Enter');
-  await bench.waitFor((frame) => said(frame).includes('left out: this is not JSON in line 1, column 24'));
+  await bench.waitFor((frame) => said(frame).includes('this is not JSON in line 1, column 24'));
   bench.press(keyFor('to-services', 'strip'));
   await bench.waitFor((frame) => head(frame).includes('Services') && said(frame).includes('coolant pump'));
 });

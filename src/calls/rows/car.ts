@@ -7,7 +7,7 @@ import { daysOn, figuresHow, yearsOn } from '../days-on.ts';
 import type { Desk } from '../desk.ts';
 import { comesRound } from '../due-unsaid.ts';
 import type { Args } from '../form.ts';
-import { askedOnDueAnew, askedOnPastDue, dueNext, dueWords } from '../next-due.ts';
+import { askedOnDueAnew, askedOnPastDue, dueMisread, dueNext, dueWords } from '../next-due.ts';
 import { key, type Row } from '../row.ts';
 
 /** Where no interval is known for it, or the maker's alone will do, date and distance are asked for. */
@@ -140,6 +140,9 @@ export const carRows: readonly Row[] = [
     asksOnce: (desk, said) => askedOnPastDue(desk, said) ?? askedOnDueAnew(desk, said),
     means: (desk, args) => {
       const { what, on, atDistance } = args as { what: string; on?: string; atDistance?: number };
+      const misread = dueMisread(what);
+      if (misread !== undefined)
+        return { no: { because: misread, instead: 'say it as "on 2031-02-01" or "at 180000"' } };
       const noOdometer = stateOf(desk.ledger, 'vehicle', 'vehicle')?.odometer === undefined;
       // Where no odometer is noted the job counts in km.
       if (atDistance !== undefined && noOdometer && desk.units?.distance === 'mi')
