@@ -47,7 +47,7 @@ export const standing: Command = {
           ...(p.next && { next: plainText(nextWords(desk, p.next)) }),
         }));
         // What is gone from the end of the file may be a bolt that came off: no answer that the car may leave.
-        const end = job.notices[0] ?? job.doubt?.fault;
+        const end = job.doubt?.fault ?? job.notices[0];
         if (end && !args.flags.has('json')) out.write(`NOT SURE: ${end.what}\n`);
         const mayLeave = points.length === 0 && !end;
         // X4: on a released job nothing more is said.

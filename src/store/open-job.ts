@@ -110,12 +110,11 @@ async function openWith<L extends { n: number }>(
   const cut = isWritten ? undefined : read.torn;
   const isLooked = isWritten || ofCopy;
   const torn = isLooked || read.doubt ? cut : await withMoreInCopy(cut, { disk, path, readLine }, ofEnd);
-  const odd = isWritten || read.doubt?.byte === withoutLineAt ? undefined : read.doubt;
-  const told = odd && !isLooked ? await withMoreInCopy(odd.fault, { disk, path, readLine }, ofEnd) : undefined;
-  const doubted = odd && { ...odd, ...(told && { fault: told }) };
+  const doubted = isWritten || read.doubt?.byte === withoutLineAt ? undefined : read.doubt;
+  const more = doubted && !isLooked ? await withMoreInCopy(undefined, { disk, path, readLine }, ofEnd) : undefined;
   // Of a copy it is told and not asked: nothing goes on from it here.
   const doubt = ofCopy ? undefined : doubted;
-  const noticed = torn ?? (ofCopy ? doubted?.fault : undefined);
+  const noticed = torn ?? more ?? (ofCopy ? doubted?.fault : undefined);
   const shared = { path, job: low.data.job, notices: noticed ? [noticed] : [], lines: () => low.data.lines };
 
   if (!lock || doubt) {

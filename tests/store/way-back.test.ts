@@ -79,7 +79,9 @@ it('[D4] of an end cut off what was whole a copy that holds more is told, with t
   const changed = Buffer.from(whole);
   changed[whole.length - 12] = (changed[whole.length - 12] ?? 0) ^ 1;
   disk.put(path, changed);
-  expect((await openOn(disk, of(6))).doubt?.fault.next).toContain('a copy holds 1 call more: leave, and go on from it');
+  const doubtful = await openOn(disk, of(6));
+  expect(doubtful.doubt?.fault.what).toContain('the last line is not as it was written');
+  expect(doubtful.notices.map((one) => one.message)).toEqual([expect.stringContaining('a copy holds 1 call more: ')]);
   // One that says otherwise holds nothing of it.
   const other = await newJobOn();
   for (const day of ['2026-03-05', '2026-03-06']) disk.put(copyOf(day), other.bytesAt(path) as Buffer);
