@@ -59,13 +59,14 @@ function whyUnread(text: string): { because: string; instead: string } | undefin
 const longestEcho = 200;
 const echoed = (text: string): string => (text.length > longestEcho ? `${text.slice(0, longestEcho)}…` : text);
 
-/** Takes calls one after the other, each saved before the next; `stop` is asked before each. */
+type How = { stopsAtRefusal: boolean; isUnread: () => boolean };
+/** Takes calls one after the other, each saved before the next; whether anybody reads the answers is asked before each. */
 async function takeLines(
   session: Session,
   lines: AsyncIterable<string>,
   tell: (t: Taken) => void,
-  stop: () => boolean = () => false,
-): Promise<'all taken' | 'some refused' | 'stopped'> {
+  { stopsAtRefusal, isUnread }: How,
+): Promise<'all taken' | 'some refused' | 'refused' | 'stopped'> {
   let allTaken = true;
   for await (const raw of lines) {
     // Takes the mark away, too, that some systems put before the first line.
@@ -74,9 +75,10 @@ async function takeLines(
     const unread = whyUnread(text);
     // As on the screen, where one line may hold several calls as well.
     for (const call of unread ? [text] : callsIn(text)) {
-      if (stop()) return 'stopped';
+      if (isUnread()) return 'stopped';
       const taken: Taken = unread ? { line: echoed(call), ok: false, ...unread } : await takeCall(session, call);
       tell(taken);
+      if (!taken.ok && stopsAtRefusal) return 'refused';
       if (!taken.ok) allTaken = false;
     }
   }
@@ -92,15 +94,15 @@ async function takeCall(session: Session, text: string): Promise<Taken> {
   return told(line, answer);
 }
 
-const usage = 'take JOB [--new] [--json]';
+const usage = 'take JOB [--new] [--stop] [--json]';
 /** Standard input, reached for only when lines are read from it. */
 export type Input = () => Readable & { fd?: number };
 
 export const takeOf = (input: Input): Command => ({
   name: 'take',
   usage,
-  help: 'reads calls from standard input, one a line or several with ";" between them, and answers each (exit 0 all taken, 3 some refused, 75 in use)',
-  options: { new: 'flag', json: 'flag' },
+  help: 'reads calls from standard input, one a line or several with ";" between them, and answers each (exit 0 all taken, 3 some refused, 75 in use); --stop takes nothing behind the first that is refused',
+  options: { new: 'flag', stop: 'flag', json: 'flag' },
   run: (args, out, packageRoot) =>
     orFault(out, async () => {
       const [named] = args.names;
@@ -116,7 +118,7 @@ export const takeOf = (input: Input): Command => ({
           out.complain(`countback: ${cannot.message}`);
           return cannot.exit;
         }
-        return await takeFrom(input(), session, out, args.flags.has('json'));
+        return await takeFrom(input(), session, out, args.flags);
       } finally {
         await session.close();
       }
@@ -138,7 +140,12 @@ function whyNotWrite({ job, store }: Session): { message: string; exit: number }
   };
 }
 
-async function takeFrom(stdin: ReturnType<Input>, session: Session, out: Out, asJson: boolean): Promise<number> {
+async function takeFrom(
+  stdin: ReturnType<Input>,
+  session: Session,
+  out: Out,
+  flags: ReadonlySet<string>,
+): Promise<number> {
   // Read only when it is used: it brings in all of Node's line editor, of which a start needs nothing.
   const { createInterface } = process.getBuiltinModule('node:readline');
   const lines = createInterface({ input: stdin, crlfDelay: Number.POSITIVE_INFINITY });
@@ -149,8 +156,9 @@ async function takeFrom(stdin: ReturnType<Input>, session: Session, out: Out, as
     failed = thrown.code ?? thrown.message;
     lines.close();
   });
-  const tell = (t: Taken) => out.write(asJson ? `${JSON.stringify(t)}\n` : inWords(t));
-  const ended = await takeLines(session, lines, tell, out.isUnread).catch((thrown: unknown) => {
+  const tell = (t: Taken) => out.write(flags.has('json') ? `${JSON.stringify(t)}\n` : inWords(t));
+  const how = { stopsAtRefusal: flags.has('stop'), isUnread: out.isUnread };
+  const ended = await takeLines(session, lines, tell, how).catch((thrown: unknown) => {
     // The failure of the input comes through the lines as well.
     if (failed === undefined) throw thrown;
     return 'stopped';
@@ -163,6 +171,7 @@ async function takeFrom(stdin: ReturnType<Input>, session: Session, out: Out, as
     const { length } = session.job.lines();
     out.complain(`countback: nobody reads the answers any more; stopped after call ${length}, the rest was not taken`);
   }
+  if (ended === 'refused') out.complain('countback: stopped at what was refused; what follows it was not taken');
   return ended === 'all taken' ? exits.fine : exits.someRefused;
 }
 function usageOf(names: readonly string[], out: Out): number {

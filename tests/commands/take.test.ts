@@ -48,6 +48,17 @@ describe('take', () => {
     expect(out).toMatch(/\n {4}3 {2}cam cover 2 off, to tray 1\n$/);
   });
 
+  it('stops with --stop at the first that is refused, and says so', async () => {
+    begun();
+    const { exit, out, complaint } = await take('off 2\nbolt T30 M6x16\noff 3\n', '--stop');
+    expect({ exit, complaint }).toEqual({
+      exit: 3,
+      complaint: 'countback: stopped at what was refused; what follows it was not taken\n',
+    });
+    expect(out).toMatch(/cam cover 2 off, to tray 1\n {3}no {2}bolt T30 M6x16\n/);
+    expect(out).not.toContain('cam cover 3');
+  });
+
   it('answers each of several calls in one line, as on the screen, and leaves a name in quotes whole', async () => {
     const list = 'job van\narea left wheel; role wheel; off; off 2\nnote "grey; dented"; slack 3\n';
     const { exit, out } = await take(list, '--new');
