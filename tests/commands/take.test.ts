@@ -119,7 +119,7 @@ describe('take', () => {
     begun();
     const { exit, out, complaint } = await bench.run(['take', ...args], { input: 'off 2\n' });
     expect({ exit, out }).toEqual({ exit: 64, out: '' });
-    expect(complaint).toMatch(/^countback: .*take JOB \[--new\] \[--json\]\n$/);
+    expect(complaint).toMatch(/^countback: .*take JOB \[--new\] \[--stop\] \[--json\]\n$/);
     expect(bench.callsOf('hatchback')).toHaveLength(2);
   });
 
