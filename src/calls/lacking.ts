@@ -37,10 +37,13 @@ function noDrive({ ledger }: Desk, row: Row): No {
       }
     : { because: `${names.join(' or ')} may be meant`, instead: `say which, as "${word} ${names[0]}"`, by: 'line' };
 }
+/** Left out, it is what is at the desk: "[<area>]", "[in <area>]". */
+const saysItself = ({ form }: Row, slot: string): boolean =>
+  form.includes(`[<${slot}>]`) || form.includes(`[in <${slot}>]`);
 /** A call about a hole, an area or a drive that was not said and could not be filled by itself. */
 export function lackingIn(row: Row, desk: Desk, filled: Args): No | undefined {
   if (!row.verb || !row.fills) return undefined;
-  const slot = ['hole', 'area', 'drive'].find((one) => row.form.includes(`[<${one}>]`) && filled[one] === undefined);
+  const slot = ['hole', 'area', 'drive'].find((one) => saysItself(row, one) && filled[one] === undefined);
   if (slot === undefined) return undefined;
   if (slot === 'drive') return noDrive(desk, row);
   if (desk.facing.area === undefined) return noAreaInUse(desk, row.group === 'build');

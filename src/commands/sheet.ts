@@ -81,6 +81,7 @@ const inForm = { text: sheetText, html: sheetPage, csv: sheetCsv } as const;
 export async function write(file: string, text: string, force: boolean): Promise<boolean> {
   try {
     const there = await realDisk.stat(file).catch(() => undefined);
+    if (there?.kind === 'folder') throw fault('exists', 'this is a folder', file, 'name a file in it');
     if (there && !force) throw fault('exists', 'this is there already', file, 'choose another name, or add --force');
     if (there && there.kind !== 'file') {
       await writeFile(file, text);

@@ -55,7 +55,9 @@ function whyNot([what, ...names]: readonly string[]): string {
 const nameText = ({ label, registration }: Named): string => (registration ? `${label}, ${registration}` : label);
 
 async function list(vehicles: Vehicles, _: string, __: Parsed, out: Out): Promise<number> {
-  for (const one of vehicles.all()) out.write(`${nameText(one)}: ${counted(one.jobs.length, 'job')}\n`);
+  const all = vehicles.all();
+  for (const one of all) out.write(`${nameText(one)}: ${counted(one.jobs.length, 'job')}\n`);
+  if (all.length === 0) out.write('no vehicle is remembered yet: one is once a job on it is closed\n');
   return exits.fine;
 }
 
@@ -84,7 +86,7 @@ async function exportAll(vehicles: Vehicles, named: string, args: Parsed, out: O
   const text = `${JSON.stringify({ countback: 'vehicle', named, remembered, jobs: files }, null, 2)}\n`;
   const file = args.values.get('o');
   if (file === undefined) out.write(text);
-  else await write(file, text, args.flags.has('force'));
+  else if (await write(file, text, args.flags.has('force'))) out.write(`${file}: ${counted(jobs.length, 'job')}\n`);
   for (const path of unread)
     out.complain(`countback: ${path} could not be read, and is not in it if it is of this vehicle`);
   return exits.fine;

@@ -32,3 +32,14 @@ it('[R1] names the drives of which one may be meant, and how it is said', () => 
     by: 'line',
   });
 });
+it('says of what is left out at its end, too, that no area is in use', () => {
+  const holes = rowById.get('holes');
+  const { facing, ...desk } = demoDesk({});
+  const { area: _, ...nowhere } = facing;
+  const empty = { ...desk, facing: nowhere, ledger: newStory().call('open-job', { label: 'estate' }).ledger };
+  expect(holes && lackingIn(holes, empty, { count: 4 })).toEqual({
+    because: 'no area is in use',
+    instead: 'name one',
+    by: 'area',
+  });
+});

@@ -236,8 +236,9 @@ describe('sheet', () => {
     const nowhere = await sheetTo('no/sheet.txt');
     expect(nowhere).toMatchObject({ exit: 2, out: '' });
     expect(nowhere.complaint).toMatch(/^countback: no\/sheet\.txt: there is no such file or folder \(ENOENT\); .*\n$/);
+    expect((await sheetTo('data')).complaint).toBe('countback: data: this is a folder; name a file in it\n');
     const folder = await sheetTo('data', '--force');
-    expect(folder.complaint).toMatch(/^countback: data: this is a folder \(EISDIR\); .*\n$/);
+    expect(folder.complaint).toMatch(/^countback: data: this is a folder; name a file in it\n$/);
     const none = await bench.run(['sheet', 'hatchback', '-o']);
     expect(none).toMatchObject({ exit: 64, out: '' });
     expect(none.complaint).toMatch(/^countback: option -o wants a value; sheet JOB .*\n$/);

@@ -178,6 +178,15 @@ it('forget --with-jobs leaves nothing of it in the data folder, and everything o
   expect(await bench.run(['vehicle', 'show', 'AB-12'])).toMatchObject({ exit: 2 });
 });
 
+it('says that none is remembered, and what an export holds', async () => {
+  expect((await bench.run(['vehicle', 'list'])).out).toBe(
+    'no vehicle is remembered yet: one is once a job on it is closed\n',
+  );
+  await take('red one', opening('red estate', 'AB-12'));
+  const file = join(bench.folder, 'AB-12.json');
+  expect((await bench.run(['vehicle', 'export', 'AB-12', '-o', file])).out).toBe(`${file}: 1 job\n`);
+});
+
 it('two vehicles of one label are not forgotten together, and a job in use not deleted', async () => {
   await take('red one', opening('red estate', 'AB-12'));
   await take('red other', opening('red estate', 'CD-34'));
