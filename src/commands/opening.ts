@@ -43,7 +43,8 @@ export async function openToLook(named: string, out: Out): Promise<OpenJob<Line>
 
 export type Opening = {
   fresh?: boolean;
-  withoutLineAt?: number;
+  goOnFrom?: number;
+  fromCopy?: string;
   /** Told in one line when what the workshop remembers of the vehicle could not be kept. */
   tell?: (line: string) => void;
   /** The plans are read when they are first asked for, or a moment later; told of each that is left out. */
@@ -53,14 +54,14 @@ export type Opening = {
 export async function openSession(
   named: string,
   packageRoot: URL,
-  { fresh = false, withoutLineAt, tell, plansLater }: Opening = {},
+  { fresh = false, tell, plansLater, ...goOn }: Opening = {},
 ): Promise<Session> {
   const places = placesOn(thisMachine());
   const place = placeOf(named);
   if (fresh) await makeNew(named, place);
   const settings = await openSettings(places.settings);
   const plans = planShelf(packageRoot);
-  const job = await openThere(named, place, withoutLineAt !== undefined ? { withoutLineAt } : {});
+  const job = await openThere(named, place, goOn);
   const vehicles = await openVehicles(places.vehicles);
   const leftOut = plansLater ? [] : plans.all().faults;
   const notices = [...job.notices, ...settings.faults, ...leftOut, ...(vehicles.fault ? [vehicles.fault] : [])];
@@ -132,7 +133,7 @@ function whereItLies(path: string): string {
 async function openThere(
   named: string,
   { path }: JobPlace,
-  how: Pick<OpenJobOptions<Line>, 'look' | 'withoutLineAt'>,
+  how: Pick<OpenJobOptions<Line>, 'look' | 'goOnFrom' | 'fromCopy'>,
 ): Promise<OpenJob<Line>> {
   try {
     return await openJob({ path, readLine: readJobLine, ...how });

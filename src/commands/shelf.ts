@@ -43,7 +43,8 @@ async function onShelf(path: string, changedMs: number): Promise<OnTheShelf> {
     const releasedAt = releaseOf(ledger);
     const waits = stateOf(ledger, 'vehicle', 'vehicle')?.waiting ? ', waits' : '';
     const stands = releasedAt ? 'released' : `${outOf(all)} off, ${openSaid(all)}${waits}`;
-    const odd = job.doubt ? 'last line changed; ' : job.notices[0] ? 'end cut off; ' : '';
+    const end = job.doubt?.fault ?? job.notices[0];
+    const odd = !end ? '' : end.kind === 'last-line-bad' ? 'last line changed; ' : 'end cut off; ';
     return {
       ...shared,
       // When its file was last written says nothing of when the car left.

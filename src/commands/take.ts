@@ -128,7 +128,8 @@ export const takeOf = (input: Input): Command => ({
 function whyNotWrite({ job, store }: Session): { message: string; exit: number } | undefined {
   if (!store.getState().looking) return undefined;
   const { doubt, whyLook } = job;
-  if (doubt) return { message: `${doubt.fault.message}: "countback open" asks for that`, exit: exits.unreadable };
+  const asks = doubt?.copy === undefined ? '; "countback open" asks for that' : '';
+  if (doubt) return { message: `${doubt.fault.message}${asks}; nothing was taken`, exit: exits.unreadable };
   const inUse = whyLook?.kind === 'in-use' || whyLook?.kind === 'lock-unreadable';
   // A list of calls has nobody to look on.
   const next = whyLook?.next.replace(/^look on here(, or|;) /, '');

@@ -53,15 +53,20 @@ export const plainAsking = (title: string, slot: string): Asking => ({
   at: 0,
 });
 
-/** A question of two answers, the careful one first. */
-export const yesOrNo = (title: string, yes: string, no: string): Asking => ({
-  ...plainAsking(title, 'yes or no'),
-  type: 'yes|no',
+/** One of these alone; the first is what an Enter answers. */
+export const oneOf = (title: string, choices: readonly Choice[]): Asking => ({
+  ...plainAsking(title, 'one of these'),
+  type: choices.map(({ value }) => value).join('|'),
   optional: false,
-  choices: [
+  choices,
+});
+/** The careful answer first. */
+export const yesOrNo = (title: string, yes: string, no: string): Asking => ({
+  ...oneOf(title, [
     { value: 'no', text: no },
     { value: 'yes', text: yes },
-  ],
+  ]),
+  slot: 'yes or no',
 });
 /** A call or a screen, chosen by its number. */
 export const aCall = (title: string, choices: readonly Choice[]): Asking => ({

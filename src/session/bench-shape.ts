@@ -55,8 +55,11 @@ export type Bench = {
   /** The terminal is in front again: what was done at it meanwhile shows on the shelf. */
   inFront(): void;
 };
-/** Opens a job; `fresh` makes it, `withoutLineAt` goes on without a last line that does not hold. Throws a fault. */
-export type Opener = (named: string, how: { fresh?: boolean; withoutLineAt?: number }) => Promise<Session>;
+/** Opens a job; `fresh` makes it, `goOnFrom` and `fromCopy` go on from what was in doubt (store/open-job.ts). Throws a fault. */
+export type Opener = (
+  named: string,
+  how: { fresh?: boolean; goOnFrom?: number; fromCopy?: string },
+) => Promise<Session>;
 export type BenchDoors = {
   /** Read when the bench is made, and again whenever it is gone to. */
   jobs(): Promise<readonly OnTheShelf[]>;

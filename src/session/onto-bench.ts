@@ -1,4 +1,4 @@
-// Brings a job onto the bench: opened by name, made new, or gone on with without a last line that does not hold.
+// Brings a job onto the bench: opened by name, made new, or gone on with without an end that is in doubt.
 import type { Row } from '../calls/row.ts';
 import { rowById } from '../calls/table.ts';
 import { isStruck, lineAt } from '../job/ledger.ts';
@@ -38,9 +38,9 @@ export function createOntoBench({ get, set, doors, ask, carryOut, press }: Hands
   /** @param first the first line of a new job */
   async function open(named: string, how: Parameters<Opener>[1] = {}, first?: string): Promise<void> {
     // The job in hand is gone back to: opened again it would find itself in use.
-    if (get().session?.job.path === named && how.withoutLineAt === undefined)
+    if (get().session?.job.path === named)
       return set((b) => ({ view: viewed(b.view, { to: b.view.before === 'settings' ? 'strip' : b.view.before }) }));
-    if (get().session?.store.getState().notSaved && how.withoutLineAt === undefined)
+    if (get().session?.store.getState().notSaved)
       return set({
         word: 'A call of the job in hand is NOT SAVED: save it first, or leave the program, which lists it.',
       });
@@ -73,14 +73,14 @@ export function createOntoBench({ get, set, doors, ask, carryOut, press }: Hands
         // What cures is further on than it was told before.
         if (get().greeting) set(({ word }) => greetingOf(opened, word));
       },
-      goOnWithout: (byte) => void goOnWithout(name, byte),
+      goOn: (how) => void goOn(name, how),
     });
   }
   /** The job was open to look; it is let go first, so that it can be opened to write. */
-  async function goOnWithout(named: string, byte: number): Promise<void> {
+  async function goOn(named: string, how: Parameters<Opener>[1]): Promise<void> {
     await get().session?.close();
     set({ session: undefined });
-    await open(named, { withoutLineAt: byte });
+    await open(named, how);
   }
 
   return {

@@ -1,8 +1,8 @@
 // What a job has to say and to ask when it comes onto the bench: how it was left (T8), whether the time shown is right
-// (S7), and whether to go on without a last line that does not hold (D2).
+// (S7), and whether to go on without a last line that does not hold, or without what a copy holds (D2).
 import { hangingWords, timeToConfirm, whereItStands } from '../calls/lists/on-return.ts';
 import type { Asking } from '../view/view.ts';
-import { yesOrNo } from './asking.ts';
+import { oneOf, yesOrNo } from './asking.ts';
 import type { Session } from './session-shape.ts';
 
 /** @param word what stands there to be told already */
@@ -25,7 +25,7 @@ export function greetingOf(
 export function questionsOnOpening(
   opened: Session,
   ask: (asking: Asking, then: (text: string) => void) => void,
-  { timeIsRight, goOnWithout }: { timeIsRight(): void; goOnWithout(byte: number): void },
+  { timeIsRight, goOn }: { timeIsRight(): void; goOn(how: { goOnFrom: number } | { fromCopy: string }): void },
 ): void {
   const { doubt } = opened.job;
   const time = opened.store.getState().looking ? undefined : timeToConfirm(opened.desk());
@@ -36,8 +36,21 @@ export function questionsOnOpening(
     });
   }
   if (!doubt) return;
-  const title = `${doubt.fault.message}. Go on without the last line?`;
-  ask(yesOrNo(title, 'go on without it; a copy is kept', 'no, only look'), (yes) => {
-    if (yes === 'yes') goOnWithout(doubt.byte);
+  const { byte, copy, fault } = doubt;
+  const toLook = { value: 'look', text: 'no, only look' };
+  const asked =
+    copy === undefined
+      ? oneOf(`This file: ${fault.what}. Go on without the last line?`, [
+          toLook,
+          { value: 'without', text: 'go on without it; a copy is kept' },
+        ])
+      : oneOf(`This file: ${fault.what}. Go on from that copy?`, [
+          toLook,
+          { value: 'copy', text: 'go on from the copy; this file is kept as one' },
+          { value: 'without', text: 'go on without what the copy holds more' },
+        ]);
+  ask(asked, (chosen) => {
+    if (chosen === 'without') goOn({ goOnFrom: byte });
+    if (chosen === 'copy' && copy !== undefined) goOn({ fromCopy: copy });
   });
 }

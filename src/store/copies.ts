@@ -49,24 +49,35 @@ export async function copyOfTheDay(disk: Disk, jobPath: string, bytes: Uint8Arra
   const isCopy = (name: string) =>
     name.startsWith(stem) && /^\d{4}-\d\d-\d\d$/.test(name.slice(stem.length, -jobFileEnding.length));
   const today = join(folderOf(jobPath), `${stem}${dayOf(now)}${jobFileEnding}`);
-  if (await isBeginningOf(disk, today, bytes)) await writeWhole(disk, today, bytes, 'replace');
-  else await writeFresh(disk, today, bytes);
+  const there = await readFile(disk, today).catch(() => undefined);
+  if (there && isBeginning(there, bytes)) await writeWhole(disk, today, bytes, 'replace');
+  else {
+    // Gone on without what it holds, as was confirmed, or from another file: what comes now wants a copy as well.
+    if (there?.equals(bytes) === false) await disk.rename(today, await freeBeforeCut(disk, jobPath, now, there));
+    await writeFresh(disk, today, bytes);
+  }
   const copies = (await disk.readdir(folderOf(jobPath))).filter((n) => n.endsWith(jobFileEnding) && isCopy(n)).sort();
   for (const old of copies.slice(0, -kept)) await unlinkIfThere(disk, join(folderOf(jobPath), old));
 }
 
-/** A copy that never grows old, made before a line is cut off. */
+/** A copy that never grows old, made before something of the file goes. */
 export async function copyBeforeCut(disk: Disk, jobPath: string, bytes: Uint8Array, now: Date): Promise<string> {
-  const name = `${stemOf(jobPath)}.${dayOf(now)}-${timeOf(now)}-before-cut${jobFileEnding}`;
-  const path = join(folderOf(jobPath), name);
+  const path = await freeBeforeCut(disk, jobPath, now, bytes);
   await writeFresh(disk, path, bytes);
   return path;
 }
-
-async function isBeginningOf(disk: Disk, path: string, bytes: Uint8Array): Promise<boolean> {
-  const there = await readFile(disk, path).catch(() => undefined);
-  return there !== undefined && there.length < bytes.length && there.equals(bytes.subarray(0, there.length));
+/** One that was made this very second is not written over; where it says the same, there it is already. */
+async function freeBeforeCut(disk: Disk, jobPath: string, now: Date, bytes: Uint8Array): Promise<string> {
+  for (let at = now; ; at = new Date(at.getTime() + 1000)) {
+    const name = `${stemOf(jobPath)}.${dayOf(at)}-${timeOf(at)}-before-cut${jobFileEnding}`;
+    const path = join(folderOf(jobPath), name);
+    const there = await readFile(disk, path).catch(() => undefined);
+    if (there === undefined || there.equals(bytes)) return path;
+  }
 }
+
+const isBeginning = (there: Buffer, bytes: Uint8Array): boolean =>
+  there.length < bytes.length && there.equals(bytes.subarray(0, there.length));
 
 async function writeFresh(disk: Disk, path: string, bytes: Uint8Array): Promise<void> {
   const there = await disk.stat(path).catch(() => undefined);

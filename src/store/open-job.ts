@@ -6,12 +6,12 @@ import { copyBeforeCut, copyOfTheDay, isCopy } from './copies.ts';
 import { type Disk, readFile, realDisk } from './disk.ts';
 import { type Fault, fault, faultFrom, hasCode, isFault } from './fault.ts';
 import { everySoOften, followJob } from './follow.ts';
-import { headerLine, type ReadLine } from './journal.ts';
+import { headerLine, type ReadLine, readJournal } from './journal.ts';
 import { type AsRead, type JobFile, type JournalAdapter, journalAdapter, readJobBytes } from './journal-adapter.ts';
 import { type Lock, takeLock } from './lock.ts';
 import { type Processes, realProcesses } from './processes.ts';
 import { type Saved, savingOf } from './saving.ts';
-import { onlyACopy, withMoreInCopy, withWayBack } from './way-back.ts';
+import { moreInCopy, onlyACopy, withWayBack } from './way-back.ts';
 import { writeWhole } from './whole-file.ts';
 
 export type OpenJob<L> = {
@@ -20,8 +20,11 @@ export type OpenJob<L> = {
   /** `look`: nothing can be written; `whyLook` says why, and is absent where only a look was asked for. */
   readonly mode: 'write' | 'look';
   readonly whyLook?: Fault;
-  /** The last line does not hold; opening again with `withoutLineAt: byte` goes on without it. */
-  readonly doubt?: { fault: Fault; byte: number };
+  /**
+   * The last line does not hold, or a copy holds more. Opening again with `goOnFrom: byte` goes on without that, with
+   * `fromCopy: copy` from that copy.
+   */
+  readonly doubt?: { fault: Fault; byte: number; copy?: string };
   /** To be told once: a half-written line left out, a copy that could not be made. */
   readonly notices: readonly Fault[];
   /** Every line taken, saved or not. */
@@ -45,7 +48,8 @@ export type OpenJobOptions<L> = {
   path: string;
   readLine: ReadLine<L>;
   look?: boolean;
-  withoutLineAt?: number;
+  goOnFrom?: number;
+  fromCopy?: string;
   disk?: Disk;
   processes?: Processes;
   now?: () => Date;
@@ -78,6 +82,7 @@ export async function openJob<L extends { n: number }>(options: OpenJobOptions<L
         ? undefined
         : await lockOrFault(disk, processes, path);
     try {
+      if (held && !isFault(held) && options.fromCopy !== undefined) await backFromCopy(options, disk, options.fromCopy);
       return await openWith(options, disk, held);
     } catch (thrown) {
       if (held && !isFault(held)) await letGo(held);
@@ -89,7 +94,7 @@ export async function openJob<L extends { n: number }>(options: OpenJobOptions<L
 }
 
 async function openWith<L extends { n: number }>(
-  { path, readLine, withoutLineAt, now = () => new Date() }: OpenJobOptions<L>,
+  { path, readLine, goOnFrom, now = () => new Date() }: OpenJobOptions<L>,
   disk: Disk,
   held: Lock | Fault | undefined,
 ): Promise<OpenJob<L>> {
@@ -102,19 +107,18 @@ async function openWith<L extends { n: number }>(
 
   const read = adapter.asRead();
   const ofCopy = isFault(held) && held.kind === 'copy';
-  // While another program writes, a line that is not whole yet is no news.
-  const isWritten = isFault(held) && !ofCopy;
+  const asFound = read.doubt?.fault ?? read.torn;
   // Without an end that is cut off: a copy that held it would not be the beginning of what the job is by evening.
   const holding = read.bytes.subarray(0, read.reached.end);
   const ofEnd = { bytes: holding, calls: low.data.lines.length };
-  const cut = isWritten ? undefined : read.torn;
-  const isLooked = isWritten || ofCopy;
-  const torn = isLooked || read.doubt ? cut : await withMoreInCopy(cut, { disk, path, readLine }, ofEnd);
-  const doubted = isWritten || read.doubt?.byte === withoutLineAt ? undefined : read.doubt;
-  const more = doubted && !isLooked ? await withMoreInCopy(undefined, { disk, path, readLine }, ofEnd) : undefined;
+  // While another program writes, a line that is not whole yet is no news.
+  const isWritten = isFault(held) && !ofCopy;
+  const more = held === undefined || lock ? await moreInCopy(asFound, { disk, path, readLine }, ofEnd) : undefined;
+  const asked = isWritten || read.reached.end === goOnFrom ? undefined : (more ?? read.doubt);
   // Of a copy it is told and not asked: nothing goes on from it here.
-  const doubt = ofCopy ? undefined : doubted;
-  const noticed = torn ?? more ?? (ofCopy ? doubted?.fault : undefined);
+  const doubt = ofCopy || !asked ? undefined : { ...asked, byte: read.reached.end };
+  const torn = isWritten || doubt ? undefined : read.torn;
+  const noticed = torn ?? (ofCopy ? read.doubt?.fault : undefined);
   const shared = { path, job: low.data.job, notices: noticed ? [noticed] : [], lines: () => low.data.lines };
 
   if (!lock || doubt) {
@@ -129,7 +133,7 @@ async function openWith<L extends { n: number }>(
   }
 
   if (read.doubt) await copyBeforeCut(disk, path, read.bytes, now());
-  if (torn && cut) shared.notices = [await keptBeforeCut(torn, disk, path, read.bytes, now())];
+  if (torn) shared.notices = [await keptBeforeCut(torn, disk, path, read.bytes, now())];
   await copyOfTheDay(disk, path, holding, now()).catch((thrown: unknown) => shared.notices.push(noCopy(thrown, path)));
   // Settles what an earlier end left behind; where that fails, the job is open and in trouble.
   if (!saving.trouble()) await saving.retry();
@@ -215,6 +219,21 @@ async function lockOrFault(disk: Disk, processes: Processes, path: string): Prom
 
 /** A lock that cannot be let go of dies with this process. */
 const letGo = (lock: Lock) => lock.release().catch(() => undefined);
+
+/** The copy in the place of the file, which stays in a copy as it was: at no moment is there neither. */
+async function backFromCopy<L extends { n: number }>(
+  { path, readLine, now = () => new Date() }: OpenJobOptions<L>,
+  disk: Disk,
+  copy: string,
+): Promise<void> {
+  const [bytes, file] = [await readFile(disk, copy), await readFile(disk, path)];
+  readJournal(bytes, copy, readLine);
+  const { end } = readJournal(file, path, readLine).reached;
+  // Gone on with since that was asked: it is asked about as it is now.
+  if (!bytes.subarray(0, end).equals(file.subarray(0, end))) return;
+  await copyBeforeCut(disk, path, file, now());
+  await writeWhole(disk, path, bytes, 'replace');
+}
 
 /** What is cut off the end of a file leaves no trace in it: it stays in a copy, and that is told. */
 async function keptBeforeCut(torn: Fault, disk: Disk, path: string, bytes: Buffer, now: Date): Promise<Fault> {

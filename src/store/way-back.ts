@@ -43,25 +43,27 @@ async function goodCopyAt<L extends { n: number }>(
 /**
  * Of a file whose end was cut off after it had been whole, or an older one in its place: a copy that goes on where it stops
  * holds what is gone.
- * @param torn what is told of its end already
+ * @param found what is wrong with its end by itself
  * @param held what of the file holds
+ * @returns undefined where no copy holds more
  */
-export async function withMoreInCopy<L extends { n: number }>(
-  torn: Fault | undefined,
+export async function moreInCopy<L extends { n: number }>(
+  found: Fault | undefined,
   { disk, path, readLine }: { disk: Disk; path: string; readLine: ReadLine<L> },
   { bytes, calls }: { bytes: Buffer; calls: number },
-): Promise<Fault | undefined> {
+): Promise<{ fault: Fault; copy: string } | undefined> {
   for (const longer of await longerCopies(disk, path, bytes.length)) {
     const copy = await goodCopyAt(disk, longer, readLine, bytes);
     if (!copy || copy.calls <= calls) continue;
     const more = copy.calls - calls;
     const holds = `a copy holds ${more} ${more === 1 ? 'call' : 'calls'} more`;
-    const next = `leave, and go on from it: ${commandBack(path, copy, process.platform, `${basename(path)}.cut`)}`;
-    return torn
-      ? fault(torn.kind, torn.what, torn.where, `${holds}: ${next}; else ${torn.next}`)
+    const next = `open the job: it asks whether to go on from that copy (${copy.path})`;
+    const told = found
+      ? fault(found.kind, `${found.what}; ${holds}`, found.where, next)
       : fault('torn', `${holds}: the end of the file was cut off, or it is an older one`, path, next);
+    return { fault: told, copy: copy.path };
   }
-  return torn;
+  return undefined;
 }
 /** The newest first. Asked with every job that is opened: no copy is read for it that is no longer than the file. */
 async function longerCopies(disk: Disk, path: string, bytes: number): Promise<string[]> {

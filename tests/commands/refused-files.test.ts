@@ -145,6 +145,19 @@ describe('a job file', () => {
     expect(readFileSync(path).equals(before)).toBe(true);
     expect(readdirSync(dirname(path))).toEqual(['van.countback.jsonl']);
   });
+
+  it('[D2 D4] of which a copy holds more can be looked at; a list of calls is not gone on with', async () => {
+    const path = put(whole);
+    expect((await bench.run(['take', 'van'], { input: 'area "cam cover"\noff 2\n' })).exit).toBe(0);
+    writeFileSync(path, whole);
+    const { exit, out, complaint } = await bench.run(['take', 'van'], { input: 'off 2\n' });
+    expect({ exit, out }).toEqual({ exit: 2, out: '' });
+    expect(complaint).toMatch(
+      /: a copy holds 1 call more: .*; open the job: it asks whether .*\); nothing was taken\n$/,
+    );
+    expect(readFileSync(path).equals(whole)).toBe(true);
+    expect((await bench.run(['standing', 'van'])).out).toMatch(/^NOT SURE: a copy holds 1 call more/);
+  });
 });
 
 describe('where a job is named', () => {

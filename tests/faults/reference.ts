@@ -27,7 +27,7 @@ let lastPid = 5000;
 
 export function openOn(
   disk: DiskDouble,
-  more: { look?: boolean; withoutLineAt?: number; living?: Set<number> } = {},
+  more: { look?: boolean; goOnFrom?: number; living?: Set<number> } = {},
 ): Promise<OpenJob<Line>> {
   lastPid++;
   const { living, ...rest } = more;
@@ -73,7 +73,7 @@ export function hasLines(
 /** Opens what is left as a mechanic would: confirms where that is asked, and can go on. */
 export async function openedAgain(disk: DiskDouble): Promise<OpenJob<Line>> {
   const first = await openOn(disk);
-  const job = first.doubt ? await openOn(disk, { withoutLineAt: first.doubt.byte }) : first;
+  const job = first.doubt ? await openOn(disk, { goOnFrom: first.doubt.byte }) : first;
   equal(job.mode, 'write');
   equal(job.trouble(), undefined);
   return job;

@@ -82,7 +82,7 @@ export async function atTheBench(lines?: readonly Line[], opened: Opened = {}, h
     open: async (named, how) => {
       opens.push({ named, how });
       if (named === 'broken') throw fault('damaged', 'line 3 is damaged', '/jobs/broken', 'take the copy');
-      const before = opens.length > 1 && how.withoutLineAt !== undefined ? {} : opened;
+      const before = opens.length > 1 && how.goOnFrom !== undefined ? {} : opened;
       const job = jobInMemory([...(lines ?? [])], disk, before);
       const session = createSession({
         job,

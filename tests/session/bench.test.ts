@@ -822,7 +822,22 @@ describe('coming back', () => {
     const again = await atTheBench(demoLines(), { doubt });
     await again.press('2');
     await new Promise(setImmediate);
-    expect(again.opens.at(-1)).toEqual({ named: '/jobs/x', how: { withoutLineAt: 77 } });
+    expect(again.opens.at(-1)).toEqual({ named: '/jobs/x', how: { goOnFrom: 77 } });
+  });
+  it('[D2] goes on from a copy that holds more, or without it, only when that is said', async () => {
+    const told = fault('torn', 'a copy holds 2 calls more', '/jobs/x', 'open the job');
+    const doubt = { fault: told, byte: 77, copy: '/jobs/copies/y' };
+    for (const [key, how] of [
+      ['1', undefined],
+      ['2', { fromCopy: '/jobs/copies/y' }],
+      ['3', { goOnFrom: 77 }],
+    ] as const) {
+      const at = await atTheBench(demoLines(), { doubt });
+      expect(at.view().asking?.title).toContain('a copy holds 2 calls more. Go on from that copy?');
+      await at.press(key);
+      await new Promise(setImmediate);
+      expect(at.opens.slice(1)).toEqual(how ? [{ named: '/jobs/x', how }] : []);
+    }
   });
   it('[D3] takes no call while it is opened to look', async () => {
     const at = await atTheBench(demoLines(), { look: true });

@@ -123,7 +123,9 @@ it('[D2] brings the copy of the day up to date by more of the same, and writes o
   const other = Buffer.concat([afterOne?.subarray(0, -2) ?? Buffer.alloc(0), Buffer.from('!\n')]);
   disk.put(copy, other);
   await openAndCall();
-  expect(disk.bytesAt(copy)).toEqual(other);
+  // What says otherwise makes way for what the job is now, and stays.
+  expect(disk.bytesAt(copy)).toEqual(disk.bytesAt('/jobs/blue.countback.jsonl'));
+  expect(disk.bytesAt('/jobs/copies/blue.2026-03-04-090000-before-cut.countback.jsonl')).toEqual(other);
 });
 
 it('[D2] makes one dated copy a day, at opening and at closing, and keeps the last seven', async () => {

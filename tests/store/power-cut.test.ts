@@ -25,7 +25,7 @@ async function openFallen(disk: DiskDouble) {
   const found: Found = first.doubt ? 'doubt' : first.notices.length > 0 ? 'torn' : 'whole';
   if (!first.doubt) return { job: first, found };
   await first.close();
-  return { job: await openOn(disk, { withoutLineAt: first.doubt.byte }), found };
+  return { job: await openOn(disk, { goOnFrom: first.doubt.byte }), found };
 }
 
 async function fillWatched(disk: DiskDouble, last: number, manners: number, from = 0): Promise<Fallen[]> {
@@ -133,7 +133,7 @@ it('[D2] the dated copy and the copy before a cut are whole when the power goes'
   const look = await openOn(disk);
   const holding = bytes.subarray(0, look.doubt?.byte);
   const fallen = pullingThePlug(disk, { acknowledged: 0, begun: 0 }, 4);
-  await openOn(disk, { withoutLineAt: look.doubt?.byte, now: noon });
+  await openOn(disk, { goOnFrom: look.doubt?.byte, now: noon });
   let copies = 0;
   for (const { after, at } of fallen) {
     const found = after.names().filter((name) => name.startsWith('/jobs/copies/') && !name.includes('.new-'));

@@ -170,8 +170,8 @@ it('[D2] only the last line bad: opened to look, gone on without after one confi
   await look.close();
   expect(disk.bytesAt(jobPath)?.equals(bytes)).toBe(true);
 
-  expect((await openOn(disk, { withoutLineAt: (starts[4] ?? 0) + 1 })).mode).toBe('look');
-  const job = await openOn(disk, { withoutLineAt: look.doubt?.byte });
+  expect((await openOn(disk, { goOnFrom: (starts[4] ?? 0) + 1 })).mode).toBe('look');
+  const job = await openOn(disk, { goOnFrom: look.doubt?.byte });
   expect(job.mode).toBe('write');
   expect(await job.append(lineNo(4))).toEqual({ saved: true });
   await job.close();
@@ -185,7 +185,7 @@ it('[D2] the confirmation cannot be given without a copy of what is cut off', as
   bytes[bytes.length - 50] = 0;
   const disk = diskWith(bytes);
   disk.failing = (op) => (op.path.includes('copies') ? { code: 'ENOSPC' } : undefined);
-  await expect(openOn(disk, { withoutLineAt: starts[4] })).rejects.toMatchObject({ kind: 'disk-full' });
+  await expect(openOn(disk, { goOnFrom: starts[4] })).rejects.toMatchObject({ kind: 'disk-full' });
   expect(disk.bytesAt(jobPath)?.equals(bytes)).toBe(true);
 });
 
@@ -195,7 +195,7 @@ it('[D2] two calls run together by one lost newline: the first of them stays', a
   const disk = diskWith(bytes);
   const look = await openOn(disk);
   expect(look.lines()).toEqual(linesTo(3));
-  const job = await openOn(disk, { withoutLineAt: look.doubt?.byte });
+  const job = await openOn(disk, { goOnFrom: look.doubt?.byte });
   expect(await job.append(lineNo(4))).toEqual({ saved: true });
   expect((await openOn(disk, { look: true })).lines()).toEqual(linesTo(4));
 });

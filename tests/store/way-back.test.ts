@@ -51,42 +51,99 @@ it('[D2] a torn end that is cut off the file stays in a copy, which is told, and
   expect(disk.bytesAt(copyOf('2026-03-05'))).toEqual(disk.bytesAt(path));
 });
 
-it('[D4] of an end cut off what was whole a copy that holds more is told, with the command that goes on from it', async () => {
-  const disk = await twoDays();
-  const whole = disk.bytesAt(path) as Buffer;
-  disk.put(path, whole.subarray(0, whole.length - 9));
-  const way =
-    'cd /jobs && mv blue.countback.jsonl blue.countback.jsonl.cut && cp copies/blue.2026-03-05.countback.jsonl';
-  for (const how of [{ look: true }, of(6)]) {
-    const job = await openOn(disk, how);
-    expect(job.notices.map((one) => one.next)).toEqual([
-      expect.stringContaining(`a copy holds 1 call more: leave, and go on from it: ${way}`),
-    ]);
-    await job.close();
-  }
-  // By whole lines nothing of the file itself shows it.
-  disk.put(path, whole.subarray(0, whole.lastIndexOf(0x0a, whole.length - 2) + 1));
-  const older = await openOn(disk, of(6));
-  expect(older.notices.map((one) => one.message)).toEqual([
-    expect.stringMatching(
-      /a copy holds 1 call more: the end of the file was cut off, or it is an older one; leave, and go/,
-    ),
-  ]);
-  await older.append(linesTo(2)[1] ?? { n: 2, said: '' });
-  await older.close();
-  expect((await openOn(disk, of(6))).notices).toEqual([]);
-  // So of a last line that is not as it was written.
-  const changed = Buffer.from(whole);
-  changed[whole.length - 12] = (changed[whole.length - 12] ?? 0) ^ 1;
-  disk.put(path, changed);
-  const doubtful = await openOn(disk, of(6));
-  expect(doubtful.doubt?.fault.what).toContain('the last line is not as it was written');
-  expect(doubtful.notices.map((one) => one.message)).toEqual([expect.stringContaining('a copy holds 1 call more: ')]);
-  // One that says otherwise holds nothing of it.
-  const other = await newJobOn();
-  for (const day of ['2026-03-05', '2026-03-06']) disk.put(copyOf(day), other.bytesAt(path) as Buffer);
-  disk.put(path, whole.subarray(0, whole.length - 9));
-  expect((await openOn(disk, of(7))).notices.map((one) => one.next)).toEqual([expect.not.stringContaining('more')]);
+describe('a file of which a copy holds more', () => {
+  const newest = copyOf('2026-03-05');
+  const holdsMore = /a copy holds 1 call more.* open the job: it asks .*\(.*2026-03-05\.countback\.jsonl\)/;
+  const ends = {
+    'within its last line': (whole: Buffer) => whole.subarray(0, whole.length - 9),
+    'by whole lines': (whole: Buffer) => whole.subarray(0, whole.lastIndexOf(0x0a, whole.length - 2) + 1),
+    'with a byte changed': (whole: Buffer) => {
+      const changed = Buffer.from(whole);
+      changed[whole.length - 12] = (changed[whole.length - 12] ?? 0) ^ 1;
+      return changed;
+    },
+  };
+  describe.each(Object.entries(ends))('%s', (_, cut) => {
+    async function cutShort() {
+      const disk = await twoDays();
+      const whole = disk.bytesAt(path) as Buffer;
+      const file = Buffer.from(cut(whole));
+      disk.put(path, file);
+      return { disk, whole, file };
+    }
+    const keptOf = (disk: Awaited<ReturnType<typeof twoDays>>) =>
+      disk.names().flatMap((name) => (name.includes('before-cut') ? [disk.bytesAt(name) as Buffer] : []));
+
+    it('[D4] is asked about before anything is written to it', async () => {
+      const { disk, file } = await cutShort();
+      const before = disk.names();
+      for (const how of [{ look: true }, of(6)]) {
+        const job = await openOn(disk, how);
+        expect([job.mode, job.notices]).toEqual(['look', []]);
+        expect(job.doubt).toMatchObject({ fault: { message: expect.stringMatching(holdsMore) }, copy: newest });
+        expect(await job.append(linesTo(2)[1] ?? { n: 2, said: '' })).toMatchObject({ saved: false });
+        await job.close();
+      }
+      expect(disk.names()).toEqual(before);
+      expect(disk.bytesAt(path)).toEqual(file);
+    });
+    it('[D2] is gone on with from the copy, and stays as it was in another', async () => {
+      const { disk, whole, file } = await cutShort();
+      const job = await openOn(disk, { ...of(5), fromCopy: newest });
+      expect([job.mode, job.lines().length, job.doubt, job.notices]).toEqual(['write', 2, undefined, []]);
+      expect(disk.bytesAt(path)).toEqual(whole);
+      expect(keptOf(disk)).toEqual([file]);
+      await job.append(linesTo(3)[2] ?? { n: 3, said: '' });
+      await job.close();
+      expect(disk.bytesAt(newest)).toEqual(disk.bytesAt(path));
+    });
+    it('[D2] is gone on with as it is, and what the copy held stays, with a copy of the day beside it', async () => {
+      const { disk, whole } = await cutShort();
+      const { doubt } = await openOn(disk, of(5));
+      const job = await openOn(disk, { ...of(5), ...(doubt && { goOnFrom: doubt.byte }) });
+      expect([job.mode, job.lines().length, job.doubt]).toEqual(['write', 1, undefined]);
+      await job.append({ n: 2, said: 'another' });
+      await job.close();
+      expect(keptOf(disk)).toContainEqual(whole);
+      expect(disk.bytesAt(newest)).toEqual(disk.bytesAt(path));
+      // It parted from the copy: nothing is asked any more.
+      expect(await openOn(disk, of(5))).toMatchObject({ mode: 'write', notices: [] });
+    });
+    it('[D2] is asked about anew where another program went on with it meanwhile', async () => {
+      const { disk } = await cutShort();
+      const { doubt } = await openOn(disk, of(6));
+      const other = await openOn(disk, { ...of(6), ...(doubt && { goOnFrom: doubt.byte }) });
+      await other.append({ n: 2, said: 'another' });
+      await other.close();
+      const late = await openOn(disk, { ...of(6), fromCopy: newest });
+      expect(late.lines()).toMatchObject([{ n: 1 }, { n: 2, said: 'another' }]);
+    });
+    it('[D2] keeps one of the two whole and in its place wherever the power goes', async () => {
+      const { disk, whole, file } = await cutShort();
+      let cuts = 0;
+      const fallen: ReturnType<typeof disk.cut>[] = [];
+      disk.watching = () => {
+        fallen.push(disk.cut(++cuts));
+      };
+      await openOn(disk, { ...of(5), fromCopy: newest });
+      expect(fallen.length).toBeGreaterThan(20);
+      for (const after of fallen) {
+        const there = after.bytesAt(path) as Buffer;
+        expect(there.equals(whole) || there.equals(file)).toBe(true);
+        expect(after.bytesAt(newest)).toEqual(whole);
+        if (there.equals(whole)) expect(keptOf(after)).toEqual([file]);
+      }
+    });
+  });
+  it('[D4] is one only where the copy goes on from it', async () => {
+    const disk = await twoDays();
+    const whole = disk.bytesAt(path) as Buffer;
+    const other = await newJobOn();
+    for (const day of ['2026-03-05', '2026-03-06']) disk.put(copyOf(day), other.bytesAt(path) as Buffer);
+    disk.put(path, whole.subarray(0, whole.length - 9));
+    const job = await openOn(disk, of(7));
+    expect([job.doubt, job.notices.map((one) => one.what)]).toEqual([undefined, [expect.not.stringContaining('more')]]);
+  });
 });
 
 it('a command quotes what a shell would read otherwise', () => {
@@ -104,7 +161,7 @@ describe('a copy', () => {
     const disk = await twoDays();
     const copy = copyOf('2026-03-04');
     const before = disk.names();
-    const asked = await openOn(disk, { path: copy, withoutLineAt: 5 });
+    const asked = await openOn(disk, { path: copy, goOnFrom: 5 });
     expect(asked.mode).toBe('look');
     expect(await asked.append(linesTo(2)[1] ?? { n: 2, said: '' })).toMatchObject({ saved: false, taken: false });
     await asked.close();

@@ -1,6 +1,6 @@
 // The built program killed in the middle of calls, and opened again on what is then on the disk. Kill -9 cannot show
 // what a cut of the power does: the disk keeps what the program gave it. That is shown on a disk double, in tests/store.
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeEach, describe, expect, it } from 'vitest';
 import {
@@ -28,6 +28,12 @@ afterEach(closeAll);
 afterAll(data.remove);
 
 const off = keyFor('off', 'strip');
+const copies = () => join(dataDir, 'jobs', 'copies');
+/** The choice of that number in the list of answers. */
+const choice = (bench: BenchSide, words: string): string => {
+  const row = bench.frame().find((one) => one.includes(words));
+  return /\d/.exec(row ?? '')?.[0] ?? `no "${words}"`;
+};
 const offShown = (frame: readonly string[]): number => Number(/(\d+) off/.exec(head(frame))?.[1]);
 
 describe('killed in the middle of calls', () => {
@@ -64,6 +70,7 @@ describe('a last line that was half written', () => {
     const path = fileOf(dataDir, 'hatchback');
     const whole = readFileSync(path);
     writeFileSync(path, whole.subarray(0, whole.length - 30));
+    rmSync(copies(), { recursive: true });
     const bench = start(['open', 'hatchback'], { dataDir });
     await bench.waitFor((frame) => said(frame).includes('half written'));
     expect(head(bench.frame())).toContain('0 off');
@@ -87,16 +94,11 @@ describe('a last line that does not hold', () => {
     const at = bad.length - 30;
     bad[at] = (bad[at] ?? 0) ^ 1;
     writeFileSync(path, bad);
+    rmSync(copies(), { recursive: true });
     const bench = start(['open', 'hatchback'], { dataDir });
     await bench.waitFor((frame) => said(frame).includes('Go on without the last line?') && spans(80)(frame));
     return { bench, path, bad };
   }
-  /** The choice of that number in the list of answers. */
-  const choice = (bench: BenchSide, words: string): string => {
-    const row = bench.frame().find((one) => one.includes(words));
-    return /\d/.exec(row ?? '')?.[0] ?? `no "${words}"`;
-  };
-
   it('[D4] is asked about before going on, and a copy of it is kept', async () => {
     const { bench, path, bad } = await doubted();
     bench.press(choice(bench, 'go on without it'));
@@ -107,8 +109,7 @@ describe('a last line that does not hold', () => {
     await bench.waitFor(saysSaved(1));
     bench.press(keyFor('quit', 'strip'));
     await bench.left();
-    const copies = join(dataDir, 'jobs', 'copies');
-    expect(readdirSync(copies).some((name) => readFileSync(join(copies, name)).equals(bad))).toBe(true);
+    expect(readdirSync(copies()).some((name) => readFileSync(join(copies(), name)).equals(bad))).toBe(true);
     expect(readFileSync(path).equals(bad)).toBe(false);
     const again = await atJob('hatchback', { dataDir });
     await again.waitFor(saysSaved(1));
@@ -130,6 +131,24 @@ describe('a last line that does not hold', () => {
     expect((await bench.left()).exit).toBe(0);
     expect(readFileSync(path).equals(bad)).toBe(true);
     expect(beside(dataDir)).not.toContain('hatchback.countback.jsonl.lock');
+  });
+});
+
+describe('a file of which a copy holds more', () => {
+  it('[D2 D4] is asked about, and gone on with from the copy', async () => {
+    const path = fileOf(dataDir, 'hatchback');
+    const whole = readFileSync(path);
+    const older = whole.subarray(0, whole.lastIndexOf(0x0a, whole.length - 2) + 1);
+    writeFileSync(path, older);
+    const bench = start(['open', 'hatchback'], { dataDir });
+    await bench.waitFor((frame) => said(frame).includes('Go on from that copy?') && spans(80)(frame));
+    bench.press(choice(bench, 'go on from the copy'));
+    await bench.waitFor((frame) => !said(frame).includes('Go on from') && saysSaved(1)(frame));
+    bench.press(keyFor('quit', 'strip'));
+    expect((await bench.left()).exit).toBe(0);
+    expect(readFileSync(path).equals(whole)).toBe(true);
+    const kept = readdirSync(copies()).filter((name) => name.includes('before-cut'));
+    expect(kept.map((name) => readFileSync(join(copies(), name)).equals(older))).toEqual([true]);
   });
 });
 
