@@ -5,8 +5,9 @@ import { readLine } from '../job/line.ts';
 import { counted } from '../sheet/words.ts';
 import { copiesOf } from '../store/copies.ts';
 import { type Disk, readFile, realDisk } from '../store/disk.ts';
+import { fault } from '../store/fault.ts';
 import { callsBeforeFault, readJournal } from '../store/journal.ts';
-import { type Alteration, type Seal, sealOf } from '../store/seal.ts';
+import { type Alteration, mayBeAJob, type Seal, sealOf } from '../store/seal.ts';
 import { type Command, exits } from './answer.ts';
 import { anotherJob, besideSheet, bytesOf, callsIn, sheetOf } from './beside-sheet.ts';
 import { calledInstead, notThere, orFault, placeOf } from './opening.ts';
@@ -32,6 +33,9 @@ export const verify: Command = {
         path = called;
         return bytesOf(realDisk, path);
       });
+      // One that holds nothing any more has its copies to tell that it did.
+      if (bytes.length > 0 && !mayBeAJob(bytes) && (await copiesOf(realDisk, path).catch(() => [])).length === 0)
+        throw fault('foreign', 'this is no job file', path, 'name a job, or the file of one');
       const seal = sealOf(bytes);
       const sheetFile = args.values.get('sheet');
       const sheet = sheetFile === undefined ? undefined : await sheetOf(realDisk, sheetFile);

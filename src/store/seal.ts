@@ -91,6 +91,11 @@ function brokenAt(bytes: Buffer, segment: Segment, call: number): Alteration {
   return ended ? { kind: 'changed', line, byte: start } : cutAt(segment);
 }
 
+/** Whether these bytes may ever have been a job's: by a header, or a line with a call's number. */
+export const mayBeAJob = (bytes: Buffer): boolean =>
+  bytes.includes(headerStart) ||
+  segmentsOf(bytes).some(({ start, end }) => callNumber(bytes.toString('utf8', start, end)) !== undefined);
+
 function callNumber(text: string): number | undefined {
   try {
     const value = JSON.parse(text) as unknown;

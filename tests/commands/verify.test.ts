@@ -324,7 +324,18 @@ it('no job, no sheet and no digest are told as they are, and nothing is steered'
   const foreign = join(bench.folder, '\u001b[31mforeign.jsonl');
   writeFileSync(foreign, '\u001b[2J\nnothing of ours\n');
   const told = await bench.run(['verify', foreign]);
-  expect(told.exit).toBe(1);
-  expect(told.out).toContain('or this is no job file');
-  expect(told.out).toMatch(steersNothing);
+  expect(told).toMatchObject({
+    exit: 2,
+    out: '',
+    complaint: expect.stringMatching(/: this is no job file; name a job/),
+  });
+  expect(told.complaint.trimEnd()).toMatch(steersNothing);
+});
+
+it('[X3] a log that was written over with something else is told as altered while a copy of it is there', async () => {
+  writeFileSync(bench.fileOf('hatchback'), 'a shopping list\n');
+  const { exit, out } = await bench.run(['verify', 'hatchback']);
+  writeFileSync(bench.fileOf('hatchback'), whole);
+  expect(exit).toBe(1);
+  expect(out).toMatch(/^ALTERED: .*\n- line 1, .* or this is no job file\n/);
 });
