@@ -8,16 +8,23 @@ import { areaOf, type Hole, named, numberOf } from './subjects.ts';
 /** Common practice, no source: what one leaves out for a moment is a few, not many. */
 const mostLeftOut = 3;
 
-export function numberJumps(ledger: Ledger, hole: Hole): string[] {
-  const a = stateOf(ledger, 'area', areaOf(hole));
-  if (!a || areNumbersKnown(a) || a.holes.includes(hole)) return [];
-  const numbers = [...holeNumbers(ledger, a)].map(Number);
-  const highest = Math.max(...numbers);
-  return numbers.length > 0 && Number(numberOf(hole)) > highest + 1 + mostLeftOut
-    ? [
-        `${a.area} was called up to ${highest} so far: is ${numberOf(hole)} meant? Else: strike ${ledger.lines.length + 1}`,
-      ]
-    : [];
+/** @param holes of one area; those named together may go on one from the other */
+export function numberJumps(ledger: Ledger, holes: readonly Hole[]): string[] {
+  const area = holes[0] && areaOf(holes[0]);
+  const a = area === undefined ? undefined : stateOf(ledger, 'area', area);
+  if (!a || areNumbersKnown(a)) return [];
+  let highest = Math.max(...[...holeNumbers(ledger, a)].map(Number));
+  if (!Number.isFinite(highest)) return [];
+  const called = highest;
+  const fresh = holes.filter((hole) => areaOf(hole) === a.area && !a.holes.includes(hole));
+  for (const number of fresh.map((hole) => Number(numberOf(hole))).sort((one, other) => one - other)) {
+    if (number > highest + 1 + mostLeftOut)
+      return [
+        `${a.area} was called up to ${called} so far: is ${number} meant? Else: strike ${ledger.lines.length + 1}`,
+      ];
+    highest = Math.max(highest, number);
+  }
+  return [];
 }
 
 const areNumbersKnown = ({ declared, counted }: AreaState): boolean =>

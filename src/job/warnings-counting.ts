@@ -25,6 +25,14 @@ export function besideHoles(ledger: Ledger, { area, count }: EntryOf<'holes-coun
 /** A slip in a name makes another of it, and what was meant goes without. */
 export const nobodyNamed = (name: string, what: 'area' | 'circuit'): string =>
   `nobody named ${what === 'area' ? 'an area' : 'a circuit'} "${name}" before; where it is a slip, strike it`;
+/** A drive over an area of another name than the one that comes apart is never opened by it. */
+export const overNoArea = (ledger: Ledger, areas: readonly string[]): string[] => {
+  const known = [...every(ledger, 'area')].map((one) => one.area);
+  return known.length === 0
+    ? []
+    : areas.filter((area) => !known.includes(area)).map((area) => `${nobodyNamed(area, 'area')}: ${known.join(', ')}`);
+};
+
 /** T5: with other circuits known. */
 export const ofNoCircuit = (ledger: Ledger, circuit: string): string[] => {
   const known = [...every(ledger, 'circuit')].map((one) => one.circuit);

@@ -31,7 +31,7 @@ import {
   withoutBeadUnder,
   workingUnder,
 } from './warnings-building.ts';
-import { besideCount, besideHoles, ofNoCircuit } from './warnings-counting.ts';
+import { besideCount, besideHoles, ofNoCircuit, overNoArea } from './warnings-counting.ts';
 import { takenForAnother } from './warnings-exchange.ts';
 import { foundWrong, threadUnderIt } from './warnings-found.ts';
 import { beforeTheRest, drivenBefore, fellBack, offOfService } from './warnings-leaving.ts';
@@ -85,11 +85,11 @@ function stillWaits(ledger: Ledger, entries: readonly Entry[]): string[] {
 function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[], now: Stamp): string[] {
   switch (entry.kind) {
     case 'fastener-found':
-      return [...numberJumps(ledger, entry.hole), ...foundUnderOff(ledger, entry, entries)];
+      return [...numberJumps(ledger, [entry.hole]), ...foundUnderOff(ledger, entry, entries)];
     case 'finding-made':
       return threadUnderIt(ledger, entry, entries);
     case 'hole-found-empty':
-      return numberJumps(ledger, entry.hole);
+      return numberJumps(ledger, [entry.hole]);
     case 'fastener-removed':
       if (stateOf(ledger, 'hole', entry.hole)?.called.occupant?.working) return [];
       return [inTheWay, nothingUnder, notInFirst, undrained].flatMap((of) => of(ledger, areaOf(entry.hole)));
@@ -160,6 +160,15 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[], no
       return closedOver(ledger, entry.face);
     case 'bead-laid':
       return [...closedOver(ledger, entry.face), ...byPlansLabel(ledger, entry.label)];
+    // Of several at once a plan is the source, which knows its holes.
+    case 'hole-declared':
+      return entries.length === 1 ? numberJumps(ledger, [entry.hole]) : [];
+    case 'part-declared':
+      return entries.length === 1 ? numberJumps(ledger, entry.heldBy) : [];
+    case 'face-declared':
+      return entries.length === 1 ? numberJumps(ledger, entry.pressedBy) : [];
+    case 'drive-declared':
+      return entries.length === 1 ? overNoArea(ledger, entry.areas) : [];
     case 'circuit-declared':
       return entries.length === 1 ? hangsOnNothing(ledger, entry.circuit) : [];
     case 'service-done':

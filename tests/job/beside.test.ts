@@ -8,6 +8,7 @@ import { openPointsWithNext } from '../../src/job/next-call.ts';
 import { notAsked } from '../../src/job/not-asked.ts';
 import { gapWords } from '../../src/job/number-jump.ts';
 import { openPoints } from '../../src/job/open-points.ts';
+import { warningsOf } from '../../src/job/warnings.ts';
 import { bench } from './bench.ts';
 
 const m8 = { kind: 'bolt', head: 'hex 13', thread: 'M8' } as const;
@@ -121,6 +122,52 @@ it('[K4] asks whether a number far past those called so far is meant, where nobo
   expect(gaps()).toBe(`; 3 to 6 never called: is 7 meant? Else: strike ${on.ledger().lines.length}`);
   on.declare(area('sump', { planned: true }));
   expect(said(on, 'remove', off('sump/99'))).toEqual([]);
+});
+
+it('[K4] asks so of the holes that something is declared by, which may go on one from the other', () => {
+  const on = bench();
+  const saidOf = (...entries: Entry[]) => warningsOf(on.ledger(), entries, on.now());
+  const slackOnly = (number: number) =>
+    ({ kind: 'hole-declared', hole: `sump/${number}`, slackOnly: true }) as unknown as Entry;
+  const held = (...numbers: number[]) =>
+    ({ kind: 'part-declared', part: 'pan', heldBy: numbers.map((n) => `sump/${n}`) }) as unknown as Entry;
+  const pressed = (...numbers: number[]) =>
+    ({ ...facePressed, pressedBy: numbers.map((n) => `sump/${n}`) }) as unknown as Entry;
+  const facePressed = { kind: 'face-declared', face: 'lip', area: 'sump', keepsIn: [] };
+  expect(saidOf(slackOnly(77))).toEqual([]);
+  on.call('remove', off('sump/1'));
+  on.call('remove', off('sump/2'));
+  const asked = (n: number) =>
+    `sump was called up to 2 so far: is ${n} meant? Else: strike ${on.ledger().lines.length + 1}`;
+  expect(saidOf(slackOnly(77))).toEqual([asked(77)]);
+  expect(saidOf(slackOnly(6))).toEqual([]);
+  expect(saidOf(held(1, 2, 3, 4, 5, 6, 7, 8))).toEqual([]);
+  expect(saidOf(held(1, 2, 30))).toEqual([asked(30)]);
+  expect(saidOf(pressed(3, 5, 7, 21))).toEqual([asked(21)]);
+  // A plan knows its holes.
+  expect(saidOf(slackOnly(77), held(30))).toEqual([]);
+});
+
+it('[R1] asks after an area that a drive goes over and nobody named, where others are known', () => {
+  const on = bench();
+  const drive = (...areas: string[]) =>
+    ({
+      kind: 'drive-declared',
+      drive: 'timing',
+      areas,
+      parts: [],
+      marks: [],
+      turns: 2,
+      tensioner: 'set',
+      crankKeyed: true,
+    }) as Entry;
+  const saidOf = (entry: Entry) => warningsOf(on.ledger(), [entry], on.now());
+  expect(saidOf(drive('nosuch'))).toEqual([]);
+  on.call('remove', off('sump/1'));
+  expect(saidOf(drive('sump'))).toEqual([]);
+  expect(saidOf(drive('sump', 'sumo'))).toEqual([
+    'nobody named an area "sumo" before; where it is a slip, strike it: sump',
+  ]);
 });
 
 it('asks after an odometer that is noted lower than before, whatever its unit', () => {
