@@ -184,13 +184,16 @@ function hintRows({ desk: { ledger, now, facing }, keymap }: Scene, columns: num
   const key = (call: string) => keyOf(keymap, 'strip', call);
   const { touched, slack } = ledger.tallies.all;
   const isDrawn = stateOf(ledger, 'area', facing.area ?? '')?.declared?.outline !== undefined;
+  const toDraw = isDrawn ? [] : [`${key('drawn')} draws the area as it looks`];
+  const isPartOff = [...every(ledger, 'part')].some((p) => p.off);
+  const toTakeOff = isPartOff ? [] : [`${key('part-off')} the part it held came off`];
   const hint =
     touched === 0
       ? `${key('off')} one came off, ${key('slack')} it is only slackened, ${key('missing')} the hole was empty`
       : touched < 3
         ? `one too many? ${key('strike-last')} strikes the last call; ${key('wrong-one')} it does not belong there`
-        : touched < 6
-          ? `${isDrawn ? '' : `${key('drawn')} draws the area as it looks; `}${key('part-off')} the part it held came off`
+        : touched < 6 && !(isDrawn && isPartOff)
+          ? [...toDraw, ...toTakeOff].join('; ')
           : slack === 0 && touched < 10
             ? `${key('parted')} a plug or hose parted; ${key('put-in')} a jack, pin or rag went in; ${key('finding')} something is wrong`
             : `${key('area')} the next area; ${key('to-build')} what goes back; ${key('to-leaving')} what is still open`;

@@ -55,6 +55,9 @@ it('offers no drawing of an area that is drawn', () => {
   });
   expect(shown()).toContain('p the part it held came off');
   expect(shown()).not.toContain('draws the area');
+  story.call('remove-part', { part: 'cover', heldBy: ['cover/1', 'cover/2', 'cover/3'] });
+  expect(shown()).not.toContain('came off');
+  expect(shown()).toContain('c a plug or hose parted');
 });
 it('says at the foot what the keys do while a hole is moved on the map, and where it is', () => {
   const placing = { hole: 'cam cover/3', at: [12, 8] as const };
