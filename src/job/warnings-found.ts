@@ -7,7 +7,7 @@ import { areaOfPlace } from './area-of-place.ts';
 import { wantsOf } from './closed.ts';
 import type { Entry, EntryOf } from './entry.ts';
 import { every, type Ledger, stateOf } from './ledger.ts';
-import { named, type Subject } from './subjects.ts';
+import { named, type Subject, sortOf } from './subjects.ts';
 
 /** F3: of the part or joint itself, or of the area it belongs to; what was found at a hole is of its fastener. */
 export function foundWrong(ledger: Ledger, at: Subject): string[] {
@@ -15,6 +15,14 @@ export function foundWrong(ledger: Ledger, at: Subject): string[] {
   return [...every(ledger, 'finding')]
     .filter((f) => !f.closed && (f.at === at || (area !== undefined && f.at === `area:${area}`)))
     .map(({ what }) => `found, and not put right yet: ${what}`);
+}
+
+/** The same thing called twice, by the key of its fastener and by that of a finding, would stand twice on the sheet. */
+export function foundAlready(ledger: Ledger, { at }: EntryOf<'finding-made'>): string[] {
+  if (sortOf(at) === 'area' || sortOf(at) === 'vehicle') return [];
+  return [...every(ledger, 'finding')]
+    .filter((f) => !f.closed && f.at === at)
+    .map(({ what }) => `found there already: ${what}; where it is the same, strike ${ledger.lines.length + 1}`);
 }
 
 /** A wrong one was in there, of a thread that starts in the hole's or was forced into it. */

@@ -33,7 +33,7 @@ import {
 } from './warnings-building.ts';
 import { besideCount, besideHoles, ofNoCircuit, overNoArea } from './warnings-counting.ts';
 import { takenForAnother } from './warnings-exchange.ts';
-import { foundWrong, threadUnderIt } from './warnings-found.ts';
+import { foundAlready, foundWrong, threadUnderIt } from './warnings-found.ts';
 import { beforeTheRest, drivenBefore, fellBack, offOfService } from './warnings-leaving.ts';
 import { inUnderItsOwn, ofItsOwnName, outFromUnder } from './warnings-masks.ts';
 import {
@@ -87,7 +87,7 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[], no
     case 'fastener-found':
       return [...numberJumps(ledger, [entry.hole]), ...foundUnderOff(ledger, entry, entries)];
     case 'finding-made':
-      return threadUnderIt(ledger, entry, entries);
+      return [...threadUnderIt(ledger, entry, entries), ...foundAlready(ledger, entry)];
     case 'hole-found-empty':
       return numberJumps(ledger, [entry.hole]);
     case 'fastener-removed':

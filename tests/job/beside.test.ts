@@ -170,6 +170,21 @@ it('[R1] asks after an area that a drive goes over and nobody named, where other
   ]);
 });
 
+it('[F1] asks whether what is found at a place was found there already', () => {
+  const on = bench();
+  const found = (at: string, what = 'head rounded') => said(on, 'make-finding', { at, what });
+  on.call('remove', off('sump/1'));
+  expect(found('hole:sump/1')).toEqual([]);
+  on.call('make-finding', { at: 'hole:sump/1', what: 'head rounded' });
+  on.call('make-finding', { at: 'area:sump', what: 'weeps' });
+  expect(found('hole:sump/1', 'thread pulled')).toEqual([
+    `found there already: head rounded; where it is the same, strike ${on.ledger().lines.length + 1}`,
+  ]);
+  expect(found('hole:sump/2')).toEqual([]);
+  // Of a whole area or the car there may be many.
+  expect(found('area:sump')).toEqual([]);
+});
+
 it('asks after an odometer that is noted lower than before, whatever its unit', () => {
   const on = bench();
   // 74,565 mi, by 1.609344 km.
