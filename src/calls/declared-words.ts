@@ -1,5 +1,6 @@
 // What a declaration says, in a few words; what the other entries say stands in entry-words.ts.
 import type { Entry } from '../job/entry.ts';
+import { numbersText } from '../job/numbers-text.ts';
 import type { Method, Spec } from '../job/spec.ts';
 import { areaOf, subjectText, withinArea } from '../job/subjects.ts';
 import { methodWords } from '../job/tightening.ts';
@@ -10,7 +11,7 @@ import { specWords } from './spec-words.ts';
 /** "cover 1 2 3": holes of one area after its name. */
 function holesOf(holes: readonly string[]): string {
   const [first] = holes;
-  return first === undefined ? 'nothing' : `${areaOf(first)} ${holes.map(withinArea).join(' ')}`;
+  return first === undefined ? 'nothing' : `${areaOf(first)} ${numbersText(holes.map(withinArea))}`;
 }
 /** What a declaration says of an area or a hole, by the names of its fields. */
 function traitsOf(

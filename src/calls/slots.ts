@@ -1,4 +1,6 @@
 // How each sort of slot in a call's form is read from words, and how a value is said back in the same words.
+
+import { numbersText } from '../job/numbers-text.ts';
 import type { Spec } from '../job/spec.ts';
 import { areaOf, nameOf, sortOf, subjectText, withinArea } from '../job/subjects.ts';
 import { type Answer, isRefused, refused } from '../trade/answer.ts';
@@ -154,7 +156,7 @@ function readChoice(choices: readonly string[], rest: readonly Token[]): Reading
 export function showSlot(desk: Desk, type: string, value: unknown): string | undefined {
   if (value === undefined) return undefined;
   if (type === 'hole') return holeWords(desk, value as string);
-  if (type === 'holes') return (value as string[]).map((h) => withinArea(h)).join(' ');
+  if (type === 'holes') return numbersText((value as string[]).map(withinArea));
   if (type === 'place')
     return sortOf(value as string) === 'tray' ? `tray ${nameOf(value as string)}` : (value as string);
   if (type === 'subject') return subjectWords(value as string);

@@ -1,6 +1,7 @@
 // What must come off, said for people: the sums side by side, the way out and the way back. One line of text each; how it
 // is laid out on a screen is not decided here.
 
+import { numbersText } from '../job/numbers-text.ts';
 import { specText } from '../job/spec.ts';
 import { type Hole, nameOf, numberOf, type Subject, sortOf, subjectText } from '../job/subjects.ts';
 import type { BuildStep, Proof } from './build-order.ts';
@@ -8,7 +9,6 @@ import { numbersIn } from './holes-written.ts';
 import type { Count, Need, Step } from './need.ts';
 import type { Plan } from './plan.ts';
 import { holeOfUnit, type Works } from './works.ts';
-import { numbersText } from './written.ts';
 
 const many = (n: number, one: string, more = `${one}s`): string => `${n} ${n === 1 ? one : more}`;
 

@@ -4,6 +4,7 @@
 import type { NewPart } from '../job/entries/declared.ts';
 import { every, type Ledger, stateOf } from '../job/ledger.ts';
 import type { Stamp } from '../job/line.ts';
+import { numbersText } from '../job/numbers-text.ts';
 import type { OpenPoint, OpenPointCode } from '../job/open-point.ts';
 import { openPoints } from '../job/open-points.ts';
 import { specText } from '../job/spec.ts';
@@ -14,7 +15,6 @@ import { mustComeOff, type Step, stepsOf } from './need.ts';
 import { areaOfUnit } from './strip-order.ts';
 import { unionOf, wasOff } from './together.ts';
 import { holeOfUnit, type Unit, type Works, worksFrom } from './works.ts';
-import { numbersText } from './written.ts';
 
 export type Place = { at: Subject; words: string };
 export type ServiceToDo = {

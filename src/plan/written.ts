@@ -1,6 +1,7 @@
 // Declarations written as the lists of a plan file: the way back from declared-whole.ts, with holes that are alike in
 // ranges. Adds nothing and judges nothing.
 import type { EntryOf } from '../job/entry.ts';
+import { numbersText } from '../job/numbers-text.ts';
 import { areaOf, type Hole, withinArea } from '../job/subjects.ts';
 import type { Declaration } from './declared-whole.ts';
 import type { Plan, PlanArea } from './plan.ts';
@@ -85,36 +86,6 @@ function isAlike(one: object, other: object): boolean {
 function byArea(holes: readonly Hole[]): Record<string, string> {
   const all = [...Map.groupBy(holes, areaOf)].map(([area, some]) => [area, numbersText(some.map(withinArea))]);
   return Object.fromEntries(all);
-}
-
-/** "1-6 8, 3 washer": runs of numbers as ranges, a level in a piece of its own. */
-export function numbersText(numbers: readonly string[]): string {
-  const pieces: string[] = [];
-  let run: string[] = [];
-  const close = () => {
-    if (run.length > 0) pieces.push(rangesText(run.map(Number)));
-    run = [];
-  };
-  for (const number of numbers) {
-    if (/^\d+$/.test(number)) run.push(number);
-    else {
-      close();
-      pieces.push(number);
-    }
-  }
-  close();
-  return pieces.join(', ');
-}
-function rangesText(numbers: readonly number[]): string {
-  const ranges: [number, number][] = [];
-  for (const n of numbers) {
-    const last = ranges.at(-1);
-    if (last && last[1] === n - 1) last[1] = n;
-    else ranges.push([n, n]);
-  }
-  return ranges
-    .flatMap(([from, to]) => (to - from > 1 ? [`${from}-${to}`] : to > from ? [`${from} ${to}`] : [`${from}`]))
-    .join(' ');
 }
 
 type EdgeSaid = Said<'behind-declared'>;

@@ -2,6 +2,8 @@
 import type { Entry } from '../../job/entry.ts';
 import { learnedFront } from '../../job/learned.ts';
 import { stateOf } from '../../job/ledger.ts';
+import { numbersText } from '../../job/numbers-text.ts';
+import { numberOf } from '../../job/subjects.ts';
 import { perhaps } from '../../trade/perhaps.ts';
 import { declare, noArea } from '../declaring.ts';
 import type { Desk } from '../desk.ts';
@@ -29,6 +31,13 @@ function slipFor({ ledger }: Desk, part: string): { no: No } | undefined {
   return {
     no: { because: `no part "${part}" is known${meant}`, instead: `${way}a new one as "part NAME held by nothing"` },
   };
+}
+
+/** All that were called of the area in use: what it is pressed by, but for a few. */
+function holesHere({ ledger, facing: { area } }: Desk): string | undefined {
+  const holes = area === undefined ? undefined : stateOf(ledger, 'area', area)?.holes;
+  const numbers = [...new Set((holes ?? []).map((hole) => Number(numberOf(hole))))].sort((one, other) => one - other);
+  return numbers.length > 0 ? numbersText(numbers.map(String)) : undefined;
 }
 
 export const onTheSpotRows: readonly Row[] = [
@@ -72,7 +81,14 @@ export const onTheSpotRows: readonly Row[] = [
     label: 'sealing face',
     help: 'A sealing face of the area in use: the holes that press it, what it keeps in, its part, whether it wants a bead.',
     group: 'on the spot',
-    keys: [],
+    questions: {
+      face: 'its name, as "cover face"',
+      pressedBy: 'the holes of the bolts that press it, as 1-8',
+      keepsIn: 'what it keeps in, as "engine oil" (left out: nothing)',
+      beads: 'how many beads it wants, in places that set apart (left out: none)',
+    },
+    keys: [key('a', 'sealing', { pad: '0', fresh: true, asks: ['keepsIn', 'beads'] })],
+    stands: (desk, slot) => (slot === 'pressedBy' ? holesHere(desk) : undefined),
     means: (desk, { face, pressedBy, keepsIn, part, bead, beads }) =>
       desk.facing.area === undefined
         ? noArea

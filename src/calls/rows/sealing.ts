@@ -8,6 +8,8 @@ import { key, type Row } from '../row.ts';
 const lastProduct = (desk: Desk): string | undefined =>
   [...every(desk.ledger, 'product')].at(-1)?.label.product ?? desk.products?.[0]?.product;
 
+const noFace = { because: 'no sealing face is known yet', instead: 'say which there is', by: 'face' };
+
 export const sealingRows: readonly Row[] = [
   {
     id: 'bench',
@@ -30,6 +32,7 @@ export const sealingRows: readonly Row[] = [
     help: 'A sealing face is clean, dry and free of oil.',
     group: 'sealing',
     keys: [key('c', 'sealing', { pad: '1' })],
+    nothing: noFace,
     verb: 'clean-face',
     besides: askedOnCleaning,
     means: (_desk, { face }) => ({ say: { verb: 'clean-face', face } }),
@@ -43,6 +46,7 @@ export const sealingRows: readonly Row[] = [
     help: 'A bead, or dabs in one go, of a product of the list on a face called clean.',
     group: 'sealing',
     keys: [key('s', 'sealing', { pad: '2' })],
+    nothing: noFace,
     besides: askedOnLaying,
     means: (desk, { face, product }) => {
       const name = (product as string | undefined) ?? lastProduct(desk);

@@ -17,7 +17,9 @@ const isFace: Guard<{ face: string }> = {
   needs: ['face'],
   // Its declaration may be struck and a bead still be on it.
   check: (s, said) =>
-    stateOf(s.ledger, 'face', said.face) ? null : no(`there is no sealing face ${said.face}`, 'declare the face'),
+    stateOf(s.ledger, 'face', said.face)
+      ? null
+      : no(`there is no sealing face ${said.face}`, 'say which bolts press it: "face NAME pressed by 1-8"'),
 };
 const clean = verb('clean-face', face, [isFace], (_s, said) => [{ kind: 'face-cleaned', ...said }]);
 
