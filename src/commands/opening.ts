@@ -20,6 +20,7 @@ import { exits, type Out } from './answer.ts';
 import { fileCalled } from './called.ts';
 import { type PlanShelf, planShelf } from './plans.ts';
 import { rememberingOf, remindersFrom } from './remembering.ts';
+import { startedAs } from './started-as.ts';
 
 const faultText = (fault: Fault): string => `countback: ${fault.message}`;
 
@@ -87,6 +88,7 @@ export async function openSession(
     products: settings.settings().sealants,
     intervals: settings.settings().intervals,
     workshop: settings.settings(),
+    program: startedAs(process.env),
     reminders: remindersFrom(vehicles),
   });
   const reading = plansLater && readInTime(plans, plansLater);

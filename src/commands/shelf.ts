@@ -15,6 +15,7 @@ import { jobsIn } from '../store/shelf.ts';
 import { goodCopyOf } from '../store/way-back.ts';
 import { civilTime, timeOfDayText } from '../trade/civil-time.ts';
 import { plainText } from '../trade/plain-text.ts';
+import { startedAs } from './started-as.ts';
 
 export async function jobsOnShelf(): Promise<readonly OnTheShelf[]> {
   const { jobs } = placesOn(thisMachine());
@@ -48,7 +49,7 @@ async function onShelf(path: string, changedMs: number): Promise<OnTheShelf> {
     return {
       ...shared,
       // When its file was last written says nothing of when the car left.
-      ...(releasedAt && { changed: whenText(releasedAt.atMs), sheet: sheetWay(file) }),
+      ...(releasedAt && { changed: whenText(releasedAt.atMs), sheet: sheetWay(file, startedAs(process.env)) }),
       name: jobName(ledger, job.job),
       said: `${odd}${stands}`,
     };

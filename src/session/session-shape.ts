@@ -86,6 +86,8 @@ export type SessionOptions = {
   products?: readonly Product[];
   intervals?: Readonly<Record<string, Interval>>;
   workshop?: Workshop;
+  /** As it is called in the shell it was started from. */
+  program?: string;
   /** Looks at a photograph's file; throws a fault where there is none to look at. */
   photo?: (file: string) => Photograph;
   /** What earlier jobs left, to be told when the job opens on this vehicle. */

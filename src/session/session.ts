@@ -39,6 +39,7 @@ export function createSession({
   products = [],
   intervals = {},
   workshop = {},
+  program = 'countback',
   photo = photographAt,
   reminders = () => [],
   facing = {},
@@ -173,7 +174,7 @@ export function createSession({
     store.setState((s) => ({ facing: { ...s.facing, ...next } }));
     const taken = takenWords({ before: ledger, after, line, mind, facing, next, row, units: shop.units });
     const isRelease = line.entries.some(({ kind }) => kind === 'released');
-    const text = isRelease ? `${taken}. Its sheet: ${sheetWay(fileNameOf(job.path))}` : taken;
+    const text = isRelease ? `${taken}. Its sheet: ${sheetWay(fileNameOf(job.path), program)}` : taken;
     const otherwise = row?.otherwise?.(line.entries, said, desk());
     const answer = answered({ kind: 'taken', text, n: line.n, call, ...(otherwise && { otherwise }) });
     if (next.area !== undefined && next.area !== facing.area) again.wentOn(call, answer, next.area, at);

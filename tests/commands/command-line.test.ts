@@ -69,11 +69,14 @@ it('[T8] a job that waits says so on the shelf', async () => {
 
 it('a released job stands on the shelf under the time it was released, and its sheet is told with the release and there', async () => {
   const input = 'job "red van"\nodometer 100\nrelease by Ann\n';
-  const { out } = await bench.run(['take', 'van two', '--new'], { input });
-  const way = 'Its sheet: countback sheet van-two --html -o FILE';
-  expect(out).toContain(`released by Ann. ${way}`);
-  vi.stubEnv('COUNTBACK_DATA', bench.dataDir);
+  // As it is called in the shell it was started from.
+  const way = 'Its sheet: npm start -- sheet van-two --html -o FILE';
+  for (const [name, value] of Object.entries({ package_name: 'countback', command: 'start', lifecycle_event: 'start' }))
+    vi.stubEnv(`npm_${name}`, value);
   try {
+    const { out } = await bench.run(['take', 'van two', '--new'], { input });
+    expect(out).toContain(`released by Ann. ${way}`);
+    vi.stubEnv('COUNTBACK_DATA', bench.dataDir);
     const shown = async () => shelfRows(await jobsOnShelf()).find(({ text }) => text === 'red van');
     const first = await shown();
     expect(first).toMatchObject({ more: `Its file, as a command takes it: van-two. ${way}` });
