@@ -1,8 +1,11 @@
 // What is said beside the calls with which a job ends: a service done with something of it off, what goes on last, a clock
 // that ran back, a road test before the car was lowered. It stands in no way.
+import { millisecondsPerMinute } from '../trade/definitions.ts';
 import { kilometresOf } from '../trade/units.ts';
+import { ranFor } from './cold-run.ts';
 import type { Entry } from './entry.ts';
-import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
+import { every, type Ledger, lineAt, stateOf, tallyOf } from './ledger.ts';
+import type { Stamp } from './line.ts';
 import { isOfTheCar, openBeforeIt } from './of-the-car.ts';
 import { named } from './subjects.ts';
 
@@ -20,6 +23,15 @@ export function drivenBefore(ledger: Ledger): string[] {
   const raised = [...every(ledger, 'temporary')].some((t) => t.putInAt > roadAt && raises.has(t.sort));
   return roadAt > loweredAt && !raised
     ? [`the road test was called in line ${roadAt}, before it: the one that is out of turn is struck and called anew`]
+    : [];
+}
+/** Minutes: a road test is no turn of the yard. Common practice, no source. */
+const shortestDrive = 2;
+export function drivenSoSoon(ledger: Ledger, now: Stamp): string[] {
+  const started = lineAt(ledger, stateOf(ledger, 'vehicle', 'vehicle')?.startedAt ?? 0);
+  const ranMs = started ? ranFor(started, now) : undefined;
+  return ranMs !== undefined && ranMs < shortestDrive * millisecondsPerMinute.value
+    ? [`the engine was called started ${Math.round(ranMs / 1000)} s ago: where it was not driven yet, strike it`]
     : [];
 }
 const raises: ReadonlySet<string> = new Set(['stand', 'jack', 'block']);

@@ -34,7 +34,7 @@ import {
 import { besideCount, besideHoles, ofNoCircuit, overNoArea } from './warnings-counting.ts';
 import { takenForAnother } from './warnings-exchange.ts';
 import { foundAlready, foundWrong, threadUnderIt } from './warnings-found.ts';
-import { beforeTheRest, drivenBefore, fellBack, offOfService } from './warnings-leaving.ts';
+import { beforeTheRest, drivenBefore, drivenSoSoon, fellBack, offOfService } from './warnings-leaving.ts';
 import { inUnderItsOwn, ofItsOwnName, outFromUnder } from './warnings-masks.ts';
 import {
   foundUnderOff,
@@ -190,7 +190,7 @@ function besideEntry(ledger: Ledger, entry: Entry, entries: readonly Entry[], no
     case 'pedal-firm':
       return levelAfterPistons(ledger);
     case 'road-tested':
-      return beadNotRun(ledger);
+      return [...beadNotRun(ledger), ...drivenSoSoon(ledger, now)];
     case 'product-declared':
       return keepTheirLabel(ledger, entry.label);
     case 'tray-counted':

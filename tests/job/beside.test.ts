@@ -561,6 +561,20 @@ it('[T6] says beside a road test that no first start was called since a bead was
   expect(said(on, 'road-test', {})).toEqual(['no first start was called since a bead was laid on lid']);
   on.call('see-oil-level');
   on.call('start-engine');
+  on.wait(6);
+  expect(said(on, 'road-test', {})).toEqual([]);
+});
+
+it('[T7] asks after a road test that is called as soon as the engine was started', () => {
+  const on = bench();
+  on.declare(area('sump'));
+  on.call('see-oil-level');
+  on.call('start-engine');
+  on.wait(1.2);
+  expect(said(on, 'road-test', {})).toEqual([
+    expect.stringMatching(/^the engine was called started 7\d s ago: where it was not driven yet, strike it$/),
+  ]);
+  on.wait(1.2);
   expect(said(on, 'road-test', {})).toEqual([]);
 });
 
