@@ -1,17 +1,32 @@
 // What a declaration says, in a few words; what the other entries say stands in entry-words.ts.
+import type { Product } from '../job/entries/declared.ts';
 import type { Entry } from '../job/entry.ts';
 import { numbersText } from '../job/numbers-text.ts';
 import type { Method, Spec } from '../job/spec.ts';
 import { areaOf, subjectText, withinArea } from '../job/subjects.ts';
 import { methodWords } from '../job/tightening.ts';
 import type { Adapter } from '../trade/adapter.ts';
-import type { Units } from '../trade/units-shown.ts';
+import { lengthOfTimeText } from '../trade/civil-time.ts';
+import { millisecondsPerMinute, minutesPerHour } from '../trade/definitions.ts';
+import { temperatureText, type Units } from '../trade/units-shown.ts';
 import { specWords } from './spec-words.ts';
 
 /** "cover 1 2 3": holes of one area after its name. */
 function holesOf(holes: readonly string[]): string {
   const [first] = holes;
   return first === undefined ? 'nothing' : `${areaOf(first)} ${numbersText(holes.map(withinArea))}`;
+}
+/** "label of grey sealant: skin 10 min, full 24 h, at 23 °C and 50 %": what it was taken to say, to be held beside the tube. */
+function labelWords(label: Product, units: Units): string {
+  const { product, skinMinutes, fillHours, runHours, fullHours, labelCelsius, labelHumidityPct } = label;
+  const minutes = (hours: number | undefined) => hours && hours * minutesPerHour.value;
+  const stages = { skin: skinMinutes, fill: minutes(fillHours), run: minutes(runHours), full: minutes(fullHours) };
+  const times = Object.entries(stages).flatMap(([stage, many]) =>
+    // Minutes that were said stand as hours to four places.
+    many === undefined ? [] : [`${stage} ${lengthOfTimeText(Math.round(many) * millisecondsPerMinute.value)}`],
+  );
+  const at = `at ${temperatureText(labelCelsius, units)} and ${labelHumidityPct} %`;
+  return `label of ${product}: ${[...times, at].join(', ')}`;
 }
 /** What a declaration says of an area or a hole, by the names of its fields. */
 function traitsOf(
@@ -67,7 +82,7 @@ export function declaredWords(entry: Declared, units: Units): string {
     case 'temporary-declared':
       return `${entry.temporary} will be needed`;
     case 'product-declared':
-      return `label of ${entry.label.product}`;
+      return labelWords(entry.label, units);
     case 'tray-declared':
       return 'tray';
   }

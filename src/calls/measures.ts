@@ -28,7 +28,7 @@ export const readTorqueIn = (units: Units = metric, rest: readonly Token[]): Rea
 export function readHours(rest: readonly Token[]): Reading {
   const [figure, unit] = rest.map((token) => token.text);
   if (figure === undefined) return { why: 'the hours are missing' };
-  const [, said, joined = ''] = /^(\d+(?:[.,]\d+)?|[.,]\d+)([a-z]*)$/i.exec(figure) ?? [];
+  const [, said, joined = ''] = /^(\d+(?:[.,]\d+)?|[.,]\d+) ?([a-z]*)$/i.exec(figure) ?? [];
   if (said === undefined || (joined !== '' && perHour(joined) === undefined))
     return { why: `"${figure}" is no time, as "6", "6 h" or "40 min"` };
   const value = (per: number) => Number((Number(said.replace(',', '.')) / per).toFixed(4));

@@ -528,7 +528,7 @@ describe('three label times', () => {
     on.call('turn-crank', { drive: 'belt', quarters: 8 });
     const no = on.no('fill-fluid', { circuit: 'oil' });
     expect(no.instead).toBe('wait for the first label time; turning by hand is allowed');
-    expect(no.because).toMatch(/^the bead on sump may not be filled yet: ready Monday \d\d:\d\d$/);
+    expect(no.because).toMatch(/^the bead on sump still cures: ready Monday \d\d:\d\d$/);
     expect(bead(on).reached).toEqual({ fill: false, run: false, full: false });
     on.wait(hours(2));
     expect(bead(on).reached).toEqual({ fill: true, run: false, full: false });

@@ -10,7 +10,7 @@ import { waitWords } from '../../src/job/ready.ts';
 import { shipped } from '../plan/shipped/shipped.ts';
 import { sceneOf, textOf } from '../screen/scene.ts';
 import { atTheBench, lettersOf, newJob } from './at-the-bench.ts';
-import { type PartWay, partWay } from './part-way.ts';
+import { fromNothing, type PartWay, partWay } from './part-way.ts';
 
 const count = (at: PartWay) => at.state().ledger.lines.length;
 
@@ -24,6 +24,42 @@ describe('the list of faces', () => {
     expect(picked()?.text).toBe('cam cover face');
     await at.press('c');
     expect(stateOf(at.state().ledger, 'face', 'cam cover face')?.cleanedAt).toBe(count(at));
+  });
+});
+
+describe('a face that no plan names', () => {
+  it('[S1] is asked for by the key that a face called clean names, with the holes called there', async () => {
+    const at = await fromNothing();
+    await at.press('C');
+    await at.press('c');
+    expect(at.answer()).toBe('no sealing face is known yet');
+    at.say('area cover', 'off 1', 'off 2', 'off 3', 'off 4', 'off 6');
+    await at.press('a', ...lettersOf('lip'), 'enter');
+    expect(at.view().asking?.typed).toBe('1-4 6');
+    await at.press('enter', ...lettersOf('engine oil'), 'enter', '2', 'enter');
+    expect(at.answer()).toBe('sealing face lip, pressed by cover 1-4 6, keeps in engine oil, 2 beads');
+    expect(stateOf(at.state().ledger, 'face', 'lip')?.declared).toMatchObject({
+      area: 'cover',
+      pressedBy: ['cover/1', 'cover/2', 'cover/3', 'cover/4', 'cover/6'],
+      keepsIn: ['engine oil'],
+      bead: 2,
+    });
+    await at.press('c');
+    expect(at.answer()).toBe('lip clean');
+  });
+  it('[S3] has its label read back, and its bead say what its time is counted from', async () => {
+    const at = await fromNothing();
+    at.say('area cover', 'off 1', 'off 2', 'face lip pressed by 1-2 keeps in engine oil with a bead');
+    await at.type('label grey moisture skin 10 fill 4 full "40 min" at 23 50');
+    expect(at.answer()).toBe('label of grey: skin 10 min, fill 4 h, full 40 min, at 23 °C and 50 %');
+    at.pace.stepMs = 1000;
+    at.say('bench 23 50', 'clean lip', 'bead lip with grey', 'holes 2', 'back 1', 'back 2', 'tight 1', 'tight 2');
+    await at.press('escape', 'C');
+    const row = at.bench
+      .listed()
+      .slice(0, 99)
+      .find(({ name }) => name === 'bead');
+    expect(row?.more).toMatch(/\. Counted from \d\d:\d\d, when it was together\. Turning by hand/);
   });
 });
 

@@ -1,7 +1,8 @@
-// The reference job from its plan on the bench, as it stands before one of its call lines.
+// A job on the bench with words for what is said there: the reference job from its plan, as it stands before one of its
+// call lines, or one that was just begun.
 import { upNext } from '../../src/calls/up-next.ts';
 import { linesOf, playLines, scriptLines, upTo } from '../jobs/lines.ts';
-import { type AtTheBench, atTheBench, lettersOf } from './at-the-bench.ts';
+import { type AtTheBench, atTheBench, lettersOf, newJob } from './at-the-bench.ts';
 
 export type PartWay = AtTheBench & {
   /** What was answered last, in words. */
@@ -20,6 +21,13 @@ export async function partWay(text: string, nth = 1): Promise<PartWay> {
   // What the job has to say and to ask on opening is put away.
   await at.press('escape');
   if (at.view().screen !== 'strip') await at.press('S');
+  return spokenAt(at);
+}
+
+/** A job that was just begun, without a plan. */
+export const fromNothing = async (): Promise<PartWay> => spokenAt(await newJob());
+
+function spokenAt(at: AtTheBench): PartWay {
   return {
     ...at,
     answer() {

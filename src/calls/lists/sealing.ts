@@ -11,7 +11,7 @@ import {
   partOver,
 } from '../../job/beads.ts';
 import { conditionsAt } from '../../job/clock.ts';
-import { every, type Ledger } from '../../job/ledger.ts';
+import { every, type Ledger, lineAt } from '../../job/ledger.ts';
 import { circuitOpenedAt, wantsLeakCheck } from '../../job/open-points.ts';
 import { onceRightAtMs, readyText, wholeMinuteMs } from '../../job/ready.ts';
 import type { CircuitState, FaceState } from '../../job/states.ts';
@@ -141,7 +141,11 @@ function beadMore(b: BeadStanding, desk: Desk): string {
     : b.awayHours > 0.01
       ? ' Time away counts once y says that the clock is right.'
       : '';
-  return `${b.label.product}: ${each.join('; ')}. Turning by hand is allowed. ${b.because}.${away}`;
+  const together = lineAt(desk.ledger, b.togetherAt);
+  const since = together
+    ? ` Counted from ${timeOfDayText(together.atMs, together.zoneMin)}, when it was together.`
+    : '';
+  return `${b.label.product}: ${each.join('; ')}.${since} Turning by hand is allowed. ${b.because}.${away}`;
 }
 
 /** "Thursday 14:20, 6 h 10 min left", by the clock of the bench. */

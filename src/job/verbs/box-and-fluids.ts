@@ -130,7 +130,7 @@ const fillFluid = verb(
         if (!bead) return null;
         const because = bead.void
           ? `the bead on ${bead.face} is void: ${bead.void}`
-          : `the bead on ${bead.face} may not be filled yet: ${readyText(bead, 'fill', s.now)}`;
+          : `the bead on ${bead.face} still cures: ${readyText(bead, 'fill', s.now)}`;
         return no(
           because,
           bead.void ? 'clean the face and lay it again' : `wait for the first label time; ${meanwhile}`,
@@ -187,7 +187,7 @@ const leakCheck = verb(
         if (isPumped && said.how === 'under pressure')
           return no(`${because}, and ${said.circuit} is under pressure only while it runs`, 'start it first');
         if (said.how === 'under pressure') return null;
-        return no(because, isPumped ? 'start it first' : 'start it first, or check under pressure');
+        return no(because, isPumped ? 'start it first' : 'check it under pressure, or start it first');
       },
     },
   ],
