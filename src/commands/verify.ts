@@ -124,7 +124,7 @@ async function besideCopies(disk: Disk, path: string, seal: Seal): Promise<strin
     const name = `copies/${basename(copy)}`;
     if (there.length > seal.digests.length && seal.alterations.length === 0)
       wrong.push(
-        `${name} holds ${counted(there.length - 1, 'call')}, the file ${callsIn(seal) || 'none'}: the rest was cut off, or this is an older copy`,
+        `${name} holds ${counted(there.length - 1, 'call')}, the file ${callsIn(seal) || 'none'}: the rest was cut off, or this is an older copy${seal.digests.length > 0 ? '; opening it asks which to go on from' : ''}`,
       );
     else if (last >= 0 && there[last] !== seal.digests[last]) wrong.push(`${name} ${otherwise(there, seal.digests)}`);
   }

@@ -157,6 +157,8 @@ describe('a job file', () => {
     );
     expect(readFileSync(path).equals(whole)).toBe(true);
     expect((await bench.run(['standing', 'van'])).out).toMatch(/^NOT SURE: a copy holds 1 call more/);
+    const way = 'the rest was cut off, or this is an older copy; opening it asks which to go on from';
+    expect((await bench.run(['verify', 'van'])).out).toContain(way);
   });
 });
 
