@@ -50,11 +50,11 @@ export async function copyOfTheDay(disk: Disk, jobPath: string, bytes: Uint8Arra
     name.startsWith(stem) && /^\d{4}-\d\d-\d\d$/.test(name.slice(stem.length, -jobFileEnding.length));
   const today = join(folderOf(jobPath), `${stem}${dayOf(now)}${jobFileEnding}`);
   const there = await readFile(disk, today).catch(() => undefined);
-  if (there && isBeginning(there, bytes)) await writeWhole(disk, today, bytes, 'replace');
-  else {
+  if (there === undefined) await writeFresh(disk, today, bytes);
+  else if (!there.equals(bytes)) {
     // Gone on without what it holds, as was confirmed, or from another file: what comes now wants a copy as well.
-    if (there?.equals(bytes) === false) await disk.rename(today, await freeBeforeCut(disk, jobPath, now, there));
-    await writeFresh(disk, today, bytes);
+    if (!isBeginning(there, bytes)) await copyBeforeCut(disk, jobPath, there, now);
+    await writeWhole(disk, today, bytes, 'replace');
   }
   const copies = (await disk.readdir(folderOf(jobPath))).filter((n) => n.endsWith(jobFileEnding) && isCopy(n)).sort();
   for (const old of copies.slice(0, -kept)) await unlinkIfThere(disk, join(folderOf(jobPath), old));
@@ -71,8 +71,9 @@ async function freeBeforeCut(disk: Disk, jobPath: string, now: Date, bytes: Uint
   for (let at = now; ; at = new Date(at.getTime() + 1000)) {
     const name = `${stemOf(jobPath)}.${dayOf(at)}-${timeOf(at)}-before-cut${jobFileEnding}`;
     const path = join(folderOf(jobPath), name);
+    if ((await disk.stat(path).catch(() => undefined)) === undefined) return path;
     const there = await readFile(disk, path).catch(() => undefined);
-    if (there === undefined || there.equals(bytes)) return path;
+    if (there?.equals(bytes)) return path;
   }
 }
 

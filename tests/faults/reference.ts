@@ -27,7 +27,7 @@ let lastPid = 5000;
 
 export function openOn(
   disk: DiskDouble,
-  more: { look?: boolean; goOnFrom?: number; living?: Set<number> } = {},
+  more: { look?: boolean; goOnFrom?: number; fromCopy?: string; living?: Set<number> } = {},
 ): Promise<OpenJob<Line>> {
   lastPid++;
   const { living, ...rest } = more;

@@ -1,6 +1,7 @@
 // Every fault there is a row for, in the order of the table; which of them see each piece of the store.
 import { everyByteChanged, otherFiles } from './bytes.ts';
 import { clocksDuringACure } from './clocks.ts';
+import { cutShort } from './cut-short.ts';
 import { hostileFiles } from './hostile.ts';
 import { randomKeys } from './keys.ts';
 import { killedInAStorm, slowDisk } from './killed.ts';
@@ -18,6 +19,7 @@ export type Fault = (size: Size, child: string) => Promise<Row>;
 export const faults = {
   powerCuts,
   halfWritten,
+  cutShort,
   refusedWrites,
   everyByteChanged,
   otherFiles,
