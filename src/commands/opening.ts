@@ -59,10 +59,10 @@ export async function openSession(
 ): Promise<Session> {
   const places = placesOn(thisMachine());
   const place = placeOf(named);
-  if (fresh) await makeNew(named, place);
+  const begun = fresh ? { goOnFrom: await makeNew(named, place) } : goOn;
   const settings = await openSettings(places.settings);
   const plans = planShelf(packageRoot);
-  const job = await openThere(named, place, goOn);
+  const job = await openThere(named, place, begun);
   const vehicles = await openVehicles(places.vehicles);
   const leftOut = plansLater ? [] : plans.all().faults;
   const notices = [...job.notices, ...settings.faults, ...leftOut, ...(vehicles.fault ? [vehicles.fault] : [])];
@@ -186,7 +186,7 @@ function thereAre(names: readonly string[]): string {
   return `there is ${said.join(', ')}${left > 0 ? ` and ${left} more, which "countback" alone shows` : ''}`;
 }
 /** A name never makes a file anywhere but in the folder of jobs, and a path never makes a folder. */
-async function makeNew(named: string, { path, job }: JobPlace): Promise<void> {
+async function makeNew(named: string, { path, job }: JobPlace): Promise<number> {
   const folder = dirname(path);
   try {
     if (!isPath(named)) await makeFolders(realDisk, folder);
@@ -197,5 +197,5 @@ async function makeNew(named: string, { path, job }: JobPlace): Promise<void> {
   } catch (thrown) {
     throw faultFrom(thrown, folder);
   }
-  await createJob(path, job);
+  return createJob(path, job);
 }

@@ -58,11 +58,16 @@ export type OpenJobOptions<L> = {
 /** D3: well under the two seconds a second program may lag behind. */
 const lookEveryMs = 500;
 
-/** A new job with no line yet, whole at once. Throws a fault where a file is there already. */
-export async function createJob(path: string, job: string, disk: Disk = realDisk): Promise<void> {
+/**
+ * A new job with no line yet, whole at once. Throws a fault where a file is there already.
+ * @returns where it ends: to open it with `goOnFrom`, since copies of one that lay there before it hold nothing of it
+ */
+export async function createJob(path: string, job: string, disk: Disk = realDisk): Promise<number> {
   if (isCopy(path)) throw fault('bad-name', 'what lies in a folder "copies" is only looked at', path, 'choose another');
+  const { bytes } = headerLine(plainText(job));
   try {
-    await writeWhole(disk, path, headerLine(plainText(job)).bytes, 'fresh');
+    await writeWhole(disk, path, bytes, 'fresh');
+    return bytes.length;
   } catch (thrown) {
     throw hasCode(thrown, 'EEXIST')
       ? fault('exists', 'there is a job of this name already', path, 'open that one, or choose another name', true)

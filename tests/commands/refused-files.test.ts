@@ -1,6 +1,6 @@
 // Job files that are not as they should be, seen from a shell: refused with what, where and what to do, never touched,
 // and nothing in them reaches the terminal.
-import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { beforeFirst, linked } from '../../src/store/chain.ts';
@@ -160,6 +160,21 @@ describe('a job file', () => {
     const way = 'the rest was cut off, or this is an older copy; opening it asks which to go on from';
     expect((await bench.run(['verify', 'van'])).out).toContain(way);
   });
+});
+
+it('[D2] a new job where one of that name was taken away begins with nothing of it, and keeps its copies', async () => {
+  const path = put(whole);
+  expect((await bench.run(['take', 'van'], { input: 'area "cam cover"\noff 2\n' })).exit).toBe(0);
+  const before = readFileSync(path);
+  rmSync(path);
+  const { exit, complaint } = await bench.run(['take', 'van', '--new'], { input: 'area "cam cover"\noff 7\n' });
+  expect({ exit, complaint }).toEqual({ exit: 0, complaint: '' });
+  expect(bench.callsOf('van')).toHaveLength(1);
+  const copies = readdirSync(join(dirname(path), 'copies')).map((name) =>
+    readFileSync(join(dirname(path), 'copies', name)),
+  );
+  expect(copies).toContainEqual(before);
+  expect(copies).toContainEqual(readFileSync(path));
 });
 
 describe('where a job is named', () => {
