@@ -163,8 +163,8 @@ describe('a job file', () => {
 });
 
 it('[D2] a new job where one of that name was taken away begins with nothing of it, and keeps its copies', async () => {
-  const path = put(whole);
-  expect((await bench.run(['take', 'van'], { input: 'area "cam cover"\noff 2\n' })).exit).toBe(0);
+  const path = bench.fileOf('van');
+  expect((await bench.run(['take', 'van', '--new'], { input: 'area "cam cover"\noff 2\n' })).exit).toBe(0);
   const before = readFileSync(path);
   rmSync(path);
   const { exit, complaint } = await bench.run(['take', 'van', '--new'], { input: 'area "cam cover"\noff 7\n' });
