@@ -189,6 +189,8 @@ export function entryWords(entry: Entry, units: Units = metric): string {
       return `${entry.service} done`;
     case 'service-dropped':
       return `${entry.service} dropped: ${entry.because}`;
+    case 'registration-noted':
+      return `registration ${entry.registration}`;
     case 'odometer-noted':
       return `odometer ${entry.distance} ${entry.unit}`;
     case 'road-test-waived':

@@ -89,7 +89,7 @@ export async function openSession(
     intervals: settings.settings().intervals,
     workshop: settings.settings(),
     program: startedAs(process.env),
-    reminders: remindersFrom(vehicles),
+    reminders: remindersFrom(vehicles, job),
   });
   const reading = plansLater && readInTime(plans, plansLater);
   return {

@@ -11,7 +11,7 @@ import { isFault } from '../store/fault.ts';
 import { maybeSame, type Named, openVehicles, type Vehicles } from '../store/vehicles.ts';
 
 /** Kept at once, not only when the job is closed: what ends the program may leave no time for it. */
-const keptAtOnce: ReadonlySet<string> = new Set(['job-opened', 'released', 'left-unreleased']);
+const keptAtOnce: ReadonlySet<string> = new Set(['job-opened', 'registration-noted', 'released', 'left-unreleased']);
 
 export type Remembering = {
   /** Told of every line that is on the disk. */
@@ -37,15 +37,16 @@ export function rememberingOf(path: string, job: string, lines: () => readonly L
   };
 }
 
-/** What to tell when a job opens on this vehicle. */
+/** What to tell when this job opens on a vehicle; what it left itself, when it was closed before, is no news to it. */
 export const remindersFrom =
-  (vehicles: Vehicles) =>
+  (vehicles: Vehicles, { job, lines }: { job: string; lines(): readonly Line[] }) =>
   (vehicle: Named): string[] =>
     remindersOf(
       vehicles
         .all()
         .filter((one) => maybeSame(one, vehicle))
         .flatMap((one) => one.jobs)
+        .filter((one) => one.job !== job || one.openedMs !== lines()[0]?.atMs)
         .sort((a, b) => a.openedMs - b.openedMs),
     );
 
@@ -68,10 +69,11 @@ async function keepMemory(
   try {
     const vehicles = await openVehicles(path);
     if (vehicles.fault) return onlyIfKnown ? undefined : vehicles.fault;
-    const known = vehicles.all().flatMap((one) => one.jobs);
-    const kept = known.find((one) => one.job === memory.job && one.openedMs === memory.openedMs);
-    if (kept ? isDeepStrictEqual(kept, memory) : onlyIfKnown) return undefined;
     const { label, registration } = facts.vehicle;
+    const known = vehicles.all().flatMap(({ jobs, ...of }) => jobs.map((one) => ({ of, one })));
+    const kept = known.find(({ one }) => one.job === memory.job && one.openedMs === memory.openedMs);
+    const isAsKept = kept && kept.of.registration === registration && isDeepStrictEqual(kept.one, memory);
+    if (kept ? isAsKept : onlyIfKnown) return undefined;
     await vehicles.remember({ label, ...(registration && { registration }) }, memory);
     return undefined;
   } catch (thrown) {

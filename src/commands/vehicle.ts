@@ -156,8 +156,9 @@ async function jobsOf(named: string): Promise<{ jobs: OnFile[]; unread: string[]
       const job = await openJob({ path: one.path, readLine, look: true });
       await job.close();
       const lines = job.lines();
-      const vehicle = lines.flatMap((l) => l.entries).find((e) => e.kind === 'job-opened')?.vehicle;
-      if (vehicle && goesBy(vehicle, named)) jobs.push({ job: one.job, path: one.path, vehicle, lines });
+      const vehicle = stateOf(readLog(lines), 'vehicle', 'vehicle');
+      if (vehicle?.label !== undefined && goesBy(vehicle, named))
+        jobs.push({ job: one.job, path: one.path, vehicle, lines });
     } catch (thrown) {
       if (!isFault(thrown)) throw thrown;
       unread.push(one.path);

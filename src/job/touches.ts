@@ -161,6 +161,7 @@ export function touches(entry: Entry): string[] {
     case 'car-moved':
     case 'road-tested':
     case 'road-test-waived':
+    case 'registration-noted':
     case 'odometer-noted':
     case 'due-noted':
     case 'job-waiting':

@@ -8,6 +8,7 @@ import { readLine } from '../calls/line-reader.ts';
 import { askedInWords, type Meant, meantBy, type Row } from '../calls/row.ts';
 import { sheetWay } from '../calls/sheet-way.ts';
 import { decide, type Override } from '../job/decide.ts';
+import { type Ledger, stateOf } from '../job/ledger.ts';
 import { type Line, type Stamp, whyNotWritten } from '../job/line.ts';
 import { appendLine, readLog } from '../job/log.ts';
 import type { Said } from '../job/said.ts';
@@ -24,6 +25,13 @@ import { onceMore, putAwayWords, putsAway, tooQuick } from './once-more.ts';
 import { refusingOn } from './refusing.ts';
 import type { Answer, Doubts, Session, SessionOptions, SessionState } from './session-shape.ts';
 import { takenWords } from './taken-words.ts';
+
+/** A vehicle that is named, or whose registration comes to be known, is perhaps one that was here before. */
+function knownAnew({ entries }: Line, ledger: Ledger): { label: string; registration?: string }[] {
+  const isNamed = entries.some(({ kind }) => kind === 'job-opened' || kind === 'registration-noted');
+  const vehicle = isNamed ? stateOf(ledger, 'vehicle', 'vehicle') : undefined;
+  return vehicle?.label ? [vehicle] : [];
+}
 
 const noPlanOffers: readonly PlanOffer[] = [];
 const noPlans = () => noPlanOffers;
@@ -156,7 +164,7 @@ export function createSession({
     const unwritten = whyNotWritten(line);
     if (unwritten) return no(`this cannot be written down (${unwritten})`, 'say it otherwise');
     const after = appendLine(ledger, line);
-    const remembered = line.entries.flatMap((e) => (e.kind === 'job-opened' ? reminders(e.vehicle) : []));
+    const remembered = knownAnew(line, after).flatMap(reminders);
     const mind = mindOf(line, {
       before: { ...desk(), ledger },
       after,

@@ -25,6 +25,15 @@ export function copiedFrom(copy: string): string {
   return join(dirname(dirname(copy)), name);
 }
 
+/** Whether it was put aside by an answer: what of it was gone on without is not asked about again. */
+export const isBeforeCut = (copy: string): boolean => copy.endsWith(`-before-cut${jobFileEnding}`);
+
+/** A dated copy that was gone on without, under a name that never grows old. */
+export async function putAside(disk: Disk, jobPath: string, copy: string, now: Date): Promise<void> {
+  await copyBeforeCut(disk, jobPath, await readFile(disk, copy), now);
+  await unlinkIfThere(disk, copy);
+}
+
 /** Every copy of a job there is, the oldest first. A folder that is not there holds none. */
 export async function copiesOf(disk: Disk, jobPath: string): Promise<string[]> {
   const stem = `${stemOf(jobPath)}.`;

@@ -2,7 +2,7 @@
 // what a line means and shows nothing; who opens it says how a line is read.
 import { Low } from 'lowdb';
 import { plainText } from '../trade/plain-text.ts';
-import { copyBeforeCut, copyOfTheDay, isCopy } from './copies.ts';
+import { copiesOf, copyBeforeCut, copyOfTheDay, isCopy, putAside } from './copies.ts';
 import { type Disk, readFile, realDisk } from './disk.ts';
 import { type Fault, fault, faultFrom, hasCode, isFault } from './fault.ts';
 import { everySoOften, followJob } from './follow.ts';
@@ -137,6 +137,8 @@ async function openWith<L extends { n: number }>(
     };
   }
 
+  for (let gone = more; gone; gone = await moreInCopy(undefined, { disk, path, readLine }, ofEnd))
+    await putAside(disk, path, gone.copy, now());
   if (read.doubt) await copyBeforeCut(disk, path, read.bytes, now());
   if (torn) shared.notices = [await keptBeforeCut(torn, disk, path, read.bytes, now())];
   await copyOfTheDay(disk, path, holding, now()).catch((thrown: unknown) => shared.notices.push(noCopy(thrown, path)));
@@ -231,6 +233,8 @@ async function backFromCopy<L extends { n: number }>(
   disk: Disk,
   copy: string,
 ): Promise<void> {
+  // Put aside since that was asked, by another program that went on without it.
+  if ((await copiesOf(disk, path)).every((one) => one !== copy)) return;
   const [bytes, file] = [await readFile(disk, copy), await readFile(disk, path)];
   readJournal(bytes, copy, readLine);
   const { end } = readJournal(file, path, readLine).reached;

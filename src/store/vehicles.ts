@@ -71,18 +71,26 @@ export async function openVehicles(path: string, disk: Disk = realDisk): Promise
     ...(unread && { fault: unread }),
     async remember(vehicle, job) {
       const known = low.data.vehicles.find((one) => isSame(one, vehicle));
-      const others = (known?.jobs ?? []).filter((one) => one.job !== job.job || one.openedMs !== job.openedMs);
+      const others = withoutJob(known?.jobs ?? [], job);
       const { label, registration } = vehicle;
       const now: RememberedVehicle = {
         label,
         ...(registration && { registration }),
         jobs: [...others, job].sort((a, b) => a.openedMs - b.openedMs),
       };
-      await put([...low.data.vehicles.filter((one) => one !== known), now]);
+      // Of a registration that came to be known later it was remembered by its label alone.
+      const rest = low.data.vehicles
+        .filter((one) => one !== known)
+        .map((one) => ({ ...one, jobs: withoutJob(one.jobs, job) }))
+        .filter((one) => one.jobs.length > 0);
+      await put([...rest, now]);
     },
     forget: (vehicle) => put(low.data.vehicles.filter((one) => one !== vehicle)),
   };
 }
+
+const withoutJob = (jobs: RememberedVehicle['jobs'], { job, openedMs }: RememberedVehicle['jobs'][number]) =>
+  jobs.filter((one) => one.job !== job || one.openedMs !== openedMs);
 
 function readVehicles(text: string, path: string): AsWritten {
   const bad = (what: string, where: string) =>

@@ -1,7 +1,7 @@
 // What there is to go back to where a job file is refused: the newest of its dated copies that holds calls, and the very
 // command that puts it in its place and keeps the broken file beside it. It changes nothing itself.
 import { basename, dirname, join } from 'node:path';
-import { copiedFrom, copiesOf } from './copies.ts';
+import { copiedFrom, copiesOf, isBeforeCut } from './copies.ts';
 import { type Disk, readFile } from './disk.ts';
 import { type Fault, fault, isFault } from './fault.ts';
 import { callsBeforeFault, type ReadLine, readJournal } from './journal.ts';
@@ -57,7 +57,7 @@ export async function moreInCopy<L extends { n: number }>(
     if (!copy || copy.calls <= calls) continue;
     const more = copy.calls - calls;
     const holds = `a copy holds ${more} ${more === 1 ? 'call' : 'calls'} more`;
-    const next = `open the job: it asks whether to go on from that copy (${copy.path})`;
+    const next = `open the job again: it asks whether to go on from that copy (${copy.path})`;
     const told = found
       ? fault(found.kind, `${found.what}; ${holds}`, found.where, next)
       : fault('torn', `${holds}: the end of the file was cut off, or it is an older one`, path, next);
@@ -69,7 +69,7 @@ export async function moreInCopy<L extends { n: number }>(
 async function longerCopies(disk: Disk, path: string, bytes: number): Promise<string[]> {
   const copies = await copiesOf(disk, path).catch(() => []);
   const sizes = await Promise.all(copies.map((copy) => disk.stat(copy).catch(() => undefined)));
-  return copies.filter((_, i) => (sizes[i]?.size ?? 0) > bytes).reverse();
+  return copies.filter((copy, i) => !isBeforeCut(copy) && (sizes[i]?.size ?? 0) > bytes).reverse();
 }
 
 /** @param aside what the file that is there is called from then on; undefined where none is there */

@@ -103,6 +103,7 @@ const rows: Weighted<Row> = [
   [2, (b) => ({ verb: 'move-car', how: b.chance.of(['own power', 'by hand']) })],
   [2, plain('road-test')],
   [0.5, () => ({ verb: 'waive-road-test', who: 'Ada', because: 'snow' })],
+  [1, (b) => ({ verb: 'note-registration', registration: `AB ${b.chance.whole(1, 99)}` })],
   [1.5, (b) => ({ verb: 'note-odometer', distance: b.chance.whole(1, 200_000) })],
   [
     2,

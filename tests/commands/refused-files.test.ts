@@ -153,7 +153,7 @@ describe('a job file', () => {
     const { exit, out, complaint } = await bench.run(['take', 'van'], { input: 'off 2\n' });
     expect({ exit, out }).toEqual({ exit: 2, out: '' });
     expect(complaint).toMatch(
-      /: a copy holds 1 call more: .*; open the job: it asks whether .*\); nothing was taken\n$/,
+      /: a copy holds 1 call more: .*; open the job again: it asks whether .*\); nothing was taken\n$/,
     );
     expect(readFileSync(path).equals(whole)).toBe(true);
     expect((await bench.run(['standing', 'van'])).out).toMatch(/^NOT SURE: a copy holds 1 call more/);

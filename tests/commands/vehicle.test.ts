@@ -58,6 +58,25 @@ it('without a registration the label is what it goes by', async () => {
   expect((await take('short', opening('short van'))).out).not.toContain('here before');
 });
 
+it('a registration that is said later is what the vehicle goes by from then on, and tells what was left of it', async () => {
+  await take('red one', opening('red estate', 'AB-12') + work);
+  await take('other', `${opening('old estate')}note squeaks\n`);
+  const { out } = await take('other', 'registration ab 12\n', false);
+  expect(out).toMatch(/registration ab 12\. Mind: here before, 1 job, the last "red one"/);
+  expect(remembered().vehicles).toMatchObject([
+    { registration: 'ab 12', jobs: [{ job: 'red one' }, { job: 'other' }] },
+  ]);
+  // One that was wrong is said anew; what the job left itself is no news to it.
+  const anew = await take('other', 'registration GH 78\n', false);
+  expect(anew.out).toBe('    4  registration GH 78\n');
+  expect(remembered().vehicles).toMatchObject([
+    { registration: 'ab 12', jobs: [{ job: 'red one' }] },
+    { label: 'old estate', registration: 'GH 78', jobs: [{ job: 'other' }] },
+  ]);
+  expect((await bench.run(['sheet', 'other'])).out).toMatch(/^Registration +GH 78$/m);
+  expect((await bench.run(['vehicle', 'show', 'GH78'])).out).toContain('other');
+});
+
 it('a job gone on with is remembered once, as it stands now; looking at one changes nothing', async () => {
   await take('red one', opening('red estate', 'AB-12'));
   await take('red one', 'odometer 90000 km\n', false);

@@ -377,6 +377,7 @@ const anything: Record<string, Record<string, unknown>> = {
   'explain-bind': { drive: 'belt', cause: 'so' },
   'turn-to-marks': { drive: 'belt' },
   'note-odometer': { distance: 1 },
+  'note-registration': { registration: 'AB 12' },
   'note-due': { what: 'belt' },
   'note-photo': { file: '/photos/7.jpg', sha256: 'a'.repeat(64), bytes: 120_000, at: 'vehicle' },
   note: { words: 'so' },

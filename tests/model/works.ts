@@ -204,6 +204,8 @@ export function happenToWorks(world: World, entry: PlainEntry): boolean {
     case 'scrap-counted':
       world.scrapDiffers = entry.count !== lyingOnTheScrap(world);
       return true;
+    case 'registration-noted':
+      return true;
     case 'job-opened':
       if (world.opened) return false;
       world.opened = true;

@@ -53,7 +53,7 @@ it('[D2] a torn end that is cut off the file stays in a copy, which is told, and
 
 describe('a file of which a copy holds more', () => {
   const newest = copyOf('2026-03-05');
-  const holdsMore = /a copy holds 1 call more.* open the job: it asks .*\(.*2026-03-05\.countback\.jsonl\)/;
+  const holdsMore = /a copy holds 1 call more.* open the job again: it asks .*\(.*2026-03-05\.countback\.jsonl\)/;
   const ends = {
     'within its last line': (whole: Buffer) => whole.subarray(0, whole.length - 9),
     'by whole lines': (whole: Buffer) => whole.subarray(0, whole.lastIndexOf(0x0a, whole.length - 2) + 1),
@@ -102,12 +102,17 @@ describe('a file of which a copy holds more', () => {
       const { doubt } = await openOn(disk, of(5));
       const job = await openOn(disk, { ...of(5), ...(doubt && { goOnFrom: doubt.byte }) });
       expect([job.mode, job.lines().length, job.doubt]).toEqual(['write', 1, undefined]);
-      await job.append({ n: 2, said: 'another' });
       await job.close();
+      // It was answered once.
+      const again = await openOn(disk, of(6));
+      expect([again.mode, again.doubt, again.notices]).toEqual(['write', undefined, []]);
       expect(keptOf(disk)).toContainEqual(whole);
-      expect(disk.bytesAt(newest)).toEqual(disk.bytesAt(path));
+      await again.append({ n: 2, said: 'another' });
+      await again.close();
+      expect(keptOf(disk)).toContainEqual(whole);
+      expect(disk.bytesAt(copyOf('2026-03-06'))).toEqual(disk.bytesAt(path));
       // It parted from the copy: nothing is asked any more.
-      expect(await openOn(disk, of(5))).toMatchObject({ mode: 'write', notices: [] });
+      expect(await openOn(disk, of(7))).toMatchObject({ mode: 'write', notices: [] });
     });
     it('[D2] is asked about anew where another program went on with it meanwhile', async () => {
       const { disk } = await cutShort();

@@ -107,6 +107,17 @@ export const carRows: readonly Row[] = [
     signed: true,
   },
   {
+    id: 'registration',
+    words: ['registration'],
+    form: '<registration:words>',
+    label: 'registration',
+    help: 'The registration of the vehicle, where it was left out or wrong when the job was opened.',
+    group: 'the car',
+    keys: [key('l', 'leaving', { footer: false })],
+    verb: 'note-registration',
+    stands: ({ ledger }) => stateOf(ledger, 'vehicle', 'vehicle')?.registration,
+  },
+  {
     id: 'odometer',
     words: ['odometer', 'distance run'],
     form: '<distance:distance> [<unit:km|mi>]',

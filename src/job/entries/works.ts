@@ -160,6 +160,8 @@ export const workEntries = [
   line('car-moved', () => ({ how: z.enum(['own power', 'by hand']) })),
   line('road-tested', () => ({})),
   line('road-test-waived', () => ({ who: personSchema, because: reasonSchema })),
+  /** Where it was not known, or wrong, when the job was opened. */
+  line('registration-noted', () => ({ registration: z.string().min(1).max(20) })),
   line('odometer-noted', () => ({ distance: z.number().nonnegative().max(5_000_000), unit: z.enum(['km', 'mi']) })),
   line('due-noted', () => ({
     what: z.string().min(1).max(120),

@@ -31,6 +31,8 @@ export function evolveVehicle(
   switch (entry.kind) {
     case 'job-opened':
       return v.label ? misfit : { ...v, ...entry.vehicle };
+    case 'registration-noted':
+      return { ...v, registration: entry.registration };
     case 'odometer-noted':
       return { ...v, odometer: { distance: entry.distance, unit: entry.unit } };
     case 'job-waiting': {

@@ -3,6 +3,12 @@ import * as z from 'zod';
 import { verb } from '../verb.ts';
 import { nothing } from './car.ts';
 
+const registration = verb(
+  'note-registration',
+  () => z.strictObject({ registration: z.string().min(1).max(20) }),
+  [],
+  (_s, said) => [{ kind: 'registration-noted', ...said }],
+);
 const odometer = verb(
   'note-odometer',
   () => z.strictObject({ distance: z.number().nonnegative().max(5_000_000), unit: z.enum(['km', 'mi']).optional() }),
@@ -34,4 +40,4 @@ const conditions = verb(
 );
 const clock = verb('confirm-clock', nothing, [], () => [{ kind: 'clock-confirmed' }]);
 
-export const noteVerbs = [odometer, due, remark, conditions, clock];
+export const noteVerbs = [registration, odometer, due, remark, conditions, clock];
