@@ -33,6 +33,10 @@ export async function jobsOnShelf(): Promise<readonly OnTheShelf[]> {
   }
 }
 
+const oddEnds: Partial<Record<Fault['kind'], string>> = {
+  'last-line-bad': 'last line changed; ',
+  'copy-differs': 'a copy says otherwise; ',
+};
 async function onShelf(path: string, changedMs: number): Promise<OnTheShelf> {
   const file = plainText(fileNameOf(path));
   const shared = { path, file, changed: whenText(changedMs) };
@@ -45,7 +49,7 @@ async function onShelf(path: string, changedMs: number): Promise<OnTheShelf> {
     const waits = stateOf(ledger, 'vehicle', 'vehicle')?.waiting ? ', waits' : '';
     const stands = releasedAt ? 'released' : `${outOf(all)} off, ${openSaid(all)}${waits}`;
     const end = job.doubt?.fault ?? job.notices[0];
-    const odd = !end ? '' : end.kind === 'last-line-bad' ? 'last line changed; ' : 'end cut off; ';
+    const odd = end ? (oddEnds[end.kind] ?? 'end cut off; ') : '';
     return {
       ...shared,
       // When its file was last written says nothing of when the car left.

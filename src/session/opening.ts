@@ -25,7 +25,7 @@ export function greetingOf(
 export function questionsOnOpening(
   opened: Session,
   ask: (asking: Asking, then: (text: string) => void) => void,
-  { timeIsRight, goOn }: { timeIsRight(): void; goOn(how: { goOnFrom: number } | { fromCopy: string }): void },
+  { timeIsRight, goOn }: { timeIsRight(): void; goOn(how: { goOnFrom: number; fromCopy?: string }): void },
 ): void {
   const { doubt } = opened.job;
   const time = opened.store.getState().looking ? undefined : timeToConfirm(opened.desk());
@@ -47,10 +47,10 @@ export function questionsOnOpening(
       : oneOf(`This file: ${fault.what}. Go on from that copy?`, [
           toLook,
           { value: 'copy', text: 'go on from the copy; this file is kept as one' },
-          { value: 'without', text: 'go on without what the copy holds more' },
+          { value: 'without', text: 'go on with this file; the copy is kept' },
         ]);
   ask(asked, (chosen) => {
     if (chosen === 'without') goOn({ goOnFrom: byte });
-    if (chosen === 'copy' && copy !== undefined) goOn({ fromCopy: copy });
+    if (chosen === 'copy' && copy !== undefined) goOn({ goOnFrom: byte, fromCopy: copy });
   });
 }

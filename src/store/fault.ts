@@ -8,6 +8,7 @@ export type FaultKind =
   | 'damaged'
   | 'last-line-bad'
   | 'torn'
+  | 'copy-differs'
   | 'foreign'
   | 'newer'
   | 'exists'

@@ -21,8 +21,8 @@ export type OpenJob<L> = {
   readonly mode: 'write' | 'look';
   readonly whyLook?: Fault;
   /**
-   * The last line does not hold, or a copy holds more. Opening again with `goOnFrom: byte` goes on without that, with
-   * `fromCopy: copy` from that copy.
+   * The last line does not hold, or a copy holds what the file does not. Opening again with `goOnFrom: byte` goes on
+   * without that, with `fromCopy: copy` besides from that copy.
    */
   readonly doubt?: { fault: Fault; byte: number; copy?: string };
   /** To be told once: a half-written line left out, a copy that could not be made. */
@@ -229,17 +229,15 @@ const letGo = (lock: Lock) => lock.release().catch(() => undefined);
 
 /** The copy in the place of the file, which stays in a copy as it was: at no moment is there neither. */
 async function backFromCopy<L extends { n: number }>(
-  { path, readLine, now = () => new Date() }: OpenJobOptions<L>,
+  { path, readLine, goOnFrom, now = () => new Date() }: OpenJobOptions<L>,
   disk: Disk,
   copy: string,
 ): Promise<void> {
-  // Put aside since that was asked, by another program that went on without it.
+  // Put aside since that was asked, or the file gone on with: it is asked about as it is now.
   if ((await copiesOf(disk, path)).every((one) => one !== copy)) return;
   const [bytes, file] = [await readFile(disk, copy), await readFile(disk, path)];
+  if (readJournal(file, path, readLine).reached.end !== goOnFrom) return;
   readJournal(bytes, copy, readLine);
-  const { end } = readJournal(file, path, readLine).reached;
-  // Gone on with since that was asked: it is asked about as it is now.
-  if (!bytes.subarray(0, end).equals(file.subarray(0, end))) return;
   await copyBeforeCut(disk, path, file, now());
   await writeWhole(disk, path, bytes, 'replace');
 }

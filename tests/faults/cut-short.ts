@@ -36,7 +36,7 @@ export async function cutShort({ long, seed: firstSeed }: Size): Promise<Row> {
         disk.put(jobPath, held);
         const { doubt } = await openOn(disk);
         equal(doubt?.copy, copyPath, `line ${n}: not asked about`);
-        const how = choice === 'copy' ? { fromCopy: copyPath } : { goOnFrom: doubt?.byte ?? 0 };
+        const how = { goOnFrom: doubt?.byte ?? 0, ...(choice === 'copy' && { fromCopy: copyPath }) };
         const cuts: { after: DiskDouble; at: string }[] = [];
         disk.watching = (op, when) => {
           seed++;

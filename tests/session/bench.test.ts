@@ -829,7 +829,7 @@ describe('coming back', () => {
     const doubt = { fault: told, byte: 77, copy: '/jobs/copies/y' };
     for (const [key, how] of [
       ['1', undefined],
-      ['2', { fromCopy: '/jobs/copies/y' }],
+      ['2', { goOnFrom: 77, fromCopy: '/jobs/copies/y' }],
       ['3', { goOnFrom: 77 }],
     ] as const) {
       const at = await atTheBench(demoLines(), { doubt });

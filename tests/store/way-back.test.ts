@@ -71,6 +71,7 @@ describe('a file of which a copy holds more', () => {
       disk.put(path, file);
       return { disk, whole, file };
     }
+    const doubtAt = async (disk: Awaited<ReturnType<typeof twoDays>>) => (await openOn(disk, of(5))).doubt?.byte ?? 0;
     const keptOf = (disk: Awaited<ReturnType<typeof twoDays>>) =>
       disk.names().flatMap((name) => (name.includes('before-cut') ? [disk.bytesAt(name) as Buffer] : []));
 
@@ -89,7 +90,7 @@ describe('a file of which a copy holds more', () => {
     });
     it('[D2] is gone on with from the copy, and stays as it was in another', async () => {
       const { disk, whole, file } = await cutShort();
-      const job = await openOn(disk, { ...of(5), fromCopy: newest });
+      const job = await openOn(disk, { ...of(5), fromCopy: newest, goOnFrom: await doubtAt(disk) });
       expect([job.mode, job.lines().length, job.doubt, job.notices]).toEqual(['write', 2, undefined, []]);
       expect(disk.bytesAt(path)).toEqual(whole);
       expect(keptOf(disk)).toEqual([file]);
@@ -120,17 +121,18 @@ describe('a file of which a copy holds more', () => {
       const other = await openOn(disk, { ...of(6), ...(doubt && { goOnFrom: doubt.byte }) });
       await other.append({ n: 2, said: 'another' });
       await other.close();
-      const late = await openOn(disk, { ...of(6), fromCopy: newest });
+      const late = await openOn(disk, { ...of(6), fromCopy: newest, goOnFrom: doubt?.byte ?? 0 });
       expect(late.lines()).toMatchObject([{ n: 1 }, { n: 2, said: 'another' }]);
     });
     it('[D2] keeps one of the two whole and in its place wherever the power goes', async () => {
       const { disk, whole, file } = await cutShort();
+      const byte = await doubtAt(disk);
       let cuts = 0;
       const fallen: ReturnType<typeof disk.cut>[] = [];
       disk.watching = () => {
         fallen.push(disk.cut(++cuts));
       };
-      await openOn(disk, { ...of(5), fromCopy: newest });
+      await openOn(disk, { ...of(5), fromCopy: newest, goOnFrom: byte });
       expect(fallen.length).toBeGreaterThan(20);
       for (const after of fallen) {
         const there = after.bytesAt(path) as Buffer;
@@ -140,7 +142,7 @@ describe('a file of which a copy holds more', () => {
       }
     });
   });
-  it('[D4] is one only where the copy goes on from it', async () => {
+  it('[D4] is none where the copy holds nothing that is not in it', async () => {
     const disk = await twoDays();
     const whole = disk.bytesAt(path) as Buffer;
     const other = await newJobOn();
@@ -148,6 +150,59 @@ describe('a file of which a copy holds more', () => {
     disk.put(path, whole.subarray(0, whole.length - 9));
     const job = await openOn(disk, of(7));
     expect([job.doubt, job.notices.map((one) => one.what)]).toEqual([undefined, [expect.not.stringContaining('more')]]);
+  });
+});
+
+describe('a file that another laptop went on with, laid over this one', () => {
+  /** Two days here, and from the first of them on another second day, there. */
+  async function parted() {
+    const disk = await twoDays();
+    const here = disk.bytesAt(path) as Buffer;
+    const there = await newJobOn();
+    there.put(path, disk.bytesAt(copyOf('2026-03-04')) as Buffer);
+    const job = await openOn(there, of(5));
+    await job.append({ n: 2, said: 'done there' });
+    await job.append({ n: 3, said: 'and more' });
+    await job.close();
+    const laid = there.bytesAt(path) as Buffer;
+    disk.put(path, laid);
+    return { disk, here, laid };
+  }
+  const copy = copyOf('2026-03-05');
+  it('[D2 D4] is asked about before anything is written to it, though it holds more calls than the copy', async () => {
+    const { disk, laid } = await parted();
+    for (const how of [{ look: true }, of(6)]) {
+      const { mode, doubt } = await openOn(disk, how);
+      expect(mode).toBe('look');
+      expect(doubt).toMatchObject({
+        copy,
+        fault: {
+          kind: 'copy-differs',
+          what: expect.stringMatching(
+            /^a copy says otherwise from call 2 on, and holds 1 call that this file does not: /,
+          ),
+        },
+      });
+    }
+    expect(disk.bytesAt(path)).toEqual(laid);
+  });
+  it.each(['copy', 'file'])('[D2] is answered once for the %s, and the other stays in a copy', async (choice) => {
+    const { disk, here, laid } = await parted();
+    const byte = (await openOn(disk, of(6))).doubt?.byte ?? 0;
+    const how = choice === 'copy' ? { fromCopy: copy, goOnFrom: byte } : { goOnFrom: byte };
+    const job = await openOn(disk, { ...of(6), ...how });
+    expect([job.mode, job.doubt, job.lines().length]).toEqual(['write', undefined, choice === 'copy' ? 2 : 3]);
+    await job.close();
+    const [taken, left] = choice === 'copy' ? [here, laid] : [laid, here];
+    expect(disk.bytesAt(path)).toEqual(taken);
+    const kept = disk.names().filter((name) => name.includes('before-cut'));
+    expect(kept.map((name) => disk.bytesAt(name))).toEqual([left]);
+    expect(await openOn(disk, of(7))).toMatchObject({ mode: 'write', notices: [] });
+  });
+  it('[D3] of a copy that cannot be read nothing is asked', async () => {
+    const { disk } = await parted();
+    disk.put(copy, Buffer.from('a picture'));
+    expect((await openOn(disk, of(6))).mode).toBe('write');
   });
 });
 
