@@ -132,7 +132,7 @@ function whyNotWrite({ job, store }: Session): { message: string; exit: number }
   if (doubt) return { message: `${doubt.fault.message}${asks}; nothing was taken`, exit: exits.unreadable };
   const inUse = whyLook?.kind === 'in-use' || whyLook?.kind === 'lock-unreadable';
   // A list of calls has nobody to look on.
-  const next = whyLook?.next.replace(/^look on here(, or|;) /, '');
+  const next = whyLook?.next.replace(/^look on here(, or|;) /, '').replace(' and open it here again', ' first');
   return {
     message: whyLook
       ? `${whyLook.what}; nothing was taken: ${next} (${whyLook.where})`

@@ -37,12 +37,10 @@ export function createOntoBench({ get, set, doors, ask, carryOut, press }: Hands
   }
   /** @param first the first line of a new job */
   async function open(named: string, how: Parameters<Opener>[1] = {}, first?: string): Promise<void> {
-    // The job in hand is gone back to: opened again it would find itself in use.
+    // The job in hand is gone back to: opened again it would find itself in use. What was only looked at may be free now.
     const inHand = get().session;
-    if (inHand?.job.path === named) {
-      set((b) => ({ view: viewed(b.view, { to: b.view.before === 'settings' ? 'strip' : b.view.before }) }));
-      return inHand.job.doubt && asksOnOpening(named, inHand);
-    }
+    if (inHand?.job.path === named && inHand.job.mode === 'write')
+      return set((b) => ({ view: viewed(b.view, { to: b.view.before === 'settings' ? 'strip' : b.view.before }) }));
     if (get().session?.store.getState().notSaved)
       return set({
         word: 'A call of the job in hand is NOT SAVED: save it first, or leave the program, which lists it.',
@@ -70,9 +68,6 @@ export function createOntoBench({ get, set, doors, ask, carryOut, press }: Hands
       ...greetingOf(opened, b.word),
       view: viewed({ ...b.view, at: {} }, { to: workedOnLast(opened) }),
     }));
-    asksOnOpening(name, opened);
-  }
-  function asksOnOpening(name: string, opened: Session): void {
     questionsOnOpening(opened, ask, {
       timeIsRight() {
         carryOut(rowById.get('clock-right') as Row, {});

@@ -3,6 +3,7 @@
 import { hangingWords, timeToConfirm, whereItStands } from '../calls/lists/on-return.ts';
 import type { Asking } from '../view/view.ts';
 import { oneOf, yesOrNo } from './asking.ts';
+import { whyLookWords } from './refusing.ts';
 import type { Session } from './session-shape.ts';
 
 /** @param word what stands there to be told already */
@@ -10,9 +11,10 @@ export function greetingOf(
   opened: Session,
   word: string | undefined,
 ): { greeting: readonly string[] | undefined; greetingHead: string | undefined; word: string | undefined } {
-  const { notices, whyLook } = opened.job;
-  const ofCopy = whyLook?.kind === 'copy' ? [`${whyLook.what}; ${whyLook.next}`] : [];
-  const told = [...ofCopy, ...notices.map((n) => n.message)];
+  const { notices, whyLook, doubt } = opened.job;
+  const { text, instead } = whyLookWords(opened.job);
+  const toLook = whyLook && !doubt ? [`${text}; ${instead}`] : [];
+  const told = [...toLook, ...notices.map((n) => n.message)];
   const { ledger, remembered } = opened.store.getState();
   const hanging = ledger.lines.length > 1 ? hangingWords(opened.desk()) : [];
   return {

@@ -23,6 +23,14 @@ export type Refusing = {
   mayNotWrite(): Answer | undefined;
 };
 
+/** Why it is only looked at, and what to do; of a copy and of an end in doubt both stand in its words already. */
+export function whyLookWords({ whyLook, doubt }: SessionOptions['job']): { text: string; instead: string } {
+  if (!whyLook) return { text: 'opened to look only', instead: 'close the other program, and open again' };
+  if (whyLook.kind === 'copy') return { text: whyLook.what, instead: whyLook.next };
+  const where = doubt ? '' : ` (${whyLook.where})`;
+  return { text: `opened to look only: ${whyLook.what}`, instead: `${whyLook.next}${where}` };
+}
+
 export function refusingOn(
   store: StoreApi<SessionState>,
   { job, desk }: Pick<SessionOptions, 'job'> & { desk(): Desk },
@@ -43,9 +51,8 @@ export function refusingOn(
   }
   function mayNotWrite(): Answer | undefined {
     if (store.getState().looking) {
-      const why = job.whyLook;
-      if (!why) return no('opened to look only', 'close the other program, and open again');
-      return no(why.kind === 'copy' ? why.what : `opened to look only: ${why.what}`, why.next);
+      const words = whyLookWords(job);
+      return no(words.text, words.instead);
     }
     const trouble = job.trouble();
     return trouble ? no(`NOT SAVED: ${trouble.message}`, 'make room or mend the disk, then save again') : undefined;

@@ -175,7 +175,7 @@ const unreadable = (lockPath: string) =>
 function inUse(lockPath: string, held: Claim, self: Mark): Fault {
   const here = held.host === self.host;
   const next = here
-    ? 'look on here, or close it there first'
+    ? 'look on here, or close it there and open it here again'
     : `look on here; if countback is not running on ${held.host}, delete that file`;
   const who = `countback, process ${held.pid}${here ? '' : ` on ${held.host}`}`;
   return fault('in-use', `the job is open in another ${who}`, lockPath, next);

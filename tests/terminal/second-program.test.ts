@@ -42,6 +42,21 @@ it('[D3] the second looks only, sees what the first calls, and writes nothing', 
   expect(offIn(dataDir, 'hatchback')).toBe(5);
 });
 
+it('[D3] the second writes once the first has closed the job and it is chosen on the shelf again', async () => {
+  const first = await atJob('hatchback', { dataDir });
+  const second = await atJob('hatchback', { dataDir });
+  // Why it only looks stands there before any key.
+  await second.waitFor((frame) => said(frame).includes('close it there and open it here again'));
+  first.press(keyFor('quit', 'strip'));
+  await first.left();
+  second.press(keyFor('to-shelf', 'strip'));
+  await second.waitFor((frame) => said(frame).includes('Its file, as a command takes it'));
+  second.press('Enter');
+  await second.waitFor(saysSaved(1));
+  second.press(off);
+  await second.waitFor(saysSaved(2));
+});
+
 it('[D3] after the first was killed a third writes at once, and who looks on sees that too', async () => {
   const first = await atJob('hatchback', { dataDir });
   const second = await atJob('hatchback', { dataDir });
