@@ -4,19 +4,21 @@ import { machineClock } from '../session/clock.ts';
 import { isRefused } from '../trade/answer.ts';
 import { dateText } from '../trade/civil-time.ts';
 import { perhaps } from '../trade/perhaps.ts';
-import { type Command, exits, type Parsed } from './answer.ts';
+import { type Command, exits, type Out, type Parsed } from './answer.ts';
 import { fastenerTopics } from './reckon/fasteners.ts';
 import { tighteningTopics } from './reckon/tightening.ts';
 import type { Topic, Typed } from './reckon/topic.ts';
 import { waitingTopics } from './reckon/waiting.ts';
+import { settingsTold } from './settings-told.ts';
 
 export const topics: readonly Topic[] = [...fastenerTopics, ...tighteningTopics, ...waitingTopics];
 
 const pages = (): string => topics.map(({ usage, help }) => `  reckon ${usage}\n      ${help}\n`).join('');
 
-function typedAs({ names, values }: Parsed): Typed {
+async function typedAs({ asksSettings }: Topic, { names, values }: Parsed, out: Out): Promise<Typed> {
   const { atMs, zoneMin } = machineClock()();
-  return { words: names.slice(1), options: values, today: dateText(atMs, zoneMin) };
+  const { intervals } = asksSettings ? await settingsTold(out) : { intervals: {} };
+  return { words: names.slice(1), options: values, today: dateText(atMs, zoneMin), intervals };
 }
 
 /** Where only the usage was to be said, it is said once. */
@@ -53,7 +55,7 @@ export const reckon: Command = {
       return exits.usage;
     }
     const foreign = [...args.values.keys()].find((option) => !topic.options.includes(option));
-    const found = foreign === undefined ? topic.reckon(typedAs(args)) : undefined;
+    const found = foreign === undefined ? topic.reckon(await typedAs(topic, args, out)) : undefined;
     if (found === undefined || isRefused(found)) {
       out.complain(`countback: ${whyNot(found?.refused, topic, foreign)}reckon ${topic.usage}`);
       return exits.usage;

@@ -47,7 +47,9 @@ export const sheet: Command = {
         const { intervals, units } = await settingsTold(out);
         const ledger = readLog(lines);
         const photos = await photosNow(ledger, forms[0] === 'html');
+        const end = job.doubt?.fault ?? job.notices[0];
         const options = {
+          ...(end && { fileEnd: end.what }),
           now,
           photos,
           intervals,

@@ -7,12 +7,13 @@ import { openSaid, outOf } from '../calls/tally-words.ts';
 import { stateOf } from '../job/ledger.ts';
 import { type Line, readLine } from '../job/line.ts';
 import { readLog } from '../job/log.ts';
-import { realDisk } from '../store/disk.ts';
+import { goneFrom } from '../store/copies.ts';
+import { readFile, realDisk } from '../store/disk.ts';
 import { type Fault, faultFrom, isFault } from '../store/fault.ts';
 import { openJob } from '../store/open-job.ts';
 import { fileNameOf, placesOn, thisMachine } from '../store/places.ts';
 import { jobsIn } from '../store/shelf.ts';
-import { goodCopyOf } from '../store/way-back.ts';
+import { commandBack, type GoodCopy, goodCopyOf } from '../store/way-back.ts';
 import { civilTime, timeOfDayText } from '../trade/civil-time.ts';
 import { plainText } from '../trade/plain-text.ts';
 import { startedAs } from './started-as.ts';
@@ -26,7 +27,7 @@ export async function jobsOnShelf(): Promise<readonly OnTheShelf[]> {
       // A key is not to wait for a hundred jobs.
       await new Promise(setImmediate);
     }
-    return shelf;
+    return [...shelf, ...(await goneOnes(jobs, new Set(shelf.map(({ path }) => path))))];
   } catch (thrown) {
     if (!isFault(thrown)) throw thrown;
     return [{ name: plainText(jobs), path: jobs, said: plainText(thrown.what), broken: { why: thrown.message } }];
@@ -62,14 +63,35 @@ async function onShelf(path: string, changedMs: number): Promise<OnTheShelf> {
   }
 }
 
+/** Those of which copies tell, and no file: but for one that only bears another name now. */
+async function goneOnes(jobs: string, there: ReadonlySet<string>): Promise<OnTheShelf[]> {
+  const gone = await goneFrom(realDisk, jobs, there);
+  const held =
+    gone.length === 0
+      ? []
+      : await Promise.all([...there].map((path) => readFile(realDisk, path).catch(() => Buffer.alloc(0))));
+  const rows = gone.map(async (path): Promise<OnTheShelf[]> => {
+    const copy = await goodCopyOf(realDisk, path, readLine);
+    const bytes = copy && (await readFile(realDisk, copy.path));
+    if (!copy || !bytes || held.some((one) => one.subarray(0, bytes.length).equals(bytes))) return [];
+    const way = `it comes back with: ${commandBack(path, copy, process.platform, undefined)}`;
+    const why = `No such file any more; ${way}; taken away on purpose, its copies go as well`;
+    const broken = { why, copy: { path: copy.path, said: copyWords(copy) } };
+    const file = plainText(fileNameOf(path));
+    return [{ path, file, name: file, said: 'the file is gone, copies of it are there', broken }];
+  });
+  return (await Promise.all(rows)).flat();
+}
+
 async function refused(path: string, told: Fault): Promise<Pick<OnTheShelf, 'said' | 'broken'>> {
   const copy = await goodCopyOf(realDisk, path, readLine);
-  const said = copy && `its copy of ${whenText(copy.changedMs)}, ${copy.calls} ${copy.calls === 1 ? 'call' : 'calls'}`;
   return {
     said: plainText(told.what),
-    broken: { why: told.message, ...(copy && said && { copy: { path: copy.path, said } }) },
+    broken: { why: told.message, ...(copy && { copy: { path: copy.path, said: copyWords(copy) } }) },
   };
 }
+const copyWords = ({ changedMs, calls }: GoodCopy): string =>
+  `its copy of ${whenText(changedMs)}, ${calls} ${calls === 1 ? 'call' : 'calls'}`;
 
 const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 /** "25 Nov 23:48", on this machine's clock. */

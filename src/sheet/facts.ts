@@ -60,6 +60,8 @@ export type SheetOptions = {
   intervals?: Intervals;
   /** What has become of the files of photographs. */
   photos?: PhotosNow;
+  /** Why the file is perhaps not all of the job. */
+  fileEnd?: string;
 };
 export type SheetFacts = StandingFacts & {
   vehicle: Pick<VehicleState, 'label' | 'registration' | 'notes' | 'odometer'> & OdometerBefore;
@@ -106,7 +108,7 @@ export type SheetFacts = StandingFacts & {
 
 export function sheetFacts(
   ledger: Ledger,
-  { now, digest, zone, units, intervals = {}, photos }: SheetOptions,
+  { now, digest, zone, units, intervals = {}, photos, fileEnd }: SheetOptions,
 ): SheetFacts {
   const of: Reading = { ledger, now, ...(zone !== undefined && { zone }), ...(units && { units }) };
   const v = stateOf(ledger, 'vehicle', 'vehicle');
@@ -122,6 +124,7 @@ export function sheetFacts(
     ...(opened && { opened }),
     printed: { atMs: now.atMs, zoneMin: zone ?? now.zoneMin },
     ...(digest && { digest }),
+    ...(fileEnd !== undefined && { fileEnd }),
     ...standingFacts(ledger, of),
     services: [...every(ledger, 'service')].map((one) => serviceFact(ledger, one)),
     findings: findingFacts(of),

@@ -16,7 +16,14 @@ export type Standing =
   | { state: 'released'; at: Moment; by: string; writtenAfter: number }
   | { state: 'left'; at: Moment; by: string; because: string }
   | { state: 'here' };
-export type StandingFacts = { standing: Standing; leavings: LeavingFact[]; open: OpenFact[]; notAsked: NotAsked[] };
+/** `fileEnd`: why the file is perhaps not all of the job. */
+export type StandingFacts = {
+  fileEnd?: string;
+  standing: Standing;
+  leavings: LeavingFact[];
+  open: OpenFact[];
+  notAsked: NotAsked[];
+};
 
 export function standingFacts(ledger: Ledger, options: { now: Stamp; zone?: number }): StandingFacts {
   const of: Reading = { ledger, ...options };

@@ -47,11 +47,12 @@ export function openPointLine(point: OpenPoint, wordsOf: (said: Said) => string,
 /** X2: released only when X1 allowed it and nothing was written since; everything else says plainly that it is not. */
 export const standingLines = (facts: StandingFacts): string[] => standingPoints(facts).flatMap(headed);
 
-export function standingPoints({ standing, open, leavings }: StandingFacts): string[] {
+export function standingPoints({ fileEnd, standing, open, leavings }: StandingFacts): string[] {
   const points = counted(open.length, 'open point');
   // What was said before a release that held is history, and stands in the log.
   const none = standing.state === 'released' ? [] : leavings.filter((l) => l.how === 'said');
   return [
+    ...(fileEnd === undefined ? [] : [`NOT SURE: ${fileEnd}`]),
     ...headline(standing, open.length, points),
     ...none.map((l) => `A RELEASE THAT WAS NONE: said by ${l.by} on ${dayText(l)} in line ${l.n}, and not allowed.`),
   ];

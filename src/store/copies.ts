@@ -19,9 +19,10 @@ const timeOf = (d: Date) => `${two(d.getHours())}${two(d.getMinutes())}${two(d.g
 /** Whether a file lies where copies do: whoever made it, it is there to be gone back to, and not to be written. */
 export const isCopy = (path: string): boolean => basename(dirname(path)).toLowerCase() === folderName;
 
+const dated = /\.\d{4}-\d\d-\d\d(?:-\d{6}-before-cut)?(?=\.countback\.jsonl$)/;
 /** The job file a copy was made of, whether or not it is there; of a copy with no date, one of the same name. */
 export function copiedFrom(copy: string): string {
-  const name = basename(copy).replace(/\.\d{4}-\d\d-\d\d(?:-\d{6}-before-cut)?(?=\.countback\.jsonl$)/, '');
+  const name = basename(copy).replace(dated, '');
   return join(dirname(dirname(copy)), name);
 }
 
@@ -50,6 +51,13 @@ export async function copiesOf(disk: Disk, jobPath: string): Promise<string[]> {
     if (hasCode(thrown, 'ENOENT')) return [];
     throw thrown;
   }
+}
+
+/** The places of job files that are not there, though dated copies of them are: moved, deleted or called otherwise. */
+export async function goneFrom(disk: Disk, folder: string, there: ReadonlySet<string>): Promise<string[]> {
+  const names = await disk.readdir(join(folder, folderName)).catch(() => []);
+  const jobs = names.filter((name) => dated.test(name)).map((name) => copiedFrom(join(folder, folderName, name)));
+  return [...new Set(jobs)].filter((path) => !there.has(path)).sort();
 }
 
 /** The copy of the day: made, or brought up to date where what is there is the beginning of what is now. */

@@ -114,6 +114,16 @@ const withoutDefault = /\b(timing|cam|toothed) ?belt\b/i;
 /** A timing belt, by whatever name: only the maker's distance and years will do. */
 export const isMakersAlone = (service: string): boolean => withoutDefault.test(service);
 
+export type IntervalHeld = Interval & { service: string; source: string; note: string };
+
+/** Every row that holds: one's own, and the usual ones none of them replaces. @param own rows by name, as edited */
+export function intervalsHeld(own: Readonly<Record<string, Interval>> = {}): IntervalHeld[] {
+  const mine = Object.entries(own).map(([service, row]) => ({ ...row, service, source: 'as entered', note: '' }));
+  const isMine = ({ service }: UsualInterval) => mine.some((one) => plainName(one.service) === plainName(service));
+  const { source, value } = usualIntervals;
+  return [...mine, ...value.filter((row) => !isMine(row)).map((row) => ({ ...row, source }))];
+}
+
 export type IntervalFound = { interval: Interval; source: string; note: string };
 
 /**

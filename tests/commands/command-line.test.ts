@@ -67,6 +67,25 @@ it('[T8] a job that waits says so on the shelf', async () => {
   }
 });
 
+it('[D4] the shelf tells of a job whose file is gone while copies of it are there, and not of one called otherwise', async () => {
+  for (const job of ['red', 'blue']) await bench.run(['take', job, '--new'], { input: 'area sump\noff\n' });
+  const copy = readFileSync(bench.fileOf('red'));
+  rmSync(bench.fileOf('red'));
+  renameSync(bench.fileOf('blue'), bench.fileOf('green'));
+  vi.stubEnv('COUNTBACK_DATA', bench.dataDir);
+  try {
+    const gone = (await jobsOnShelf()).filter(({ broken }) => broken !== undefined);
+    expect(gone.map(({ file, said }) => [file, said])).toEqual([['red', 'the file is gone, copies of it are there']]);
+    expect(gone[0]?.broken?.why).toMatch(
+      /it comes back with: cd .* && cp copies\/red\..*\.jsonl red\.countback\.jsonl; /,
+    );
+    expect(readFileSync(gone[0]?.broken?.copy?.path ?? '')).toEqual(copy);
+    expect((await jobsOnShelf()).map(({ file }) => file)).toEqual(expect.arrayContaining(['green', 'red']));
+  } finally {
+    vi.unstubAllEnvs();
+  }
+});
+
 it('a released job stands on the shelf under the time it was released, and its sheet is told with the release and there', async () => {
   const input = 'job "red van"\nodometer 100\nrelease by Ann\n';
   // As it is called in the shell it was started from.

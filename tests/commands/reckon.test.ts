@@ -1,12 +1,17 @@
 // reckon: each topic answers in lines and as data, bad input in one line and 64. What the figures are held to stands in
 // tests/published; here a figure of each topic shows that the command asks the right computation.
-import { afterAll, describe, expect, it } from 'vitest';
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, describe, expect, it, vi } from 'vitest';
 import { parse } from '../../src/commands/answer.ts';
 import { reckon, topics } from '../../src/commands/reckon.ts';
 import { newBench, steersNothing } from './run.ts';
 
 const bench = newBench();
-afterAll(() => bench.remove());
+afterAll(() => {
+  vi.unstubAllEnvs();
+  bench.remove();
+});
 
 async function said(...words: string[]): Promise<{ exit: number; out: string; complaint: string }> {
   const args = parse(words, reckon.options);
@@ -153,4 +158,26 @@ describe('reckon', () => {
     expect(steering.exit).toBe(64);
     expect(steering.complaint).toMatch(steersNothing);
   });
+});
+
+it('due and intervals go by the rows of the settings before the usual ones', async () => {
+  const own = { 'coolant, plain': { months: 12 }, coolant: { months: 48, distance: { distance: 60_000, unit: 'km' } } };
+  vi.stubEnv('COUNTBACK_DATA', bench.dataDir);
+  mkdirSync(bench.dataDir, { recursive: true });
+  const settings = join(bench.dataDir, 'settings.json');
+  writeFileSync(settings, JSON.stringify({ intervals: own }));
+  const { out } = await said('intervals');
+  expect(out).toMatch(/^coolant, plain: 12 months \(as entered\)\ncoolant: 48 months or 60000 km \(as entered\)\n/);
+  expect(out.match(/coolant, plain/g)).toHaveLength(1);
+  expect(out).toContain('brake fluid: 24 months (common practice, no source; takes up water)');
+  expect((await said('due', '2026-11-25', 'coolant', '--at', '1000 km')).out).toBe(
+    'coolant due by 2030-11-25 or at 61000 km, whichever first (as entered)\n',
+  );
+  // A slip in the file is told, and the usual ones hold.
+  writeFileSync(settings, '{ "intervals": 3 }');
+  const slipped = await said('intervals');
+  expect(slipped.complaint).toContain(settings);
+  expect(slipped.out).toContain('coolant, plain: 36 months');
+  // Who asks for another topic has no use for it.
+  expect((await said('head', 'hex 10')).complaint).toBe('');
 });

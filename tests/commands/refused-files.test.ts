@@ -133,6 +133,14 @@ describe('a job file', () => {
     expect(readFileSync(path, 'utf8').split('\n')).toHaveLength(4);
   });
 
+  it('[X3 D2] whose last line was half written says so on every form of its sheet', async () => {
+    put(whole.subarray(0, whole.length - 40));
+    for (const form of ['--text', '--html', '--csv', '--workshop'])
+      expect((await bench.run(['sheet', 'van', form])).out).toMatch(/NOT SURE: the last line was half\s+written/);
+    put(whole);
+    expect((await bench.run(['sheet', 'van'])).out).not.toContain('NOT SURE');
+  });
+
   it('[D4] whose last line does not hold can be looked at; a list of calls is not gone on with', async () => {
     const path = put(withByte(whole.length - 30));
     const before = readFileSync(path);

@@ -1,5 +1,6 @@
 // What a topic of `reckon` is: words in, lines out, and the same as data. Nothing of a job is asked or written.
 import { type Answer, isRefused, refused } from '../../trade/answer.ts';
+import type { Interval } from '../../trade/intervals.ts';
 
 /** What was typed after the topic. */
 export type Typed = {
@@ -7,6 +8,8 @@ export type Typed = {
   options: ReadonlyMap<string, string>;
   /** "2026-11-25", by the clock of the machine. */
   today: string;
+  /** Rows of the workshop's own. */
+  intervals: Readonly<Record<string, Interval>>;
 };
 export type Reckoned = { lines: string[]; data: Record<string, unknown> };
 export type Topic = {
@@ -15,6 +18,8 @@ export type Topic = {
   help: string;
   /** Options it takes, each with a value. */
   options: readonly string[];
+  /** Whether the settings have a word in it. */
+  asksSettings?: true;
   reckon(typed: Typed): Answer<Reckoned>;
 };
 

@@ -11,7 +11,7 @@ import {
 import { readDate } from '../../trade/calendar.ts';
 import { type Air, cureFactorIn, readAir, usualCureHours } from '../../trade/cure.ts';
 import { madeFrom } from '../../trade/date-codes.ts';
-import { type Distance, type Interval, intervalFor, nextDue, usualIntervals } from '../../trade/intervals.ts';
+import { type Distance, type Interval, intervalFor, intervalsHeld, nextDue } from '../../trade/intervals.ts';
 import { readDistance } from '../../trade/units.ts';
 import { standardAtmosphere } from '../../trade/vapour.ts';
 import { allOf, decimals, numberIn, type Reckoned, type Topic } from './topic.ts';
@@ -76,9 +76,10 @@ const belt: Topic = {
 const due: Topic = {
   name: 'due',
   usage: 'due DATE ["SERVICE"] [--at "118400 km"] [--months N] [--distance "60000 mi"]',
-  help: 'when a service done then is next due, by date and distance, whichever first; a service by its usual interval, but a timing belt',
+  help: 'when a service done then is next due, by date and distance, whichever first; a service by the interval of your own settings, else by the usual one, but a timing belt',
   options: ['at', 'months', 'distance'],
-  reckon: ({ words: [date, service, ...more], options, today }) => {
+  asksSettings: true,
+  reckon: ({ words: [date, service, ...more], options, today, intervals: own }) => {
     if (more.length > 0) return refused(`say ${due.usage}`);
     const said = intervalSaid(options);
     if (isRefused(said)) return said;
@@ -87,7 +88,7 @@ const due: Topic = {
     if (isRefused(begun)) return begun;
     const bare = said.months === undefined && said.distance === undefined;
     const found =
-      bare && service !== undefined ? intervalFor(service) : { interval: said, source: 'as said', note: '' };
+      bare && service !== undefined ? intervalFor(service, own) : { interval: said, source: 'as said', note: '' };
     if (isRefused(found)) return found;
     const at = options.has('at') ? readDistance(options.get('at') as string) : undefined;
     if (isRefused(at)) return at;
@@ -115,16 +116,16 @@ const intervals: Topic = {
   usage: 'intervals',
   help: 'the usual intervals, which rows of your own in the settings replace; for a timing belt there is none',
   options: [],
-  reckon: ({ words }) =>
-    words.length > 0
-      ? refused(`say ${intervals.usage}`)
-      : {
-          lines: usualIntervals.value.map(({ service, months, distance, note }) => {
-            const parts = [months && `${months} months`, distance && `${distance.distance} ${distance.unit}`];
-            return `${service}: ${parts.filter(Boolean).join(' or ')} (${usualIntervals.source}; ${note})`;
-          }),
-          data: { intervals: usualIntervals.value, source: usualIntervals.source },
-        },
+  asksSettings: true,
+  reckon: ({ words, intervals: own }) => {
+    if (words.length > 0) return refused(`say ${intervals.usage}`);
+    const rows = intervalsHeld(own);
+    const lines = rows.map(({ service, months, distance, source, note }) => {
+      const parts = [months && `${months} months`, distance && `${distance.distance} ${distance.unit}`];
+      return `${service}: ${parts.filter(Boolean).join(' or ')} (${[source, note].filter(Boolean).join('; ')})`;
+    });
+    return { lines, data: { intervals: rows } };
+  },
 };
 
 const made: Topic = {
