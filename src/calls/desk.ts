@@ -32,6 +32,8 @@ export type Desk = {
   now: Stamp;
   /** Those at hand, read from the disk when they are first asked for; the same list every time. */
   plans(): readonly PlanOffer[];
+  /** How many plans of the workshop's own are left out, since something in them is wrong. */
+  plansLeftOut?(): number;
   /** The trays that stand on the bench, used or not. */
   trays?: readonly string[];
   /** Who works here: offered where a call is signed, never assumed. */

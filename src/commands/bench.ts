@@ -62,7 +62,7 @@ export async function runBench(
     },
     habits,
     settingsFile: file,
-    word: wrong[0],
+    word: wrong,
     keep,
     ...voiceDoors(),
   });

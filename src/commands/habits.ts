@@ -7,11 +7,12 @@ import { makeFolders, realDisk } from '../store/disk.ts';
 import { fault } from '../store/fault.ts';
 import { placesOn, thisMachine } from '../store/places.ts';
 import { openSettings, type Settings } from '../store/settings.ts';
+import { firstAlone } from './settings-told.ts';
 
 export type HabitsAtHand = {
   habits: Habits;
-  /** One line for each thing wrong with the file; what is wrong is left out, the rest holds. */
-  wrong: readonly string[];
+  /** What is wrong with the file: the first of it, and how many more there are. */
+  wrong: string | undefined;
   file: SettingsFile;
   keep(habits: Habits): Promise<string | undefined>;
 };
@@ -20,19 +21,19 @@ export async function habitsAtHand(): Promise<HabitsAtHand> {
   const { settings: path } = placesOn(thisMachine());
   const file = await openSettings(path);
   const { intervals, sealants, ...habits } = file.settings() as Settings & Habits;
-  const wrong = wrongKeys(habits).map(
-    ({ at, what }) => fault('bad-settings', what, `${path}, ${at}`, 'put it right and start again').message,
+  const wrong = wrongKeys(habits).map(({ at, what }) =>
+    fault('bad-settings', what, `${path}, ${at}`, 'put it right and start again'),
   );
-  const allWrong = [...file.faults.map((one) => one.message), ...wrong];
+  const allWrong = [...file.faults, ...wrong];
   return {
     habits,
-    wrong: allWrong,
+    wrong: firstAlone(allWrong)[0]?.message,
     file: {
       path,
       keys: habits.keys.length,
       intervals: Object.keys(intervals).length,
       sealants: sealants.length,
-      wrong: allWrong,
+      wrong: allWrong.map((one) => one.message),
     },
     async keep({ keys: _, pedals, trays, ...set }) {
       await makeFolders(realDisk, dirname(path));

@@ -20,6 +20,7 @@ import { exits, type Out } from './answer.ts';
 import { fileCalled } from './called.ts';
 import { type PlanShelf, planShelf } from './plans.ts';
 import { rememberingOf, remindersFrom } from './remembering.ts';
+import { firstAlone } from './settings-told.ts';
 import { startedAs } from './started-as.ts';
 
 const faultText = (fault: Fault): string => `countback: ${fault.message}`;
@@ -65,7 +66,8 @@ export async function openSession(
   const job = await openThere(named, place, begun);
   const vehicles = await openVehicles(places.vehicles);
   const leftOut = plansLater ? [] : plans.all().faults;
-  const notices = [...job.notices, ...settings.faults, ...leftOut, ...(vehicles.fault ? [vehicles.fault] : [])];
+  const wrong = plansLater ? firstAlone(settings.faults) : settings.faults;
+  const notices = [...job.notices, ...wrong, ...leftOut, ...(vehicles.fault ? [vehicles.fault] : [])];
   // Looking at a job is no reason to remember it: it may have been forgotten since. One that lies elsewhere is not the
   // workshop's to remember: forgetting could not reach it.
   const isRemembered = job.mode === 'write' && dirname(place.path) === places.jobs;
@@ -85,6 +87,7 @@ export async function openSession(
     },
     clock: machineClock(),
     plans: () => plans.all().offers,
+    plansLeftOut: () => plans.all().faults.length,
     products: settings.settings().sealants,
     intervals: settings.settings().intervals,
     workshop: settings.settings(),

@@ -83,6 +83,7 @@ export type SessionOptions = {
   job: OpenJob<Line>;
   clock: Clock;
   plans?: () => readonly PlanOffer[];
+  plansLeftOut?: () => number;
   products?: readonly Product[];
   intervals?: Readonly<Record<string, Interval>>;
   workshop?: Workshop;

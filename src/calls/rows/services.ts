@@ -2,9 +2,16 @@
 // another name.
 import { stateOf } from '../../job/ledger.ts';
 import { declare } from '../declaring.ts';
+import type { Desk } from '../desk.ts';
 import { askedOnOrdering, askedOnTaking, chosenMeant, ordering, orderMeant } from '../planned.ts';
 import { key, type Row } from '../row.ts';
 import { askedOnServiceDone } from '../waits-of-service.ts';
+
+/** A plan that is not in the list would else seem to be nowhere. */
+function planAsked({ plansLeftOut }: Desk): string {
+  const leftOut = plansLeftOut?.() ?? 0;
+  return leftOut === 0 ? 'plan' : `plan (${leftOut} left out: "countback plans" says why)`;
+}
 
 export const servicesRows: readonly Row[] = [
   {
@@ -48,7 +55,10 @@ export const servicesRows: readonly Row[] = [
     help: 'A service is ordered from a plan: all the plan says of it is written into the job, and the plan is not read again.',
     group: 'services',
     keys: [key('O', ['strip', 'build', 'leaving'], { fresh: true })],
-    questions: { service: ({ plan }) => `which service of ${plan} (W chooses several at once)` },
+    questions: {
+      plan: (_args, desk) => planAsked(desk),
+      service: ({ plan }) => `which service of ${plan} (W chooses several at once)`,
+    },
     besides: askedOnTaking,
     means: (desk, { plan, service, ...args }) =>
       ordering(desk, [{ plan: plan as string, service: service as string }], args),
