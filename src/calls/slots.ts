@@ -1,5 +1,6 @@
 // How each sort of slot in a call's form is read from words, and how a value is said back in the same words.
 
+import { stateOf } from '../job/ledger.ts';
 import { numbersText } from '../job/numbers-text.ts';
 import type { Spec } from '../job/spec.ts';
 import { areaOf, nameOf, sortOf, subjectText, withinArea } from '../job/subjects.ts';
@@ -113,11 +114,13 @@ const readers: Record<string, Read> = {
   stray: readStray,
   piece: readPiece,
   lost: readLost,
-  spec: (_desk, rest, stops) => {
+  spec: ({ ledger }, rest, stops) => {
     const { spec, used } = readSpec(rest);
     const next = rest[used];
     const isWhole = next === undefined || next.quoted || stops.includes(next.text.toLowerCase());
     if (used > 0 && isWhole) return [{ value: spec, used }];
+    const area = rest.map(({ text }) => text).join(' ');
+    if (stateOf(ledger, 'area', area)) return none(`"${area}" is an area: "area ${area}"`);
     const like = 'as "bolt hex 10 M6x25 8.8"';
     return none(next === undefined ? `the fastener is missing, ${like}` : `${specTrouble(rest.slice(used))}; ${like}`);
   },

@@ -1,6 +1,6 @@
 // Opening a job by its name or path for a command, with the plans and the workshop's list at hand.
 
-import { lstatSync, realpathSync } from 'node:fs';
+import { existsSync, lstatSync, realpathSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { type Line, readLine as readJobLine } from '../job/line.ts';
 import { machineClock } from '../session/clock.ts';
@@ -183,7 +183,13 @@ async function jobsNear(named: string): Promise<string[]> {
   return names.sort((a, b) => (apart.get(a) ?? 0) - (apart.get(b) ?? 0));
 }
 function thereAre(names: readonly string[]): string {
-  if (names.length === 0) return 'there is none yet';
+  if (names.length === 0) {
+    const { data } = placesOn(thisMachine());
+    const isNamed = process.env.COUNTBACK_DATA !== undefined;
+    return isNamed && !existsSync(data)
+      ? `the folder ${data} is not there: is its disk plugged in?`
+      : 'there is none yet';
+  }
   const said = names.slice(0, mostNamed).map((name) => `"${name}"`);
   const left = names.length - said.length;
   return `there is ${said.join(', ')}${left > 0 ? ` and ${left} more, which "countback" alone shows` : ''}`;

@@ -109,7 +109,7 @@ function alterationText(one: Alteration): string {
     case 'put-in':
       return `${place}: this line was put in, or written twice`;
     case 'cut':
-      return `${place}: the end was cut off, or never written: nothing ends these ${counted(one.bytes, 'byte')}`;
+      return `${place}: the end was cut off, or never written: nothing ends these ${counted(one.bytes, 'byte')}; opening the job leaves them out, or asks, and keeps a copy`;
   }
 }
 

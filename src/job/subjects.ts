@@ -25,7 +25,10 @@ export type Place = string;
 export const subjectSchema = z
   .string()
   .max(120)
-  .regex(/^((hole|area|part|connection|face|drive|circuit|rotation|tray|temporary):.+|vehicle)$/u);
+  .regex(
+    /^((hole|area|part|connection|face|drive|circuit|rotation|tray|temporary):.+|vehicle)$/u,
+    'a place is written with what it is before it: "area:cam cover", "part:belt", "hole:cam cover/7", or "vehicle"',
+  );
 export type Subject = string;
 
 export const areaOf = (hole: Hole): string => hole.slice(0, hole.indexOf('/'));

@@ -85,6 +85,17 @@ describe('plans', () => {
 });
 
 describe('plans check', () => {
+  it('[P1] shows how a place is written that is not', async () => {
+    const file = fileOf(
+      'behind.json',
+      changed((plan) => {
+        plan.behind[0].behind = ['cam cover'];
+      }),
+    );
+    const { exit, out } = await bench.run(['plans', 'check', file]);
+    expect(exit).toBe(1);
+    expect(out).toMatch(/behind\[0\]\.behind\[0\]: a place is written with what it is before it: "area:cam cover", /);
+  });
   it('finds every plan sound that comes with the program', async () => {
     const { exit, out, complaint } = await bench.run(['plans', 'check', ...shipped]);
     expect({ exit, complaint }).toEqual({ exit: 0, complaint: '' });

@@ -96,12 +96,20 @@ describe('take', () => {
     expect(step).toMatchObject({ line: 'show log', ok: false, because: 'that is a call of the screen' });
   });
 
+  it('says of an area that was taken for a fastener how it is called', async () => {
+    begun();
+    const { out } = await take('use cam cover\n');
+    expect(out).toContain('"cam cover" is an area: "area cam cover"');
+  });
+
   it('ends with 2 where there is no such job, and with --new where there is one', async () => {
     const missing = await take('off 1\n');
     expect(missing).toMatchObject({ exit: 2, out: '' });
     expect(missing.complaint).toBe(
-      `countback: there is no job "hatchback"; there is none yet; "countback take NAME --new" makes a new one (${bench.fileOf('hatchback')})\n`,
+      `countback: there is no job "hatchback"; the folder ${bench.dataDir} is not there: is its disk plugged in?; "countback take NAME --new" makes a new one (${bench.fileOf('hatchback')})\n`,
     );
+    mkdirSync(bench.dataDir);
+    expect((await take('off 1\n')).complaint).toContain('"hatchback"; there is none yet; "countback take NAME --new"');
     begun();
     const there = await take('off 7\n', '--new');
     expect(there).toMatchObject({ exit: 2, out: '' });
