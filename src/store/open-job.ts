@@ -2,16 +2,17 @@
 // what a line means and shows nothing; who opens it says how a line is read.
 import { Low } from 'lowdb';
 import { plainText } from '../trade/plain-text.ts';
-import { copiesOf, copyBeforeCut, copyOfTheDay, isCopy, putAside } from './copies.ts';
+import { copyBeforeCut, copyOfTheDay, isCopy, putAside } from './copies.ts';
 import { type Disk, readFile, realDisk } from './disk.ts';
 import { type Fault, fault, faultFrom, hasCode, isFault } from './fault.ts';
-import { everySoOften, followJob } from './follow.ts';
-import { headerLine, type ReadLine, readJournal } from './journal.ts';
-import { type AsRead, type JobFile, type JournalAdapter, journalAdapter, readJobBytes } from './journal-adapter.ts';
+import { headerLine, type ReadLine } from './journal.ts';
+import { type JobFile, type JournalAdapter, journalAdapter, readJobBytes } from './journal-adapter.ts';
 import { type Lock, takeLock } from './lock.ts';
+import { lookingOn } from './looking-on.ts';
+import { backFromCopy, moreInCopy } from './more-in-copy.ts';
 import { type Processes, realProcesses } from './processes.ts';
 import { type Saved, savingOf } from './saving.ts';
-import { moreInCopy, onlyACopy, withWayBack } from './way-back.ts';
+import { onlyACopy, withWayBack } from './way-back.ts';
 import { writeWhole } from './whole-file.ts';
 
 export type OpenJob<L> = {
@@ -55,9 +56,6 @@ export type OpenJobOptions<L> = {
   now?: () => Date;
 };
 
-/** D3: well under the two seconds a second program may lag behind. */
-const lookEveryMs = 500;
-
 /**
  * A new job with no line yet, whole at once. Throws a fault where a file is there already.
  * @returns where it ends: to open it with `goOnFrom`, since copies of one that lay there before it hold nothing of it
@@ -87,7 +85,7 @@ export async function openJob<L extends { n: number }>(options: OpenJobOptions<L
         ? undefined
         : await lockOrFault(disk, processes, path);
     try {
-      if (held && !isFault(held) && options.fromCopy !== undefined) await backFromCopy(options, disk, options.fromCopy);
+      if (held && !isFault(held)) await backFromCopy({ ...options, disk });
       return await openWith(options, disk, held);
     } catch (thrown) {
       if (held && !isFault(held)) await letGo(held);
@@ -174,47 +172,6 @@ async function openWith<L extends { n: number }>(
   };
 }
 
-function lookingOn<L extends { n: number }>(
-  disk: Disk,
-  path: string,
-  readLine: ReadLine<L>,
-  { bytes, inode, reached }: AsRead<L>,
-  { data }: Low<JobFile<L>>,
-  whyLook: Fault | undefined,
-) {
-  const newlineMissing = bytes[reached.end - 1] !== 0x0a;
-  const follower = followJob({ disk, path }, { reached, lines: data.lines.length, inode, newlineMissing }, readLine);
-  const refused: Saved = {
-    saved: false,
-    taken: false,
-    fault: whyLook ?? fault('in-use', 'the job is open only to look', path, 'open it again to write'),
-  };
-  let stop = () => {};
-  return {
-    mode: 'look' as const,
-    append: async () => refused,
-    trouble: () => undefined,
-    unsaved: () => [],
-    retry: async () => refused,
-    digest: () => follower.reached().digest.toString('hex'),
-    onLine(told: { line(line: L): void; fault(fault: Fault): void }, everyMs: number = lookEveryMs) {
-      stop();
-      const onLines = (lines: L[]) => {
-        for (const line of lines) {
-          data.lines.push(line);
-          told.line(line);
-        }
-      };
-      stop = everySoOften(follower, everyMs, onLines, (thrown) => told.fault(faultFrom(thrown, path)));
-      return stop;
-    },
-    async close() {
-      stop();
-      return [];
-    },
-  };
-}
-
 /** What keeps from writing does not keep from looking. */
 async function lockOrFault(disk: Disk, processes: Processes, path: string): Promise<Lock | Fault> {
   try {
@@ -226,21 +183,6 @@ async function lockOrFault(disk: Disk, processes: Processes, path: string): Prom
 
 /** A lock that cannot be let go of dies with this process. */
 const letGo = (lock: Lock) => lock.release().catch(() => undefined);
-
-/** The copy in the place of the file, which stays in a copy as it was: at no moment is there neither. */
-async function backFromCopy<L extends { n: number }>(
-  { path, readLine, goOnFrom, now = () => new Date() }: OpenJobOptions<L>,
-  disk: Disk,
-  copy: string,
-): Promise<void> {
-  // Put aside since that was asked, or the file gone on with: it is asked about as it is now.
-  if ((await copiesOf(disk, path)).every((one) => one !== copy)) return;
-  const [bytes, file] = [await readFile(disk, copy), await readFile(disk, path)];
-  if (readJournal(file, path, readLine).reached.end !== goOnFrom) return;
-  readJournal(bytes, copy, readLine);
-  await copyBeforeCut(disk, path, file, now());
-  await writeWhole(disk, path, bytes, 'replace');
-}
 
 /** What is cut off the end of a file leaves no trace in it: it stays in a copy, and that is told. */
 async function keptBeforeCut(torn: Fault, disk: Disk, path: string, bytes: Buffer, now: Date): Promise<Fault> {

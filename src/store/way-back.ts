@@ -1,9 +1,8 @@
 // What there is to go back to where a job file is refused: the newest of its dated copies that holds calls, and the very
 // command that puts it in its place and keeps the broken file beside it. It changes nothing itself.
 import { basename, dirname, join } from 'node:path';
-import { newline } from './chain.ts';
-import { copiedFrom, copiesOf, isBeforeCut } from './copies.ts';
-import { type Disk, readFile, readFully } from './disk.ts';
+import { copiedFrom, copiesOf } from './copies.ts';
+import { type Disk, readFile } from './disk.ts';
 import { type Fault, fault, isFault } from './fault.ts';
 import { callsBeforeFault, type ReadLine, readJournal } from './journal.ts';
 
@@ -23,7 +22,7 @@ export async function goodCopyOf<L extends { n: number }>(
   return undefined;
 }
 /** One that is broken too is passed over for an older one. */
-async function goodCopyAt<L extends { n: number }>(
+export async function goodCopyAt<L extends { n: number }>(
   disk: Disk,
   path: string,
   readLine: ReadLine<L>,
@@ -39,91 +38,6 @@ async function goodCopyAt<L extends { n: number }>(
     if (!isFault(thrown) && !(thrown instanceof Error && 'code' in thrown)) throw thrown;
     return undefined;
   }
-}
-
-/**
- * Of a file whose end was cut off after it had been whole, of an older one in its place, or of one that another laptop went
- * on with: a copy holds what is not in it.
- * @param found what is wrong with its end by itself
- * @param held what of the file holds
- * @returns undefined where no copy holds more
- */
-export async function moreInCopy<L extends { n: number }>(
-  found: Fault | undefined,
-  where: { disk: Disk; path: string; readLine: ReadLine<L> },
-  held: { bytes: Buffer; calls: number },
-): Promise<{ fault: Fault; copy: string } | undefined> {
-  const { path } = where;
-  const copies = await datedCopies(where);
-  const copy = (await longerThan(held, copies, where)) ?? (await otherThan(held, copies[0], where));
-  if (!copy) return undefined;
-  const { more, from } = copy;
-  const holds = `${more} ${more === 1 ? 'call' : 'calls'}`;
-  const next = `open the job again: it asks whether to go on from that copy (${copy.path})`;
-  if (from !== undefined) {
-    const what = `a copy says otherwise from call ${from} on, and holds ${holds} that this file does not: another file was put in its place, or two programs went on from one`;
-    return { fault: fault('copy-differs', what, path, next), copy: copy.path };
-  }
-  const told = found
-    ? fault(found.kind, `${found.what}; a copy holds ${holds} more`, found.where, next)
-    : fault('torn', `a copy holds ${holds} more: the end of the file was cut off, or it is an older one`, path, next);
-  return { fault: told, copy: copy.path };
-}
-
-type Sized = { path: string; size: number };
-type More = { path: string; more: number; from?: number };
-/** Those nobody answered about yet, the newest first. */
-async function datedCopies({ disk, path }: { disk: Disk; path: string }): Promise<Sized[]> {
-  const copies = (await copiesOf(disk, path).catch(() => [])).filter((copy) => !isBeforeCut(copy));
-  const sizes = await Promise.all(copies.map((copy) => disk.stat(copy).catch(() => undefined)));
-  return copies.map((copy, i) => ({ path: copy, size: sizes[i]?.size ?? 0 })).reverse();
-}
-/** Asked with every job that is opened: no copy is read for it that is no longer than the file. */
-async function longerThan<L extends { n: number }>(
-  { bytes, calls }: { bytes: Buffer; calls: number },
-  copies: readonly Sized[],
-  { disk, readLine }: { disk: Disk; readLine: ReadLine<L> },
-): Promise<More | undefined> {
-  for (const { path, size } of copies) {
-    const copy = size > bytes.length ? await goodCopyAt(disk, path, readLine, bytes) : undefined;
-    if (copy && copy.calls > calls) return { path, more: copy.calls - calls };
-  }
-  return undefined;
-}
-/** Of the newest copy, which the file begins with; each link rests on all before it, so that the ends tell. */
-async function otherThan<L extends { n: number }>(
-  { bytes }: { bytes: Buffer },
-  newest: Sized | undefined,
-  { disk, readLine }: { disk: Disk; readLine: ReadLine<L> },
-): Promise<More | undefined> {
-  if (!newest || (await endsAlike(disk, newest, bytes))) return undefined;
-  const copy = await goodCopyAt(disk, newest.path, readLine);
-  if (!copy) return undefined;
-  const alike = wholeLinesAlike(await readFile(disk, newest.path), bytes);
-  // The header is a line as well.
-  const more = copy.calls - Math.max(0, alike - 1);
-  return more > 0 ? { path: newest.path, more, from: alike } : undefined;
-}
-const endBytes = 256;
-async function endsAlike(disk: Disk, { path, size }: Sized, bytes: Buffer): Promise<boolean> {
-  if (size > bytes.length) return false;
-  const from = Math.max(0, size - endBytes);
-  try {
-    const file = await disk.open(path, 'read');
-    try {
-      return (await readFully(file, from, size)).equals(bytes.subarray(from, size));
-    } finally {
-      await file.close();
-    }
-  } catch {
-    // What cannot be read says nothing of the file.
-    return true;
-  }
-}
-function wholeLinesAlike(one: Buffer, other: Buffer): number {
-  let lines = 0;
-  for (let at = 0; at < one.length && one[at] === other[at]; at++) if (one[at] === newline) lines++;
-  return lines;
 }
 
 /** @param aside what the file that is there is called from then on; undefined where none is there */
