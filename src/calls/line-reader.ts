@@ -62,6 +62,12 @@ function nearest(desk: Desk, line: readonly Token[]): string {
   return `; as a note: "note ${all.join(' ')}"`;
 }
 
+/** "count holes 5": what is behind the word that was one too many. One word alone would be a call with nothing said. */
+function withoutFirst(desk: Desk, [, ...rest]: readonly Token[]): string {
+  const words = rest.map(({ text, quoted }) => (quoted ? `"${text}"` : text)).join(' ');
+  return rest.length > 1 && beginnings(rest).length > 0 && 'row' in readLine(desk, words) ? `, perhaps "${words}"` : '';
+}
+
 /** Reads one line. The longest beginning that reads wins; the reason given is the longest beginning's. */
 export function readLine(desk: Desk, text: string): Read {
   const said = readSaid(desk, text);
@@ -84,7 +90,7 @@ export function readLine(desk: Desk, text: string): Read {
     if ('args' in matched) return { row, args: matched.args };
     why ??= matched.why;
   }
-  return { why: why ?? 'not understood', instead: `as: ${usage(first.row)}` };
+  return { why: `${why ?? 'not understood'}${withoutFirst(desk, line)}`, instead: `as: ${usage(first.row)}` };
 }
 
 export const usage = (row: Row): string => `${row.words[0]} ${formText(formOf.get(row.id) ?? [])}`.trim();

@@ -96,6 +96,16 @@ describe('take', () => {
     expect(step).toMatchObject({ line: 'show log', ok: false, because: 'that is a call of the screen' });
   });
 
+  it('minds a number in front of what is found, and names the call behind a word that is one too many', async () => {
+    begun();
+    const { out } = await take('off 2\nfinding 2 thread worn\nfinding 9 thread worn\ncount holes 5\n');
+    expect(out).toContain(
+      'Mind: "2 thread worn" stands at cam cover as a whole; of hole 2 it is "finding at 2 thread worn"',
+    );
+    expect(out.match(/as a whole/g)).toHaveLength(1);
+    expect(out).toContain('"is" is missing, perhaps "holes 5"; as: count TRAY is COUNT');
+  });
+
   it('says of an area that was taken for a fastener how it is called', async () => {
     begun();
     const { out } = await take('use cam cover\n');

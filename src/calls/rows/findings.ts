@@ -21,7 +21,7 @@ import {
   notYetCut,
   wholeNow,
 } from '../repair-asked.ts';
-import { key, type Row } from '../row.ts';
+import { key, type Once, type Row } from '../row.ts';
 
 /** The hole pointed at, else the suspected one called last, of the area in use before another. */
 export function suspectedNext({ ledger, facing }: Desk): string | undefined {
@@ -40,6 +40,17 @@ function onwardsWhereTight(desk: Desk, { finding }: Said): Partial<Facing> {
   const hole = named('hole', stateOf(desk.ledger, 'finding', String(finding))?.at ?? '');
   const isTight = hole !== undefined && stateOf(desk.ledger, 'hole', hole)?.called.occupant?.level === 'tight';
   return isTight && areaOf(hole) === desk.facing.area ? onwards(true)(desk) : {};
+}
+/** "finding 2 thread worn": the number of a hole in front of the words is most likely its place, and would be lost in them. */
+function askedOnNumber({ ledger }: Desk, { at, what }: Said): Once | undefined {
+  const area = named('area', String(at));
+  const [, number, words] = /^(\d+) (\D.*)$/.exec(String(what)) ?? [];
+  if (area === undefined || number === undefined || !stateOf(ledger, 'hole', `${area}/${number}`)) return undefined;
+  return {
+    because: `"${what}" stands at ${area} as a whole; of hole ${number} it is "finding at ${number} ${words}"`,
+    instead: 'say which',
+    again: 'calls it so',
+  };
 }
 const placeOf = (desk: Desk, { at }: Args): string => subjectText((at as string | undefined) ?? here(desk).at);
 export const findingsRows: readonly Row[] = [
@@ -68,6 +79,7 @@ export const findingsRows: readonly Row[] = [
       what: (args, desk) => `at ${placeOf(desk, args)}, in words`,
     },
     verb: 'make-finding',
+    asksOnce: askedOnNumber,
     fills: here,
   },
   {
