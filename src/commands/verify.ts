@@ -3,7 +3,7 @@ import { basename } from 'node:path';
 import { callWords } from '../calls/call-words.ts';
 import { readLine } from '../job/line.ts';
 import { counted } from '../sheet/words.ts';
-import { copiesOf } from '../store/copies.ts';
+import { copiesOf, isBeforeCut } from '../store/copies.ts';
 import { type Disk, readFile, realDisk } from '../store/disk.ts';
 import { fault } from '../store/fault.ts';
 import { callsBeforeFault, readJournal } from '../store/journal.ts';
@@ -74,7 +74,7 @@ export const verify: Command = {
       const calls = callsIn(seal);
       const lines = [
         `UNALTERED: ${counted(calls, 'call')}, digest ${seal.digests[calls]}`,
-        ...(await cutBefore(realDisk, path)),
+        ...(await cutBefore(realDisk, path, seal)),
         beside
           ? beside.words
           : 'A chain computed anew, and calls cut off at the end of a line, show only beside a sheet: --sheet FILE.',
@@ -116,7 +116,7 @@ function alterationText(one: Alteration): string {
 /** A copy holds what the log was on its day, so the log begins with it. */
 async function besideCopies(disk: Disk, path: string, seal: Seal): Promise<string[]> {
   const wrong: string[] = [];
-  for (const copy of await copiesOf(disk, path).catch(() => [])) {
+  for (const copy of (await copiesOf(disk, path).catch(() => [])).filter((one) => !isBeforeCut(one))) {
     const bytes = await readFile(disk, copy).catch(() => undefined);
     // What is damaged in a copy says nothing of the log.
     const there = bytes === undefined ? [] : sealOf(bytes).digests;
@@ -138,10 +138,17 @@ function otherwise(copy: readonly string[], log: readonly string[]): string {
   return `says otherwise${since}: the log was changed after that copy and its chain computed anew, or its end was cut off and left out, or two programs each went on from one file; where you know why, put the copy away`;
 }
 
-/** Ends that were left out when the job was opened again leave no trace in the file: the copies made before tell of them. */
-async function cutBefore(disk: Disk, path: string): Promise<string[]> {
-  const copies = await copiesOf(disk, path).catch(() => []);
-  return copies
-    .filter((copy) => copy.includes('-before-cut.'))
-    .map((copy) => `An end that did not hold was left out once; the file as it was: copies/${basename(copy)}`);
+/** What was gone on without when the job was opened again leaves no trace in the file: the copies made before tell of it. */
+async function cutBefore(disk: Disk, path: string, seal: Seal): Promise<string[]> {
+  const copies = (await copiesOf(disk, path).catch(() => [])).filter(isBeforeCut);
+  const told = copies.map(async (copy) => {
+    const name = `copies/${basename(copy)}`;
+    const bytes = await readFile(disk, copy).catch(() => undefined);
+    const there = bytes === undefined ? [] : sealOf(bytes).digests;
+    const from = there.findIndex((digest, i) => digest !== seal.digests[i]);
+    return from < 0
+      ? `An end that did not hold was left out once; the file as it was: ${name}`
+      : `It was gone on without calls ${from} to ${there.length - 1} of another file, as was answered when it was opened: ${name}`;
+  });
+  return Promise.all(told);
 }

@@ -30,9 +30,10 @@ export function copiedFrom(copy: string): string {
 export const isBeforeCut = (copy: string): boolean => copy.endsWith(`-before-cut${jobFileEnding}`);
 
 /** A dated copy that was gone on without, under a name that never grows old. */
-export async function putAside(disk: Disk, jobPath: string, copy: string, now: Date): Promise<void> {
-  await copyBeforeCut(disk, jobPath, await readFile(disk, copy), now);
+export async function putAside(disk: Disk, jobPath: string, copy: string, now: Date): Promise<string> {
+  const kept = await copyBeforeCut(disk, jobPath, await readFile(disk, copy), now);
   await unlinkIfThere(disk, copy);
+  return kept;
 }
 
 /** Every copy of a job there is, the oldest first. A folder that is not there holds none. */

@@ -1,7 +1,7 @@
 // A copy that holds calls which its job file does not: how it is found, what is told of it, and going on from it. Nothing
 // of it is done unasked.
 import { newline } from './chain.ts';
-import { copiesOf, copyBeforeCut, isBeforeCut } from './copies.ts';
+import { copiesOf, copyBeforeCut, isBeforeCut, putAside } from './copies.ts';
 import { type Disk, readFile, readFully } from './disk.ts';
 import { type Fault, fault } from './fault.ts';
 import { type ReadLine, readJournal } from './journal.ts';
@@ -103,13 +103,29 @@ export async function backFromCopy<L extends { n: number }>({
   goOnFrom,
   fromCopy: copy,
   now = () => new Date(),
-}: Where<L> & { goOnFrom?: number; fromCopy?: string; now?: () => Date }): Promise<void> {
-  if (copy === undefined) return;
+}: Where<L> & { goOnFrom?: number; fromCopy?: string; now?: () => Date }): Promise<Fault[]> {
+  if (copy === undefined) return [];
   // Put aside since that was asked, or the file gone on with: it is asked about as it is now.
-  if ((await copiesOf(disk, path)).every((one) => one !== copy)) return;
+  if ((await copiesOf(disk, path)).every((one) => one !== copy)) return [];
   const [bytes, file] = [await readFile(disk, copy), await readFile(disk, path)];
-  if (readJournal(file, path, readLine).reached.end !== goOnFrom) return;
+  if (readJournal(file, path, readLine).reached.end !== goOnFrom) return [];
   readJournal(bytes, copy, readLine);
-  await copyBeforeCut(disk, path, file, now());
+  const kept = await copyBeforeCut(disk, path, file, now());
   await writeWhole(disk, path, bytes, 'replace');
+  return [fault('copy', 'the copy stands in the place of the file now', path, `the file as it was lies in ${kept}`)];
+}
+/** What the file was gone on with instead of, put aside. @param more the first of it */
+export async function asideForFile<L extends { n: number }>(
+  more: { copy: string } | undefined,
+  where: Where<L>,
+  held: { bytes: Buffer; calls: number },
+  now: Date,
+): Promise<Fault[]> {
+  const told: Fault[] = [];
+  for (let gone = more; gone; gone = await moreInCopy(undefined, where, held)) {
+    const kept = await putAside(where.disk, where.path, gone.copy, now);
+    told.push(fault('copy', 'it goes on with this file', where.path, `what the copy held lies in ${kept}`));
+  }
+  // Of a job that was just begun they are those of another that lay there before.
+  return held.calls === 0 ? [] : told;
 }

@@ -2,14 +2,14 @@
 // what a line means and shows nothing; who opens it says how a line is read.
 import { Low } from 'lowdb';
 import { plainText } from '../trade/plain-text.ts';
-import { copyBeforeCut, copyOfTheDay, isCopy, putAside } from './copies.ts';
+import { copyBeforeCut, copyOfTheDay, isCopy } from './copies.ts';
 import { type Disk, readFile, realDisk } from './disk.ts';
 import { type Fault, fault, faultFrom, hasCode, isFault } from './fault.ts';
 import { headerLine, type ReadLine } from './journal.ts';
 import { type JobFile, type JournalAdapter, journalAdapter, readJobBytes } from './journal-adapter.ts';
 import { type Lock, takeLock } from './lock.ts';
 import { lookingOn } from './looking-on.ts';
-import { backFromCopy, moreInCopy } from './more-in-copy.ts';
+import { asideForFile, backFromCopy, moreInCopy } from './more-in-copy.ts';
 import { type Processes, realProcesses } from './processes.ts';
 import { type Saved, savingOf } from './saving.ts';
 import { onlyACopy, withWayBack } from './way-back.ts';
@@ -85,8 +85,9 @@ export async function openJob<L extends { n: number }>(options: OpenJobOptions<L
         ? undefined
         : await lockOrFault(disk, processes, path);
     try {
-      if (held && !isFault(held)) await backFromCopy({ ...options, disk });
-      return await openWith(options, disk, held);
+      const told = held && !isFault(held) ? await backFromCopy({ ...options, disk }) : [];
+      const job = await openWith(options, disk, held);
+      return told.length > 0 ? { ...job, notices: [...told, ...job.notices] } : job;
     } catch (thrown) {
       if (held && !isFault(held)) await letGo(held);
       throw thrown;
@@ -135,10 +136,10 @@ async function openWith<L extends { n: number }>(
     };
   }
 
-  for (let gone = more; gone; gone = await moreInCopy(undefined, { disk, path, readLine }, ofEnd))
-    await putAside(disk, path, gone.copy, now());
+  const aside = await asideForFile(more, { disk, path, readLine }, ofEnd, now());
   if (read.doubt) await copyBeforeCut(disk, path, read.bytes, now());
-  if (torn) shared.notices = [await keptBeforeCut(torn, disk, path, read.bytes, now())];
+  const cut = torn ? [await keptBeforeCut(torn, disk, path, read.bytes, now())] : [];
+  shared.notices = [...aside, ...cut];
   await copyOfTheDay(disk, path, holding, now()).catch((thrown: unknown) => shared.notices.push(noCopy(thrown, path)));
   // Settles what an earlier end left behind; where that fails, the job is open and in trouble.
   if (!saving.trouble()) await saving.retry();

@@ -3,7 +3,9 @@
 import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { readLine } from '../../src/job/line.ts';
 import { beforeFirst, linked } from '../../src/store/chain.ts';
+import { openJob } from '../../src/store/open-job.ts';
 import { type Bench, benchWithJob, newBench, steersNothing } from './run.ts';
 
 let whole: Buffer;
@@ -167,6 +169,22 @@ describe('a job file', () => {
     expect((await bench.run(['standing', 'van'])).out).toMatch(/^NOT SURE: a copy holds 1 call more/);
     const way = 'the rest was cut off, or this is an older copy; opening it asks which to go on from';
     expect((await bench.run(['verify', 'van'])).out).toContain(way);
+  });
+  it('[X3 D2] that was gone on with without what its copy held is unaltered, and verify tells of it', async () => {
+    const path = put(whole);
+    expect((await bench.run(['take', 'van'], { input: 'area "cam cover"\noff 2\noff 3\n' })).exit).toBe(0);
+    writeFileSync(path, whole);
+    const { doubt } = await openJob({ path, readLine, look: true });
+    await (await openJob({ path, readLine, goOnFrom: doubt?.byte ?? 0 })).close();
+    const told =
+      /^UNALTERED: 2 calls, .*\nIt was gone on without calls 3 to 4 of another file, as was answered when it was opened: copies\/van\..*-before-cut/;
+    expect(await bench.run(['verify', 'van'])).toMatchObject({ exit: 0, out: expect.stringMatching(told) });
+    // Gone on with, it still is.
+    expect((await bench.run(['take', 'van'], { input: 'area "cam cover"\noff 7\n' })).exit).toBe(0);
+    expect(await bench.run(['verify', 'van'])).toMatchObject({
+      exit: 0,
+      out: expect.stringContaining('without calls 3 to 4'),
+    });
   });
 });
 

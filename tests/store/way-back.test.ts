@@ -91,7 +91,10 @@ describe('a file of which a copy holds more', () => {
     it('[D2] is gone on with from the copy, and stays as it was in another', async () => {
       const { disk, whole, file } = await cutShort();
       const job = await openOn(disk, { ...of(5), fromCopy: newest, goOnFrom: await doubtAt(disk) });
-      expect([job.mode, job.lines().length, job.doubt, job.notices]).toEqual(['write', 2, undefined, []]);
+      expect([job.mode, job.lines().length, job.doubt]).toEqual(['write', 2, undefined]);
+      expect(job.notices.map(({ message }) => message)).toEqual([
+        expect.stringMatching(/the copy stands in the place of the file now; the file as it was lies in .*-before-cut/),
+      ]);
       expect(disk.bytesAt(path)).toEqual(whole);
       expect(keptOf(disk)).toEqual([file]);
       await job.append(linesTo(3)[2] ?? { n: 3, said: '' });
@@ -103,6 +106,7 @@ describe('a file of which a copy holds more', () => {
       const { doubt } = await openOn(disk, of(5));
       const job = await openOn(disk, { ...of(5), ...(doubt && { goOnFrom: doubt.byte }) });
       expect([job.mode, job.lines().length, job.doubt]).toEqual(['write', 1, undefined]);
+      expect(job.notices[0]?.message).toMatch(/it goes on with this file; what the copy held lies in .*-before-cut/);
       await job.close();
       // It was answered once.
       const again = await openOn(disk, of(6));

@@ -85,7 +85,7 @@ export const onTheSpotRows: readonly Row[] = [
       face: 'its name, as "cover face"',
       pressedBy: 'the holes of the bolts that press it, as 1-8',
       keepsIn: 'what it keeps in, as "engine oil" (left out: nothing)',
-      beads: 'how many beads it wants, in places that set apart (left out: none)',
+      beads: 'how many beads it wants: 1, or more where they are laid one after the other (left out: none)',
     },
     keys: [key('a', 'sealing', { pad: '0', fresh: true, asks: ['keepsIn', 'beads'] })],
     stands: (desk, slot) => (slot === 'pressedBy' ? holesHere(desk) : undefined),
