@@ -1,6 +1,8 @@
 // Where on the car a place of the log is: the area that a hole, a part, a connection, a face, a finding or a temporary
 // belongs to, so that what is said of one area can be said together.
-import { type Ledger, stateOf } from './ledger.ts';
+import { type Ledger, lineAt, stateOf } from './ledger.ts';
+import { isOfTheCar } from './of-the-car.ts';
+import type { ConnectionState } from './states.ts';
 import { areaOf, named } from './subjects.ts';
 
 /** Undefined where it is of the whole car, or nobody said where. */
@@ -15,13 +17,18 @@ export function areaOfPlace(ledger: Ledger, at: string): string | undefined {
     return holds === undefined ? undefined : areaOf(holds);
   }
   const connection = named('connection', at);
-  if (connection !== undefined) return stateOf(ledger, 'connection', connection)?.declared?.area;
+  if (connection !== undefined) return areaOfJoint(ledger, stateOf(ledger, 'connection', connection));
   const face = named('face', at);
   if (face !== undefined) return stateOf(ledger, 'face', face)?.declared?.area;
   const finding = named('finding', at);
   if (finding !== undefined) return leadsOn(ledger, stateOf(ledger, 'finding', finding)?.at);
   const temporary = named('temporary', at);
   return temporary === undefined ? undefined : leadsOn(ledger, stateOf(ledger, 'temporary', temporary)?.at);
+}
+/** As it was declared; one that was only named as it was parted is where work was then, but for the battery's. */
+export function areaOfJoint(ledger: Ledger, c: ConnectionState | undefined): string | undefined {
+  if (!c || c.declared || isOfTheCar(c)) return c?.declared?.area;
+  return lineAt(ledger, c.partedAt)?.facing.area;
 }
 const leadsOn = (ledger: Ledger, at: string | undefined): string | undefined =>
   at === undefined || at.startsWith('finding:') || at.startsWith('temporary:') ? undefined : areaOfPlace(ledger, at);

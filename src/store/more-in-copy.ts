@@ -30,7 +30,8 @@ export async function moreInCopy<L extends { n: number }>(
   const holds = `${more} ${more === 1 ? 'call' : 'calls'}`;
   const next = `open the job again: it asks whether to go on from that copy (${copy.path})`;
   if (from !== undefined) {
-    const what = `a copy says otherwise from call ${from} on, and holds ${holds} that this file does not: another file was put in its place, or two programs went on from one`;
+    const own = held.calls - from + 1;
+    const what = `a copy says otherwise from call ${from} on: it holds ${holds} that this file does not, and this file ${own} that it does not; another file was put in its place, or two programs went on from one`;
     return { fault: fault('copy-differs', what, path, next), copy: copy.path };
   }
   const told = found

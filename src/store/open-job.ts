@@ -1,5 +1,6 @@
 // One job file, open: its lines, and one way to add one. Hides lowdb, the lock and the disk behind it. It does not know
 // what a line means and shows nothing; who opens it says how a line is read.
+import { dirname, join } from 'node:path';
 import { Low } from 'lowdb';
 import { plainText } from '../trade/plain-text.ts';
 import { copyBeforeCut, copyOfTheDay, isCopy } from './copies.ts';
@@ -178,7 +179,8 @@ async function lockOrFault(disk: Disk, processes: Processes, path: string): Prom
   try {
     return await takeLock(disk, processes, path);
   } catch (thrown) {
-    return faultFrom(thrown, path);
+    // A lock lies beside the file: it is the folder that would not have it.
+    return faultFrom(thrown, dirname(path));
   }
 }
 
@@ -197,6 +199,7 @@ async function keptBeforeCut(torn: Fault, disk: Disk, path: string, bytes: Buffe
 }
 
 function noCopy(thrown: unknown, path: string): Fault {
-  const why = faultFrom(thrown, path);
-  return fault(why.kind, `the dated copy of the day was not made: ${why.what}`, why.where, 'the job itself is open');
+  const { kind, what, where } = faultFrom(thrown, join(dirname(path), 'copies'));
+  const next = 'the job itself is open; allow writing there for the next copy';
+  return fault(kind, `the dated copy of the day was not made: ${what}`, where, next);
 }

@@ -1,6 +1,7 @@
 // What there is to go back to where a job file is refused: the newest of its dated copies that holds calls, and the very
 // command that puts it in its place and keeps the broken file beside it. It changes nothing itself.
 import { basename, dirname, join } from 'node:path';
+import { newline } from './chain.ts';
 import { copiedFrom, copiesOf } from './copies.ts';
 import { type Disk, readFile } from './disk.ts';
 import { type Fault, fault, isFault } from './fault.ts';
@@ -59,7 +60,7 @@ export function commandBack(
 export async function onlyACopy(disk: Disk, path: string): Promise<Fault> {
   const job = copiedFrom(path);
   const isThere = (await disk.stat(job).catch(() => undefined)) !== undefined;
-  const way = commandBack(job, { path }, process.platform, isThere ? `${basename(job)}.aside` : undefined);
+  const way = commandBack(job, { path }, process.platform, isThere ? await freeName(disk, job, 'aside') : undefined);
   return fault('copy', 'this is a copy, opened to look only', path, `to go on from it: ${way}`, true);
 }
 /** Only where a shell would read it otherwise. */
@@ -70,6 +71,16 @@ function quoted(path: string, platform: string): string {
 
 const broken: ReadonlySet<Fault['kind']> = new Set(['damaged', 'foreign', 'empty']);
 
+/** Beside the job file, one that nothing is put over. */
+async function freeName(disk: Disk, jobPath: string, ending: string): Promise<string> {
+  for (let n = 1; ; n++) {
+    const name = `${basename(jobPath)}.${ending}${n === 1 ? '' : `-${n}`}`;
+    if (!(await disk.stat(join(dirname(jobPath), name)).catch(() => undefined))) return name;
+  }
+}
+/** As far as they end; the header is none of them. */
+const linesIn = (bytes: Buffer): number => Math.max(0, bytes.filter((byte) => byte === newline).length - 1);
+
 /** A refused file's fault, with the way back there is from it. */
 export async function withWayBack<L extends { n: number }>(
   told: Fault,
@@ -79,10 +90,16 @@ export async function withWayBack<L extends { n: number }>(
   const facts = await disk.stat(path).catch(() => undefined);
   if (facts?.kind !== 'file') return told;
   const copy = await goodCopyOf(disk, path, readLine);
+  const bytes = await readFile(disk, path);
+  const aside = await freeName(disk, path, 'broken');
+  const calls = (many: number) => `${many} ${many === 1 ? 'call' : 'calls'}`;
+  // Those are called again: nothing else tells of them.
+  const behind = copy && told.kind === 'damaged' ? linesIn(bytes) - copy.calls : 0;
+  const lost = behind > 0 ? `; ${calls(behind)} that came after it stay in ${aside} alone` : '';
   const way = copy
-    ? `its newest good copy has ${copy.calls} ${copy.calls === 1 ? 'call' : 'calls'}, and comes back with: ${commandBack(path, copy, process.platform, `${basename(path)}.broken`)}`
+    ? `its newest good copy has ${calls(copy.calls)}, and comes back with: ${commandBack(path, copy, process.platform, aside)}${lost}`
     : 'no dated copy of it holds a call: bring it back from your own backup';
-  const whole = told.kind === 'damaged' ? callsBeforeFault(await readFile(disk, path), path, readLine).length : 0;
+  const whole = told.kind === 'damaged' ? callsBeforeFault(bytes, path, readLine).length : 0;
   // Those of the copy are looked at in the copy.
   const look =
     whole > (copy?.calls ?? 0)

@@ -38,6 +38,28 @@ it('[D4] a damaged file is refused with its newest good copy and the command tha
   });
 });
 
+it('[D2 D4] a damaged file is put beside what was put there before, and the calls behind its copy are named', async () => {
+  const disk = await twoDays();
+  const name = 'blue.countback.jsonl';
+  const job = await openOn(disk, of(6));
+  for (const line of linesTo(4).slice(2)) await job.append(line);
+  // Ended from outside: the copy of the day is of the opening.
+  const bytes = disk.bytesAt(path) as Buffer;
+  bytes[bytes.indexOf(0x0a) + 40] = 0;
+  disk.put(path, bytes);
+  disk.put(`/jobs/${name}.broken`, Buffer.from('of another day'));
+  disk.put(`/jobs/${name}.broken-2`, Buffer.from('and another'));
+  await expect(openOn(disk, of(6))).rejects.toMatchObject({
+    next: expect.stringMatching(
+      /newest good copy has 2 calls, .* mv blue\.countback\.jsonl blue\.countback\.jsonl\.broken-3 && cp .*; 2 calls that came after it stay in blue\.countback\.jsonl\.broken-3 alone/,
+    ),
+  });
+  disk.put(`/jobs/${name}.aside`, Buffer.from('put away'));
+  expect((await openOn(disk, { path: copyOf('2026-03-04') })).whyLook?.next).toContain(
+    `mv ${name} ${name}.aside-2 && `,
+  );
+});
+
 it('[D2] a torn end that is cut off the file stays in a copy, which is told, and the copy of the day goes on', async () => {
   const disk = await twoDays();
   const torn = Buffer.concat([disk.bytesAt(path) as Buffer, Buffer.from('{"n":3,"said":')]);
@@ -183,7 +205,7 @@ describe('a file that another laptop went on with, laid over this one', () => {
         fault: {
           kind: 'copy-differs',
           what: expect.stringMatching(
-            /^a copy says otherwise from call 2 on, and holds 1 call that this file does not: /,
+            /^a copy says otherwise from call 2 on: it holds 1 call that this file does not, and this file 2 that it does not; /,
           ),
         },
       });

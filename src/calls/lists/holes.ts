@@ -1,5 +1,6 @@
 // The areas of a job, and of the one in use its holes with their levels and the parts and connections that belong there.
 
+import { areaOfJoint } from '../../job/area-of-place.ts';
 import { keepsOpen, restOf } from '../../job/area-rest.ts';
 import { isCritical, isEmptyOnArrival, isOff, isOwnLost, isTouched, openBecause, wantsOf } from '../../job/closed.ts';
 import { isFreed } from '../../job/freed.ts';
@@ -116,7 +117,7 @@ export function belongingsHere(desk: Desk): Listed[] {
     picks: {},
   });
   const parts = a.parts.flatMap((name) => stateOf(desk.ledger, 'part', name) ?? []);
-  const connections = [...every(desk.ledger, 'connection')].filter((c) => c.declared?.area === a.area);
+  const connections = [...every(desk.ledger, 'connection')].filter((c) => areaOfJoint(desk.ledger, c) === a.area);
   const temporaries = [...every(desk.ledger, 'temporary')].filter((t) => t.in && isAt(t.at, a.area));
   return [
     ...parts.map((p) =>
