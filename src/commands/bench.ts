@@ -98,6 +98,11 @@ export async function runBench(
   for (const line of unkept) out.complain(`countback: ${line}`);
   const ended = terminal.endedBy();
   const { session } = bench.store.getState();
+  const parted = session?.job.parted();
+  if (parted) {
+    out.complain(`countback: ${parted.message}`);
+    return ended ? exitAfter(ended) : exits.notSaved;
+  }
   if (!ended && session && session.job.unsaved().length === 0) {
     const program = startedAs(process.env);
     out.write(`${asLeft(bench.desk(), session.job, placesOn(thisMachine()), process.stdout.columns, program)}\n`);

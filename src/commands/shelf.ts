@@ -75,7 +75,7 @@ async function goneOnes(jobs: string, there: ReadonlySet<string>): Promise<OnThe
     const bytes = copy && (await readFile(realDisk, copy.path));
     if (!copy || !bytes || held.some((one) => one.subarray(0, bytes.length).equals(bytes))) return [];
     const way = `it comes back with: ${commandBack(path, copy, process.platform, undefined)}`;
-    const why = `No such file any more; ${way}; taken away on purpose, its copies go as well`;
+    const why = `No such file any more; ${way}; where it was put away on purpose, put its copies away as well`;
     const broken = { why, copy: { path: copy.path, said: copyWords(copy) } };
     const file = plainText(fileNameOf(path));
     return [{ path, file, name: file, said: 'the file is gone, copies of it are there', broken }];

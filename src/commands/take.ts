@@ -111,19 +111,20 @@ export const takeOf = (input: Input): Command => ({
         fresh: args.flags.has('new'),
         tell: (line) => out.complain(`countback: ${line}`),
       });
-      try {
-        for (const notice of session.job.notices) out.complain(`countback: ${notice.message}`);
-        const cannot = whyNotWrite(session);
-        if (cannot) {
-          out.complain(`countback: ${cannot.message}`);
-          return cannot.exit;
-        }
-        return await takeFrom(input(), session, out, args.flags);
-      } finally {
-        await session.close();
-      }
+      const exit = await takenOn(session, input, out, args.flags).finally(() => session.close());
+      const parted = session.job.parted();
+      if (parted) out.complain(`countback: ${parted.message}`);
+      return parted ? exits.notSaved : exit;
     }),
 });
+
+async function takenOn(session: Session, input: Input, out: Out, flags: ReadonlySet<string>): Promise<number> {
+  for (const notice of session.job.notices) out.complain(`countback: ${notice.message}`);
+  const cannot = whyNotWrite(session);
+  if (!cannot) return takeFrom(input(), session, out, flags);
+  out.complain(`countback: ${cannot.message}`);
+  return cannot.exit;
+}
 
 function whyNotWrite({ job, store }: Session): { message: string; exit: number } | undefined {
   if (!store.getState().looking) return undefined;

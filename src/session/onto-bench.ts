@@ -48,9 +48,12 @@ export function createOntoBench({ get, set, doors, ask, carryOut, press }: Hands
     pressedMeanwhile = [];
     try {
       const opened = await doors.open(named, how);
-      await get().session?.close();
+      const before = get().session;
+      await before?.close();
+      const parted = before?.job.parted();
       if (first !== undefined) opened.runLine(first, 'key');
       opening(named, opened);
+      if (parted) set(({ word }) => ({ word: [parted.message, word].filter(Boolean).join(' ') }));
     } catch (thrown) {
       set({ word: thrown instanceof Error ? thrown.message : String(thrown) });
       if (get().shelf === undefined) void refreshShelf();

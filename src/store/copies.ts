@@ -62,7 +62,7 @@ export async function goneFrom(disk: Disk, folder: string, there: ReadonlySet<st
 }
 
 /** The copy of the day: made, or brought up to date where what is there is the beginning of what is now. */
-export async function copyOfTheDay(disk: Disk, jobPath: string, bytes: Uint8Array, now: Date): Promise<void> {
+export async function copyOfTheDay(disk: Disk, jobPath: string, bytes: Uint8Array, now: Date): Promise<string> {
   const stem = `${stemOf(jobPath)}.`;
   const isCopy = (name: string) =>
     name.startsWith(stem) && /^\d{4}-\d\d-\d\d$/.test(name.slice(stem.length, -jobFileEnding.length));
@@ -76,6 +76,7 @@ export async function copyOfTheDay(disk: Disk, jobPath: string, bytes: Uint8Arra
   }
   const copies = (await disk.readdir(folderOf(jobPath))).filter((n) => n.endsWith(jobFileEnding) && isCopy(n)).sort();
   for (const old of copies.slice(0, -kept)) await unlinkIfThere(disk, join(folderOf(jobPath), old));
+  return today;
 }
 
 /** A copy that never grows old, made before something of the file goes. */

@@ -19,6 +19,7 @@ export type JournalAdapter<L> = Adapter<JobFile<L>> & {
   asRead(): AsRead<L>;
   /** How many lines are on the disk, and where the chain stands behind them. */
   saved(): { lines: number; reached: Reached };
+  isAsLeft(): Promise<boolean>;
   close(): Promise<void>;
 };
 
@@ -67,6 +68,7 @@ export function journalAdapter<L extends { n: number }>(
       return given;
     },
     saved: () => ({ lines: savedLines, reached: opened(reached) }),
+    isAsLeft: async () => opened(tail).isAsLeft(),
     close: async () => tail?.close(),
   };
 }

@@ -169,14 +169,14 @@ const unreadable = (lockPath: string) =>
     'lock-unreadable',
     'the lock of this job cannot be read',
     lockPath,
-    'make sure that no other countback has the job open, then delete that file',
+    'make sure that no other countback has the job open, then delete the lock',
   );
 
 function inUse(lockPath: string, held: Claim, self: Mark): Fault {
   const here = held.host === self.host;
   const next = here
     ? 'look on here, or close it there and open it here again'
-    : `look on here; if countback is not running on ${held.host}, delete that file`;
+    : `look on here; if countback is not running on ${held.host}, delete the lock`;
   const who = `countback, process ${held.pid}${here ? '' : ` on ${held.host}`}`;
   return fault('in-use', `the job is open in another ${who}`, lockPath, next);
 }

@@ -45,6 +45,7 @@ export function lookingOn<L extends { n: number }>(
       stop = everySoOften(follower, everyMs, onLines, (thrown) => told.fault(faultFrom(thrown, path)));
       return stop;
     },
+    parted: () => undefined,
     async close() {
       stop();
       return [];

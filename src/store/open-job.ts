@@ -8,6 +8,7 @@ import { type Disk, readFile, realDisk } from './disk.ts';
 import { type Fault, fault, faultFrom, hasCode, isFault } from './fault.ts';
 import { headerLine, type ReadLine } from './journal.ts';
 import { type JobFile, type JournalAdapter, journalAdapter, readJobBytes } from './journal-adapter.ts';
+import { keptWhole } from './kept-whole.ts';
 import { type Lock, takeLock } from './lock.ts';
 import { lookingOn } from './looking-on.ts';
 import { asideForFile, backFromCopy, moreInCopy } from './more-in-copy.ts';
@@ -44,6 +45,8 @@ export type OpenJob<L> = {
   onLine(told: { line(line: L): void; fault(fault: Fault): void }, everyMs?: number): () => void;
   /** Lets go of the job; returns what was not saved. */
   close(): Promise<readonly L[]>;
+  /** Once it is closed: what became of its file while it was open, and where all that was called is kept. */
+  parted(): Fault | undefined;
 };
 
 export type OpenJobOptions<L> = {
@@ -144,8 +147,9 @@ async function openWith<L extends { n: number }>(
   await copyOfTheDay(disk, path, holding, now()).catch((thrown: unknown) => shared.notices.push(noCopy(thrown, path)));
   // Settles what an earlier end left behind; where that fails, the job is open and in trouble.
   if (!saving.trouble()) await saving.retry();
-  const unsaved = () => low.data.lines.slice(adapter.saved().lines);
+  const unsaved = () => (parted?.kept ? [] : low.data.lines.slice(adapter.saved().lines));
   let closed = false;
+  let parted: Awaited<ReturnType<typeof keptWhole>> | undefined;
   return {
     ...shared,
     mode: 'write',
@@ -158,13 +162,16 @@ async function openWith<L extends { n: number }>(
     retry: saving.retry,
     digest: () => adapter.saved().reached.digest.toString('hex'),
     onLine: () => () => undefined,
+    parted: () => parted?.told,
     async close() {
       if (closed) return unsaved();
       closed = true;
       await saving.idle();
+      const isParted = ofAnother(saving.trouble()) && !(await adapter.isAsLeft());
       await adapter.close();
+      if (isParted) parted = await keptWhole({ disk, path }, { ...low.data, opened: read.reached }, now());
       // What was called since it was opened: a job of one day would else have its first line for a copy.
-      if (!saving.trouble())
+      if (!isParted && !saving.trouble())
         await readFile(disk, path)
           .then((bytes) => copyOfTheDay(disk, path, bytes, now()))
           .catch(() => undefined);
@@ -173,6 +180,10 @@ async function openWith<L extends { n: number }>(
     },
   };
 }
+
+/** A full or broken disk leaves the end of the file otherwise by itself. */
+const ofAnother = (trouble: Fault | undefined): boolean =>
+  trouble === undefined || ['changed-underneath', 'missing', 'foreign'].includes(trouble.kind);
 
 /** What keeps from writing does not keep from looking. */
 async function lockOrFault(disk: Disk, processes: Processes, path: string): Promise<Lock | Fault> {

@@ -9,11 +9,15 @@ export type Tail = {
   settle(): Promise<void>;
   /** Back when `bytes` are on the disk and the chain stands at `next`. Throws otherwise; ask again with the same. */
   append(bytes: Buffer, next: Reached): Promise<void>;
+  /** Whether the file is still the one that was left here, by its place, its size and its end. */
+  isAsLeft(): Promise<boolean>;
   close(): Promise<void>;
 };
 
 /** The file as it was read: all of its bytes, and where the verified ones end. */
 export type AsRead = { bytes: Buffer; reached: Reached; lastFrom: number; inode: string };
+
+const endBytes = 256;
 
 export function openTail(
   disk: Disk,
@@ -26,9 +30,16 @@ export function openTail(
   /** Until the file is settled: its verified bytes, without the last newline, which may be missing. */
   let unsettled: Buffer | undefined = bytes.subarray(0, reached.end - 1);
   let pending: Buffer = Buffer.alloc(0);
+  /** The last of what is in the file: each link rests on all before it. */
+  let end: Buffer = Buffer.from(bytes.subarray(-endBytes));
 
   const changed = (what: string) =>
-    fault('changed-underneath', what, path, 'see what other program wrote it; countback has not written over it');
+    fault(
+      'changed-underneath',
+      what,
+      path,
+      'countback has not written over it; leave, and all that was called is kept in a copy',
+    );
 
   async function asLeft(file: OpenFile): Promise<OpenFile> {
     const facts = await disk.stat(path);
@@ -86,6 +97,7 @@ export function openTail(
       await writeFully(file, lastLine, lastFrom);
       await file.sync();
       size = reached.end;
+      end = Buffer.concat([unsettled, Buffer.from('\n')]).subarray(-endBytes);
       unsettled = undefined;
     } catch (thrown) {
       await forget();
@@ -105,6 +117,7 @@ export function openTail(
     }
     size = next.end;
     reached = next;
+    end = Buffer.concat([end, bytes]).subarray(-endBytes);
   }
 
   async function append(bytes: Buffer, next: Reached) {
@@ -117,5 +130,21 @@ export function openTail(
     }
   }
 
-  return { settle, append, close: forget };
+  async function isAsLeft(): Promise<boolean> {
+    try {
+      const facts = await disk.stat(path);
+      if (facts.inode !== inode || facts.size !== size) return false;
+      const file = await disk.open(path, 'read');
+      try {
+        const from = Math.max(0, size - endBytes);
+        return (await readFully(file, from, size)).equals(end);
+      } finally {
+        await file.close();
+      }
+    } catch {
+      return false;
+    }
+  }
+
+  return { settle, append, isAsLeft, close: forget };
 }

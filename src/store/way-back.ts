@@ -90,16 +90,17 @@ export async function withWayBack<L extends { n: number }>(
   const facts = await disk.stat(path).catch(() => undefined);
   if (facts?.kind !== 'file') return told;
   const copy = await goodCopyOf(disk, path, readLine);
-  const bytes = await readFile(disk, path);
+  // What is foreign may be of any size.
+  const bytes = told.kind === 'damaged' ? await readFile(disk, path) : Buffer.alloc(0);
   const aside = await freeName(disk, path, 'broken');
   const calls = (many: number) => `${many} ${many === 1 ? 'call' : 'calls'}`;
   // Those are called again: nothing else tells of them.
-  const behind = copy && told.kind === 'damaged' ? linesIn(bytes) - copy.calls : 0;
+  const behind = copy ? linesIn(bytes) - copy.calls : 0;
   const lost = behind > 0 ? `; ${calls(behind)} that came after it stay in ${aside} alone` : '';
   const way = copy
     ? `its newest good copy has ${calls(copy.calls)}, and comes back with: ${commandBack(path, copy, process.platform, aside)}${lost}`
     : 'no dated copy of it holds a call: bring it back from your own backup';
-  const whole = told.kind === 'damaged' ? callsBeforeFault(bytes, path, readLine).length : 0;
+  const whole = bytes.length > 0 ? callsBeforeFault(bytes, path, readLine).length : 0;
   // Those of the copy are looked at in the copy.
   const look =
     whole > (copy?.calls ?? 0)

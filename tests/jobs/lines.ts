@@ -56,6 +56,7 @@ function inMemory(lines: readonly Line[]): OpenJob<Line> {
     retry: () => Promise.resolve({ saved: true }),
     digest: () => '',
     onLine: () => () => {},
+    parted: () => undefined,
     close: () => Promise.resolve([]),
   };
 }

@@ -47,6 +47,7 @@ function jobInMemory(kept: Line[], disk: Disk, opened: Opened): OpenJob<Line> {
     retry: async () => save(),
     digest: () => '',
     onLine: () => () => undefined,
+    parted: () => undefined,
     close: async () => disk.unsaved,
   };
 }

@@ -173,7 +173,24 @@ it('[D4] another file in the place of the job file: nothing is written to it, no
   expect(await job.append(lineNo(4))).toMatchObject({ saved: false, fault: { kind: 'changed-underneath' } });
   expect(await job.retry()).toMatchObject({ saved: false, fault: { kind: 'changed-underneath' } });
   expect(disk.bytesAt(jobPath)?.equals(other)).toBe(true);
+  // The one that was not saved as well.
+  expect(await job.close()).toEqual([]);
+  expect(job.parted()?.next).toMatch(/^all 4 calls as they stood here lie in \/jobs\/copies\/blue\.2026-03-04\./);
+  expect(disk.bytesAt(jobPath)?.equals(other)).toBe(true);
+  disk.remove(jobPath);
+  disk.put(jobPath, disk.bytesAt('/jobs/copies/blue.2026-03-04.countback.jsonl') as Buffer);
+  expect((await openOn(disk)).lines()).toEqual(linesTo(4));
+});
+
+it('[D2] the disk taken away under an open job: no folder is made where it was, and what was not saved is given back', async () => {
+  const { disk, job } = await jobWith(3);
+  for (const name of disk.names()) disk.remove(name);
+  const failing = { code: 'ENOENT' };
+  disk.failing = () => failing;
+  expect(await job.append(lineNo(4))).toMatchObject({ saved: false, fault: { kind: 'missing' } });
   expect(await job.close()).toEqual([lineNo(4)]);
+  expect(job.parted()?.what).toMatch(/taken away.*and no copy could be made: there is no such file or folder/);
+  expect(disk.names().filter((name) => name.includes('.new-'))).toEqual([]);
 });
 
 it('[D4] another file put there between reading and the first writing: nothing is written to it', async () => {

@@ -152,6 +152,35 @@ describe('a file of which a copy holds more', () => {
   });
 });
 
+describe('a file that another was laid over while the job was open', () => {
+  it.each(['laid over', 'deleted'])(
+    '[D2 D4] %s: at the end all that was called is in a copy, and the next opening leads to it',
+    async (how) => {
+      const path = fileOf(dataDir, 'hatchback');
+      const older = readFileSync(path);
+      const bench = await atJob('hatchback', { dataDir });
+      bench.press(off);
+      await bench.waitFor(saysSaved(2));
+      bench.press(off);
+      await bench.waitFor(saysSaved(3));
+      if (how === 'deleted') rmSync(path);
+      else writeFileSync(path, older);
+      bench.press(keyFor('quit', 'strip'));
+      expect((await bench.left()).exit).toBe(74);
+      if (how === 'deleted') {
+        expect(
+          readdirSync(copies()).map((name) => readFileSync(join(copies(), name), 'utf8').split('\n').length),
+        ).toContain(6);
+        return;
+      }
+      const again = start(['open', 'hatchback'], { dataDir });
+      await again.waitFor((frame) => said(frame).includes('Go on from that copy?') && spans(80)(frame));
+      again.press(choice(again, 'go on from the copy'));
+      await again.waitFor(saysSaved(3));
+    },
+  );
+});
+
 describe('a job that is refused', () => {
   it('[D4] is told on the shelf, where the others can be opened', async () => {
     const path = fileOf(dataDir, 'hatchback');
