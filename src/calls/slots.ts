@@ -152,7 +152,9 @@ export const readSlot =
   };
 function readChoice(choices: readonly string[], rest: readonly Token[]): Reading {
   const found = knownAtStart(choices, rest);
-  return found.length > 0 ? found : none(`"${rest[0]?.text ?? ''}" is none of: ${choices.join(', ')}`);
+  return found.length > 0
+    ? found
+    : none(`${rest[0] ? `"${rest[0].text}" is none of` : 'one is missing of'}: ${choices.join(', ')}`);
 }
 
 /** Says a value in the words its reader takes. */

@@ -81,7 +81,8 @@ export function createSteps(floor: Floor): (s: Step) => void {
       case 'label':
         return typeLine({
           typed: labelLine(desk()),
-          title: 'the label in your hand; skin in minutes, else hours or "40 min"',
+          title:
+            'the label in your hand: name, kind (moisture, anaerobic, non-setting, dry), skin in minutes, full in hours or "40 min"',
         });
       case 'place':
         return startPlacing(around);

@@ -52,6 +52,12 @@ describe('a face that no plan names', () => {
     at.say('area cover', 'off 1', 'off 2', 'face lip pressed by 1-2 keeps in engine oil with a bead');
     await at.type('label grey moisture skin 10 fill 4 full "40 min" at 23 50');
     expect(at.answer()).toBe('label of grey: skin 10 min, fill 4 h, full 40 min, at 23 °C and 50 %');
+    // Where the tube says nothing of the air, the standard atmosphere (ISO 291:2008, table 1).
+    await at.type('label tube anaerobic full 6');
+    expect(at.answer()).toBe('label of tube: full 6 h, at 23 °C and 50 %');
+    await at.type('label tube full 6');
+    expect(at.view().asking?.why).toContain('one is missing of: moisture, anaerobic, non-setting, dry');
+    await at.press('escape');
     at.pace.stepMs = 1000;
     at.say('bench 23 50', 'clean lip', 'bead lip with grey', 'holes 2', 'back 1', 'back 2', 'tight 1', 'tight 2');
     await at.press('escape', 'C');

@@ -5,6 +5,7 @@ import { stateOf } from '../../job/ledger.ts';
 import { numbersText } from '../../job/numbers-text.ts';
 import { numberOf } from '../../job/subjects.ts';
 import { perhaps } from '../../trade/perhaps.ts';
+import { standardAtmosphere } from '../../trade/vapour.ts';
 import { declare, noArea } from '../declaring.ts';
 import type { Desk } from '../desk.ts';
 import type { Args } from '../form.ts';
@@ -158,9 +159,9 @@ export const onTheSpotRows: readonly Row[] = [
   {
     id: 'label',
     words: ['label', 'product label'],
-    form: '<product> <kind:moisture|anaerobic|non-setting|dry> [skin <skin:number>] [fill <fill:hours>] [run <run:hours>] [full <full:hours>] at <celsius:temperature> <humidity:number> [lowest <lowest:temperature>]',
+    form: '<product> <kind:moisture|anaerobic|non-setting|dry> [skin <skin:number>] [fill <fill:hours>] [run <run:hours>] [full <full:hours>] [at <celsius:temperature> <humidity:number>] [lowest <lowest:temperature>]',
     label: 'product label',
-    help: 'A sealant\u2019s label: skin minutes; to fill, run and full cure hours, or "40 min"; at degrees Celsius and % humidity, lowest temperature.',
+    help: 'A sealant\u2019s label: skin minutes; to fill, run and full cure hours, or "40 min"; at degrees Celsius and % humidity (left out: the standard 23 and 50), lowest temperature.',
     group: 'on the spot',
     keys: [],
     means: (_desk, args) => {
@@ -174,8 +175,8 @@ export const onTheSpotRows: readonly Row[] = [
           ...given('fill', 'fillHours'),
           ...given('run', 'runHours'),
           ...given('full', 'fullHours'),
-          labelCelsius: args.celsius,
-          labelHumidityPct: args.humidity,
+          labelCelsius: args.celsius ?? standardAtmosphere.value.celsius,
+          labelHumidityPct: args.humidity ?? standardAtmosphere.value.humidityPct,
           ...given('lowest', 'lowestCelsius'),
         },
       } as Entry);
