@@ -8,7 +8,6 @@ import { readLine } from '../calls/line-reader.ts';
 import { askedInWords, type Meant, meantBy, type Row } from '../calls/row.ts';
 import { sheetWay } from '../calls/sheet-way.ts';
 import { decide, type Override } from '../job/decide.ts';
-import { type Ledger, stateOf } from '../job/ledger.ts';
 import { type Line, type Stamp, whyNotWritten } from '../job/line.ts';
 import { appendLine, readLog } from '../job/log.ts';
 import type { Said } from '../job/said.ts';
@@ -19,19 +18,13 @@ import { plainDeep, plainText } from '../trade/plain-text.ts';
 import { firstFacing } from '../view/facing.ts';
 import { backToArea, backWords } from './back-to-area.ts';
 import { areaFaced, keptFaced, lastFaced } from './faced.ts';
+import { knownAnew } from './known-anew.ts';
 import { lookOn } from './look-on.ts';
 import { mindOf } from './minded.ts';
 import { onceMore, putAwayWords, putsAway, tooQuick } from './once-more.ts';
 import { refusingOn } from './refusing.ts';
 import type { Answer, Doubts, Session, SessionOptions, SessionState } from './session-shape.ts';
 import { takenWords } from './taken-words.ts';
-
-/** A vehicle that is named, or whose registration comes to be known, is perhaps one that was here before. */
-function knownAnew({ entries }: Line, ledger: Ledger): { label: string; registration?: string }[] {
-  const isNamed = entries.some(({ kind }) => kind === 'job-opened' || kind === 'registration-noted');
-  const vehicle = isNamed ? stateOf(ledger, 'vehicle', 'vehicle') : undefined;
-  return vehicle?.label ? [vehicle] : [];
-}
 
 const noPlanOffers: readonly PlanOffer[] = [];
 const noPlans = () => noPlanOffers;

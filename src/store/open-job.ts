@@ -1,9 +1,10 @@
 // One job file, open: its lines, and one way to add one. Hides lowdb, the lock and the disk behind it. It does not know
 // what a line means and shows nothing; who opens it says how a line is read.
-import { dirname, join } from 'node:path';
+import { dirname } from 'node:path';
 import { Low } from 'lowdb';
 import { plainText } from '../trade/plain-text.ts';
 import { copyBeforeCut, copyOfTheDay, isCopy } from './copies.ts';
+import { keptBeforeCut, noCopy } from './copies-told.ts';
 import { type Disk, readFile, realDisk } from './disk.ts';
 import { type Fault, fault, faultFrom, hasCode, isFault } from './fault.ts';
 import { headerLine, type ReadLine } from './journal.ts';
@@ -197,20 +198,3 @@ async function lockOrFault(disk: Disk, processes: Processes, path: string): Prom
 
 /** A lock that cannot be let go of dies with this process. */
 const letGo = (lock: Lock) => lock.release().catch(() => undefined);
-
-/** What is cut off the end of a file leaves no trace in it: it stays in a copy, and that is told. */
-async function keptBeforeCut(torn: Fault, disk: Disk, path: string, bytes: Buffer, now: Date): Promise<Fault> {
-  try {
-    const copy = await copyBeforeCut(disk, path, bytes, now);
-    return fault(torn.kind, torn.what, torn.where, `${torn.next}; the file as it was lies in ${copy}`);
-  } catch (thrown) {
-    const why = faultFrom(thrown, path);
-    return fault(torn.kind, torn.what, torn.where, `${torn.next}; no copy of it as it was could be made: ${why.what}`);
-  }
-}
-
-function noCopy(thrown: unknown, path: string): Fault {
-  const { kind, what, where } = faultFrom(thrown, join(dirname(path), 'copies'));
-  const next = 'the job itself is open; allow writing there for the next copy';
-  return fault(kind, `the dated copy of the day was not made: ${what}`, where, next);
-}
