@@ -64,6 +64,7 @@ describe('reckon', () => {
       // Nothing is said first that would bore through a boss of 20.
       /^drill 8.27 to 8.48 .*\ndrill 17 mm deep of the 20 .*bottoming tap.*\nno plug tap: that wants 23.5 mm.*\n.*is the drill for M8 itself/,
     ],
+    [['torque', '60', 'M8'], /\nno class known of M8; with its class, as "M8 8.8", it is judged\n/],
     [['cure', '10 C 40 %'], /^10 °C, 40 %: 2.9 times as long\n24 h on the label are 68.7 h here\n$/],
     [
       ['cure', '50F 40%', '12', '--label', '23 C 50 %'],

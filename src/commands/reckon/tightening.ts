@@ -58,7 +58,9 @@ const torque: Topic = {
     return {
       lines: [
         ...plain.lines,
-        judged.because,
+        one.class === undefined
+          ? `${judged.because}; with its class, as "${fastener.join(' ')} 8.8", it is judged`
+          : judged.because,
         ...(band
           ? [
               `between ${figure(band.fromNewtonMetres)} and ${figure(band.toNewtonMetres)} N·m nothing is said against it; the maker's figure goes first`,
