@@ -17,6 +17,8 @@ const usual: Readonly<Record<string, string>> = {
   fuel: 'fuel',
   'power steering': 'steering fluid',
 };
+/** Where none is known yet, those a car has. */
+export const usualCircuits: readonly string[] = Object.keys(usual);
 const none = 'none';
 /** Of what a brake has that is parted, this carries none of its fluid. Common practice, no source. */
 const isElectric = (name: string): boolean =>

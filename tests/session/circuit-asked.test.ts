@@ -25,6 +25,18 @@ it('[T5] asks it in the area of a brake, and then for the leak check', async () 
   expect(stateOf(at.state().ledger, 'circuit', 'brakes')).toMatchObject({ fluid: 'brake fluid' });
   expect(open(at)).toContain('circuit-unchecked');
 });
+it('offers what a car has where a fluid is drained before any circuit was named', async () => {
+  const at = await newJob();
+  await at.press('l');
+  const offered = () => at.view().asking?.choices.map(({ value }) => value);
+  expect(offered()).toEqual(expect.arrayContaining(['coolant', 'engine oil', 'fuel']));
+  await at.press('2');
+  expect(stateOf(at.state().ledger, 'circuit', 'coolant')?.drainedAt).toBe(2);
+  // Of those that are known then.
+  at.session().runLine('circuit oil with engine oil');
+  await at.press('l');
+  expect(at.state().answer).toMatchObject({ text: expect.stringMatching(/^oil drained/) });
+});
 it('offers a circuit that was said before the usual ones, and asks no second time of what is known', async () => {
   const at = await parting('radiator', 'top hose', 'circuit cooling with coolant');
   expect(

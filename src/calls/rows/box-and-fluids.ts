@@ -2,6 +2,7 @@
 import { type Ledger, stateOf } from '../../job/ledger.ts';
 import { askedOnLeaks } from '../asked-on-leaks.ts';
 import { askedOnBuyingAll, askedOnDraining } from '../asked-once.ts';
+import { usualCircuits } from '../circuit-asked.ts';
 import { circuitsInTurn } from '../circuits-in-turn.ts';
 import type { Args } from '../form.ts';
 import { isLitres } from '../measures.ts';
@@ -116,7 +117,7 @@ export const boxAndFluidsRows: readonly Row[] = [
     keys: [key('d', 'sealing', { pad: '4' }), key('l', 'strip')],
     verb: 'drain',
     asksOnce: askedOnDraining,
-    offers: (desk, slot, known) => (slot === 'circuit' ? circuitsInTurn(desk, known) : known),
+    offers: (desk, _slot, known) => (known.length === 0 ? usualCircuits : circuitsInTurn(desk, known)),
   },
   {
     id: 'filled',
