@@ -96,7 +96,7 @@ export async function withWayBack<L extends { n: number }>(
   const calls = (many: number) => `${many} ${many === 1 ? 'call' : 'calls'}`;
   // Those are called again: nothing else tells of them.
   const behind = copy ? linesIn(bytes) - copy.calls : 0;
-  const lost = behind > 0 ? `; ${calls(behind)} that came after it stay in ${aside} alone` : '';
+  const lost = behind > 0 ? `; ${calls(behind)} that came after it stay in ${aside}` : '';
   const way = copy
     ? `its newest good copy has ${calls(copy.calls)}, and comes back with: ${commandBack(path, copy, process.platform, aside)}${lost}`
     : 'no dated copy of it holds a call: bring it back from your own backup';

@@ -51,7 +51,7 @@ it('[D2 D4] a damaged file is put beside what was put there before, and the call
   disk.put(`/jobs/${name}.broken-2`, Buffer.from('and another'));
   await expect(openOn(disk, of(6))).rejects.toMatchObject({
     next: expect.stringMatching(
-      /newest good copy has 2 calls, .* mv blue\.countback\.jsonl blue\.countback\.jsonl\.broken-3 && cp .*; 2 calls that came after it stay in blue\.countback\.jsonl\.broken-3 alone/,
+      /newest good copy has 2 calls, .* mv blue\.countback\.jsonl blue\.countback\.jsonl\.broken-3 && cp .*; 2 calls that came after it stay in blue\.countback\.jsonl\.broken-3/,
     ),
   });
   disk.put(`/jobs/${name}.aside`, Buffer.from('put away'));
