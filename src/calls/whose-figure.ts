@@ -8,7 +8,7 @@ import { hasFigures, type Method } from '../job/spec.ts';
 import { type Hole, withinArea } from '../job/subjects.ts';
 import { specAt, threadAt, wantsFigure } from '../job/tightening.ts';
 import { declare } from './declaring.ts';
-import { type Desk, nextHole } from './desk.ts';
+import { type Desk, nextHole, nextTight } from './desk.ts';
 import type { Meant } from './row.ts';
 
 /** `holes`: none where it is the area's. `method`: as far as it was said. */
@@ -21,6 +21,12 @@ function likenessAt(ledger: Ledger, hole: Hole): string {
   return JSON.stringify([methodAt(ledger, hole), spec?.kind, threadAt(ledger, hole), spec?.class]);
 }
 
+/** Where they are pulled up already, the figure is of the one that is drawn to it next, and of none that is still out. */
+function snugNext(desk: Desk): Hole | undefined {
+  const next = nextTight(desk);
+  return next !== undefined && stateOf(desk.ledger, 'hole', next)?.called.occupant?.level === 'snug' ? next : undefined;
+}
+
 export function figureFor(desk: Desk): WhoseFigure | undefined {
   const { ledger, facing } = desk;
   if (facing.area === undefined) return undefined;
@@ -28,7 +34,8 @@ export function figureFor(desk: Desk): WhoseFigure | undefined {
   const a = stateOf(ledger, 'area', area);
   const all: readonly Hole[] = a?.holes ?? [];
   // With all of them tight it is said late, of those that have none.
-  const next = facing.hole ?? nextHole(desk, 'build') ?? all.find((hole) => wantsFigure(methodFor(ledger, hole)));
+  const late = () => all.find((hole) => wantsFigure(methodFor(ledger, hole)));
+  const next = facing.hole ?? snugNext(desk) ?? nextHole(desk, 'build') ?? late();
   const own = next === undefined ? undefined : methodAt(ledger, next);
   const isLike = (hole: Hole) => next === undefined || likenessAt(ledger, hole) === likenessAt(ledger, next);
   const said = facing.hole === undefined ? undefined : methodFor(ledger, facing.hole);

@@ -1,7 +1,7 @@
 // What is said beside a call of something that goes back or is brought up: the part before its bolts, the face clean and its
 // bead laid, what holds a bolt, its figure, what of the area is left. It stands in no way.
 import { faceOpenedAt, lastBeadVoid, partOver } from './beads.ts';
-import { laterOf } from './closed.ts';
+import { isOff, laterOf } from './closed.ts';
 import type { Entry, EntryOf } from './entry.ts';
 import { dueNow, waitingFinals } from './finished-later.ts';
 import { missingToHold } from './first-in.ts';
@@ -14,6 +14,7 @@ import { dueIn, passesOf } from './passes.ts';
 import { pinsBehind } from './pins-behind.ts';
 import type { FaceState } from './states.ts';
 import { areaOf, type Hole, named, numberOf, subjectText } from './subjects.ts';
+import { specAt } from './tightening.ts';
 
 export function offItsPart(ledger: Ledger, hole: Hole): string[] {
   const parts = stateOf(ledger, 'area', areaOf(hole))?.parts ?? [];
@@ -135,8 +136,15 @@ export function notHeld(ledger: Ledger, hole: Hole): string[] {
   const missing = stateOf(ledger, 'hole', hole)?.called.occupant?.working ? [] : missingToHold(ledger, hole);
   return missing.length > 0 ? [`not in: ${missing.join(', ')}, to hold while ${areaOf(hole)} is brought up`] : [];
 }
+/** A hose clamp presses nothing, and waits for its hose. */
+const clampsOff = (ledger: Ledger, area: string): number =>
+  (stateOf(ledger, 'area', area)?.holes ?? []).filter((hole) => {
+    const h = stateOf(ledger, 'hole', hole);
+    return h !== undefined && isOff(h) && specAt(ledger, hole)?.kind === 'clamp';
+  }).length;
 export const stillOff = (ledger: Ledger, area: string): string[] => {
-  const { off, empty } = tallyOf(ledger, area);
+  const { off: all, empty } = tallyOf(ledger, area);
+  const off = all > empty ? all - clampsOff(ledger, area) : all;
   const say = (count: number, how: string) => `${count} of ${area} ${count === 1 ? 'is' : 'are'} still ${how}`;
   return [...(off > empty ? [say(off - empty, 'off')] : []), ...(empty > 0 ? [say(empty, 'empty')] : [])];
 };

@@ -6,6 +6,7 @@ import { carriesYet, missingBefore, notReady, unlockedTooSoon } from './first-in
 import { inFrontOf, unpartedBefore } from './in-front.ts';
 import { every, type Ledger, stateOf, tallyOf } from './ledger.ts';
 import { areaOf, type Hole, named, type Subject, subjectText } from './subjects.ts';
+import { specAt } from './tightening.ts';
 
 /** Whatever held a part came off before it did. */
 export function foundUnderOff(
@@ -156,7 +157,8 @@ export function slackIn(ledger: Ledger, part: string, entries: readonly Entry[])
   const outNow = new Set(entries.flatMap((e) => (e.kind === 'fastener-removed' ? [e.hole] : [])));
   const slack = heldByOf(ledger, part, entries).filter((hole) => {
     const state = stateOf(ledger, 'hole', hole);
-    return state?.called.occupant?.level === 'slack' && !state.declared?.slackOnly && !outNow.has(hole);
+    const isClamp = specAt(ledger, hole)?.kind === 'clamp';
+    return state?.called.occupant?.level === 'slack' && !isClamp && !state.declared?.slackOnly && !outNow.has(hole);
   });
   return slack.length > 0 ? [`still slack in it: ${slack.map((hole) => subjectText(`hole:${hole}`)).join(', ')}`] : [];
 }

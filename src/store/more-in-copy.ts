@@ -125,8 +125,8 @@ export async function asideForFile<L extends { n: number }>(
   const told: Fault[] = [];
   for (let gone = more; gone; gone = await moreInCopy(undefined, where, held)) {
     const kept = await putAside(where.disk, where.path, gone.copy, now);
-    told.push(fault('copy', 'it goes on with this file', where.path, `what the copy held lies in ${kept}`));
+    const what = held.calls === 0 ? 'another job of this name lay here before' : 'it goes on with this file';
+    told.push(fault('copy', what, where.path, `what the copy of it held lies in ${kept}`));
   }
-  // Of a job that was just begun they are those of another that lay there before.
-  return held.calls === 0 ? [] : told;
+  return told;
 }

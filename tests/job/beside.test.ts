@@ -170,6 +170,23 @@ it('[R1] asks after an area that a drive goes over and nobody named, where other
   ]);
 });
 
+it('[O5] says nothing of a hose clamp in the area, off or slack, where a face is closed or its part comes off', () => {
+  const on = bench();
+  const clamp = { kind: 'clamp' } as const;
+  on.declare({ kind: 'part-declared', part: 'housing', heldBy: ['housing/2', 'housing/3'] });
+  on.call('remove', { hole: 'housing/1', to: 'tray:1', spec: clamp });
+  for (const hole of ['housing/2', 'housing/3']) on.call('remove', off(hole));
+  on.call('count-holes', { area: 'housing', count: 3 });
+  on.call('fit', { hole: 'housing/2' });
+  expect(said(on, 'tighten', { hole: 'housing/2', pass: 'final' })).toEqual(['1 of housing is still off']);
+  on.call('fit', { hole: 'housing/3' });
+  expect(said(on, 'tighten', { hole: 'housing/2', pass: 'final' })).toEqual([]);
+  const other = bench();
+  other.call('slacken', { hole: 'housing/1', spec: clamp });
+  other.call('remove', off('housing/2'));
+  expect(said(other, 'remove-part', { part: 'housing', heldBy: ['housing/1', 'housing/2'] })).toEqual([]);
+});
+
 it('[F1] asks whether what is found at a place was found there already', () => {
   const on = bench();
   const found = (at: string, what = 'head rounded') => said(on, 'make-finding', { at, what });

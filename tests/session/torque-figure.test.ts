@@ -51,6 +51,25 @@ it.each([
   await at.press('N', '4', '0', 'enter');
   expect(method(at)).toEqual(kept);
 });
+it('[O4] is asked of what is pulled up already, and not of a clamp that is still out', async () => {
+  const at = await newJob();
+  for (const line of [
+    'area cover',
+    'off 1 as clamp',
+    'off 2 as bolt hex 10 M6',
+    'off 3 as bolt hex 10 M6',
+    'holes 3',
+    'back 2',
+    'back 3',
+  ])
+    expect(at.session().runLine(line)).not.toMatchObject({ kind: 'refused' });
+  await at.press('B', 'N');
+  expect(at.view().asking?.title).toMatch(/^torque figure: cover 1, /);
+  await at.press('escape');
+  for (const line of ['tight 2', 'tight 3']) at.session().runLine(line);
+  await at.press('N');
+  expect(at.view().asking?.title).toMatch(/^torque figure: cover 2, 3, /);
+});
 it('[O4] reads a bare figure in the unit of the workshop, and names it', async () => {
   const at = await coverOff(['by torque'], { ...metric, torque: 'lbf ft' });
   await at.press('N');

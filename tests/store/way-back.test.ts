@@ -128,7 +128,9 @@ describe('a file of which a copy holds more', () => {
       const { doubt } = await openOn(disk, of(5));
       const job = await openOn(disk, { ...of(5), ...(doubt && { goOnFrom: doubt.byte }) });
       expect([job.mode, job.lines().length, job.doubt]).toEqual(['write', 1, undefined]);
-      expect(job.notices[0]?.message).toMatch(/it goes on with this file; what the copy held lies in .*-before-cut/);
+      expect(job.notices[0]?.message).toMatch(
+        /it goes on with this file; what the copy of it held lies in .*-before-cut/,
+      );
       await job.close();
       // It was answered once.
       const again = await openOn(disk, of(6));
