@@ -156,8 +156,9 @@ export async function calledInstead(thrown: unknown, named: string): Promise<str
 
 /** Of a job that was named by its name and is not there: which jobs there are. */
 export async function notThere(thrown: unknown, named: string, path: string, toLook = false): Promise<unknown> {
-  if (!isFault(thrown) || thrown.kind !== 'missing' || isPath(named)) return thrown;
+  if (!isFault(thrown) || thrown.kind !== 'missing') return thrown;
   const copy = await goodCopyOf(realDisk, path, readJobLine);
+  if (isPath(named) && !copy) return thrown;
   if (copy) {
     const calls = copy.calls === 1 ? '1 call' : `${copy.calls} calls`;
     const way = commandBack(path, copy, process.platform, undefined);

@@ -41,7 +41,7 @@ export const verify: Command = {
       const sheet = sheetFile === undefined ? undefined : await sheetOf(realDisk, sheetFile);
       const wrong = [
         ...(bytes.length === 0 ? ['the file is empty: the whole log is gone'] : []),
-        ...seal.alterations.map(alterationText),
+        ...seal.alterations.map((one) => alterationText(one, seal.digests.length > 0)),
         ...(seal.unchecked > 0
           ? [`${counted(seal.unchecked, 'line')} behind that can't be checked: each link rests on the line before it`]
           : []),
@@ -93,7 +93,8 @@ function callsText(bytes: Buffer, path: string): string {
   return `The calls that hold, ${lines.length}:\n${each}`;
 }
 
-function alterationText(one: Alteration): string {
+/** @param opens whether anything of the file holds, so that it is opened */
+function alterationText(one: Alteration, opens: boolean): string {
   const place = `line ${one.line}, byte ${one.byte}`;
   switch (one.kind) {
     case 'changed':
@@ -109,7 +110,7 @@ function alterationText(one: Alteration): string {
     case 'put-in':
       return `${place}: this line was put in, or written twice`;
     case 'cut':
-      return `${place}: the end was cut off, or never written: nothing ends these ${counted(one.bytes, 'byte')}; opening the job leaves them out, or asks, and keeps a copy`;
+      return `${place}: the end was cut off, or never written: nothing ends these ${counted(one.bytes, 'byte')}${opens ? '; opening the job leaves them out, or asks, and keeps a copy' : ''}`;
   }
 }
 
@@ -122,11 +123,12 @@ async function besideCopies(disk: Disk, path: string, seal: Seal): Promise<strin
     const there = bytes === undefined ? [] : sealOf(bytes).digests;
     const last = Math.min(there.length, seal.digests.length) - 1;
     const name = `copies/${basename(copy)}`;
-    if (there.length > seal.digests.length && seal.alterations.length === 0)
+    const isAlike = last < 0 || there[last] === seal.digests[last];
+    if (isAlike && there.length > seal.digests.length && seal.alterations.every(({ kind }) => kind === 'cut'))
       wrong.push(
         `${name} holds ${counted(there.length - 1, 'call')}, the file ${callsIn(seal) || 'none'}: the rest was cut off, or this is an older copy${seal.digests.length > 0 ? '; opening it asks which to go on from' : ''}`,
       );
-    else if (last >= 0 && there[last] !== seal.digests[last]) wrong.push(`${name} ${otherwise(there, seal.digests)}`);
+    else if (!isAlike) wrong.push(`${name} ${otherwise(there, seal.digests)}`);
   }
   return wrong;
 }
@@ -135,7 +137,7 @@ async function besideCopies(disk: Disk, path: string, seal: Seal): Promise<strin
 function otherwise(copy: readonly string[], log: readonly string[]): string {
   const parts = copy.findIndex((digest, i) => digest !== log[i]);
   const since = parts > 0 ? ` from call ${parts} on` : '';
-  return `says otherwise${since}: the log was changed after that copy and its chain computed anew, or its end was cut off and left out, or two programs each went on from one file; where you know why, put the copy away`;
+  return `says otherwise${since}: the log was changed after that copy and its chain computed anew, or its end was cut off and left out, or two programs each went on from one file; opening it asks which to go on from`;
 }
 
 /** What was gone on without when the job was opened again leaves no trace in the file: the copies made before tell of it. */

@@ -2,7 +2,7 @@
 // any instant at most one line is in doubt. It knows bytes and where the chain stands; not what a line says.
 import { type Reached, readChain } from './chain.ts';
 import { type Disk, type OpenFile, readFully, writeFully } from './disk.ts';
-import { type Fault, fault } from './fault.ts';
+import { type Fault, fault, hasCode } from './fault.ts';
 
 export type Tail = {
   /** Leaves the file whole: no half-written end, a newline behind the last line, all of it on the disk. */
@@ -41,8 +41,14 @@ export function openTail(
       'countback has not written over it; leave, and all that was called is kept in a copy',
     );
 
+  const gone = (thrown: unknown): never => {
+    if (!hasCode(thrown, 'ENOENT')) throw thrown;
+    const next = 'put it back in its place and save again; or leave, and all that was called is kept in a copy';
+    throw fault('missing', 'the job file is not there any more', path, next);
+  };
+
   async function asLeft(file: OpenFile): Promise<OpenFile> {
-    const facts = await disk.stat(path);
+    const facts = await disk.stat(path).catch(gone);
     if (facts.inode !== inode) throw changed('another file is in the place of the job file');
     if (facts.size !== size) throw changed(`the job file has ${facts.size} bytes and was left with ${size}`);
     return file;
@@ -52,7 +58,7 @@ export function openTail(
   async function openAgain(): Promise<OpenFile> {
     const lost = await stillMine();
     if (lost) throw lost;
-    const file = await disk.open(path, 'write');
+    const file = await disk.open(path, 'write').catch(gone);
     try {
       const facts = await file.stat();
       const bytes = await readFully(file, 0, facts.size);
