@@ -59,12 +59,12 @@ function nothingOn({ view: { screen }, desk, keymap, reading }: Scene, released:
     case 'rotation':
       return `No drive is declared. Take a plan, or say it: ${keyOf(keymap, screen, 'line')} drive NAME over AREAS …`;
     case 'sealing':
-      return `No sealing face or circuit is known. Say one: ${keyOf(keymap, screen, 'line')} face NAME pressed by HOLES …`;
+      return `No sealing face or circuit is known. ${keyOf(keymap, screen, 'face')} asks for a face.`;
     case 'box':
       return 'The parts box and the trays are empty.';
     case 'leaving':
       return released
-        ? 'The car was released. Its sheet, in a shell: countback sheet JOB --html.'
+        ? `The car was released. The shelf, ${keyOf(keymap, screen, 'to-shelf')}, names the command that prints its sheet.`
         : `Nothing is open. The car may leave: press ${keyOf(keymap, screen, 'release')}.`;
     case 'log':
       return 'Nothing was called yet.';

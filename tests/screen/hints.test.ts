@@ -134,7 +134,7 @@ it('offers the next empty tray before the first of an area, while what lies in t
 it('[X3] says of a released car how its sheet is printed', () => {
   const { ledger } = playLines(scriptLines('reference-planned.calls'));
   const text = textOf(sceneOf({ screen: 'leaving' }, { desk: { ...demoDesk(), ledger }, listed: [] }));
-  expect(text).toContain('The car was released. Its sheet, in a shell: countback sheet JOB --html.');
+  expect(text).toContain('The car was released. The shelf, H, names the command that prints its sheet.');
 });
 it('[X4] asks, where nothing is open any more, when the belt and the coolant are next due, until it is said', () => {
   const story = newStory().call('open-job', { label: 'estate' });

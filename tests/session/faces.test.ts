@@ -33,7 +33,7 @@ describe('a face that no plan names', () => {
     await at.press('C');
     await at.press('c');
     expect(at.answer()).toBe('no sealing face is known yet');
-    at.say('area cover', 'off 1', 'off 2', 'off 3', 'off 4', 'off 6');
+    at.say('area cover', 'off 1', 'off 2', 'off 3', 'off 4', 'off 5 as clamp', 'use bolt', 'off 6');
     await at.press('a', ...lettersOf('lip'), 'enter');
     expect(at.view().asking?.typed).toBe('1-4 6');
     await at.press('enter', ...lettersOf('engine oil'), 'enter', '2', 'enter');

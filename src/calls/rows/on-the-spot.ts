@@ -4,6 +4,7 @@ import { learnedFront } from '../../job/learned.ts';
 import { stateOf } from '../../job/ledger.ts';
 import { numbersText } from '../../job/numbers-text.ts';
 import { numberOf } from '../../job/subjects.ts';
+import { specAt } from '../../job/tightening.ts';
 import { perhaps } from '../../trade/perhaps.ts';
 import { standardAtmosphere } from '../../trade/vapour.ts';
 import { declare, noArea } from '../declaring.ts';
@@ -34,10 +35,11 @@ function slipFor({ ledger }: Desk, part: string): { no: No } | undefined {
   };
 }
 
-/** All that were called of the area in use: what it is pressed by, but for a few. */
+/** All that were called of the area in use, but for hose clamps: what it is pressed by, but for a few. */
 function holesHere({ ledger, facing: { area } }: Desk): string | undefined {
   const holes = area === undefined ? undefined : stateOf(ledger, 'area', area)?.holes;
-  const numbers = [...new Set((holes ?? []).map((hole) => Number(numberOf(hole))))].sort((one, other) => one - other);
+  const pressing = (holes ?? []).filter((hole) => specAt(ledger, hole)?.kind !== 'clamp');
+  const numbers = [...new Set(pressing.map((hole) => Number(numberOf(hole))))].sort((one, other) => one - other);
   return numbers.length > 0 ? numbersText(numbers.map(String)) : undefined;
 }
 

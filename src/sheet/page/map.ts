@@ -132,7 +132,7 @@ export function legend(areas: readonly AreaFact[]): Markup | undefined {
   const there = new Set(areas.flatMap((a) => a.map.holes.map((h) => recordOf(h, a.holes).sort)));
   const shown = sorts.filter((sort) => there.has(sort));
   if (shown.length === 0) return undefined;
-  return html`<p class="legend"><span>Each hole in tightening order.</span> ${shown.map(
+  return html`<p class="legend"><span>Each hole in the order said for tightening, else by its number.</span> ${shown.map(
     (sort) =>
       html`<span><svg viewBox="0 0 20 20" width="16" height="16" aria-hidden="true">${shapeOf(sort, 10, 10, 8)}</svg> ${shapes[sort]}</span> `,
   )}</p>
