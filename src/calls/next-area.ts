@@ -8,6 +8,7 @@ import { isRenewed } from '../job/guards.ts';
 import { areasToStrip, unpartedOf } from '../job/in-front.ts';
 import { lastOpenedFirst } from '../job/learned.ts';
 import { every, type Ledger, stateOf, tallyOf } from '../job/ledger.ts';
+import { waitsForTheRest } from '../job/of-the-car.ts';
 import { edgesOf, frontsOf, openBehind } from '../job/order.ts';
 import { placeOf } from '../job/same-place.ts';
 import { areaOf, named, nameOf, type Subject, sortOf } from '../job/subjects.ts';
@@ -83,7 +84,8 @@ function areasWithWork({ ledger, ...desk }: Desk, building: boolean): WithWork[]
       .map((one) => ({ ...one, rank: 0, place: placeOf(ledger, one.area) }));
   const open = [...every(ledger, 'area')]
     .map((a) => a.area)
-    .filter((area) => isHere(area) && (tallyOf(ledger, area).open > 0 || restOf(ledger, area).some((one) => one.now)));
+    .filter((area) => isHere(area) && (tallyOf(ledger, area).open > 0 || restOf(ledger, area).some((one) => one.now)))
+    .filter((area) => !waitsForTheRest(ledger, area));
   return lastOpenedFirst(ledger, open.reverse()).map((area) => {
     const when = whenBuilt({ ledger, ...desk }, area);
     const waits = isWheel(ledger, area) && wheelsWait(ledger, area);

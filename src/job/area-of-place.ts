@@ -1,7 +1,7 @@
 // Where on the car a place of the log is: the area that a hole, a part, a connection, a face, a finding or a temporary
 // belongs to, so that what is said of one area can be said together.
 import { type Ledger, lineAt, stateOf } from './ledger.ts';
-import { isOfTheCar } from './of-the-car.ts';
+import { isOfTheBattery, isOfTheCar } from './of-the-car.ts';
 import type { ConnectionState } from './states.ts';
 import { areaOf, named } from './subjects.ts';
 
@@ -25,10 +25,11 @@ export function areaOfPlace(ledger: Ledger, at: string): string | undefined {
   const temporary = named('temporary', at);
   return temporary === undefined ? undefined : leadsOn(ledger, stateOf(ledger, 'temporary', temporary)?.at);
 }
-/** As it was declared; one that was only named as it was parted is where work was then, but for the battery's. */
+/** As it was declared; one that was only named as it was parted is where work was then, but for the battery's elsewhere. */
 export function areaOfJoint(ledger: Ledger, c: ConnectionState | undefined): string | undefined {
-  if (!c || c.declared || isOfTheCar(c)) return c?.declared?.area;
-  return lineAt(ledger, c.partedAt)?.facing.area;
+  if (!c || c.declared) return c?.declared?.area;
+  const area = lineAt(ledger, c.partedAt)?.facing.area;
+  return isOfTheCar(c) && !isOfTheBattery(area ?? '') ? undefined : area;
 }
 const leadsOn = (ledger: Ledger, at: string | undefined): string | undefined =>
   at === undefined || at.startsWith('finding:') || at.startsWith('temporary:') ? undefined : areaOfPlace(ledger, at);

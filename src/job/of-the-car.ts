@@ -3,7 +3,7 @@
 import { every, type Ledger } from './ledger.ts';
 import type { ConnectionState } from './states.ts';
 
-const isOfTheBattery = (name: string): boolean => /\b(battery|earth|ground)\b/i.test(name);
+export const isOfTheBattery = (name: string): boolean => /\b(battery|earth|ground)\b/i.test(name);
 /** As it was declared, else by its name. Common practice, no source. */
 export const isOfTheCar = ({ connection, declared }: ConnectionState): boolean =>
   declared === undefined ? isOfTheBattery(connection) : declared.area === undefined;
@@ -27,3 +27,7 @@ export function openBeforeIt(ledger: Ledger): string[] {
     ...(sums.off === 0 ? parts : []),
   ];
 }
+
+/** The area of the battery's clamps, as long as anything else is off or loose: it comes last, unasked at least. */
+export const waitsForTheRest = (ledger: Ledger, area: string): boolean =>
+  isOfTheBattery(area) && openBeforeIt(ledger).length > 0;

@@ -4,8 +4,9 @@ import { pickedAt } from '../../src/calls/listed.ts';
 import { whereItStands } from '../../src/calls/lists/on-return.ts';
 import { demoLines } from '../demo/at-hand.ts';
 import { linesOf } from '../jobs/lines.ts';
+import { sceneOf, textOf } from '../screen/scene.ts';
 import { atTheBench, lettersOf, newJob } from './at-the-bench.ts';
-import { partWay } from './part-way.ts';
+import { fromNothing, partWay } from './part-way.ts';
 
 describe('an area come back to', () => {
   const twoAreas = ['area cover', 'tray 1', 'use bolt hex 10', 'off 1', 'off 2', 'area pump', 'tray 2', 'off 1'];
@@ -192,4 +193,32 @@ it('leaves the glance by the key that laid it over a screen', async () => {
   expect(at.view().screen).toBe('glance');
   await at.press('G');
   expect(at.view().screen).toBe('services');
+});
+
+it('[T8] names what waits elsewhere where no other area has a fastener to go back, and leads to no battery before it', async () => {
+  const at = await fromNothing();
+  at.say(
+    'area battery',
+    'slack 1',
+    'parted earth',
+    'holes 1',
+    'area belt drive',
+    'in tensioner pin',
+    'part off belt held by nothing',
+  );
+  await at.press('S');
+  expect(textOf(sceneOf(at.view(), { desk: at.bench.desk(), session: at.state() }))).toContain('belt off');
+  at.say('area alternator', 'off 1', 'parted field plug', 'holes 1', 'back 1', 'tight 1', 'final 1');
+  // Work stays where it is: the battery comes last.
+  await at.press('B');
+  expect(at.state().facing.area).toBe('alternator');
+  expect(textOf(sceneOf(at.view(), { desk: at.bench.desk(), session: at.state() }))).toContain('field plug parted');
+  await at.press('>');
+  expect(at.answer()).toBe(
+    'no other area has a fastener that goes back now, but belt is off, tensioner pin is in, earth is parted and 1 more',
+  );
+  at.say('made field plug', 'part back belt', 'out tensioner pin');
+  await at.press('>');
+  expect(at.state().facing.area).toBe('battery');
+  expect(textOf(sceneOf(at.view(), { desk: at.bench.desk(), session: at.state() }))).toContain('earth parted');
 });

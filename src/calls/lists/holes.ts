@@ -5,7 +5,7 @@ import { keepsOpen, restOf } from '../../job/area-rest.ts';
 import { isCritical, isEmptyOnArrival, isOff, isOwnLost, isTouched, openBecause, wantsOf } from '../../job/closed.ts';
 import { isFreed } from '../../job/freed.ts';
 import type { HoleState } from '../../job/hole-states.ts';
-import { every, type Ledger, stateOf, tallyOf } from '../../job/ledger.ts';
+import { every, type Ledger, lineAt, stateOf, tallyOf } from '../../job/ledger.ts';
 import { gatedBy } from '../../job/order.ts';
 import { inLooseningOrder, inOrder } from '../../job/passes.ts';
 import type { AreaState } from '../../job/states.ts';
@@ -106,8 +106,8 @@ function briefly(words: string): string[] {
 /** Parts held in the area in use and connections that belong to it, below its holes; nothing points at them. */
 export function belongingsHere(desk: Desk): Listed[] {
   const { area } = desk.facing;
-  const a = area === undefined ? undefined : stateOf(desk.ledger, 'area', area);
-  if (!a) return [];
+  if (area === undefined) return [];
+  const held = stateOf(desk.ledger, 'area', area)?.parts ?? [];
   const row = (key: string, mark: Mark, name: string, text: string, end = ''): Listed => ({
     key,
     mark,
@@ -116,9 +116,13 @@ export function belongingsHere(desk: Desk): Listed[] {
     end,
     picks: {},
   });
-  const parts = a.parts.flatMap((name) => stateOf(desk.ledger, 'part', name) ?? []);
-  const connections = [...every(desk.ledger, 'connection')].filter((c) => areaOfJoint(desk.ledger, c) === a.area);
-  const temporaries = [...every(desk.ledger, 'temporary')].filter((t) => t.in && isAt(t.at, a.area));
+  // What nothing holds, as a belt, is where work was when it came off.
+  const cameOff = [...every(desk.ledger, 'part')].filter(
+    (p) => !held.includes(p.part) && (p.declared?.heldBy.length ?? 0) === 0 && wasAt(desk.ledger, p.removedAt) === area,
+  );
+  const parts = [...held.flatMap((name) => stateOf(desk.ledger, 'part', name) ?? []), ...cameOff];
+  const connections = [...every(desk.ledger, 'connection')].filter((c) => areaOfJoint(desk.ledger, c) === area);
+  const temporaries = [...every(desk.ledger, 'temporary')].filter((t) => t.in && isAt(t.at, area));
   return [
     ...parts.map((p) =>
       p.off
@@ -139,6 +143,7 @@ export function belongingsHere(desk: Desk): Listed[] {
     ...temporaries.map((t) => row(`temporary ${t.temporary}`, 'half', t.sort, t.temporary, 'is in')),
   ];
 }
+const wasAt = (ledger: Ledger, n: number): string | undefined => lineAt(ledger, n)?.facing.area;
 function isAt(at: string | undefined, area: string): boolean {
   if (at === undefined) return false;
   const hole = named('hole', at);

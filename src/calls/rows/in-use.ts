@@ -4,6 +4,7 @@ import { holesUncounted } from '../../job/counts.ts';
 import { every } from '../../job/ledger.ts';
 import { fastenerKinds, makes, type Spec } from '../../job/spec.ts';
 import { areaOf, subjectText } from '../../job/subjects.ts';
+import { whatHangs } from '../../job/what-hangs.ts';
 import type { Desk } from '../desk.ts';
 import { facedAt, facedPast, facedWords, isInTurn, nextArea } from '../next-area.ts';
 import { methodThere, otherSide, specThere } from '../other-side.ts';
@@ -58,6 +59,20 @@ function noneComesOff({ ledger }: Desk): No {
       };
 }
 
+/** What belongs to no area, or to one of which no fastener was called, waits all the same. */
+function noneGoesBack({ ledger, now }: Desk): No {
+  const hanging = whatHangs(ledger, now).filter(({ what }) => ['part-off', 'in', 'parted', 'drained'].includes(what));
+  const named = hanging.slice(0, mostHanging).map(({ words }) => words);
+  const left = hanging.length - named.length;
+  const waits = named.length > 0 ? `, but ${named.join(', ')}${left > 0 ? ` and ${left} more` : ''}` : '';
+  return {
+    because: `no other area has a fastener that goes back now${waits}`,
+    instead: 'see what is open',
+    by: 'to-leaving',
+  };
+}
+const mostHanging = 3;
+
 export const inUseRows: readonly Row[] = [
   {
     id: 'area',
@@ -86,9 +101,7 @@ export const inUseRows: readonly Row[] = [
       const area = nextArea(desk, back === true);
       if (area === undefined)
         return {
-          no: back
-            ? { because: 'no other area has anything left to go back', instead: 'see what is open', by: 'to-leaving' }
-            : noneComesOff(desk),
+          no: back ? noneGoesBack(desk) : noneComesOff(desk),
         };
       const face = facedPast(desk, area);
       const { ledger, facing } = desk;
