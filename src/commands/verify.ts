@@ -150,7 +150,8 @@ async function cutBefore(disk: Disk, path: string, seal: Seal): Promise<string[]
     const from = there.findIndex((digest, i) => digest !== seal.digests[i]);
     return from < 0
       ? `An end that did not hold was left out once; the file as it was: ${name}`
-      : `It was gone on without calls ${from} to ${there.length - 1} of another file when it was opened: ${name}`;
+      : `It was gone on without ${callsFrom(from, there.length - 1)} of another file when it was opened: ${name}`;
   });
   return Promise.all(told);
 }
+const callsFrom = (from: number, to: number): string => (from === to ? `call ${from}` : `calls ${from} to ${to}`);

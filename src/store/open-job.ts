@@ -3,6 +3,7 @@
 import { dirname } from 'node:path';
 import { Low } from 'lowdb';
 import { plainText } from '../trade/plain-text.ts';
+import { newline } from './chain.ts';
 import { copyBeforeCut, copyOfTheDay, isCopy } from './copies.ts';
 import { keptBeforeCut, noCopy } from './copies-told.ts';
 import { type Disk, readFile, realDisk } from './disk.ts';
@@ -118,7 +119,7 @@ async function openWith<L extends { n: number }>(
   const ofCopy = isFault(held) && held.kind === 'copy';
   const asFound = read.doubt?.fault ?? read.torn;
   // Without an end that is cut off: a copy that held it would not be the beginning of what the job is by evening.
-  const holding = read.bytes.subarray(0, read.reached.end);
+  const holding = withNewline(read.bytes.subarray(0, read.reached.end), read.reached.end);
   const ofEnd = { bytes: holding, calls: low.data.lines.length };
   // While another program writes, a line that is not whole yet is no news.
   const isWritten = isFault(held) && !ofCopy;
@@ -181,6 +182,10 @@ async function openWith<L extends { n: number }>(
     },
   };
 }
+
+/** The last newline may be missing, and is put there when the file is settled. */
+const withNewline = (bytes: Buffer, end: number): Buffer =>
+  bytes.length < end ? Buffer.concat([bytes, Buffer.of(newline)]) : bytes;
 
 /** A full or broken disk leaves the end of the file otherwise by itself. */
 const ofAnother = (trouble: Fault | undefined): boolean =>

@@ -170,6 +170,17 @@ describe('a file of which a copy holds more', () => {
       }
     });
   });
+  it.each(['the last newline', 'nothing'])('[D2] is none where %s of the file is gone', async (gone) => {
+    const disk = await twoDays();
+    const whole = disk.bytesAt(path) as Buffer;
+    disk.put(path, gone === 'nothing' ? whole : whole.subarray(0, -1));
+    const job = await openOn(disk, of(5));
+    expect([job.mode, job.lines().length, job.notices]).toEqual(['write', 2, []]);
+    await job.close();
+    expect(disk.bytesAt(path)).toEqual(whole);
+    expect(disk.names().filter((name) => name.includes('before-cut'))).toEqual([]);
+    expect(disk.bytesAt(newest)).toEqual(whole);
+  });
   it('[D4] is none where the copy holds nothing that is not in it', async () => {
     const disk = await twoDays();
     const whole = disk.bytesAt(path) as Buffer;
