@@ -14,6 +14,9 @@ const shapes: readonly string[] = headShapes;
 /** Property classes of ISO 898-1 (bolts) and ISO 898-2 (nuts), and of stainless steel in ISO 3506. */
 const classText = /^(4\.6|4\.8|5\.6|5\.8|6\.8|8\.8|9\.8|10\.9|12\.9|A[24]-(50|70|80)|class(\d{1,2}))$/i;
 
+/** Of a nut one figure alone, as it is stamped: ISO 898-2, from memory. */
+const nutClass = /^(5|6|8|9|10|12)$/;
+
 /** The spec in the first words and how many they are; `used` is 0 when the first word belongs to no spec. */
 export function readSpec(words: readonly Token[]): { spec: Spec; used: number } {
   let spec: Spec = {};
@@ -44,6 +47,8 @@ function readWord(sofar: Spec, words: readonly Token[]): { spec: Spec; used: num
   if (low === 'coated') return readCoating(words[1]);
   if (low === 'shouldered') return { spec: { shouldered: true }, used: 1 };
   if (classText.test(word)) return { spec: { class: word.replace(/^class/i, '') }, used: 1 };
+  if (sofar.kind === 'nut' && sofar.thread && !sofar.class && nutClass.test(word))
+    return { spec: { class: word }, used: 1 };
   const length = /^x(\d+(?:\.\d+)?)(?:mm)?$/.exec(low);
   if (length) return { spec: { lengthMm: Number(length[1]) }, used: 1 };
   const designation = readDesignation(word);

@@ -24,6 +24,13 @@ describe('a spec in words', () => {
     expect(specWords(spec)).toBe('bolt hex 13 5/16-18 x25.4mm');
     expect(read(specWords(spec))).toEqual({ spec, used: 5 });
   });
+  it('reads the class of a nut, which is one figure, and no other figure alone', () => {
+    const spec = { kind: 'nut', head: 'hex 16', thread: 'M10', class: '10' } as const;
+    expect(read('nut hex 16 M10 10')).toEqual({ spec, used: 5 });
+    expect(read(specWords(spec)).spec).toEqual(spec);
+    expect(read('nut hex 16 M10 7').used).toBe(4);
+    expect(read('bolt hex 16 M10 10').used).toBe(4);
+  });
   it('reads a head in inches, and says it as it is read', () => {
     for (const head of ['hex 1/2', 'hexkey 5/16', 'hex 1 1/4']) {
       const spec = { kind: 'bolt', head, thread: '5/16-18', lengthMm: 25 } as const;
