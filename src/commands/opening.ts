@@ -6,7 +6,7 @@ import { type Line, readLine as readJobLine } from '../job/line.ts';
 import { machineClock } from '../session/clock.ts';
 import { createSession } from '../session/session.ts';
 import type { Session } from '../session/session-shape.ts';
-import { makeFolders, realDisk } from '../store/disk.ts';
+import { makeFolders, readFile, realDisk } from '../store/disk.ts';
 import { type Fault, fault, faultFrom, isFault } from '../store/fault.ts';
 import { createJob, type OpenJob, type OpenJobOptions, openJob } from '../store/open-job.ts';
 import { isPath, type JobPlace, jobPlace, placesOn, slugOf, thisMachine } from '../store/places.ts';
@@ -143,15 +143,23 @@ async function openThere(
   try {
     return await openJob({ path, readLine: readJobLine, ...how });
   } catch (thrown) {
-    const called = await calledInstead(thrown, named);
+    const called = await calledInstead(thrown, named, path);
     if (called !== undefined) return openJob({ path: called, readLine: readJobLine, ...how });
     throw await notThere(thrown, named, path, how.look === true);
   }
 }
-/** The file of the job that the shelf calls so, where none bears that name. */
-export async function calledInstead(thrown: unknown, named: string): Promise<string | undefined> {
+/**
+ * The file of the job that the shelf calls so, where none bears that name; not where a copy of the one that did holds what
+ * is not in it.
+ * @param path where one of that name would lie
+ */
+export async function calledInstead(thrown: unknown, named: string, path: string): Promise<string | undefined> {
   if (!isFault(thrown) || thrown.kind !== 'missing' || isPath(named)) return undefined;
-  return fileCalled(named);
+  const called = await fileCalled(named);
+  const copy = called === undefined ? undefined : await goodCopyOf(realDisk, path, readJobLine);
+  if (called === undefined || !copy) return called;
+  const [file, held] = await Promise.all([readFile(realDisk, called), readFile(realDisk, copy.path)]);
+  return file.subarray(0, held.length).equals(held) ? called : undefined;
 }
 
 /** Of a job that was named by its name and is not there: which jobs there are. */

@@ -28,7 +28,7 @@ export const verify: Command = {
       }
       let { path } = placeOf(named);
       const bytes = await bytesOf(realDisk, path).catch(async (thrown: unknown) => {
-        const called = await calledInstead(thrown, named);
+        const called = await calledInstead(thrown, named, path);
         if (called === undefined) throw await notThere(thrown, named, path, true);
         path = called;
         return bytesOf(realDisk, path);

@@ -7,6 +7,7 @@ import type { Entry } from './entry.ts';
 import { every, type Ledger, lineAt, stateOf, tallyOf } from './ledger.ts';
 import type { Stamp } from './line.ts';
 import { isOfTheCar, openBeforeIt } from './of-the-car.ts';
+import { roleOf } from './roles.ts';
 import { named } from './subjects.ts';
 
 /** A figure left out, most likely. */
@@ -27,8 +28,13 @@ export function drivenBefore(ledger: Ledger): string[] {
 }
 /** Minutes: a road test is no turn of the yard. Common practice, no source. */
 const shortestDrive = 2;
+const ofTheEngine: ReadonlySet<string> = new Set(['engine', 'mount', 'drive']);
 export function drivenSoSoon(ledger: Ledger, now: Stamp): string[] {
   const started = lineAt(ledger, stateOf(ledger, 'vehicle', 'vehicle')?.startedAt ?? 0);
+  const onEngine = [...every(ledger, 'area')].some(
+    ({ area }) => ofTheEngine.has(roleOf(ledger, area) ?? '') && tallyOf(ledger, area).touched > 0,
+  );
+  if (!started && onEngine) return ['no first start was called on this job, and its engine was worked on'];
   const ranMs = started ? ranFor(started, now) : undefined;
   return ranMs !== undefined && ranMs < shortestDrive * millisecondsPerMinute.value
     ? [`the engine was called started ${Math.round(ranMs / 1000)} s ago: where it was not driven yet, strike it`]

@@ -1,6 +1,6 @@
 // Job files that are not as they should be, seen from a shell: refused with what, where and what to do, never touched,
 // and nothing in them reaches the terminal.
-import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { readLine } from '../../src/job/line.ts';
@@ -186,6 +186,20 @@ describe('a job file', () => {
       out: expect.stringContaining('without calls 3 to 4'),
     });
   });
+});
+
+it('[D2] a file called otherwise is taken for the job named only where it has all that a copy of that name holds', async () => {
+  expect((await bench.run(['take', 'van', '--new'], { input: 'area "cam cover"\noff 1\noff 2\n' })).exit).toBe(0);
+  const whole = readFileSync(bench.fileOf('van'));
+  renameSync(bench.fileOf('van'), bench.fileOf('blue'));
+  expect((await bench.run(['standing', 'van'])).exit).toBe(1);
+  // As where the program went on with it while it was renamed.
+  writeFileSync(bench.fileOf('blue'), whole.subarray(0, whole.lastIndexOf(0x0a, whole.length - 2) + 1));
+  for (const command of ['take', 'standing', 'verify', 'sheet']) {
+    const { exit, complaint } = await bench.run([command, 'van'], { input: 'off 7\n' });
+    expect([command, exit]).toEqual([command, 2]);
+    expect(complaint).toMatch(/there is no job "van" any more; a copy of it has 2 calls, and comes back with: cd /);
+  }
 });
 
 it('[D2] a new job where one of that name was taken away begins with nothing of it, and keeps its copies', async () => {

@@ -585,6 +585,13 @@ it('[T6] says beside a road test that no first start was called since a bead was
 it('[T7] asks after a road test that is called as soon as the engine was started', () => {
   const on = bench();
   on.declare(area('sump'));
+  expect(said(on, 'road-test', {})).toEqual([]);
+  on.declare(area('mount', { role: 'mount' }));
+  on.call('slacken', { hole: 'mount/1', spec: m8 });
+  expect(said(on, 'road-test', {})).toEqual(['no first start was called on this job, and its engine was worked on']);
+  on.call('count-holes', { area: 'mount', count: 1 });
+  on.call('tighten', { hole: 'mount/1', pass: 'snug' });
+  on.call('tighten', { hole: 'mount/1', pass: 'final' });
   on.call('see-oil-level');
   on.call('start-engine');
   on.wait(1.2);
