@@ -1,7 +1,7 @@
 // Opening a job by its name or path for a command, with the plans and the workshop's list at hand.
 
 import { existsSync, lstatSync, realpathSync } from 'node:fs';
-import { dirname } from 'node:path';
+import { basename, dirname } from 'node:path';
 import { type Line, readLine as readJobLine } from '../job/line.ts';
 import { machineClock } from '../session/clock.ts';
 import { createSession } from '../session/session.ts';
@@ -11,7 +11,7 @@ import { type Fault, fault, faultFrom, isFault } from '../store/fault.ts';
 import { createJob, type OpenJob, type OpenJobOptions, openJob } from '../store/open-job.ts';
 import { isPath, type JobPlace, jobPlace, placesOn, slugOf, thisMachine } from '../store/places.ts';
 import { openSettings } from '../store/settings.ts';
-import { jobsIn } from '../store/shelf.ts';
+import { jobsIn, otherwiseCalled } from '../store/shelf.ts';
 import { openVehicles } from '../store/vehicles.ts';
 import { commandBack, goodCopyOf } from '../store/way-back.ts';
 import { perhaps, stepsApart } from '../trade/perhaps.ts';
@@ -178,7 +178,9 @@ export async function notThere(thrown: unknown, named: string, path: string, toL
   const makes = toLook && names.length > 0 ? '' : '; "countback take NAME --new" makes a new one';
   const meant = perhaps(slugOf(named), names.map(slugOf)) === '' ? '' : `, perhaps "${names[0]}"`;
   // The only one there is was just said.
-  const others = meant !== '' && names.length === 1 ? 'there is no other' : thereAre(names);
+  const [stray] = await otherwiseCalled(realDisk, placesOn(thisMachine()).jobs).catch(() => []);
+  const also = stray ? `, and a job in "${basename(stray.path)}", which is found once it is called ${stray.as}` : '';
+  const others = `${meant !== '' && names.length === 1 ? 'there is no other' : thereAre(names)}${also}`;
   return fault('missing', `there is no job "${plainText(named)}"${meant}`, path, `${others}${makes}`, true);
 }
 

@@ -1,5 +1,6 @@
 // The shelf of jobs as the bench shows it: how each job stands, and of a file that cannot be opened why, and what there is
 // to go back to.
+import { basename } from 'node:path';
 import { jobName } from '../calls/job-name.ts';
 import type { OnTheShelf } from '../calls/lists/shelf.ts';
 import { sheetWay } from '../calls/sheet-way.ts';
@@ -12,7 +13,7 @@ import { readFile, realDisk } from '../store/disk.ts';
 import { type Fault, faultFrom, isFault } from '../store/fault.ts';
 import { openJob } from '../store/open-job.ts';
 import { fileNameOf, placesOn, thisMachine } from '../store/places.ts';
-import { jobsIn } from '../store/shelf.ts';
+import { jobsIn, otherwiseCalled } from '../store/shelf.ts';
 import { commandBack, type GoodCopy, goodCopyOf } from '../store/way-back.ts';
 import { civilTime, timeOfDayText } from '../trade/civil-time.ts';
 import { plainText } from '../trade/plain-text.ts';
@@ -27,7 +28,17 @@ export async function jobsOnShelf(): Promise<readonly OnTheShelf[]> {
       // A key is not to wait for a hundred jobs.
       await new Promise(setImmediate);
     }
-    return [...shelf, ...(await goneOnes(jobs, new Set(shelf.map(({ path }) => path))))];
+    const others = await otherwiseCalled(realDisk, jobs);
+    return [
+      ...shelf,
+      ...(await goneOnes(jobs, new Set(shelf.map(({ path }) => path)))),
+      ...others.map(({ path, as }) => ({
+        path,
+        name: plainText(basename(path)),
+        said: 'a job, but its name is none of a job file',
+        broken: { why: `It stands here once it is called ${as}.` },
+      })),
+    ];
   } catch (thrown) {
     if (!isFault(thrown)) throw thrown;
     return [{ name: plainText(jobs), path: jobs, said: plainText(thrown.what), broken: { why: thrown.message } }];

@@ -5,7 +5,8 @@ import { copiesOf, copyBeforeCut, isBeforeCut, putAside } from './copies.ts';
 import { type Disk, readFile, readFully } from './disk.ts';
 import { type Fault, fault } from './fault.ts';
 import { type ReadLine, readJournal } from './journal.ts';
-import { goodCopyAt } from './way-back.ts';
+import { jobFileEnding } from './places.ts';
+import { commandBack, goodCopyAt } from './way-back.ts';
 import { writeWhole } from './whole-file.ts';
 
 type Where<L> = { disk: Disk; path: string; readLine: ReadLine<L> };
@@ -21,7 +22,7 @@ export async function moreInCopy<L extends { n: number }>(
   found: Fault | undefined,
   where: Where<L>,
   held: { bytes: Buffer; calls: number },
-): Promise<{ fault: Fault; copy: string } | undefined> {
+): Promise<Found | undefined> {
   const { path } = where;
   const copies = await datedCopies(where);
   const copy = (await longerThan(held, copies, where)) ?? (await otherThan(held, copies[0], where));
@@ -31,6 +32,10 @@ export async function moreInCopy<L extends { n: number }>(
   const next = `open the job again: it asks whether to go on from that copy (${copy.path})`;
   if (from !== undefined) {
     const own = held.calls - from + 1;
+    if (from <= 1) {
+      const what = `a copy of this name is of another job from its first call on, and holds ${holds}; another file was put in its place`;
+      return { fault: fault('copy-differs', what, path, next), copy: copy.path, isOther: true };
+    }
     const what = `a copy says otherwise from call ${from} on: it holds ${holds} that this file does not, and this file ${own} that it does not; another file was put in its place, or two programs went on from one`;
     return { fault: fault('copy-differs', what, path, next), copy: copy.path };
   }
@@ -40,6 +45,8 @@ export async function moreInCopy<L extends { n: number }>(
   return { fault: told, copy: copy.path };
 }
 
+/** `isOther`: not a call of it is in the file. */
+type Found = { fault: Fault; copy: string; isOther?: true };
 type Sized = { path: string; size: number };
 type More = { path: string; more: number; from?: number };
 /** Those nobody answered about yet, the newest first. */
@@ -113,11 +120,21 @@ export async function backFromCopy<L extends { n: number }>({
   readJournal(bytes, copy, readLine);
   const kept = await copyBeforeCut(disk, path, file, now());
   await writeWhole(disk, path, bytes, 'replace');
-  return [fault('copy', 'the copy stands in the place of the file now', path, `the file as it was lies in ${kept}`)];
+  const both = wholeLinesAlike(bytes, file) <= 1 ? `; ${await besideIt({ disk, path }, kept)}` : '';
+  const next = `the file as it was lies in ${kept}${both}`;
+  return [fault('copy', 'the copy stands in the place of the file now', path, next)];
+}
+/** Of two jobs under one name the other comes onto the shelf under one of its own. */
+async function besideIt({ disk, path }: { disk: Disk; path: string }, kept: string): Promise<string> {
+  const stem = path.endsWith(jobFileEnding) ? path.slice(0, -jobFileEnding.length) : path;
+  let n = 2;
+  while (await disk.stat(`${stem}-${n}${jobFileEnding}`).catch(() => undefined)) n++;
+  const way = commandBack(`${stem}-${n}${jobFileEnding}`, { path: kept }, process.platform, undefined);
+  return `beside this one it stands after: ${way}`;
 }
 /** What the file was gone on with instead of, put aside. @param more the first of it */
 export async function asideForFile<L extends { n: number }>(
-  more: { copy: string } | undefined,
+  more: Found | undefined,
   where: Where<L>,
   held: { bytes: Buffer; calls: number },
   now: Date,
@@ -126,7 +143,8 @@ export async function asideForFile<L extends { n: number }>(
   for (let gone = more; gone; gone = await moreInCopy(undefined, where, held)) {
     const kept = await putAside(where.disk, where.path, gone.copy, now);
     const what = held.calls === 0 ? 'another job of this name lay here before' : 'it goes on with this file';
-    told.push(fault('copy', what, where.path, `what the copy of it held lies in ${kept}`));
+    const both = gone.isOther || held.calls === 0 ? `; ${await besideIt(where, kept)}` : '';
+    told.push(fault('copy', what, where.path, `what the copy of it held lies in ${kept}${both}`));
   }
   return told;
 }

@@ -14,6 +14,20 @@ export async function jobsIn(disk: Disk, folder: string): Promise<OnShelf[]> {
   return (await Promise.all(jobs)).sort((a, b) => b.changedMs - a.changedMs || (a.path < b.path ? -1 : 1));
 }
 
+/** Job files that are called otherwise than one, as a browser or a hand names them: in no list of jobs. The file, and what it would be called. */
+export async function otherwiseCalled(disk: Disk, folder: string): Promise<{ path: string; as: string }[]> {
+  const names = (await namesIn(disk, folder)).filter(
+    (name) => name.endsWith('.jsonl') && !name.endsWith(jobFileEnding),
+  );
+  const found = names.map(async (name) => {
+    const path = join(folder, name);
+    if ('fault' in (await onShelf(disk, path))) return [];
+    const stem = name.slice(0, -'.jsonl'.length).replace('.countback', '');
+    return [{ path, as: `${stem}${jobFileEnding}` }];
+  });
+  return (await Promise.all(found)).flat();
+}
+
 async function namesIn(disk: Disk, folder: string): Promise<string[]> {
   try {
     return await disk.readdir(folder);

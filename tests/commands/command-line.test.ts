@@ -86,6 +86,27 @@ it('[D4] the shelf tells of a job whose file is gone while copies of it are ther
   }
 });
 
+it('[D4] a job file that is called otherwise is told on the shelf and where a job is not found, with the name it wants', async () => {
+  await bench.run(['take', 'red', '--new'], { input: 'area sump\noff\n' });
+  const path = join(dirname(bench.fileOf('red')), 'red.countback (1).jsonl');
+  renameSync(bench.fileOf('red'), path);
+  rmSync(join(dirname(path), 'copies'), { recursive: true });
+  writeFileSync(join(dirname(path), 'notes.jsonl'), '{"a":1}\n');
+  vi.stubEnv('COUNTBACK_DATA', bench.dataDir);
+  try {
+    expect((await jobsOnShelf()).filter(({ broken }) => broken)).toEqual([
+      expect.objectContaining({ name: 'red.countback (1).jsonl', said: 'a job, but its name is none of a job file' }),
+    ]);
+  } finally {
+    vi.unstubAllEnvs();
+  }
+  const { exit, complaint } = await bench.run(['standing', 'van']);
+  expect(exit).toBe(2);
+  expect(complaint).toContain(
+    'a job in "red.countback (1).jsonl", which is found once it is called red (1).countback.jsonl',
+  );
+});
+
 it('a released job stands on the shelf under the time it was released, and its sheet is told with the release and there', async () => {
   const input = 'job "red van"\nodometer 100\nrelease by Ann\n';
   // As it is called in the shell it was started from.

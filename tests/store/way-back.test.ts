@@ -238,6 +238,29 @@ describe('a file that another laptop went on with, laid over this one', () => {
     expect(kept.map((name) => disk.bytesAt(name))).toEqual([left]);
     expect(await openOn(disk, of(7))).toMatchObject({ mode: 'write', notices: [] });
   });
+  it.each(['copy', 'file'])(
+    '[D2] of another job altogether is said to be one, and the %s answered is told how both stay',
+    async (choice) => {
+      const { disk, here } = await parted();
+      const other = await newJobOn();
+      const job = await openOn(other, of(5));
+      await job.append({ n: 1, said: 'another car' });
+      await job.close();
+      disk.put(path, other.bytesAt(path) as Buffer);
+      const { doubt } = await openOn(disk, of(6));
+      expect(doubt?.fault.what).toBe(
+        'a copy of this name is of another job from its first call on, and holds 2 calls; another file was put in its place',
+      );
+      const byte = doubt?.byte ?? 0;
+      const again = await openOn(disk, { ...of(6), goOnFrom: byte, ...(choice === 'copy' && { fromCopy: copy }) });
+      const told = again.notices.map(({ next }) => next).join();
+      expect(told).toMatch(
+        /; beside this one it stands after: cd \/jobs && cp copies\/blue\..*-before-cut.*jsonl blue-2\.countback\.jsonl/,
+      );
+      const kept = disk.names().find((name) => name.includes('before-cut')) ?? '';
+      expect(disk.bytesAt(kept)).toEqual(choice === 'copy' ? other.bytesAt(path) : here);
+    },
+  );
   it('[D3] of a copy that cannot be read nothing is asked', async () => {
     const { disk } = await parted();
     disk.put(copy, Buffer.from('a picture'));
