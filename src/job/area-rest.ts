@@ -1,6 +1,6 @@
 // What of an area still waits when none of its holes can be brought further: one reading for the list of areas, for what
 // stands below the cardboard, and for whether work leaves it.
-import { areaOfPlace } from './area-of-place.ts';
+import { areaOfJoint, areaOfPlace } from './area-of-place.ts';
 import { holesOf, isCritical, isTouched, laterOf, partsOf, unsaidOf } from './closed.ts';
 import { laterWaitsFor, waitingFinals } from './finished-later.ts';
 import type { HoleState } from './hole-states.ts';
@@ -150,3 +150,9 @@ export const restOf = oncePerLedger((ledger, area): readonly Rest[] => {
 /** Besides its holes, something of it stands in the way of calling it closed. A second look is taken of what is closed. */
 export const keepsOpen = (ledger: Ledger, area: string): readonly Rest[] =>
   restOf(ledger, area).filter(({ what }) => what !== 'look');
+
+/** Joints nobody declared, parted while work was in this area: they keep the car and no area. */
+export const namedAsParted = (ledger: Ledger, area: string): Rest[] =>
+  [...every(ledger, 'connection')]
+    .filter((c) => c.parted && !c.declared && areaOfJoint(ledger, c) === area)
+    .map((c) => ({ what: 'joint', short: 'joint parted', words: `${c.connection} parted`, by: 'made', now: true }));

@@ -9,8 +9,7 @@ import { nextArea } from '../calls/next-area.ts';
 import { suspectedHere, suspectedNext } from '../calls/rows/findings.ts';
 import { takenForIt } from '../calls/taken-next.ts';
 import { isBack } from '../calls/tally-words.ts';
-import { areaOfJoint } from '../job/area-of-place.ts';
-import { type Rest, restOf } from '../job/area-rest.ts';
+import { namedAsParted, type Rest, restOf } from '../job/area-rest.ts';
 import { freedIn } from '../job/freed.ts';
 import { unpartedOf } from '../job/in-front.ts';
 import { every, type Ledger, lineAt, stateOf, tallyOf } from '../job/ledger.ts';
@@ -113,11 +112,6 @@ function restWords(scene: Scene): string {
   const [first, later] = [rest.filter(isToDo), rest.filter((one) => !isToDo(one))];
   return `It waits: ${[...first, ...later].map(said).join('; ')}`;
 }
-/** Joints nobody declared, parted while work was in this area: they keep the car and no area. */
-const namedAsParted = (ledger: Ledger, area: string): Rest[] =>
-  [...every(ledger, 'connection')]
-    .filter((c) => c.parted && !c.declared && areaOfJoint(ledger, c) === area)
-    .map((c) => ({ what: 'joint', short: 'parted', words: `${c.connection} parted`, by: 'made', now: true }));
 /** Where the way back goes on: in the next area, else with what keeps the car besides its fasteners; at last it leaves. */
 function onwardsWords(scene: Scene): string {
   const next = nextArea(scene.desk, true);

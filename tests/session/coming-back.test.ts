@@ -1,6 +1,7 @@
 // Coming back: to an area and its tray, through the list of the check rotation, from what is still to do.
 import { describe, expect, it } from 'vitest';
 import { pickedAt } from '../../src/calls/listed.ts';
+import { areasListed } from '../../src/calls/lists/holes.ts';
 import { whereItStands } from '../../src/calls/lists/on-return.ts';
 import { demoLines } from '../demo/at-hand.ts';
 import { linesOf } from '../jobs/lines.ts';
@@ -213,6 +214,10 @@ it('[T8] names what waits elsewhere where no other area has a fastener to go bac
   await at.press('B');
   expect(at.state().facing.area).toBe('alternator');
   expect(textOf(sceneOf(at.view(), { desk: at.bench.desk(), session: at.state() }))).toContain('field plug parted');
+  expect(areasListed(at.bench.desk(), true).find(({ name }) => name === 'alternator')).toMatchObject({
+    mark: 'half',
+    text: 'joint parted',
+  });
   await at.press('>');
   expect(at.answer()).toBe(
     'no other area has a fastener that goes back now, but belt is off, tensioner pin is in, earth is parted and 1 more',

@@ -1,7 +1,7 @@
 // The areas of a job, and of the one in use its holes with their levels and the parts and connections that belong there.
 
 import { areaOfJoint } from '../../job/area-of-place.ts';
-import { keepsOpen, restOf } from '../../job/area-rest.ts';
+import { keepsOpen, namedAsParted, restOf } from '../../job/area-rest.ts';
 import { isCritical, isEmptyOnArrival, isOff, isOwnLost, isTouched, openBecause, wantsOf } from '../../job/closed.ts';
 import { isFreed } from '../../job/freed.ts';
 import type { HoleState } from '../../job/hole-states.ts';
@@ -153,8 +153,7 @@ function isAt(at: string | undefined, area: string): boolean {
 const shownAreas = ({ ledger }: Desk): AreaState[] =>
   [...every(ledger, 'area')].filter((a) => !isWithdrawn(ledger, `area:${a.area}`));
 
-/** Areas for the overview beside the holes. */
-/** @param building what stands open and can not be closed yet is gated */
+/** Areas for the overview beside the holes. @param building what stands open and can not be closed yet is gated */
 export const areasListed = (desk: Desk, building = false): Listed[] =>
   shownAreas(desk).map((a) => {
     const t = tallyOf(desk.ledger, a.area);
@@ -166,8 +165,9 @@ export const areasListed = (desk: Desk, building = false): Listed[] =>
       t.empty > 0 ? `${t.empty} empty` : '',
       t.open > t.off + t.slack ? `${t.open - t.off - t.slack} open` : '',
     ].filter(Boolean);
-    const [rest] = t.touched === 0 ? [] : restOf(desk.ledger, a.area);
-    const isClosed = t.open === 0 && keepsOpen(desk.ledger, a.area).length === 0;
+    const parted = namedAsParted(desk.ledger, a.area);
+    const [rest] = t.touched === 0 ? [] : [...restOf(desk.ledger, a.area), ...parted];
+    const isClosed = t.open === 0 && keepsOpen(desk.ledger, a.area).length === 0 && parted.length === 0;
     const mark = t.touched === 0 ? 'found' : isClosed ? 'done' : t.off > 0 ? 'open' : 'half';
     const words = wants[0] ?? rest?.short ?? 'closed';
     return {
