@@ -9,7 +9,7 @@ import type { Session } from '../session/session-shape.ts';
 import { makeFolders, readFile, realDisk } from '../store/disk.ts';
 import { type Fault, fault, faultFrom, isFault } from '../store/fault.ts';
 import { createJob, type OpenJob, type OpenJobOptions, openJob } from '../store/open-job.ts';
-import { isPath, type JobPlace, jobPlace, placesOn, slugOf, thisMachine } from '../store/places.ts';
+import { fileNameOf, isPath, type JobPlace, jobPlace, placesOn, slugOf, thisMachine } from '../store/places.ts';
 import { openSettings } from '../store/settings.ts';
 import { jobsIn, otherwiseCalled } from '../store/shelf.ts';
 import { openVehicles } from '../store/vehicles.ts';
@@ -158,8 +158,8 @@ export async function calledInstead(thrown: unknown, named: string, path: string
   const called = await fileCalled(named);
   const copy = called === undefined ? undefined : await goodCopyOf(realDisk, path, readJobLine);
   if (called === undefined || !copy) return called;
-  const [file, held] = await Promise.all([readFile(realDisk, called), readFile(realDisk, copy.path)]);
-  return file.subarray(0, held.length).equals(held) ? called : undefined;
+  const held = await readFile(realDisk, copy.path);
+  return (await readFile(realDisk, called, held.length)).equals(held) ? called : undefined;
 }
 
 /** Of a job that was named by its name and is not there: which jobs there are. */
@@ -167,6 +167,11 @@ export async function notThere(thrown: unknown, named: string, path: string, toL
   if (!isFault(thrown) || thrown.kind !== 'missing') return thrown;
   const copy = await goodCopyOf(realDisk, path, readJobLine);
   if (isPath(named) && !copy) return thrown;
+  const holder = copy && (await heldElsewhere(copy.path));
+  if (holder !== undefined) {
+    const next = `all that a copy of it holds is in "${fileNameOf(holder)}", which it was called since: name that one`;
+    return fault('missing', `there is no job "${plainText(named)}" any more`, path, next, true);
+  }
   if (copy) {
     const calls = copy.calls === 1 ? '1 call' : `${copy.calls} calls`;
     const way = commandBack(path, copy, process.platform, undefined);
@@ -182,6 +187,16 @@ export async function notThere(thrown: unknown, named: string, path: string, toL
   const also = stray ? `, and a job in "${basename(stray.path)}", which is found once it is called ${stray.as}` : '';
   const others = `${meant !== '' && names.length === 1 ? 'there is no other' : thereAre(names)}${also}`;
   return fault('missing', `there is no job "${plainText(named)}"${meant}`, path, `${others}${makes}`, true);
+}
+
+/** The job file that has all of a copy: the one it was made of, called otherwise since. */
+async function heldElsewhere(copy: string): Promise<string | undefined> {
+  const held = await readFile(realDisk, copy);
+  for (const { path } of await jobsIn(realDisk, placesOn(thisMachine()).jobs).catch(() => [])) {
+    const bytes = await readFile(realDisk, path, held.length).catch(() => undefined);
+    if (bytes?.equals(held)) return path;
+  }
+  return undefined;
 }
 
 const mostNamed = 5;

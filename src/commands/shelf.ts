@@ -11,6 +11,7 @@ import { readLog } from '../job/log.ts';
 import { goneFrom } from '../store/copies.ts';
 import { readFile, realDisk } from '../store/disk.ts';
 import { type Fault, faultFrom, isFault } from '../store/fault.ts';
+import { longestJobBytes } from '../store/journal-adapter.ts';
 import { openJob } from '../store/open-job.ts';
 import { fileNameOf, placesOn, thisMachine } from '../store/places.ts';
 import { jobsIn, otherwiseCalled } from '../store/shelf.ts';
@@ -80,7 +81,9 @@ async function goneOnes(jobs: string, there: ReadonlySet<string>): Promise<OnThe
   const held =
     gone.length === 0
       ? []
-      : await Promise.all([...there].map((path) => readFile(realDisk, path).catch(() => Buffer.alloc(0))));
+      : await Promise.all(
+          [...there].map((path) => readFile(realDisk, path, longestJobBytes).catch(() => Buffer.alloc(0))),
+        );
   const rows = gone.map(async (path): Promise<OnTheShelf[]> => {
     const copy = await goodCopyOf(realDisk, path, readLine);
     const bytes = copy && (await readFile(realDisk, copy.path));

@@ -202,6 +202,16 @@ it('[D2] a file called otherwise is taken for the job named only where it has al
   }
 });
 
+it('[D2] a name that a file had between two others leads to what it is called now, and to no second one', async () => {
+  expect((await bench.run(['take', 'van', '--new'], { input: 'area "cam cover"\noff 1\n' })).exit).toBe(0);
+  renameSync(bench.fileOf('van'), bench.fileOf('between'));
+  expect((await bench.run(['take', 'between'], { input: 'off 2\n' })).exit).toBe(0);
+  renameSync(bench.fileOf('between'), bench.fileOf('now'));
+  const { exit, complaint } = await bench.run(['standing', 'between']);
+  expect(exit).toBe(2);
+  expect(complaint).toContain('all that a copy of it holds is in "now", which it was called since: name that one');
+});
+
 it('[D2] a new job where one of that name was taken away begins with nothing of it, and keeps its copies', async () => {
   const path = bench.fileOf('van');
   expect((await bench.run(['take', 'van', '--new'], { input: 'area "cam cover"\noff 2\n' })).exit).toBe(0);
