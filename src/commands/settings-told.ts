@@ -10,7 +10,7 @@ export function firstAlone(faults: readonly Fault[]): Fault[] {
   const [first, ...more] = faults;
   if (first === undefined || more.length === 0) return [...faults];
   const { kind, what, where, next } = first;
-  return [fault(kind, what, where, `${next} (${more.length} more: E, its row "file")`)];
+  return [fault(kind, what, where, `${next} (${more.length} more: the settings screen has them in its row "file")`)];
 }
 
 export async function settingsTold(out: Out): Promise<Settings> {

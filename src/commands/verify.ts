@@ -146,11 +146,15 @@ async function cutBefore(disk: Disk, path: string, seal: Seal): Promise<string[]
   const told = copies.map(async (copy) => {
     const name = `copies/${basename(copy)}`;
     const bytes = await readFile(disk, copy).catch(() => undefined);
-    const there = bytes === undefined ? [] : sealOf(bytes).digests;
-    const from = there.findIndex((digest, i) => digest !== seal.digests[i]);
-    return from < 0
-      ? `An end that did not hold was left out once; the file as it was: ${name}`
-      : `It was gone on without ${callsFrom(from, there.length - 1)} of another file when it was opened: ${name}`;
+    const there = bytes === undefined ? undefined : sealOf(bytes);
+    const from = (there?.digests ?? []).findIndex((digest, i) => digest !== seal.digests[i]);
+    if (from >= 0) {
+      const without = callsFrom(from, (there?.digests.length ?? 0) - 1);
+      return `It was gone on without ${without} of another file when it was opened: ${name}`;
+    }
+    return there?.alterations.length === 0
+      ? `It was gone on with from a copy that held more; the file as it was: ${name}`
+      : `An end that did not hold was left out once; the file as it was: ${name}`;
   });
   return Promise.all(told);
 }

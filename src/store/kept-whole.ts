@@ -9,7 +9,8 @@ import { headerLine } from './journal.ts';
 
 type Whole<L> = {
   job: string;
-  lines: readonly L[] /** How it stood in the file when it was opened. */;
+  lines: readonly L[];
+  /** How it stood in the file when it was opened. */
   opened: Reached;
 };
 

@@ -20,8 +20,8 @@ beforeEach(() => {
 });
 afterEach(() => bench.remove());
 
-const put = (bytes: Uint8Array | string): string => {
-  const path = bench.fileOf('van');
+const put = (bytes: Uint8Array | string, job = 'van'): string => {
+  const path = bench.fileOf(job);
   mkdirSync(dirname(path), { recursive: true });
   writeFileSync(path, bytes);
   return path;
@@ -179,6 +179,19 @@ describe('a job file', () => {
     const told =
       /^UNALTERED: 2 calls, .*\nIt was gone on without calls 3 to 4 of another file when it was opened: copies\/van\..*-before-cut/;
     expect(await bench.run(['verify', 'van'])).toMatchObject({ exit: 0, out: expect.stringMatching(told) });
+    // The other way round nothing was left out.
+    const other = put(whole, 'other');
+    expect((await bench.run(['take', 'other'], { input: 'area "cam cover"\noff 2\n' })).exit).toBe(0);
+    writeFileSync(other, whole);
+    const asked = (await openJob({ path: other, readLine, look: true })).doubt;
+    const { byte = 0, copy = '' } = asked ?? {};
+    await (await openJob({ path: other, readLine, goOnFrom: byte, fromCopy: copy })).close();
+    expect(await bench.run(['verify', 'other'])).toMatchObject({
+      exit: 0,
+      out: expect.stringMatching(
+        /^UNALTERED: 3 calls, .*\nIt was gone on with from a copy that held more; the file as it was: /,
+      ),
+    });
     // Gone on with, it still is.
     expect((await bench.run(['take', 'van'], { input: 'area "cam cover"\noff 7\n' })).exit).toBe(0);
     expect(await bench.run(['verify', 'van'])).toMatchObject({

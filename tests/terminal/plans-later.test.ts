@@ -35,5 +35,5 @@ it('tells of several faults in the settings the first, and where the others are'
   writeFileSync(join(folder, 'settings.json'), '{ "trays": 3, "zz": 1, "yy": 2 }');
   const bench = start([], { dataDir: folder });
   await bench.waitFor((frame) => said(frame).includes('trays: this must be a list, not 3'));
-  await bench.waitFor((frame) => said(frame).includes('(2 more: E, its row "file")'));
+  await bench.waitFor((frame) => said(frame).includes('2 more: the settings screen has them'));
 });
