@@ -12,6 +12,8 @@ const hexLength = 16;
 const closing = Buffer.from('"}');
 const linkLength = opening.length + hexLength + closing.length;
 export const newline = 0x0a;
+/** So much of the end of a file tells whether it is one's own: each link rests on all before it. */
+export const endBytes = 256;
 
 const digestOf = (before: Reached, bytes: Uint8Array) =>
   hash('sha256', Buffer.concat([before.digest, bytes]), 'buffer');

@@ -38,14 +38,10 @@ export async function putAside(disk: Disk, jobPath: string, copy: string, now: D
 
 /** Every copy of a job there is, the oldest first. A folder that is not there holds none. */
 export async function copiesOf(disk: Disk, jobPath: string): Promise<string[]> {
-  const stem = `${stemOf(jobPath)}.`;
-  const dated = (name: string) =>
-    name.startsWith(stem) &&
-    name.endsWith(jobFileEnding) &&
-    /^\d{4}-\d\d-\d\d(?:-\d{6}-before-cut)?$/.test(name.slice(stem.length, -jobFileEnding.length));
+  const job = `${stemOf(jobPath)}${jobFileEnding}`;
   try {
     return (await disk.readdir(folderOf(jobPath)))
-      .filter(dated)
+      .filter((name) => dated.test(name) && name.replace(dated, '') === job)
       .sort()
       .map((name) => join(folderOf(jobPath), name));
   } catch (thrown) {

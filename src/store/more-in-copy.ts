@@ -1,6 +1,6 @@
 // A copy that holds calls which its job file does not: how it is found, what is told of it, and going on from it. Nothing
 // of it is done unasked.
-import { newline } from './chain.ts';
+import { endBytes, newline } from './chain.ts';
 import { copiesOf, copyBeforeCut, isBeforeCut, putAside } from './copies.ts';
 import { type Disk, readFile, readFully } from './disk.ts';
 import { type Fault, fault } from './fault.ts';
@@ -81,7 +81,6 @@ async function otherThan<L extends { n: number }>(
   const more = copy.calls - Math.max(0, alike - 1);
   return more > 0 ? { path: newest.path, more, from: alike } : undefined;
 }
-const endBytes = 256;
 async function endsAlike(disk: Disk, { path, size }: Sized, bytes: Buffer): Promise<boolean> {
   if (size > bytes.length) return false;
   const from = Math.max(0, size - endBytes);

@@ -1,6 +1,6 @@
 // The growing end of a job file on the disk: one line at a time, each on the disk before the next is begun, so that at
 // any instant at most one line is in doubt. It knows bytes and where the chain stands; not what a line says.
-import { type Reached, readChain } from './chain.ts';
+import { endBytes, type Reached, readChain } from './chain.ts';
 import { type Disk, type OpenFile, readFully, writeFully } from './disk.ts';
 import { type Fault, fault, hasCode } from './fault.ts';
 
@@ -16,8 +16,6 @@ export type Tail = {
 
 /** The file as it was read: all of its bytes, and where the verified ones end. */
 export type AsRead = { bytes: Buffer; reached: Reached; lastFrom: number; inode: string };
-
-const endBytes = 256;
 
 export function openTail(
   disk: Disk,

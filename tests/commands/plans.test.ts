@@ -85,7 +85,7 @@ describe('plans', () => {
 });
 
 describe('plans check', () => {
-  it('[P1] shows how a place is written that is not', async () => {
+  it('shows how a place is written that is not', async () => {
     const file = fileOf(
       'behind.json',
       changed((plan) => {

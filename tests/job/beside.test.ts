@@ -170,7 +170,7 @@ it('[R1] asks after an area that a drive goes over and nobody named, where other
   ]);
 });
 
-it('[O5] says nothing of a hose clamp in the area, off or slack, where a face is closed or its part comes off', () => {
+it('says nothing of a hose clamp in the area, off or slack, where a face is closed or its part comes off', () => {
   const on = bench();
   const clamp = { kind: 'clamp' } as const;
   on.declare({ kind: 'part-declared', part: 'housing', heldBy: ['housing/2', 'housing/3'] });
@@ -582,7 +582,7 @@ it('[T6] says beside a road test that no first start was called since a bead was
   expect(said(on, 'road-test', {})).toEqual([]);
 });
 
-it('[T7] asks after a road test that is called as soon as the engine was started', () => {
+it('asks after a road test that is called as soon as the engine was started', () => {
   const on = bench();
   on.declare(area('sump'));
   expect(said(on, 'road-test', {})).toEqual([]);

@@ -196,7 +196,7 @@ it('leaves the glance by the key that laid it over a screen', async () => {
   expect(at.view().screen).toBe('services');
 });
 
-it('[T8] names what waits elsewhere where no other area has a fastener to go back, and leads to no battery before it', async () => {
+it('names what waits elsewhere where no other area has a fastener to go back, and leads to no battery before it', async () => {
   const at = await fromNothing();
   at.say(
     'area battery',
